@@ -1,0 +1,2 @@
+//! Command line of skinspan.
+fn main() {}

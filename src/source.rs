@@ -1,0 +1,96 @@
+//! Published works and how well we know what they say.
+//!
+//! A formula cites a [`Work`] by a constant of this module, so that a citation cannot be misspelt: rustdoc links to
+//! it, and a missing one breaks the build. The bibliographic text of every key stands in `materials/sources.toml`,
+//! once, for formulas and table rows alike; a test holds the two lists together.
+
+/// Key of a published work in `materials/sources.toml`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub struct Work(pub &'static str);
+
+/// How a statement came to us. The report prints it beside every value.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Mark {
+    /// The text or number was read in a copy of the source.
+    Read,
+    /// Derived from first principles and checked numerically; the name of the source may be remembered.
+    Derived,
+    /// From memory: to be compared with the document before anyone leans on it.
+    Memory,
+    /// Common practice of the trade; no source.
+    Practice,
+    /// Our own assumption.
+    Assumed,
+}
+
+impl Mark {
+    /// The words used in reports and in the material table.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Read => "read in the source",
+            Self::Derived => "derived and checked",
+            Self::Memory => "from memory",
+            Self::Practice => "common practice, no source",
+            Self::Assumed => "our assumption",
+        }
+    }
+}
+
+/// Where a formula or a limit is published.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Citation {
+    /// The work.
+    pub work: Work,
+    /// Chapter, clause, table or equation in it.
+    pub locator: &'static str,
+    /// How well we know it.
+    pub mark: Mark,
+}
+
+macro_rules! works {
+    ($($(#[$doc:meta])* $name:ident = $key:literal;)*) => {
+        $($(#[$doc])* pub const $name: Work = Work($key);)*
+        /// Every work that a formula cites.
+        pub const WORKS: &[Work] = &[$($name),*];
+    };
+}
+
+works! {
+    /// Allen, *Analysis and Design of Structural Sandwich Panels*, 1969.
+    ALLEN_1969 = "allen-1969";
+    /// Zenkert, *An Introduction to Sandwich Construction*, 1995.
+    ZENKERT_1995 = "zenkert-1995";
+    /// Jones, *Mechanics of Composite Materials*, 2nd ed., 1999.
+    JONES_1999 = "jones-1999";
+    /// Reddy, *Mechanics of Laminated Composite Plates and Shells*, 2nd ed., 2004.
+    REDDY_2004 = "reddy-2004";
+    /// Timoshenko and Woinowsky-Krieger, *Theory of Plates and Shells*, 2nd ed., 1959.
+    TIMOSHENKO_1959 = "timoshenko-1959";
+    /// Roark's *Formulas for Stress and Strain*, 7th ed.
+    ROARK_7 = "roark-7";
+    /// Hoff and Mautner, *The Buckling of Sandwich-Type Panels*, 1945.
+    HOFF_MAUTNER_1945 = "hoff-mautner-1945";
+    /// Hetényi, *Beams on Elastic Foundation*, 1946.
+    HETENYI_1946 = "hetenyi-1946";
+    /// Lloyd's Register, *Rules and Regulations for the Classification of Special Service Craft*.
+    LR_SSC = "lr-ssc";
+    /// Lloyd's Register, *Guidance Notes for Calculation Procedures for Composite Construction*, 2013.
+    LR_COMPOSITES_2013 = "lr-composites-2013";
+    /// ISO 12215-5:2008, small craft, hull construction and scantlings, design pressures and stresses.
+    ISO_12215_5_2008 = "iso-12215-5-2008";
+    /// NAFEMS benchmark R0031, composite tests.
+    NAFEMS_R0031 = "nafems-r0031";
+    /// Savitsky and Brown, *Procedures for Hydrodynamic Evaluation of Planing Hulls*, 1976.
+    SAVITSKY_BROWN_1976 = "savitsky-brown-1976";
+    /// IS 456:2000, plain and reinforced concrete, code of practice.
+    IS_456_2000 = "is-456-2000";
+    /// ASCE 7, minimum design loads for buildings and other structures.
+    ASCE_7 = "asce-7";
+    /// EN 1991-1-4, actions on structures, wind.
+    EN_1991_1_4 = "en-1991-1-4";
+    /// EN 1995-1-1, design of timber structures.
+    EN_1995_1_1 = "en-1995-1-1";
+    /// Derived in this project from equilibrium and linear elasticity.
+    DERIVED = "derived";
+}
