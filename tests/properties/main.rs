@@ -1,0 +1,1 @@
+//! Invariants under random input: identities, symmetry, scaling, equilibrium, monotony.
