@@ -1,0 +1,149 @@
+//! Points, polylines and where a straight line across the top meets them.
+
+use crate::units::{Length, Ratio};
+
+/// A direction in the plane of the top.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Axis {
+    /// Along the length of the top.
+    X,
+    /// Across the top, along its width.
+    Y,
+}
+
+impl Axis {
+    /// The other direction.
+    #[must_use]
+    pub const fn other(self) -> Self {
+        match self {
+            Self::X => Self::Y,
+            Self::Y => Self::X,
+        }
+    }
+
+    /// The words used in reports.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::X => "lengthwise",
+            Self::Y => "across",
+        }
+    }
+}
+
+/// A place on the top, from the corner where both coordinates are zero.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Point {
+    /// Along the length.
+    pub x: Length,
+    /// Along the width.
+    pub y: Length,
+}
+
+impl Point {
+    /// The coordinate in a direction.
+    #[must_use]
+    pub const fn along(self, axis: Axis) -> Length {
+        match axis {
+            Axis::X => self.x,
+            Axis::Y => self.y,
+        }
+    }
+}
+
+/// A line of straight pieces: a pipe, a backing strip, a conduit.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Polyline(Vec<Point>);
+
+/// Where a straight line meets a [`Polyline`].
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Crossing {
+    /// Coordinate along the straight line.
+    pub at: Length,
+    /// Length that a band of unit width about the polyline cuts from the straight line: 1 / sin of the angle between
+    /// them.
+    pub obliqueness: Ratio,
+}
+
+impl Polyline {
+    /// A polyline of two or more distinct points.
+    ///
+    /// # Errors
+    ///
+    /// Gives the points back where there are fewer than two, or two that follow each other coincide.
+    pub fn new(points: Vec<Point>) -> Result<Self, Vec<Point>> {
+        if points.len() < 2 || points.windows(2).any(|pair| pair[0] == pair[1]) {
+            return Err(points);
+        }
+        Ok(Self(points))
+    }
+
+    /// Its corners, from one end to the other.
+    #[must_use]
+    pub fn points(&self) -> &[Point] {
+        &self.0
+    }
+
+    /// Length along the line.
+    #[must_use]
+    pub fn length(&self) -> Length {
+        self.0.windows(2).map(|pair| (pair[1].x - pair[0].x).hypot(pair[1].y - pair[0].y)).sum()
+    }
+
+    /// The smallest and the largest coordinate in a direction.
+    #[must_use]
+    pub fn extent(&self, axis: Axis) -> (Length, Length) {
+        self.0.iter().fold((Length::new::<uom::si::length::meter>(f64::INFINITY), -Length::new::<uom::si::length::meter>(f64::INFINITY)), |(low, high), point| {
+            (low.min(point.along(axis)), high.max(point.along(axis)))
+        })
+    }
+
+    /// The direction in which the line runs farther.
+    #[must_use]
+    pub fn main_axis(&self) -> Axis {
+        let ((x0, x1), (y0, y1)) = (self.extent(Axis::X), self.extent(Axis::Y));
+        if x1 - x0 >= y1 - y0 { Axis::X } else { Axis::Y }
+    }
+
+    /// Where the straight line that runs in direction `line` at `station` of the other coordinate meets this one.
+    ///
+    /// Pieces that run in the direction of the line have no single crossing and give none.
+    #[must_use]
+    pub fn crossing(&self, line: Axis, station: Length) -> Option<Crossing> {
+        self.0.windows(2).find_map(|pair| {
+            let (s0, s1) = (pair[0].along(line.other()), pair[1].along(line.other()));
+            let (a0, a1) = (pair[0].along(line), pair[1].along(line));
+            if s0 == s1 || station < s0.min(s1) || station > s0.max(s1) {
+                return None;
+            }
+            let share = (station - s0) / (s1 - s0);
+            let piece = (s1 - s0).hypot(a1 - a0);
+            Some(Crossing { at: a0 + (a1 - a0) * share, obliqueness: piece / (s1 - s0).abs() })
+        })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use uom::si::{length::meter, ratio::ratio};
+
+    fn point(x: f64, y: f64) -> Point {
+        Point { x: Length::new::<meter>(x), y: Length::new::<meter>(y) }
+    }
+
+    #[test]
+    fn a_line_at_45_degrees_is_met_at_its_place_and_cut_wider() {
+        let pipe = Polyline::new(vec![point(0.0, 0.0), point(2.0, 2.0)]).expect("two points");
+        let crossing = pipe.crossing(Axis::Y, Length::new::<meter>(0.5)).expect("inside");
+        assert!((crossing.at.get::<meter>() - 0.5).abs() < 1e-12);
+        assert!((crossing.obliqueness.get::<ratio>() - 2.0_f64.sqrt()).abs() < 1e-12);
+        assert_eq!(pipe.crossing(Axis::Y, Length::new::<meter>(2.5)), None);
+    }
+
+    #[test]
+    fn a_single_point_is_no_line() {
+        assert!(Polyline::new(vec![point(0.0, 0.0)]).is_err());
+        assert!(Polyline::new(vec![point(1.0, 0.0), point(1.0, 0.0)]).is_err());
+    }
+}

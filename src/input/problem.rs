@@ -1,0 +1,121 @@
+//! What is wrong with a file: the place, the cause, a way out.
+
+use std::{cell::RefCell, ops::Range};
+
+use annotate_snippets::{AnnotationKind, Group, Level, Patch, Renderer, Snippet};
+
+/// One thing that is wrong in one file.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Problem {
+    /// Bytes of the file that the caret stands under.
+    pub range: Range<usize>,
+    /// The cause in one sentence.
+    pub message: String,
+    /// A way out, in words.
+    pub help: Option<String>,
+    /// A way out, as text that replaces a range of bytes.
+    pub patch: Option<(Range<usize>, String)>,
+}
+
+impl Problem {
+    /// A problem at a place.
+    pub fn at(range: Range<usize>, message: impl Into<String>) -> Self {
+        Self { range, message: message.into(), help: None, patch: None }
+    }
+
+    /// Adds a way out in words.
+    #[must_use]
+    pub fn help(mut self, help: impl Into<String>) -> Self {
+        self.help = Some(help.into());
+        self
+    }
+
+    /// Adds a correction that can be typed as it stands.
+    #[must_use]
+    pub fn patch(mut self, range: Range<usize>, text: impl Into<String>) -> Self {
+        self.patch = Some((range, text.into()));
+        self
+    }
+}
+
+/// Everything that is wrong with one file.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct FileProblems {
+    /// Name of the file as the user gave it.
+    pub file: String,
+    /// Its text.
+    pub text: String,
+    /// What is wrong, in the order of the file.
+    pub problems: Vec<Problem>,
+}
+
+impl FileProblems {
+    /// The problems as text with file, line, column, caret and correction; `styled` adds terminal colours.
+    #[must_use]
+    pub fn render(&self, styled: bool) -> String {
+        let renderer = if styled { Renderer::styled() } else { Renderer::plain() };
+        let mut out = String::new();
+        for problem in &self.problems {
+            let mut groups = vec![
+                Group::with_title(Level::ERROR.primary_title(&problem.message)).element(
+                    Snippet::source(&self.text)
+                        .path(&self.file)
+                        .annotation(AnnotationKind::Primary.span(within(&self.text, &problem.range))),
+                ),
+            ];
+            let help = problem.help.as_deref();
+            if let Some((range, text)) = &problem.patch {
+                groups.push(Group::with_title(Level::HELP.secondary_title(help.unwrap_or("write"))).element(
+                    Snippet::source(&self.text).path(&self.file).patch(Patch::new(within(&self.text, range), text)),
+                ));
+            } else if let Some(help) = help {
+                groups.push(Group::with_title(Level::HELP.secondary_title(help)));
+            }
+            out.push_str(&renderer.render(&groups));
+            out.push_str("\n\n");
+        }
+        out
+    }
+}
+
+/// Clips a range to the text and to character borders: a message must never be the thing that fails.
+fn within(text: &str, range: &Range<usize>) -> Range<usize> {
+    let mut start = range.start.min(text.len());
+    while !text.is_char_boundary(start) {
+        start -= 1;
+    }
+    let mut end = range.end.clamp(start, text.len());
+    while !text.is_char_boundary(end) {
+        end += 1;
+    }
+    start..end
+}
+
+/// Collects problems while a file is read, so that one run reports them all.
+#[derive(Debug, Default)]
+pub(crate) struct Sink(RefCell<Vec<Problem>>);
+
+impl Sink {
+    pub(crate) fn report(&self, problem: Problem) {
+        self.0.borrow_mut().push(problem);
+    }
+
+    /// The problems in the order of the file.
+    pub(crate) fn into_sorted(self) -> Vec<Problem> {
+        let mut problems = self.0.into_inner();
+        problems.sort_by_key(|problem| (problem.range.start, problem.range.end));
+        problems.dedup();
+        problems
+    }
+}
+
+/// The nearest known name, where one is near enough to be meant.
+#[must_use]
+pub fn nearest<'a>(name: &str, known: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
+    known
+        .into_iter()
+        .map(|candidate| (strsim::jaro_winkler(&name.to_lowercase(), &candidate.to_lowercase()), candidate))
+        .filter(|(likeness, _)| *likeness > 0.75)
+        .max_by(|a, b| a.0.total_cmp(&b.0))
+        .map(|(_, candidate)| candidate)
+}

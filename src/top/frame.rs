@@ -1,0 +1,23 @@
+//! Pipes that the top lies on.
+
+use crate::{geometry::Polyline, units::Length};
+
+/// One pipe of the frame. The hand method takes it as rigid; its posts and wall are kept for the drawing and the
+/// order.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Pipe {
+    /// Name in the report.
+    pub name: String,
+    /// Its line in plan.
+    pub along: Polyline,
+    /// Outside diameter.
+    pub outside: Length,
+    /// Width of the bearing between pipe and inner skin: a flat tab or seat, not the diameter.
+    pub seat: Length,
+    /// Wall thickness, where given.
+    pub wall: Option<Length>,
+    /// Alloy, where given.
+    pub alloy: Option<crate::material::Alloy>,
+    /// Stations along the pipe where a post stands.
+    pub posts: Vec<Length>,
+}
