@@ -1,6 +1,7 @@
 //! Sandwich-panel mechanics for fibreglass hardtops, safe in its units.
 
 pub mod laminate;
+pub mod closed_form;
 pub mod material;
 pub mod section;
 pub mod source;

@@ -1,0 +1,6 @@
+//! Hand methods: shear-flexible strips, plate series, columns, and the width of strip that carries a point load.
+//!
+//! Everything here is exact within its theory, or states its own numerical error.
+
+mod quantity;
+pub mod strip;

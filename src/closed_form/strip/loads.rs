@@ -1,0 +1,197 @@
+//! Loads as pieces inside elements and jumps at stations, and their exact effect along an element.
+
+use super::{
+    Action, StripError,
+    core::{Core, Element, check_inside},
+};
+
+/// Moment, shear, rotation and deflection at one place; also what a load adds to them.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct State {
+    pub w: f64,
+    pub psi: f64,
+    pub m: f64,
+    pub v: f64,
+}
+
+impl State {
+    #[inline]
+    pub fn plus(self, o: Self) -> Self {
+        Self { w: self.w + o.w, psi: self.psi + o.psi, m: self.m + o.m, v: self.v + o.v }
+    }
+
+    /// Carries the state over the length `h` of unloaded strip.
+    #[inline]
+    pub fn over(self, e: &Element) -> Self {
+        Self {
+            w: self.w + self.psi * e.h + e.w_m * self.m + e.w_v * self.v,
+            psi: self.psi + e.psi_m * self.m + e.psi_v * self.v,
+            m: self.m + self.v * e.h,
+            v: self.v,
+        }
+    }
+
+    /// The same over a part of the element.
+    pub fn over_part(self, e: &Element, h: f64) -> Self {
+        let hd = h / e.d;
+        Self {
+            w: self.w + self.psi * h - hd * h / 2.0 * self.m + (h / e.s - hd * h * h / 6.0) * self.v,
+            psi: self.psi - hd * self.m - hd * h / 2.0 * self.v,
+            m: self.m + self.v * h,
+            v: self.v,
+        }
+    }
+}
+
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum Kind {
+    Force,
+    Moment,
+    Curvature,
+}
+
+/// A load on the stretch from `start` to `end` of one element, measured from its left end; a point if they are equal.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Piece {
+    pub element: usize,
+    pub start: f64,
+    pub end: f64,
+    /// Whole force, whole moment, or whole angle (curvature times length).
+    pub total: f64,
+    pub kind: Kind,
+}
+
+impl Piece {
+    /// What the piece adds at `h` from the left end, a point load that stands there included or not. Written about the middle of the piece, so that a short piece in a
+    /// long element loses no digits.
+    pub fn effect(&self, e: &Element, h: f64, after: bool) -> State {
+        if h < self.start || (h <= self.start && !after) {
+            return State::default();
+        }
+        let cut = self.end.min(h);
+        let whole = self.end - self.start;
+        let share = if whole > 0.0 { (cut - self.start) / whole } else { 1.0 };
+        let (p, c, r) = (self.total * share, cut - self.start, h - f64::midpoint(self.start, cut));
+        match self.kind {
+            Kind::Force => State {
+                v: -p,
+                m: -p * r,
+                psi: p * (r * r / 2.0 + c * c / 24.0) / e.d,
+                w: p * (r * (r * r / 6.0 + c * c / 24.0) / e.d - r / e.s),
+            },
+            Kind::Moment => State { v: 0.0, m: p, psi: -p * r / e.d, w: -p * r * r / (2.0 * e.d) },
+            Kind::Curvature => State { v: 0.0, m: 0.0, psi: -p, w: -p * r },
+        }
+    }
+
+    /// Force per length on the piece.
+    pub fn intensity(&self) -> f64 {
+        let whole = self.end - self.start;
+        if whole > 0.0 { self.total / whole } else { 0.0 }
+    }
+}
+
+/// Loads of one solution.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Loads {
+    pub pieces: Vec<Piece>,
+    /// Effect of the pieces of each element at its right end.
+    pub element: Vec<State>,
+    /// Force and moment that act on each station itself.
+    pub node: Vec<[f64; 2]>,
+}
+
+impl Loads {
+    pub fn new(core: &Core) -> Self {
+        Self {
+            pieces: Vec::with_capacity(core.x.len()),
+            element: vec![State::default(); core.elements.len()],
+            node: vec![[0.0; 2]; core.x.len()],
+        }
+    }
+
+    pub fn clear(&mut self) {
+        self.pieces.clear();
+        self.element.fill(State::default());
+        self.node.fill([0.0; 2]);
+    }
+
+    pub fn add(&mut self, core: &Core, action: &Action) -> Result<(), StripError> {
+        match *action {
+            Action::Uniform { from, to, pressure } => {
+                let total = pressure.value * (to.value - from.value);
+                self.stretch(core, from.value, to.value, total, Kind::Force)
+            }
+            Action::Point { at, force } => self.point(core, at.value, force.value, Kind::Force),
+            Action::Patch { centre, length, force } => {
+                let half = length.value / 2.0;
+                if half == 0.0 {
+                    return self.point(core, centre.value, force.value, Kind::Force);
+                }
+                self.stretch(core, centre.value - half, centre.value + half, force.value, Kind::Force)
+            }
+            Action::Moment { at, moment } => self.point(core, at.value, moment.value, Kind::Moment),
+            Action::Curvature { from, to, curvature } => {
+                let total = curvature.value * (to.value - from.value);
+                self.stretch(core, from.value, to.value, total, Kind::Curvature)
+            }
+        }
+    }
+
+    pub fn point(&mut self, core: &Core, at: f64, total: f64, kind: Kind) -> Result<(), StripError> {
+        check_inside("load", at, core.length())?;
+        finite(total)?;
+        let right = core.x.partition_point(|&p| p < at - core.tolerance()).min(core.x.len() - 1);
+        if (core.x[right] - at).abs() <= core.tolerance() {
+            self.node[right][usize::from(kind == Kind::Moment)] += total;
+        } else {
+            let element = core.element_at(at);
+            let start = at - core.x[element];
+            self.push(core, Piece { element, start, end: start, total, kind });
+        }
+        Ok(())
+    }
+
+    pub fn stretch(&mut self, core: &Core, from: f64, to: f64, total: f64, kind: Kind) -> Result<(), StripError> {
+        check_inside("load", from, core.length())?;
+        check_inside("load", to, core.length())?;
+        finite(total)?;
+        if to < from {
+            return Err(StripError::Load { what: "it ends before it begins" });
+        }
+        let whole = to - from;
+        if whole == 0.0 {
+            return Ok(());
+        }
+        // A miss by rounding at an end of the strip goes to the outermost element, so that no force is lost.
+        let last = core.elements.len() - 1;
+        for element in core.element_at(from)..=last {
+            let (x, h) = (core.x[element], core.elements[element].h);
+            let start = if element == 0 { from } else { from.max(x) };
+            let end = if element == last { to } else { to.min(x + h) };
+            if end <= start {
+                break;
+            }
+            let piece = Piece {
+                element,
+                start: (start - x).clamp(0.0, h),
+                end: (end - x).clamp(0.0, h),
+                total: total * ((end - start) / whole),
+                kind,
+            };
+            self.push(core, piece);
+        }
+        Ok(())
+    }
+
+    fn push(&mut self, core: &Core, piece: Piece) {
+        let e = &core.elements[piece.element];
+        let sum = &mut self.element[piece.element];
+        *sum = sum.plus(piece.effect(e, e.h, true));
+        self.pieces.push(piece);
+    }
+}
+
+fn finite(total: f64) -> Result<(), StripError> {
+    if total.is_finite() { Ok(()) } else { Err(StripError::Load { what: "its size is not a number" }) }
+}

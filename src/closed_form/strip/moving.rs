@@ -1,0 +1,230 @@
+use super::{
+    Strip, StripError,
+    core::{Core, check_inside},
+    loads::{Kind, Loads},
+    si,
+    solve::Work,
+};
+use crate::units::{ForcePerWidth, Length, MomentPerWidth};
+
+/// One place of a load that moves. The four forces may differ, since a wide strip carries a deflection, a narrow one a
+/// shear: each scales its own result.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct MovingPatch {
+    /// Middle of the patch; moved inwards where the patch would reach beyond the strip.
+    pub centre: Length,
+    /// Whole force per width for sagging moments.
+    pub sagging: ForcePerWidth,
+    /// Whole force per width for hogging moments.
+    pub hogging: ForcePerWidth,
+    /// Whole force per width for shear and reactions.
+    pub shear: ForcePerWidth,
+    /// Whole force per width for deflections.
+    pub deflection: ForcePerWidth,
+}
+
+impl MovingPatch {
+    /// The same force for every result.
+    #[must_use]
+    pub const fn even(centre: Length, force: ForcePerWidth) -> Self {
+        Self { centre, sagging: force, hogging: force, shear: force, deflection: force }
+    }
+}
+
+/// A smallest and a largest value, and which position of the load causes each. Never on the far side of 0: a load that
+/// is not there causes 0, and then the position is the first.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Extreme<T> {
+    /// Smallest value, at most 0.
+    pub min: T,
+    /// Largest value, at least 0.
+    pub max: T,
+    /// Position that causes the smallest, as an index into the positions given.
+    pub min_from: usize,
+    /// Position that causes the largest.
+    pub max_from: usize,
+}
+
+/// Extremes at every station while a load moves over the strip.
+#[derive(Clone, Debug)]
+pub struct Envelope {
+    at: Vec<Length>,
+    moment: Vec<Raw>,
+    shear_left: Vec<Raw>,
+    shear_right: Vec<Raw>,
+    deflection: Vec<Raw>,
+    reaction: Vec<Raw>,
+}
+
+/// [`Extreme`] in SI base units, small enough to stay in the cache.
+#[derive(Clone, Copy, Debug, Default)]
+struct Raw {
+    min: f64,
+    max: f64,
+    min_from: u32,
+    max_from: u32,
+}
+
+impl Raw {
+    #[inline]
+    fn see(&mut self, value: f64, low: f64, high: f64, from: u32) {
+        let (l, h) = (value * low, value * high);
+        if l < self.min {
+            (self.min, self.min_from) = (l, from);
+        }
+        if h > self.max {
+            (self.max, self.max_from) = (h, from);
+        }
+    }
+}
+
+impl Strip {
+    /// Extremes at every station for a patch of the given length that stands at each of `positions` in turn.
+    ///
+    /// ```text
+    /// max_k F_k·(result at the station for a unit force at position k),  and the same for min
+    /// ```
+    ///
+    /// | symbol | meaning |
+    /// |---|---|
+    /// | `F_k` | the force that goes with the result, see [`MovingPatch`] |
+    ///
+    /// # Validity
+    /// As [`Strip::new`]. Exact at stations; the peak under the patch lies within half a patch of one, so stations
+    /// should be no farther apart than the patch is long. For the exact peak of one position use
+    /// [`solve`](Self::solve) with that position. Forces must not be negative, as an uplift is another load.
+    ///
+    /// # Errors
+    /// [`StripError::Outside`] if a position is not on the strip; [`StripError::Load`] if the patch is longer than the
+    /// strip or a force is negative.
+    ///
+    /// # Source
+    /// [`DERIVED`](crate::source::DERIVED).
+    ///
+    /// # Examples
+    /// A line load of 100 N/m on a bay of 1 m: at mid-span `F L/4` = 25 N·m/m, caused by the middle position.
+    /// ```
+    /// use skinspan::closed_form::strip::{MovingPatch, Segment, Strip, Support};
+    /// use skinspan::units::{ArealMassDensity, Force, Length, per_width};
+    /// use uom::si::{force::newton, length::meter};
+    /// let m = Length::new::<meter>;
+    /// let section = Segment {
+    ///     length: m(1.0),
+    ///     rigidity: per_width(Force::new::<newton>(1000.0) * m(1.0)),
+    ///     shear: per_width(Force::new::<newton>(125e3) / m(1.0)),
+    ///     mass: ArealMassDensity::default(),
+    /// };
+    /// let strip = Strip::new(&[section], &[Support::pipe(m(0.0)), Support::pipe(m(1.0))], &[], 8)?;
+    /// let force = per_width(Force::new::<newton>(100.0) / m(1.0));
+    /// let positions: Vec<_> = strip.stations().map(|x| MovingPatch::even(x, force)).collect();
+    /// let envelope = strip.envelope(m(0.0), &positions)?;
+    /// let middle = envelope.moments().nth(4).unwrap();
+    /// assert!((middle.max.value - 25.0).abs() < 1e-12 && middle.max_from == 4);
+    /// # Ok::<(), skinspan::closed_form::strip::StripError>(())
+    /// ```
+    pub fn envelope(&self, length: Length, positions: &[MovingPatch]) -> Result<Envelope, StripError> {
+        let core = &self.core;
+        let (whole, patch) = (core.length(), length.value);
+        if !(patch >= 0.0 && patch <= whole) {
+            return Err(StripError::Load { what: "the patch is longer than the strip" });
+        }
+        for p in positions {
+            check_inside("load", p.centre.value, whole)?;
+            let negative = |f: ForcePerWidth| f.value.is_nan() || f.value < 0.0;
+            if [p.sagging, p.hogging, p.shear, p.deflection].into_iter().any(negative) {
+                return Err(StripError::Load { what: "the force of a moving patch is negative" });
+            }
+        }
+        let n = core.x.len();
+        let raw = |n: usize| vec![Raw::default(); n];
+        let mut e = Envelope {
+            at: self.stations().collect(),
+            moment: raw(n),
+            shear_left: raw(n),
+            shear_right: raw(n),
+            deflection: raw(n),
+            reaction: raw(core.supports.len()),
+        };
+        let (mut loads, mut work) = (Loads::new(core), Work::new(core));
+        for (k, p) in (0_u32..).zip(positions) {
+            loads.clear();
+            let centre = p.centre.value.clamp(patch / 2.0, whole - patch / 2.0);
+            if patch > 0.0 {
+                loads.stretch(core, centre - patch / 2.0, centre + patch / 2.0, 1.0, Kind::Force)?;
+            } else {
+                loads.point(core, centre, 1.0, Kind::Force)?;
+            }
+            core.solve(&loads, &mut work);
+            e.see(core, &loads, &work, p, k);
+        }
+        Ok(e)
+    }
+}
+
+impl Envelope {
+    fn see(&mut self, core: &Core, loads: &Loads, work: &Work, p: &MovingPatch, k: u32) {
+        let (sag, hog) = (p.sagging.value, p.hogging.value);
+        let (shear, sink) = (p.shear.value, p.deflection.value);
+        for (i, n) in work.nodes.iter().enumerate() {
+            self.moment[i].see(n.m[0], hog, sag, k);
+            self.shear_left[i].see(n.v[0], shear, shear, k);
+            self.shear_right[i].see(n.v[1], shear, shear, k);
+            self.deflection[i].see(n.w, sink, sink, k);
+        }
+        for (r, s) in self.reaction.iter_mut().zip(&core.supports) {
+            let n = &work.nodes[s.node];
+            // Moments jump only at clamps, where the other side counts too.
+            if s.clamped {
+                self.moment[s.node].see(n.m[1], hog, sag, k);
+            }
+            r.see(n.v[1] - n.v[0] + loads.node[s.node][0], shear, shear, k);
+        }
+    }
+
+    /// The stations, as in [`Strip::stations`]; the other lists follow them.
+    #[must_use]
+    pub fn stations(&self) -> impl ExactSizeIterator<Item = Length> + '_ {
+        self.at.iter().copied()
+    }
+
+    /// Moments, of both sides of a clamp together.
+    #[must_use]
+    pub fn moments(&self) -> impl ExactSizeIterator<Item = Extreme<MomentPerWidth>> + '_ {
+        self.moment.iter().map(|r| r.map(si))
+    }
+
+    /// Shears just left of the stations.
+    #[must_use]
+    pub fn shears_left(&self) -> impl ExactSizeIterator<Item = Extreme<ForcePerWidth>> + '_ {
+        self.shear_left.iter().map(|r| r.map(si))
+    }
+
+    /// Shears just right of the stations.
+    #[must_use]
+    pub fn shears_right(&self) -> impl ExactSizeIterator<Item = Extreme<ForcePerWidth>> + '_ {
+        self.shear_right.iter().map(|r| r.map(si))
+    }
+
+    /// Deflections, down positive.
+    #[must_use]
+    pub fn deflections(&self) -> impl ExactSizeIterator<Item = Extreme<Length>> + '_ {
+        self.deflection.iter().map(|r| r.map(si))
+    }
+
+    /// Reactions, in the order of [`Strip::supports`].
+    #[must_use]
+    pub fn reactions(&self) -> impl ExactSizeIterator<Item = Extreme<ForcePerWidth>> + '_ {
+        self.reaction.iter().map(|r| r.map(si))
+    }
+}
+
+impl Raw {
+    fn map<T>(&self, quantity: impl Fn(f64) -> T) -> Extreme<T> {
+        Extreme {
+            min: quantity(self.min),
+            max: quantity(self.max),
+            min_from: self.min_from as usize,
+            max_from: self.max_from as usize,
+        }
+    }
+}
