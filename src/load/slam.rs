@@ -6,6 +6,9 @@ use uom::si::{angle::degree, length::meter, mass::kilogram, ratio::ratio, veloci
 
 use crate::units::{Angle, Length, Mass, MassDensity, Ratio, Velocity};
 
+/// A value that stands on a bound may leave it by the rounding of a unit conversion.
+const ROUNDING: f64 = 1e-12;
+
 /// A planing boat as the formula sees it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PlaningBoat {
@@ -132,7 +135,7 @@ pub fn mean_acceleration(boat: &PlaningBoat, sea: &HeadSea) -> Slam {
     ];
     let outside = ranges
         .into_iter()
-        .filter(|(_, value, low, high)| !(low..=high).contains(&value))
+        .filter(|(_, value, low, high)| !(low * (1.0 - ROUNDING)..=high * (1.0 + ROUNDING)).contains(value))
         .map(|(quantity, value, low, high)| OutOfRange {
             quantity,
             value: Ratio::new::<ratio>(value),
