@@ -87,6 +87,10 @@ works! {
     IS_456_2000 = "is-456-2000";
     /// ASCE 7, minimum design loads for buildings and other structures.
     ASCE_7 = "asce-7";
+    /// Saffir-Simpson hurricane wind scale, United States National Hurricane Center.
+    SAFFIR_SIMPSON = "saffir-simpson";
+    /// 49 CFR Part 393, protection against shifting and falling cargo.
+    CFR_49_393 = "cfr-49-393";
     /// EN 1991-1-4, actions on structures, wind.
     EN_1991_1_4 = "en-1991-1-4";
     /// EN 1995-1-1, design of timber structures.
