@@ -1,7 +1,11 @@
 //! What a top must live through, as its owner says it.
 
-use crate::units::{
-    Acceleration, Angle, Force, Length, Mass, Pressure, TemperatureInterval, ThermodynamicTemperature, Velocity,
+use crate::{
+    load::{
+        slam::{HeadSea, PlaningBoat},
+        wind::Underside,
+    },
+    units::{Acceleration, Force, Length, Mass, Pressure, Velocity},
 };
 
 /// The service of a top. `None` means that the design file says `"none"`: the report lists what was ruled out.
@@ -35,15 +39,6 @@ pub struct Service {
     pub sun: Sun,
 }
 
-/// What stands below the top, for wind.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Underside {
-    /// Air flows freely below the top.
-    Open,
-    /// A windscreen, curtains or boxes block the flow.
-    Blocked,
-}
-
 /// Vertical acceleration in a landing.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Slam {
@@ -52,28 +47,18 @@ pub enum Slam {
     /// A given acceleration at the top, on top of gravity.
     Given(Acceleration),
     /// From the boat's data, by formula.
-    Boat(Box<Boat>),
+    Boat(Box<BoatInWaves>),
 }
 
-/// What the planing-hull formula wants to know.
+/// A boat in a head sea, for the planing-hull formula.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Boat {
-    /// Length on the waterline.
-    pub waterline: Length,
-    /// Beam at the chine.
-    pub beam: Length,
-    /// Deadrise amidships.
-    pub deadrise: Angle,
-    /// Loaded mass.
-    pub mass: Mass,
-    /// Running trim.
-    pub trim: Angle,
-    /// Significant wave height.
-    pub waves: Length,
-    /// Speed kept in those waves.
-    pub speed: Velocity,
-    /// Distance of the top's centre forward of the boat's centre of gravity.
-    pub top_forward: Length,
+pub struct BoatInWaves {
+    /// The boat.
+    pub boat: PlaningBoat,
+    /// The sea.
+    pub sea: HeadSea,
+    /// Distance of the top's centre ahead of the boat's centre of gravity.
+    pub ahead: Length,
 }
 
 /// Walking presets.
@@ -96,13 +81,4 @@ pub enum Sun {
     Light,
     /// A dark finish in full sun.
     Dark,
-}
-
-/// Temperatures of a top in the sun.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct HotTop {
-    /// Outer skin hotter than inner skin.
-    pub difference: TemperatureInterval,
-    /// Core at the bond line of the outer skin.
-    pub core: ThermodynamicTemperature,
 }

@@ -1,0 +1,74 @@
+//! Internal forces of a strip under a case: the peaks that checks look at, with their places.
+
+use super::line::Region;
+use crate::units::{ForcePerWidth, Length, MomentPerWidth};
+
+/// A largest value, where on the strip, and where the person stands who causes it.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+pub struct Peak<Q> {
+    /// The value, with its sign.
+    pub value: Q,
+    /// Place along the strip.
+    pub at: Length,
+    /// Place of the load that moves, where one has a part in it.
+    pub load_at: Option<Length>,
+}
+
+impl<Q: Copy + PartialOrd> Peak<Q> {
+    /// Keeps the larger of two.
+    pub(crate) fn raise(&mut self, value: Q, at: Length, load_at: Option<Length>) {
+        if value > self.value {
+            *self = Self { value, at, load_at };
+        }
+    }
+}
+
+/// Largest forces within one region of a strip.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct RegionForces {
+    /// What lies between the skins.
+    pub region: Region,
+    /// Sagging moment: the outer skin is pressed.
+    pub sagging: Peak<MomentPerWidth>,
+    /// Hogging moment, as a positive number: the inner skin is pressed.
+    pub hogging: Peak<MomentPerWidth>,
+    /// Transverse shear, without its sign.
+    pub shear: Peak<ForcePerWidth>,
+}
+
+/// Largest reactions at one seat.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+pub struct SeatForces {
+    /// Push of the top on the pipe.
+    pub push: Peak<ForcePerWidth>,
+    /// Pull of the top at the fixings, as a positive number.
+    pub pull: Peak<ForcePerWidth>,
+}
+
+/// Largest deflection of one bay or overhang, without its sign.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Sag {
+    /// The deflection.
+    pub peak: Peak<Length>,
+    /// Span of the bay, or reach of the overhang.
+    pub over: Length,
+    /// Whether it is the tip of an overhang.
+    pub tip: bool,
+}
+
+/// Forces of one strip under one case.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StripForces {
+    /// The strip, as its place in the list.
+    pub line: usize,
+    /// The case, as its place in the list.
+    pub case: usize,
+    /// By region.
+    pub regions: Vec<RegionForces>,
+    /// By seat, in the order of the strip.
+    pub seats: Vec<SeatForces>,
+    /// By bay and overhang.
+    pub sags: Vec<Sag>,
+    /// Largest deflection that a load which moves causes by itself.
+    pub under_load: Peak<Length>,
+}

@@ -1,0 +1,137 @@
+//! Which way the strips run, and where they stand.
+
+use crate::{
+    geometry::Axis,
+    top::{Pipe, Top},
+    units::Length,
+};
+
+/// How the frame carries the top.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Layout {
+    /// Strips run in one direction over pipes that run in the other.
+    Strips(StripLayout),
+    /// Every bay is held on four sides by straight pipes.
+    FourSides {
+        /// Strips along the length, over the pipes that cross it.
+        lengthwise: StripLayout,
+        /// Strips across, over the pipes that run along the length.
+        across: StripLayout,
+    },
+}
+
+/// Strips in one direction.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StripLayout {
+    /// Direction that the strips run in.
+    pub axis: Axis,
+    /// Pipes that carry them, as places in the list of pipes.
+    pub pipes: Vec<usize>,
+    /// First station at which two pipes carry the strip.
+    pub from: Length,
+    /// Last such station.
+    pub to: Length,
+    /// Stations at which the set of pipes or the direction of one changes, `from` and `to` among them.
+    pub changes: Vec<Length>,
+}
+
+/// Why the hand method cannot carry the top.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum NoLayout {
+    /// Fewer than two pipes run side by side anywhere.
+    TooFewPipes,
+    /// Between two stations only one pipe or none carries the strip, with two on both sides of the gap.
+    Gap {
+        /// Direction of the strips.
+        axis: Axis,
+        /// Names of the pipes.
+        pipes: Vec<String>,
+    },
+}
+
+impl std::fmt::Display for NoLayout {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Self::TooFewPipes => f.write_str(
+                "no two pipes run side by side, so there is no span to check; the top would tip about a single pipe",
+            ),
+            Self::Gap { axis, pipes } => write!(
+                f,
+                "strips {} over {} lose their second pipe part of the way; the hand method cannot carry them there",
+                axis.words(),
+                pipes.join(", ")
+            ),
+        }
+    }
+}
+
+impl std::error::Error for NoLayout {}
+
+/// Finds the layout of a top.
+///
+/// Strips run across the direction that more pipes run in. Where both directions have two pipes or more, all straight
+/// and square to the outline, and each reaches the outer pipes of the other direction, the bays stand on four sides.
+///
+/// # Errors
+///
+/// [`NoLayout`] where the hand method has nothing to stand on.
+pub fn layout(top: &Top) -> Result<Layout, NoLayout> {
+    let running = |axis: Axis| -> Vec<usize> {
+        (0..top.pipes.len()).filter(|&pipe| top.pipes[pipe].along.main_axis() == axis).collect()
+    };
+    let (lengthwise_pipes, cross_pipes) = (running(Axis::X), running(Axis::Y));
+    if is_grid(&top.pipes, &lengthwise_pipes, &cross_pipes) {
+        return Ok(Layout::FourSides {
+            lengthwise: strips(top, Axis::X, cross_pipes)?,
+            across: strips(top, Axis::Y, lengthwise_pipes)?,
+        });
+    }
+    let (axis, pipes) = if lengthwise_pipes.len() >= cross_pipes.len() {
+        (Axis::Y, lengthwise_pipes)
+    } else {
+        (Axis::X, cross_pipes)
+    };
+    Ok(Layout::Strips(strips(top, axis, pipes)?))
+}
+
+fn strips(top: &Top, axis: Axis, pipes: Vec<usize>) -> Result<StripLayout, NoLayout> {
+    let line = axis.other();
+    let mut changes: Vec<Length> =
+        pipes.iter().flat_map(|&pipe| top.pipes[pipe].along.points()).map(|point| point.along(line)).collect();
+    changes.sort_by(|a, b| a.value.total_cmp(&b.value));
+    changes.dedup_by(|a, b| (*a - *b).abs() < Length::new::<uom::si::length::micrometer>(1.0));
+    let carried = |station: Length| {
+        pipes.iter().filter(|&&pipe| top.pipes[pipe].along.crossing(axis, station).is_some()).count() >= 2
+    };
+    let intervals: Vec<bool> = changes.windows(2).map(|pair| carried((pair[0] + pair[1]) / 2.0)).collect();
+    let first = intervals.iter().position(|carried| *carried).ok_or(NoLayout::TooFewPipes)?;
+    let last = intervals.iter().rposition(|carried| *carried).ok_or(NoLayout::TooFewPipes)?;
+    if intervals[first..=last].contains(&false) {
+        let names = pipes.iter().map(|&pipe| top.pipes[pipe].name.clone()).collect();
+        return Err(NoLayout::Gap { axis, pipes: names });
+    }
+    let changes = changes[first..=last + 1].to_vec();
+    Ok(StripLayout { axis, pipes, from: changes[0], to: changes[changes.len() - 1], changes })
+}
+
+/// Whether pipes in both directions bound every bay on four sides.
+fn is_grid(pipes: &[Pipe], lengthwise: &[usize], cross: &[usize]) -> bool {
+    let reaches = |these: &[usize], those: &[usize], axis: Axis| {
+        let at = |pipe: usize| pipes[pipe].along.extent(axis).0;
+        let (low, high) = those
+            .iter()
+            .fold((at(those[0]), at(those[0])), |(low, high), &pipe| (low.min(at(pipe)), high.max(at(pipe))));
+        these.iter().all(|&pipe| {
+            let (from, to) = pipes[pipe].along.extent(axis);
+            let (side_from, side_to) = pipes[pipe].along.extent(axis.other());
+            let reach = pipes[pipe].outside;
+            side_to - side_from < Length::new::<uom::si::length::millimeter>(1.0)
+                && from <= low + reach
+                && to >= high - reach
+        })
+    };
+    lengthwise.len() >= 2
+        && cross.len() >= 2
+        && reaches(lengthwise, cross, Axis::X)
+        && reaches(cross, lengthwise, Axis::Y)
+}

@@ -1,0 +1,318 @@
+//! One strip of the top: what it crosses, what carries it, what hangs on its end.
+
+use super::layout::StripLayout;
+use crate::{
+    geometry::{Axis, Point, Polyline},
+    top::Top,
+    units::{Length, Ratio},
+};
+
+/// What lies between the skins.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Region {
+    /// Core.
+    Field,
+    /// A backing, as its place in the list.
+    Backing(usize),
+    /// A conduit, as its place in the list.
+    Conduit(usize),
+}
+
+/// A stretch of a strip within one region.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Piece {
+    /// Its length along the strip.
+    pub length: Length,
+    /// What lies between the skins.
+    pub region: Region,
+}
+
+/// Where a pipe carries a strip.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Seat {
+    /// Place along the strip.
+    pub at: Length,
+    /// The pipe, as its place in the list; none where the top is held by hand.
+    pub pipe: Option<usize>,
+    /// Width of the bearing along the strip.
+    pub width: Length,
+}
+
+/// What kind of strip it is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Role {
+    /// Away from the free ends of the top.
+    Field,
+    /// Beside a free end, or beside an overhang that it carries.
+    Edge,
+    /// From the free end of the top to beyond the ends of the pipes.
+    EndOverhang,
+    /// The whole top, carried by two edges.
+    Carried,
+}
+
+/// An overhang beyond the ends of the pipes, which hands its load to the strip beside it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Overhang {
+    /// How far it reaches.
+    pub length: Length,
+    /// Span behind it over which its moment dies away.
+    pub back_span: Length,
+}
+
+/// One strip of unit width.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Line {
+    /// What kind of strip it is.
+    pub role: Role,
+    /// Direction that it runs in.
+    pub axis: Axis,
+    /// Its coordinate in the other direction.
+    pub station: Length,
+    /// Coordinate of its station 0 in its own direction.
+    pub origin: Length,
+    /// Whether it runs from the far side to the near side.
+    pub reversed: bool,
+    /// Its stretches, from station 0.
+    pub pieces: Vec<Piece>,
+    /// What carries it.
+    pub seats: Vec<Seat>,
+    /// Distance from its middle to the free end beside it.
+    pub to_free_end: Length,
+    /// Distance to the outline beside it, for the zones of the wind.
+    pub to_outline: Length,
+    /// The overhang that it carries, where it carries one.
+    pub carries: Option<Overhang>,
+    /// Gear that stands on it, as places in the list, with their places along the strip.
+    pub gear: Vec<(usize, Length)>,
+}
+
+impl Line {
+    /// The place on the top of a station of the strip.
+    #[must_use]
+    pub fn place(&self, at: Length) -> Point {
+        let along = if self.reversed { self.origin - at } else { self.origin + at };
+        match self.axis {
+            Axis::X => Point { x: along, y: self.station },
+            Axis::Y => Point { x: self.station, y: along },
+        }
+    }
+
+    /// Its length.
+    #[must_use]
+    pub fn length(&self) -> Length {
+        self.pieces.iter().map(|piece| piece.length).sum()
+    }
+
+    /// The widest distance between neighbouring seats.
+    #[must_use]
+    pub fn widest_bay(&self) -> Length {
+        self.seats.windows(2).map(|pair| pair[1].at - pair[0].at).fold(Length::default(), Length::max)
+    }
+}
+
+/// The strips of a layout: beside both free ends, at every change, half way between changes, and through gear; then
+/// the overhangs beyond the ends of the pipes.
+#[must_use]
+pub fn lines(top: &Top, layout: &StripLayout) -> Vec<Line> {
+    let mut stations: Vec<Length> = layout.changes.clone();
+    stations.extend(layout.changes.windows(2).map(|pair| (pair[0] + pair[1]) / 2.0));
+    let side = layout.axis.other();
+    stations.extend(top.gear.iter().map(|gear| gear.at.along(side)).filter(|at| *at >= layout.from && *at <= layout.to));
+    stations.sort_by(|a, b| a.value.total_cmp(&b.value));
+    stations.dedup();
+    let mut lines: Vec<Line> = Vec::new();
+    for station in stations {
+        let line = across(top, layout, station);
+        // Strips that differ in nothing but their station need looking at once.
+        if !lines.iter().any(|known| same_but_for_station(known, &line)) {
+            lines.push(line);
+        }
+    }
+    let back_span = lines.iter().map(Line::widest_bay).fold(Length::default(), Length::max).min(layout.to - layout.from);
+    let (before, behind) = (layout.from, top.outline.size(side) - layout.to);
+    for line in lines.iter_mut().filter(|line| line.role == Role::Edge) {
+        let length = if line.station == layout.from { before } else { behind };
+        line.carries = (length > shortest()).then_some(Overhang { length, back_span });
+    }
+    for (length, reversed) in [(before, false), (behind, true)] {
+        if length > shortest() {
+            lines.push(end_overhang(top, layout, Overhang { length, back_span }, reversed));
+        }
+    }
+    lines.dedup_by(|a, b| a.role == Role::Edge && same_but_for_station(a, b));
+    lines
+}
+
+/// The whole top, carried by its two short edges.
+#[must_use]
+pub fn carried(top: &Top) -> Line {
+    let axis = if top.outline.length >= top.outline.width { Axis::X } else { Axis::Y };
+    let length = top.outline.size(axis);
+    let seat = |at| Seat { at, pipe: None, width: Length::default() };
+    Line {
+        role: Role::Carried,
+        axis,
+        station: top.outline.size(axis.other()) / 2.0,
+        origin: Length::default(),
+        reversed: false,
+        pieces: vec![Piece { length, region: Region::Field }],
+        seats: vec![seat(Length::default()), seat(length)],
+        to_free_end: top.outline.size(axis.other()) / 2.0,
+        to_outline: top.outline.size(axis.other()) / 2.0,
+        carries: None,
+        gear: Vec::new(),
+    }
+}
+
+/// Overhangs shorter than this are edges.
+fn shortest() -> Length {
+    Length::new::<uom::si::length::millimeter>(1.0)
+}
+
+fn same_but_for_station(a: &Line, b: &Line) -> bool {
+    a.role == b.role
+        && a.pieces == b.pieces
+        && a.seats == b.seats
+        && a.carries == b.carries
+        && a.gear.is_empty()
+        && b.gear.is_empty()
+        && (a.role != Role::Field || (a.to_free_end - b.to_free_end).abs() < shortest())
+}
+
+fn across(top: &Top, layout: &StripLayout, station: Length) -> Line {
+    let side = layout.axis.other();
+    let mut seats: Vec<Seat> = layout
+        .pipes
+        .iter()
+        .filter_map(|&pipe| {
+            let crossing = top.pipes[pipe].along.crossing(layout.axis, station)?;
+            Some(Seat { at: crossing.at, pipe: Some(pipe), width: top.pipes[pipe].seat * crossing.obliqueness })
+        })
+        .collect();
+    seats.sort_by(|a, b| a.at.value.total_cmp(&b.at.value));
+    let at_end = station == layout.from || station == layout.to;
+    let gear = top
+        .gear
+        .iter()
+        .enumerate()
+        .filter(|(_, gear)| (gear.at.along(side) - station).abs() < shortest())
+        .map(|(index, gear)| (index, gear.at.along(layout.axis)))
+        .collect();
+    Line {
+        role: if at_end { Role::Edge } else { Role::Field },
+        axis: layout.axis,
+        station,
+        origin: Length::default(),
+        reversed: false,
+        pieces: pieces(top, layout.axis, station),
+        seats,
+        to_free_end: (station - layout.from).min(layout.to - station),
+        to_outline: station.min(top.outline.size(side) - station),
+        carries: None,
+        gear,
+    }
+}
+
+fn end_overhang(top: &Top, layout: &StripLayout, overhang: Overhang, reversed: bool) -> Line {
+    let axis = layout.axis.other();
+    let size = top.outline.size(axis);
+    let seat = |at| Seat { at, pipe: None, width: Length::default() };
+    let gear = top
+        .gear
+        .iter()
+        .enumerate()
+        .filter_map(|(index, gear)| {
+            let at = gear.at.along(axis);
+            let at = if reversed { size - at } else { at };
+            (at < overhang.length).then_some((index, at))
+        })
+        .collect();
+    Line {
+        role: Role::EndOverhang,
+        axis,
+        station: top.outline.size(layout.axis) / 2.0,
+        origin: if reversed { size } else { Length::default() },
+        reversed,
+        pieces: vec![Piece { length: overhang.length + overhang.back_span, region: Region::Field }],
+        seats: vec![seat(overhang.length), seat(overhang.length + overhang.back_span)],
+        to_free_end: Length::default(),
+        to_outline: Length::default(),
+        carries: None,
+        gear,
+    }
+}
+
+/// What a straight line across the top passes: conduits before backing before core, as the weaker counts.
+fn pieces(top: &Top, axis: Axis, station: Length) -> Vec<Piece> {
+    let length = top.outline.size(axis);
+    let conduits = top.conduits.iter().enumerate().filter_map(|(index, conduit)| {
+        Some((cut(&conduit.along, conduit.diameter, axis, station)?, Region::Conduit(index)))
+    });
+    let backings = top.backings.iter().enumerate().filter_map(|(index, backing)| {
+        Some((cut(&backing.along, backing.width, axis, station)?, Region::Backing(index)))
+    });
+    let inlays: Vec<_> = conduits.chain(backings).collect();
+    let mut cuts: Vec<Length> =
+        inlays.iter().flat_map(|((from, to), _)| [*from, *to]).chain([Length::default(), length]).collect();
+    cuts.retain(|at| *at >= Length::default() && *at <= length);
+    cuts.sort_by(|a, b| a.value.total_cmp(&b.value));
+    cuts.dedup_by(|a, b| *a - *b < shortest() / 10.0);
+    cuts.windows(2)
+        .map(|pair| {
+            let middle = (pair[0] + pair[1]) / 2.0;
+            let inside = inlays.iter().find(|((from, to), _)| middle > *from && middle < *to);
+            Piece { length: pair[1] - pair[0], region: inside.map_or(Region::Field, |(_, region)| *region) }
+        })
+        .collect()
+}
+
+/// The stretch that a band about a polyline takes from a straight line.
+fn cut(along: &Polyline, width: Length, axis: Axis, station: Length) -> Option<(Length, Length)> {
+    if let Some(crossing) = along.crossing(axis, station) {
+        let half = width * crossing.obliqueness / 2.0;
+        return Some((crossing.at - half, crossing.at + half));
+    }
+    // A band that runs in the direction of the line holds it over its whole length, or not at all.
+    let (low, high) = along.extent(axis.other());
+    let half: Length = width / 2.0;
+    let flat = high - low < shortest();
+    (flat && station > low - half && station < high + half && along.main_axis() == axis).then(|| along.extent(axis))
+}
+
+/// Ratio of the strip's own load that an [`Overhang`] adds to a strip of a given width.
+///
+/// ```text
+/// added = c (1 + c / (2 L)) / b
+/// ```
+///
+/// | symbol | meaning |
+/// |---|---|
+/// | *c* | length of the overhang |
+/// | *L* | back span: its end lifts, so the root carries more than the load on the overhang |
+/// | *b* | width of the strip that takes the root's reaction |
+///
+/// # Validity
+///
+/// Even load; the strip beside the overhang takes all of it. On the safe side, since the top spreads it farther back.
+///
+/// # Source
+///
+/// [`DERIVED`](crate::source::DERIVED): moments about the far end of the back span.
+///
+/// # Examples
+///
+/// ```
+/// use skinspan::{analysis::{Overhang, handed_on}, units::Length};
+/// use uom::si::{length::meter, ratio::ratio};
+/// let m = Length::new::<meter>;
+/// let overhang = Overhang { length: m(0.4), back_span: m(1.0) };
+/// // 0.4 · (1 + 0.2) / 0.3 = 1.6
+/// assert!((handed_on(overhang, m(0.3)).get::<ratio>() - 1.6).abs() < 1e-12);
+/// ```
+#[must_use]
+pub fn handed_on(overhang: Overhang, width: Length) -> Ratio {
+    let c = overhang.length;
+    let root: Length = c + c * (c / (2.0 * overhang.back_span));
+    root / width
+}

@@ -1,0 +1,176 @@
+//! The design file: the only place, with the tables, that sees text. What it lets through is a [`Top`] that cannot be
+//! wrong in itself, so nothing behind it returns "invalid input".
+
+mod frame;
+mod layer;
+mod problem;
+mod reader;
+mod service;
+mod top;
+
+pub use problem::{FileProblems, Problem, nearest};
+
+use std::ops::Range;
+
+use toml::de::DeTable;
+
+use crate::{
+    criteria::Criteria,
+    input::{
+        problem::Sink,
+        reader::{Given, Room},
+    },
+    material::{MaterialTable, TableText},
+    top::Top,
+    units::System,
+};
+
+/// A file that a design file names, or that the command line adds.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct NamedText {
+    /// Name for messages.
+    pub name: String,
+    /// Text of the file.
+    pub text: String,
+}
+
+/// Material tables that a design file asks for in `[tables]`, with the place of each name.
+///
+/// # Errors
+///
+/// The problems of a file that is no TOML at all.
+pub fn tables_named_in(file: &NamedText) -> Result<Vec<(String, Range<usize>)>, FileProblems> {
+    let (root, sink) = (parse(file)?, Sink::default());
+    let room = Room::new("the file", root.get_ref(), root.span(), &sink);
+    let files = room.room("tables").and_then(|tables| tables.texts("files")).unwrap_or_default();
+    Ok(files.into_iter().map(|given| (given.value, given.range)).collect())
+}
+
+/// Reads a design file with the tables below it, the built-in one lowest.
+///
+/// # Errors
+///
+/// Everything that is wrong, file by file.
+pub fn read_design(file: &NamedText, tables: &[NamedText], report: Option<System>) -> Result<Top, Vec<FileProblems>> {
+    let table = read_tables(tables)?;
+    let root = parse(file).map_err(|problems| vec![problems])?;
+    let sink = Sink::default();
+    let room = Room::new("the file", root.get_ref(), root.span(), &sink);
+    let top = read_top(&room, &table, report);
+    room.close();
+    let problems = sink.into_sorted();
+    match top {
+        Some(top) if problems.is_empty() => Ok(top),
+        _ => Err(vec![FileProblems { file: file.name.clone(), text: file.text.clone(), problems }]),
+    }
+}
+
+/// The built-in material table with a user's tables over it.
+///
+/// # Errors
+///
+/// Everything that is wrong, table by table.
+pub fn read_tables(tables: &[NamedText]) -> Result<MaterialTable, Vec<FileProblems>> {
+    let texts: Vec<TableText<'_>> =
+        tables.iter().map(|table| TableText { name: &table.name, text: &table.text }).collect();
+    MaterialTable::layered(&texts).map_err(|problems| {
+        let mut files: Vec<FileProblems> = Vec::new();
+        for problem in problems {
+            let text = tables.iter().find(|table| table.name == problem.file).map_or("", |table| &table.text);
+            let file = match files.iter_mut().find(|file| file.file == problem.file) {
+                Some(file) => file,
+                None => {
+                    files.push(FileProblems {
+                        file: problem.file.clone(),
+                        text: text.to_owned(),
+                        problems: Vec::new(),
+                    });
+                    let last = files.len() - 1;
+                    &mut files[last]
+                }
+            };
+            file.problems.push(Problem { range: problem.range, message: problem.message, help: problem.help, patch: None });
+        }
+        files
+    })
+}
+
+fn parse(file: &NamedText) -> Result<toml::Spanned<DeTable<'_>>, FileProblems> {
+    let (root, errors) = DeTable::parse_recoverable(&file.text);
+    if errors.is_empty() {
+        return Ok(root);
+    }
+    let problems = errors
+        .iter()
+        .map(|error| Problem::at(error.span().unwrap_or(0..0), format!("this is not TOML: {}", error.message())))
+        .collect();
+    Err(FileProblems { file: file.name.clone(), text: file.text.clone(), problems })
+}
+
+fn read_top(room: &Room<'_>, table: &MaterialTable, report: Option<System>) -> Option<Top> {
+    let title = room.text("title").map_or_else(|| "a top without a title".to_owned(), |given| given.value);
+    let written = room.choice("report", &[("us", System::Us), ("si", System::Si)]).map(|given| given.value);
+    if let Some(tables) = room.room("tables") {
+        tables.texts("files");
+        tables.close();
+    }
+    let criteria = read_criteria(room);
+    let service = service::read_service(room, &criteria);
+    let panel = top::read_panel(room, table);
+    let outline = panel.as_ref().map(|panel| &panel.outline);
+    let inlays = top::read_inlays(room, table, outline, panel.as_ref().map(|panel| panel.core_thickness));
+    let pipes = frame::read_pipes(room, table, outline);
+    let gear = frame::read_gear(room, outline);
+    let panel = panel?;
+    Some(Top {
+        title,
+        report: report.or(written).unwrap_or(System::Us),
+        outline: panel.outline,
+        crown: panel.crown,
+        outer: panel.outer,
+        inner: panel.inner,
+        core: panel.core,
+        edge: panel.edge,
+        backings: inlays.backings,
+        conduits: inlays.conduits,
+        pipes,
+        gear,
+        service: service?,
+        criteria,
+    })
+}
+
+fn read_criteria(room: &Room<'_>) -> Criteria {
+    let mut criteria = Criteria::default();
+    if let Some(changes) = room.room("criteria") {
+        for (key, value) in changes.entries() {
+            let text = match value.get_ref() {
+                toml::de::DeValue::String(text) => text.to_string(),
+                toml::de::DeValue::Integer(number) => number.to_string(),
+                toml::de::DeValue::Float(number) => number.to_string(),
+                _ => {
+                    changes.report(Problem::at(value.span(), format!("`{}` takes a number or a quantity", key.value)));
+                    continue;
+                }
+            };
+            if let Err(error) = criteria.override_with(&key.value, &text) {
+                let known = error.near.is_none();
+                let mut problem = Problem::at(if known { value.span() } else { key.range.clone() }, error.message);
+                if let Some(near) = error.near {
+                    problem = problem.help(format!("did you mean `{near}`?")).patch(key.range.clone(), near);
+                }
+                changes.report(problem);
+            }
+        }
+    }
+    criteria
+}
+
+/// Reports a name that the material table does not have.
+fn unknown_name(room: &Room<'_>, given: &Given<String>, name: &crate::material::UnknownName) {
+    let problem = Problem::at(given.range.clone(), name.to_string());
+    room.report(match &name.near {
+        Some(near) => problem.help(format!("did you mean \"{near}\"?")).patch(given.range.clone(), format!("\"{near}\"")),
+        None => problem.help(format!("the table has {}", name.known.join(", "))),
+    });
+}

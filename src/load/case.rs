@@ -1,0 +1,367 @@
+//! Load cases: sets of simultaneous actions, made from the service of the top.
+
+use uom::si::ratio::ratio;
+
+use super::{
+    people::person_force,
+    ponding_snow::layer_pressure,
+    slam,
+    temperature::difference,
+    weight::gravity,
+    wind::{self, Zone},
+};
+use crate::{
+    criteria::Criteria,
+    section::Temperatures,
+    service::{Service, Slam, Sun, Walking},
+    units::{Force, Length, Pressure, Ratio, ThermodynamicTemperature, Velocity},
+};
+
+/// How long a load case lasts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Duration {
+    /// Seconds: a landing, a gust.
+    Instant,
+    /// Minutes to hours: people, wind.
+    Short,
+    /// Days to weeks: snow, standing water, a day in the sun.
+    Long,
+    /// The life of the top.
+    Permanent,
+}
+
+/// State of the material while a case acts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct State {
+    /// Whether the sun has heated the top.
+    pub hot: bool,
+    /// How long the case lasts.
+    pub duration: Duration,
+}
+
+/// Net wind pressure, down positive, by zone.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+pub struct ZonePressure {
+    /// Away from the edges.
+    pub interior: Pressure,
+    /// Along an edge.
+    pub edge: Pressure,
+    /// Where two edges meet.
+    pub corner: Pressure,
+}
+
+/// Somebody on the top, anywhere.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct People {
+    /// How many, side by side along the pipes.
+    pub count: usize,
+    /// Force of each, with the factor for stepping.
+    pub each: Force,
+}
+
+/// What holds the top while a case acts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Held {
+    /// The pipes and their fixings.
+    OnFrame,
+    /// Two short edges, as it is carried.
+    AtItsEnds,
+}
+
+/// One set of simultaneous actions.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LoadCase {
+    /// Name on the command line and in machine output.
+    pub id: &'static str,
+    /// Name for people.
+    pub title: String,
+    /// State of the material.
+    pub state: State,
+    /// Own weight and gear times this; down positive.
+    pub gravity: Ratio,
+    /// Whether gear is on the top.
+    pub with_gear: bool,
+    /// Wind on the top.
+    pub wind: ZonePressure,
+    /// Width of the edge zone of the wind.
+    pub zone: Length,
+    /// Velocity pressure on gear.
+    pub gear_wind: Pressure,
+    /// Even pressure, down positive.
+    pub pressure: Pressure,
+    /// People on the top.
+    pub people: Option<People>,
+    /// A hand at a free edge, down positive.
+    pub hand: Option<Force>,
+    /// Push in the plane of the top, over own weight.
+    pub in_plane: Ratio,
+    /// Temperatures of the skins above the one at which the top was built.
+    pub temperatures: Option<Temperatures>,
+    /// What holds the top.
+    pub held: Held,
+    /// A bound of a formula that the case lies outside of; it may not pass on such a ground.
+    pub doubt: Option<String>,
+}
+
+/// A case that the design file rules out, with the key that does so.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct RuledOut {
+    /// What is not looked at.
+    pub title: &'static str,
+    /// The line of the file.
+    pub because: &'static str,
+}
+
+const NONE: Ratio = Ratio { dimension: std::marker::PhantomData, units: std::marker::PhantomData, value: 0.0 };
+
+fn times(factor: f64) -> Ratio {
+    Ratio::new::<ratio>(factor)
+}
+
+/// Makes the load cases of a service.
+struct Maker<'a> {
+    service: &'a Service,
+    criteria: &'a Criteria,
+    least_size: Length,
+    cases: Vec<LoadCase>,
+}
+
+/// The load cases that a service asks for, and what it rules out.
+///
+/// `least_size` is the smaller side of the top: it sets the width of the wind's edge zone.
+#[must_use]
+pub fn load_cases(service: &Service, criteria: &Criteria, least_size: Length) -> (Vec<LoadCase>, Vec<RuledOut>) {
+    let mut maker = Maker { service, criteria, least_size, cases: Vec::with_capacity(20) };
+    maker.standing();
+    maker.people();
+    maker.running();
+    maker.wind("trailer", service.trailer.map(|speed| speed + criteria.trailer_gust.value), criteria.trailer_down.value);
+    maker.wind("storm", service.storm, times(1.0));
+    maker.laid_up();
+    (maker.cases, ruled_out(service))
+}
+
+impl Maker<'_> {
+    fn hot(&self) -> bool {
+        self.service.sun != Sun::None
+    }
+
+    fn case(&self, id: &'static str, title: impl Into<String>, hot: bool, duration: Duration) -> LoadCase {
+        LoadCase {
+            id,
+            title: title.into(),
+            state: State { hot: hot && self.hot(), duration },
+            gravity: times(1.0),
+            with_gear: true,
+            wind: ZonePressure::default(),
+            zone: self.zone(),
+            gear_wind: Pressure::default(),
+            pressure: Pressure::default(),
+            people: None,
+            hand: None,
+            in_plane: NONE,
+            temperatures: None,
+            held: Held::OnFrame,
+            doubt: None,
+        }
+    }
+
+    fn zone(&self) -> Length {
+        wind::zone_width(self.least_size, self.criteria.wind_zone_fraction.value, self.criteria.wind_zone_minimum.value)
+    }
+
+    /// Own weight, and the sun on it.
+    fn standing(&mut self) {
+        let own = self.case("own-weight", "own weight and gear, for good", true, Duration::Permanent);
+        self.cases.push(own);
+        if let Some(hot) = hot_top(self.service.sun, self.criteria) {
+            let mut sun = self.case("sun", "sun on the top, with its own weight", true, Duration::Long);
+            let rise = |surface: ThermodynamicTemperature| difference(surface, self.criteria.sun_flat.value);
+            sun.temperatures = Some(Temperatures { outer: rise(hot.outer), inner: rise(hot.inner) });
+            self.cases.push(sun);
+        }
+    }
+
+    fn people(&mut self) {
+        let (service, criteria) = (self.service, self.criteria);
+        if service.people > 0 {
+            let mut case = self.case(
+                "people",
+                if service.people == 1 { "one person anywhere".to_owned() } else { format!("{} people side by side anywhere", service.people) },
+                true,
+                Duration::Short,
+            );
+            case.people =
+                Some(People { count: service.people, each: person_force(service.person, criteria.step_factor.value) });
+            self.cases.push(case);
+        }
+        let walking = match service.walking {
+            Walking::NoWalk => None,
+            Walking::WalkOn => Some(("rule pressure of a top that is walked on", criteria.walk_on.value)),
+            Walking::Coachroof => Some(("rule pressure of a coachroof", criteria.coachroof.value)),
+        };
+        if let Some((title, pressure)) = walking {
+            let mut case = self.case("walking", title, true, Duration::Short);
+            case.pressure = pressure;
+            self.cases.push(case);
+        }
+        for (id, title, sign) in [
+            ("hand-down", "a person hanging on to the edge", 1.0),
+            ("hand-up", "a person pushing up at the edge", -1.0),
+        ] {
+            let mut case = self.case(id, title, true, Duration::Short);
+            case.hand = Some(service.hand_load * sign);
+            case.gravity = if sign > 0.0 { times(1.0) } else { criteria.weight_against_uplift.value };
+            self.cases.push(case);
+        }
+    }
+
+    /// Running at speed: wind both ways, with a landing and its rebound.
+    fn running(&mut self) {
+        let (service, criteria) = (self.service, self.criteria);
+        let speed = service.speed.map(|speed| wind::relative_wind(speed, service.headwind));
+        let (landing, doubt) = slam_multiple(&service.slam, criteria);
+        if speed.is_none() && landing.is_none() {
+            return;
+        }
+        let with_landing = landing.is_some();
+        for down in [true, false] {
+            let (id, title) = match (down, with_landing) {
+                (true, true) => ("landing", "landing hard at speed, wind down"),
+                (true, false) => ("running-down", "running at speed, wind down"),
+                (false, true) => ("rebound", "rebound at speed, wind up"),
+                (false, false) => ("running-up", "running at speed, wind up"),
+            };
+            let mut case = self.case(id, title, true, if with_landing { Duration::Instant } else { Duration::Short });
+            if let Some(speed) = speed {
+                self.blow(&mut case, speed, down);
+            }
+            case.gravity = match (down, landing) {
+                (true, Some(landing)) => landing + times(1.0),
+                (true, None) => times(1.0),
+                (false, Some(_)) => -criteria.slam_rebound.value,
+                (false, None) => criteria.weight_against_uplift.value,
+            };
+            case.doubt = if down { doubt.clone() } else { None };
+            self.cases.push(case);
+        }
+    }
+
+    /// A wind from outside, both ways, with own weight where it adds and part of it where it helps.
+    fn wind(&mut self, name: &'static str, speed: Option<Velocity>, gravity: Ratio) {
+        let Some(speed) = speed else { return };
+        for down in [true, false] {
+            let (id, title) = match (name, down) {
+                ("trailer", true) => ("trailer-down", "on the trailer, wind down and a pothole"),
+                ("trailer", false) => ("trailer-up", "on the trailer, wind up"),
+                (_, true) => ("storm-down", "storm, wind down"),
+                (_, false) => ("storm-up", "storm, wind up"),
+            };
+            let mut case = self.case(id, title, name == "trailer", Duration::Short);
+            self.blow(&mut case, speed, down);
+            case.gravity = if down { gravity } else { self.criteria.weight_against_uplift.value };
+            if name == "trailer" {
+                case.in_plane = self.criteria.trailer_forward.value;
+            }
+            self.cases.push(case);
+        }
+    }
+
+    fn blow(&self, case: &mut LoadCase, speed: Velocity, down: bool) {
+        let q = wind::velocity_pressure(speed, self.criteria.air_density.value);
+        let roof = self.criteria.free_roof();
+        let net = |zone| {
+            let pair = roof.at(zone, self.service.underside);
+            let coefficient = if down { pair.down } else { pair.up };
+            wind::net_pressure(q, self.criteria.gust_factor.value, coefficient)
+        };
+        case.wind = ZonePressure { interior: net(Zone::Interior), edge: net(Zone::Edge), corner: net(Zone::Corner) };
+        case.gear_wind = q;
+    }
+
+    /// Water, snow, and being carried.
+    fn laid_up(&mut self) {
+        if let Some(depth) = self.service.ponding {
+            let mut case = self.case("ponding", "water standing on the top", false, Duration::Long);
+            case.pressure = layer_pressure(self.criteria.water_density.value, depth);
+            self.cases.push(case);
+        }
+        if let Some(snow) = self.service.snow {
+            let mut case = self.case("snow", "snow while laid up", false, Duration::Long);
+            case.pressure = snow;
+            self.cases.push(case);
+        }
+        let mut lifting = self.case("lifting", "carrying the bare top by its ends", false, Duration::Short);
+        lifting.gravity = self.criteria.lift_factor.value;
+        lifting.with_gear = false;
+        lifting.held = Held::AtItsEnds;
+        self.cases.push(lifting);
+    }
+}
+
+/// Surface temperatures of a top in the sun.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct HotTop {
+    /// Outer skin.
+    pub outer: ThermodynamicTemperature,
+    /// Inner skin.
+    pub inner: ThermodynamicTemperature,
+    /// Core at the bond line of the outer skin.
+    pub core: ThermodynamicTemperature,
+}
+
+/// The temperatures that a finish in the sun brings; none under cover.
+#[must_use]
+pub fn hot_top(sun: Sun, criteria: &Criteria) -> Option<HotTop> {
+    match sun {
+        Sun::None => None,
+        Sun::Light => Some(HotTop {
+            outer: criteria.sun_light_outer.value,
+            inner: criteria.sun_light_inner.value,
+            core: criteria.sun_light_core.value,
+        }),
+        Sun::Dark => Some(HotTop {
+            outer: criteria.sun_dark_outer.value,
+            inner: criteria.sun_dark_inner.value,
+            core: criteria.sun_dark_core.value,
+        }),
+    }
+}
+
+/// Acceleration of a landing over gravity, and what speaks against the formula.
+fn slam_multiple(slam: &Slam, criteria: &Criteria) -> (Option<Ratio>, Option<String>) {
+    match slam {
+        Slam::None => (None, None),
+        Slam::Given(acceleration) => (Some(*acceleration / gravity()), None),
+        Slam::Boat(in_waves) => {
+            let mean = slam::mean_acceleration(&in_waves.boat, &in_waves.sea);
+            let bow = in_waves.boat.length * criteria.slam_bow_ahead.value;
+            let here = slam::at_station(mean.at_cg, mean.at_bow, in_waves.ahead, bow);
+            let peak = slam::peak_mean(here, criteria.slam_peak_one_in());
+            let doubt = (!mean.outside.is_empty()).then(|| {
+                let bounds = mean.outside.iter().map(|bound| {
+                    format!("{} is {:.2}, tested from {:.2} to {:.2}", bound.quantity, bound.value.value, bound.low.value, bound.high.value)
+                });
+                format!("the landing formula is used outside its tests: {}", bounds.collect::<Vec<_>>().join("; "))
+            });
+            (Some(peak), doubt)
+        }
+    }
+}
+
+fn ruled_out(service: &Service) -> Vec<RuledOut> {
+    [
+        (service.speed.is_none(), "wind while running", "speed = \"none\""),
+        (service.storm.is_none(), "storm wind", "storm = \"none\""),
+        (service.trailer.is_none(), "wind and road on a trailer", "trailer = \"none\""),
+        (service.slam == Slam::None, "landing in waves", "slam = \"none\""),
+        (service.people == 0, "people on the top", "people = 0"),
+        (service.walking == Walking::NoWalk, "rule pressure for walking", "walking = \"no-walk\""),
+        (service.sun == Sun::None, "heat of the sun", "sun = \"none\""),
+        (service.snow.is_none(), "snow", "no key `snow`"),
+        (service.ponding.is_none(), "standing water", "no key `ponding`"),
+    ]
+    .into_iter()
+    .filter_map(|(ruled_out, title, because)| ruled_out.then_some(RuledOut { title, because }))
+    .collect()
+}
