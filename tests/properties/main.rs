@@ -2,3 +2,4 @@
 
 mod closed_form;
 mod load;
+mod units;
