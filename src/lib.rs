@@ -2,4 +2,5 @@
 
 pub mod material;
 pub mod source;
+pub mod strength;
 pub mod units;
