@@ -6,4 +6,5 @@ pub mod load;
 pub mod material;
 pub mod section;
 pub mod source;
+pub mod strength;
 pub mod units;
