@@ -176,8 +176,9 @@ fn read_property(
     };
     let choices = values.choices.as_slice().into();
     let source_range = table.get("source").map_or(key.clone(), Spanned::span);
-    let Values { shape, between, .. } = values;
-    Some(Datum { shape, between, choices, basis, origin: Arc::new(origin), source_range })
+    let Values { shape, between, marks, .. } = values;
+    let weaker = marks.iter().map(|mark| mark.map(|mark| Arc::new(Origin { mark, ..origin.clone() }))).collect();
+    Some(Datum { shape, between, choices, weaker, basis, origin: Arc::new(origin), source_range })
 }
 
 /// A word out of a short list.
@@ -196,10 +197,20 @@ fn choice<T: Copy>(
         report.add(key.clone(), format!("`{}` of {row} has no {name}", field.name), help);
     }
     let word = text_of(table, name, report)?;
+    let place = table.get(name).map_or(key.clone(), Spanned::span);
+    word_of(name, &word, words, place, report)
+}
+
+fn word_of<T: Copy>(
+    name: &str,
+    word: &str,
+    words: &[(&'static str, T)],
+    place: Range<usize>,
+    report: &mut Report<'_>,
+) -> Option<T> {
     let found = words.iter().find(|(known, _)| *known == word).map(|(_, value)| *value);
     if found.is_none() {
-        let place = table.get(name).map_or(key.clone(), Spanned::span);
-        report.unknown(place, name, &word, known());
+        report.unknown(place, name, word, words.iter().map(|(word, _)| *word));
     }
     found
 }
@@ -208,6 +219,8 @@ struct Values {
     shape: Shape,
     between: Option<(f64, f64)>,
     choices: Vec<f64>,
+    /// Marks of single points that differ from the mark of the property.
+    marks: Vec<Option<Mark>>,
     written: String,
 }
 
@@ -269,7 +282,7 @@ fn read_values(
                 written = format!("{written} ({} to {})", low.1, high.1);
                 between = Some((low.0, high.0));
             }
-            Some(Values { shape: Shape::Constant(number), between, choices: Vec::new(), written })
+            Some(Values { shape: Shape::Constant(number), between, choices: Vec::new(), marks: Vec::new(), written })
         }
         (Form::Curve { argument, value: of }, "points") => read_points(field, argument, of, value, report),
         (Form::Curve { argument, value: of }, _) => {
@@ -284,7 +297,13 @@ fn read_values(
                 report.add(value.span(), format!("`{}` is a rising list", field.name), None);
                 return None;
             }
-            Some(Values { shape: Shape::Points([].into()), between: None, choices, written: written.join(", ") })
+            Some(Values {
+                shape: Shape::Points([].into()),
+                between: None,
+                choices,
+                marks: Vec::new(),
+                written: written.join(", "),
+            })
         }
         _ => None,
     }
@@ -324,16 +343,27 @@ fn read_points(
     let mut points = Vec::new();
     let mut written = Vec::new();
     let list = array(value, report)?;
+    let mut marks = Vec::new();
     for point in list {
-        let Some([x, y]) = point.get_ref().as_array().map(|p| &**p) else {
-            let help = format!("write `[\"… {}\", \"… {}\"]`", argument.words().1, of.words().1);
-            report.add(point.span(), "a point has an argument and a value", Some(help));
-            return None;
+        let (x, y, mark) = match point.get_ref().as_array().map(|p| &**p) {
+            Some([x, y]) => (x, y, None),
+            Some([x, y, mark]) => (x, y, Some(mark)),
+            _ => {
+                let help = format!("write `[\"… {}\", \"… {}\"]`", argument.words().1, of.words().1);
+                report.add(point.span(), "a point has an argument, a value and perhaps a mark of its own", Some(help));
+                return None;
+            }
         };
         let (x, y) = (quantity(argument, PLAIN, x, report), quantity(of, field.bound, y, report));
         let ((x, x_text), (y, y_text)) = (x?, y?);
         points.push((x, y));
-        written.push(format!("{y_text} at {x_text}"));
+        let mark = match mark {
+            Some(word) => Some(word_of("mark", text(word).unwrap_or_default(), &MARKS, word.span(), report)?),
+            None => None,
+        };
+        marks.push(mark);
+        let aside = mark.map_or(String::new(), |mark| format!(" ({})", mark.words()));
+        written.push(format!("{y_text} at {x_text}{aside}"));
     }
     let rises = |pair: &[(f64, f64)]| pair[0].0 < pair[1].0;
     let up = points.windows(2).all(|w| w[0].1 <= w[1].1);
@@ -348,7 +378,7 @@ fn read_points(
         return None;
     }
     let shape = Shape::Points(points.into());
-    Some(Values { shape, between: None, choices: Vec::new(), written: written.join("; ") })
+    Some(Values { shape, between: None, choices: Vec::new(), marks, written: written.join("; ") })
 }
 
 /// Steps in which the range of a law is searched for values that are not physical.
@@ -378,5 +408,5 @@ fn read_law(
         _ => format!("({text})·ψ^{power}"),
     });
     let written = format!("{}, ψ from {} to {}", terms.collect::<Vec<_>>().join(" + "), low.1, high.1);
-    Some(Values { shape, between: None, choices: Vec::new(), written })
+    Some(Values { shape, between: None, choices: Vec::new(), marks: Vec::new(), written })
 }

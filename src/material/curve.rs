@@ -28,17 +28,23 @@ impl Shape {
         }
     }
 
+    /// Which points the value at an argument rests on; a pair of the same if it lies on one.
+    fn neighbours(points: &[(f64, f64)], x: f64) -> (usize, usize) {
+        let upper = points.partition_point(|point| point.0 < x).min(points.len().saturating_sub(1));
+        let on_it = points.get(upper).is_some_and(|point| point.0 <= x);
+        if on_it { (upper, upper) } else { (upper.saturating_sub(1), upper) }
+    }
+
     /// Value at an argument inside the range.
     pub(crate) fn at(&self, x: f64) -> f64 {
         match self {
             Self::Constant(value) => *value,
             Self::Points(points) => {
-                let upper = points.partition_point(|point| point.0 < x);
-                match (upper.checked_sub(1).and_then(|i| points.get(i)), points.get(upper)) {
-                    (_, Some(&(xb, yb))) if xb <= x => yb,
+                let (a, b) = Self::neighbours(points, x);
+                match (points.get(a), points.get(b)) {
+                    (Some(&(_, ya)), Some(_)) if a == b => ya,
                     (Some(&(xa, ya)), Some(&(xb, yb))) => ya + (yb - ya) * (x - xa) / (xb - xa),
-                    (Some(&(_, y)), None) | (None, Some(&(_, y))) => y,
-                    (None, None) => f64::NAN,
+                    _ => f64::NAN,
                 }
             }
             Self::Law(coefficients, ..) => coefficients.iter().rev().fold(0.0, |sum, c| sum * x + c),
@@ -50,6 +56,8 @@ impl Shape {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Curve<X, Y> {
     pub(crate) shape: Shape,
+    /// Origins of those points that came to us in a weaker way than the rest.
+    pub(crate) weaker: Arc<[Option<Arc<Origin>>]>,
     /// How good the values are.
     pub basis: Basis,
     /// Where they come from.
@@ -101,7 +109,15 @@ impl<X: Measured, Y: Measured> Curve<X, Y> {
             }
         }
         let value = Y::from_si(self.shape.at(inside));
-        Ok(Property { value, basis: self.basis, origin: self.origin.clone() })
+        Ok(Property { value, basis: self.basis, origin: self.origin_at(inside).clone() })
+    }
+
+    /// The weaker origin of the points that a value rests on.
+    fn origin_at(&self, x: f64) -> &Arc<Origin> {
+        let Shape::Points(points) = &self.shape else { return &self.origin };
+        let (a, b) = Shape::neighbours(points, x);
+        let weaker = |i: usize| self.weaker.get(i).and_then(Option::as_ref);
+        weaker(a).or_else(|| weaker(b)).unwrap_or(&self.origin)
     }
 
     /// Lowest and highest argument with a value; `None` if the value holds everywhere.

@@ -90,6 +90,8 @@ pub(crate) struct Datum {
     pub between: Option<(f64, f64)>,
     /// What can be bought.
     pub choices: Arc<[f64]>,
+    /// Origins of those points that came to us in a weaker way than the rest.
+    pub weaker: Arc<[Option<Arc<Origin>>]>,
     pub basis: Basis,
     pub origin: Arc<Origin>,
     /// Where the key of its source stands.
@@ -194,8 +196,8 @@ impl<Q: Dimensioned> Slot for Choices<Q> {
 impl<X: Dimensioned, Y: Dimensioned> Slot for Curve<X, Y> {
     const FORM: Form = Form::Curve { argument: X::DIMENSION, value: Y::DIMENSION };
     fn take(cell: Option<&Cell>) -> Option<Self> {
-        let Datum { shape, basis, origin, .. } = datum(cell)?.clone();
-        Some(Self { shape, basis, origin, kind: std::marker::PhantomData })
+        let Datum { shape, weaker, basis, origin, .. } = datum(cell)?.clone();
+        Some(Self { shape, weaker, basis, origin, kind: std::marker::PhantomData })
     }
 }
 
