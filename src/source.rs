@@ -91,6 +91,14 @@ works! {
     EN_1991_1_4 = "en-1991-1-4";
     /// EN 1995-1-1, design of timber structures.
     EN_1995_1_1 = "en-1995-1-1";
+    /// Tsai and Wu, *A General Theory of Strength for Anisotropic Materials*, 1971.
+    TSAI_WU_1971 = "tsai-wu-1971";
+    /// Halpin and Kardos, *The Halpin-Tsai Equations: A Review*, 1976.
+    HALPIN_KARDOS_1976 = "halpin-kardos-1976";
+    /// Schapery, *Thermal Expansion Coefficients of Composite Materials Based on Energy Principles*, 1968.
+    SCHAPERY_1968 = "schapery-1968";
+    /// Krenchel, *Fibre Reinforcement*, 1964.
+    KRENCHEL_1964 = "krenchel-1964";
     /// Derived in this project from equilibrium and linear elasticity.
     DERIVED = "derived";
 }
