@@ -1,5 +1,33 @@
 //! Materials: a table in which every value has a basis, a source and a place in it.
 
+mod built_in;
+mod cell;
+mod core_family;
+mod curve;
+mod fabric;
+mod kinds;
+mod layering;
+mod listing;
+mod measured;
+mod problem;
 mod property;
+mod reader;
+mod row;
+mod schema;
+mod source_list;
+mod table;
 
+pub use core_family::{Core, CoreFamily};
+pub use curve::Curve;
+pub use fabric::{Fabric, Part, PlyForm};
+pub use kinds::{Alloy, Board, Coat, Conduit, Fastener, Fibre, Filler, Ply, Resin};
+pub use listing::{PropertyView, RowView};
+pub use measured::Measured;
+pub use problem::{OutOfRange, TableProblem, UnknownName};
 pub use property::{Basis, Origin, Property};
+pub use row::Kind;
+pub use schema::{Banded, Choices, Layer};
+pub use source_list::{Seen, SourceText};
+pub use table::{MaterialTable, TableText};
+
+use kinds::FabricRow;
