@@ -265,14 +265,14 @@ pub(crate) fn quantity<Q: Dimensioned>(
         }
     };
     let quoted = matches!(value.get_ref(), DeValue::String(_));
-    match units::parse_signed::<Q>(&text, sign) {
+    match units::parse_signed::<Q>(&text, sign, &format!("`{key}`")) {
         Ok(value) => Some(Given { value, text, range }),
         Err(error) => {
             // In a plain one-line string the bytes of the value stand one behind the quotation mark.
             let plain = quoted && range.len() == text.len() + 2;
             let place =
                 if plain { range.start + 1 + error.range.start..range.start + 1 + error.range.end } else { range.clone() };
-            let mut problem = Problem::at(place, format!("`{key}`: {}", error.message));
+            let mut problem = Problem::at(place, error.message);
             problem.help = error.help;
             if let Some(replacement) = error.replacement {
                 problem = problem.patch(range, format!("\"{replacement}\""));

@@ -1,0 +1,353 @@
+//! One line of a skin's schedule: `biaxial 600 g/m2 @ 45 deg`, `2 x mat 1.5 oz/ft2`, `gelcoat`.
+
+use std::{ops::Range, sync::Arc};
+
+use uom::si::ratio::ratio;
+
+use super::{
+    problem::{Problem, nearest},
+    reader::{Given, Room},
+};
+use crate::{
+    laminate::{Ply, fibre_content::Densities},
+    material::{Banded, Basis, Coat, Fabric, MaterialTable, Part, PlyLayer, Resin},
+    top::SkinLayer,
+    units::{Angle, ArealMassDensity, Length, ParseError, Ratio, parse, parse_prefix},
+};
+
+/// How the skins are laid: it decides how much resin stays in them.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Process {
+    Hand,
+    Bag,
+    Infusion,
+}
+
+/// What all layers of a top share.
+pub(super) struct Layup<'a> {
+    pub(super) table: &'a MaterialTable,
+    pub(super) resin: &'a Resin,
+    pub(super) process: Process,
+    pub(super) fibre_fraction: Option<Ratio>,
+}
+
+/// A part of the text with its place in the file.
+struct Cut<'t> {
+    text: &'t str,
+    start: usize,
+}
+
+impl<'t> Cut<'t> {
+    fn trimmed(text: &'t str, start: usize) -> Self {
+        let lead = text.len() - text.trim_start().len();
+        Self { text: text.trim(), start: start + lead }
+    }
+
+    fn range(&self) -> Range<usize> {
+        self.start..self.start + self.text.len()
+    }
+}
+
+/// Reads one layer; a count before it lays it as often.
+pub(super) fn read_layer(room: &Room<'_>, given: &Given<String>, layup: &Layup<'_>) -> Vec<SkinLayer> {
+    // In a plain one-line string the text stands one byte behind the quotation mark.
+    let plain = given.range.len() == given.text.len() + 2;
+    let mut reading = Reading { room, given, plain };
+    reading.layers(layup).unwrap_or_default()
+}
+
+struct Reading<'r, 'a> {
+    room: &'r Room<'a>,
+    given: &'r Given<String>,
+    plain: bool,
+}
+
+impl Reading<'_, '_> {
+    fn place(&self, range: Range<usize>) -> Range<usize> {
+        if self.plain {
+            self.given.range.start + 1 + range.start..self.given.range.start + 1 + range.end
+        } else {
+            self.given.range.clone()
+        }
+    }
+
+    fn report(&self, range: Range<usize>, message: impl Into<String>, help: impl Into<String>) {
+        self.room.report(Problem::at(self.place(range), message).help(help));
+    }
+
+    fn fault(&self, cut: &Cut<'_>, error: ParseError) {
+        let range = cut.start + error.range.start..cut.start + error.range.end;
+        let mut problem = Problem::at(self.place(range), error.message);
+        problem.help = error.help;
+        if let (true, Some(text)) = (self.plain, error.replacement) {
+            problem = problem.patch(self.place(cut.range()), text);
+        }
+        self.room.report(problem);
+    }
+
+    fn layers(&mut self, layup: &Layup<'_>) -> Option<Vec<SkinLayer>> {
+        let text = self.given.text.as_str();
+        let (body, fraction) = match text.split_once(',') {
+            Some((body, rest)) => (body, Some(self.fraction(&Cut::trimmed(rest, body.len() + 1))?)),
+            None => (text, None),
+        };
+        let (body, angle) = match body.split_once('@') {
+            Some((body, rest)) => (body, Some(self.angle(&Cut::trimmed(rest, body.len() + 1))?)),
+            None => (body, None),
+        };
+        let mut body = Cut::trimmed(body, 0);
+        let mut times = 1;
+        if let Some((count, rest)) = body.text.split_once(" x ")
+            && let Ok(count) = count.trim().parse::<usize>()
+        {
+            if !(1..=20).contains(&count) {
+                self.report(body.range(), "a layer is laid 1 to 20 times", "write for example `2 x mat 1.5 oz/ft2`");
+                return None;
+            }
+            times = count;
+            body = Cut::trimmed(rest, body.start + body.text.len() - rest.len());
+        }
+        let name_end = body.text.find(char::is_whitespace).unwrap_or(body.text.len());
+        let name = Cut { text: &body.text[..name_end], start: body.start };
+        let amounts = Cut::trimmed(&body.text[name_end..], body.start + name_end);
+        let layer = self.named(layup, &name, &amounts, angle, fraction)?;
+        Some(vec![layer; times])
+    }
+
+    fn named(
+        &self,
+        layup: &Layup<'_>,
+        name: &Cut<'_>,
+        amounts: &Cut<'_>,
+        angle: Option<Angle>,
+        fraction: Option<Ratio>,
+    ) -> Option<SkinLayer> {
+        if let Ok(coat) = layup.table.coat(name.text) {
+            return self.coat(coat, amounts);
+        }
+        if let Ok(fabric) = layup.table.fabric(name.text) {
+            return self.fabric(layup, fabric, name, amounts, angle, fraction);
+        }
+        let known: Vec<&str> = layup
+            .table
+            .fabrics()
+            .iter()
+            .map(|fabric| fabric.id.as_str())
+            .chain(layup.table.coats().iter().map(|coat| coat.id.as_str()))
+            .collect();
+        let problem = Problem::at(self.place(name.range()), format!("the table has no fabric or coat `{}`", name.text));
+        self.room.report(match nearest(name.text, known.iter().copied()) {
+            Some(near) if self.plain => {
+                problem.help(format!("did you mean `{near}`?")).patch(self.place(name.range()), near)
+            }
+            _ => problem.help(format!("it has {}", known.join(", "))),
+        });
+        None
+    }
+
+    fn coat(&self, coat: &Coat, amounts: &Cut<'_>) -> Option<SkinLayer> {
+        let mass = if amounts.text.is_empty() {
+            coat.areal_mass.typical.value
+        } else if let Ok(mass) = parse::<ArealMassDensity>(amounts.text) {
+            mass
+        } else {
+            match (parse::<Length>(amounts.text), &coat.thickness) {
+                (Ok(thickness), Some(usual)) => {
+                    coat.areal_mass.typical.value * (thickness / usual.typical.value).get::<ratio>()
+                }
+                (Err(error), Some(_)) => {
+                    self.fault(amounts, error);
+                    return None;
+                }
+                (_, None) => {
+                    self.report(
+                        amounts.range(),
+                        format!("`{}` takes a mass per area", coat.id),
+                        "write for example `paint 0.3 kg/m2`, or nothing for the usual amount",
+                    );
+                    return None;
+                }
+            }
+        };
+        Some(SkinLayer {
+            text: self.given.text.clone(),
+            plies: Vec::new(),
+            fibre: ArealMassDensity::default(),
+            fibre_fraction: None,
+            mass,
+            basis: Basis::Measured,
+            origins: vec![Arc::clone(&coat.areal_mass.typical.origin)],
+        })
+    }
+
+    fn fabric(
+        &self,
+        layup: &Layup<'_>,
+        fabric: &Fabric,
+        name: &Cut<'_>,
+        amounts: &Cut<'_>,
+        angle: Option<Angle>,
+        fraction: Option<Ratio>,
+    ) -> Option<SkinLayer> {
+        if fabric.needs_angle && angle.is_none() {
+            let example = format!("{} @ 45 deg", self.given.text.trim());
+            self.report(
+                name.range(),
+                format!("`{}` needs an angle: at 0 and at 45 degrees it is two different materials", fabric.id),
+                format!("write `{example}` or `{} @ 0 deg`", self.given.text.trim()),
+            );
+            return None;
+        }
+        let masses = self.amounts(fabric, amounts)?;
+        let mut layer = SkinLayer {
+            text: self.given.text.clone(),
+            plies: Vec::new(),
+            fibre: ArealMassDensity::default(),
+            fibre_fraction: None,
+            mass: ArealMassDensity::default(),
+            basis: Basis::Measured,
+            origins: Vec::new(),
+        };
+        for (part, dry) in fabric.parts.iter().zip(masses) {
+            self.part(layup, part, dry, angle, fraction, &mut layer)?;
+        }
+        layer.fibre_fraction = Some(layer.fibre / layer.mass);
+        Some(layer)
+    }
+
+    /// One mass per area for each part of the fabric, `17 oz/yd2 + 0.75 oz/ft2`.
+    fn amounts(&self, fabric: &Fabric, amounts: &Cut<'_>) -> Option<Vec<ArealMassDensity>> {
+        let parts = fabric.parts.len();
+        let example = if parts == 2 { "17 oz/yd2 + 0.75 oz/ft2" } else { "600 g/m2" };
+        let mut masses = Vec::with_capacity(parts);
+        let mut rest = Cut { text: amounts.text, start: amounts.start };
+        while !rest.text.is_empty() {
+            match parse_prefix::<ArealMassDensity>(rest.text) {
+                Ok((mass, taken)) if mass > ArealMassDensity::default() => {
+                    masses.push(mass);
+                    let behind = rest.text[taken..].trim_start();
+                    let behind_plus = behind.strip_prefix('+').unwrap_or(behind);
+                    if behind == behind_plus && !behind.is_empty() {
+                        let start = rest.start + rest.text.len() - behind.len();
+                        self.report(
+                            start..start + behind.len(),
+                            "this does not belong to an amount",
+                            format!("a layer reads `{} {example} @ 45 deg`", fabric.id),
+                        );
+                        return None;
+                    }
+                    rest = Cut::trimmed(behind_plus, rest.start + rest.text.len() - behind_plus.len());
+                }
+                Ok(_) => {
+                    self.report(rest.range(), "a fabric has a positive mass per area", format!("write `{example}`"));
+                    return None;
+                }
+                Err(error) => {
+                    self.fault(&rest, error);
+                    return None;
+                }
+            }
+        }
+        if masses.len() == parts {
+            return Some(masses);
+        }
+        self.report(
+            amounts.range(),
+            match parts {
+                1 => format!("`{}` takes one mass per area", fabric.id),
+                _ => format!("`{}` takes {parts} masses per area, one for each of its parts", fabric.id),
+            },
+            format!("write `{} {example}`", fabric.id),
+        );
+        None
+    }
+
+    fn part(
+        &self,
+        layup: &Layup<'_>,
+        part: &Part,
+        dry: ArealMassDensity,
+        angle: Option<Angle>,
+        fraction: Option<Ratio>,
+        layer: &mut SkinLayer,
+    ) -> Option<()> {
+        let usual: Option<&Banded<Ratio>> = match layup.process {
+            Process::Hand => part.fibre_fraction_hand.as_ref(),
+            Process::Bag => part.fibre_fraction_bag.as_ref(),
+            Process::Infusion => part.fibre_fraction_infusion.as_ref(),
+        };
+        let Some(psi) = fraction.or(layup.fibre_fraction).or(usual.map(|usual| usual.typical.value)) else {
+            self.report(
+                0..self.given.text.len(),
+                format!("the table does not know how much fibre `{}` holds when laid this way", part.fabric),
+                "say so: `…, fibre 50 %`",
+            );
+            return None;
+        };
+        let plies = match layup.table.plies(part, layup.resin, psi, angle) {
+            Ok(plies) => plies,
+            Err(error) => {
+                self.report(0..self.given.text.len(), error.to_string(), "see `skinspan materials` for what the table has");
+                return None;
+            }
+        };
+        let Ok(fibre) = layup.table.fibre(&part.fibre) else { return None };
+        let densities = Densities { fibre: fibre.density.value, resin: layup.resin.density.value };
+        let thickness = densities.ply_thickness(dry, psi);
+        layer.plies.extend(plies.iter().map(|ply| Ply {
+            elastic: ply.elastic(),
+            strength: Some(ply.strength()),
+            thickness: thickness * ply.share.get::<ratio>(),
+            angle: ply.angle,
+        }));
+        layer.fibre += dry;
+        layer.mass += dry / psi;
+        if let Some(first) = plies.first() {
+            layer.basis = layer.basis.max(strength_basis(first));
+            layer.origins.extend(origins(first));
+        }
+        Some(())
+    }
+
+    fn angle(&self, cut: &Cut<'_>) -> Option<Angle> {
+        match parse::<Angle>(cut.text) {
+            Ok(angle) => Some(angle),
+            Err(error) => {
+                self.fault(cut, error);
+                None
+            }
+        }
+    }
+
+    fn fraction(&self, cut: &Cut<'_>) -> Option<Ratio> {
+        let Some(number) = cut.text.strip_prefix("fibre") else {
+            self.report(cut.range(), "behind the comma stands the fibre content", "write `…, fibre 50 %`");
+            return None;
+        };
+        let number = Cut::trimmed(number, cut.start + "fibre".len());
+        match parse::<Ratio>(number.text) {
+            Ok(fraction) if fraction > Ratio::new::<ratio>(0.0) && fraction < Ratio::new::<ratio>(1.0) => Some(fraction),
+            Ok(_) => {
+                self.report(number.range(), "the fibre content is a fraction of the mass", "write `fibre 50 %`");
+                None
+            }
+            Err(error) => {
+                self.fault(&number, error);
+                None
+            }
+        }
+    }
+}
+
+fn strength_basis(ply: &PlyLayer) -> Basis {
+    [&ply.tension1, &ply.compression1, &ply.tension2, &ply.compression2, &ply.shear]
+        .into_iter()
+        .map(|strength| strength.basis)
+        .max()
+        .unwrap_or(Basis::Estimate)
+}
+
+fn origins(ply: &PlyLayer) -> impl Iterator<Item = Arc<crate::material::Origin>> + '_ {
+    let stresses = [&ply.e1, &ply.e2, &ply.g12, &ply.tension1, &ply.compression1, &ply.tension2, &ply.compression2, &ply.shear];
+    stresses.into_iter().map(|property| Arc::clone(&property.origin))
+}

@@ -1,0 +1,254 @@
+//! `[top]`, `[[backing]]` and `[[conduit]]`.
+
+use uom::si::length::millimeter;
+
+use super::{
+    frame::read_line,
+    layer::{Layup, Process, read_layer},
+    problem::Problem,
+    reader::Room,
+    unknown_name,
+};
+use crate::{
+    laminate::InvalidLaminate,
+    material::MaterialTable,
+    top::{Backing, Conduit, CoreSheet, Edge, Outline, Schedule},
+    units::{Length, MassDensity, Ratio, Sign, System, both},
+};
+
+/// What `[top]` says.
+pub(super) struct Panel {
+    pub(super) outline: Outline,
+    pub(super) crown: Length,
+    pub(super) outer: Schedule,
+    pub(super) inner: Schedule,
+    pub(super) core: CoreSheet,
+    pub(super) core_thickness: Length,
+    pub(super) edge: Option<Edge>,
+}
+
+/// What lies in the core.
+pub(super) struct Inlays {
+    pub(super) backings: Vec<Backing>,
+    pub(super) conduits: Vec<Conduit>,
+}
+
+pub(super) fn read_panel(root: &Room<'_>, table: &MaterialTable) -> Option<Panel> {
+    let Some(room) = root.room("top") else {
+        root.report(
+            Problem::at(0..0, "there is no `[top]`: nothing says what the top is made of")
+                .help("add `[top]` with `outline`, `core`, `outer` and `inner`"),
+        );
+        return None;
+    };
+    let outline = read_outline(&room);
+    let crown = room.quantity::<Length>("crown", Sign::NotNegative).map_or_else(Length::default, |given| given.value);
+    let (outer, inner) = read_skins(&room, table);
+    let core = read_core(&room, table);
+    let edge = read_edge(&room, table, outline.as_ref());
+    room.close();
+    let (outline, core) = (outline?, core?);
+    Some(Panel { outline, crown, outer: outer?, inner: inner?, core_thickness: core.thickness, core, edge: edge? })
+}
+
+fn read_outline(top: &Room<'_>) -> Option<Outline> {
+    let Some(room) = top.room("outline") else {
+        top.missing("outline", "{ length = \"9 ft\", width = \"6 ft\", corner_radius = \"12 in\" }");
+        return None;
+    };
+    let length = room.required::<Length>("length", Sign::Positive, "\"9 ft 2 in\"");
+    let width = room.required::<Length>("width", Sign::Positive, "\"6 ft 4 in\"");
+    let radius = room.quantity::<Length>("corner_radius", Sign::NotNegative);
+    if let (Some(length), Some(width)) = (&length, &width) {
+        for given in [length, width] {
+            if !(Length::new::<millimeter>(200.0)..=Length::new::<millimeter>(20_000.0)).contains(&given.value) {
+                room.report(
+                    Problem::at(given.range.clone(), format!("no hardtop measures {}", both(given.value, System::Us)))
+                        .help("expected between 200 mm and 20 m: is the unit right?"),
+                );
+            }
+        }
+        if let Some(radius) = &radius
+            && radius.value > length.value.min(width.value) / 2.0
+        {
+            room.report(
+                Problem::at(radius.range.clone(), "the corners are rounder than the top is wide")
+                    .help(format!("at most {}", both(length.value.min(width.value) / 2.0, System::Us))),
+            );
+        }
+    }
+    room.close();
+    Some(Outline {
+        length: length?.value,
+        width: width?.value,
+        corner_radius: radius.map_or_else(Length::default, |given| given.value),
+    })
+}
+
+fn read_skins(room: &Room<'_>, table: &MaterialTable) -> (Option<Schedule>, Option<Schedule>) {
+    let process = room.choice(
+        "process",
+        &[("hand", Process::Hand), ("bag", Process::Bag), ("infusion", Process::Infusion)],
+    );
+    if room.value("process").is_none() {
+        room.missing("process", "\"hand\", or \"bag\" or \"infusion\"");
+    }
+    let resin = room.text("resin").and_then(|given| match table.resin(&given.value) {
+        Ok(resin) => Some(resin),
+        Err(name) => {
+            unknown_name(room, &given, &name);
+            None
+        }
+    });
+    if room.value("resin").is_none() {
+        room.missing("resin", "\"polyester\", or \"vinylester\" or \"epoxy\"");
+    }
+    let fibre_fraction = room.quantity::<Ratio>("fibre", Sign::Positive).map(|given| given.value);
+    let mut schedules = ["outer", "inner"].map(|key| {
+        let Some(texts) = room.texts(key) else {
+            if room.value(key).is_none() {
+                room.missing(key, "[\"mat 1.5 oz/ft2\", \"biaxial 600 g/m2 @ 45 deg\"]");
+            }
+            return None;
+        };
+        let (process, resin) = (process.as_ref()?.value, resin?);
+        let layup = Layup { table, resin, process, fibre_fraction };
+        let layers: Vec<_> = texts.iter().flat_map(|given| read_layer(room, given, &layup)).collect();
+        match Schedule::new(layers) {
+            Ok(schedule) => Some(schedule),
+            Err(error) => {
+                // A skin that could not be read has been reported line by line; an empty one has not.
+                if texts.is_empty() || error != InvalidLaminate::Empty {
+                    let range = room.value(key).map_or(0..0, toml::Spanned::span);
+                    room.report(
+                        Problem::at(range, format!("the {key} skin cannot carry: {error}"))
+                            .help("add a fabric such as \"biaxial 600 g/m2 @ 45 deg\""),
+                    );
+                }
+                None
+            }
+        }
+    });
+    let inner = schedules[1].take();
+    (schedules[0].take(), inner)
+}
+
+fn read_core(top: &Room<'_>, table: &MaterialTable) -> Option<CoreSheet> {
+    let Some(room) = top.room("core") else {
+        top.missing("core", "{ material = \"pvc-foam\", density = \"5 lb/ft3\", thickness = \"1 in\" }");
+        return None;
+    };
+    let thickness = room.required::<Length>("thickness", Sign::Positive, "\"1 in\"");
+    let density = room.required::<MassDensity>("density", Sign::Positive, "\"5 lb/ft3\"");
+    let family = match room.text("material") {
+        Some(given) => match table.core(&given.value) {
+            Ok(family) => Some(family.clone()),
+            Err(name) => {
+                unknown_name(&room, &given, &name);
+                None
+            }
+        },
+        None => {
+            room.missing("material", "\"pvc-foam\"");
+            None
+        }
+    };
+    room.close();
+    let (family, density) = (family?, density?);
+    match family.at(density.value) {
+        Ok(material) => Some(CoreSheet { family, material, thickness: thickness?.value }),
+        Err(out) => {
+            top.report(
+                Problem::at(density.range, format!("`density`: {out}"))
+                    .help("choose a density inside the range, or another core"),
+            );
+            None
+        }
+    }
+}
+
+/// The edge; the inner `None` is a top whose core runs to the rim.
+fn read_edge(top: &Room<'_>, table: &MaterialTable, outline: Option<&Outline>) -> Option<Option<Edge>> {
+    let Some(room) = top.room("edge") else { return Some(None) };
+    let setback = room.required::<Length>("setback", Sign::Positive, "\"1.5 in\"");
+    if let (Some(setback), Some(outline)) = (&setback, outline)
+        && setback.value > outline.length.min(outline.width) / 4.0
+    {
+        room.report(
+            Problem::at(setback.range.clone(), "the edge would take more than half of the top")
+                .help("the core is usually cut back by about its own thickness"),
+        );
+    }
+    let fill = match room.text("fill") {
+        Some(given) => match table.filler(&given.value) {
+            Ok(fill) => Some(fill.clone()),
+            Err(name) => {
+                unknown_name(&room, &given, &name);
+                None
+            }
+        },
+        None => {
+            room.missing("fill", "\"polyester-putty\"");
+            None
+        }
+    };
+    room.close();
+    Some(Some(Edge { setback: setback?.value, fill: fill? }))
+}
+
+pub(super) fn read_inlays(
+    root: &Room<'_>,
+    table: &MaterialTable,
+    outline: Option<&Outline>,
+    core: Option<Length>,
+) -> Inlays {
+    let backings = root.rooms("backing").into_iter().enumerate().filter_map(|(index, room)| {
+        let name = room.text("name").map_or_else(|| format!("backing {}", index + 1), |given| given.value);
+        let width = room.required::<Length>("width", Sign::Positive, "\"4 in\"");
+        let board = match room.text("material") {
+            Some(given) => match table.board(&given.value) {
+                Ok(board) => Some(board.clone()),
+                Err(name) => {
+                    unknown_name(&room, &given, &name);
+                    None
+                }
+            },
+            None => {
+                room.missing("material", "\"plywood\"");
+                None
+            }
+        };
+        let along = read_line(&room, outline);
+        room.close();
+        Some(Backing { name, board: board?, width: width?.value, along: along? })
+    });
+    let backings = backings.collect();
+    let conduits = root.rooms("conduit").into_iter().enumerate().filter_map(|(index, room)| {
+        let name = room.text("name").map_or_else(|| format!("conduit {}", index + 1), |given| given.value);
+        let tube = room.text("material").and_then(|given| match table.conduit(&given.value) {
+            Ok(tube) => Some(tube.clone()),
+            Err(name) => {
+                unknown_name(&room, &given, &name);
+                None
+            }
+        });
+        let diameter = room.quantity::<Length>("diameter", Sign::Positive);
+        let size = diameter.as_ref().map(|given| given.value).or(tube.as_ref().map(|tube| tube.outside.value));
+        if size.is_none() {
+            room.missing("diameter", "\"0.84 in\"");
+        }
+        if let (Some(size), Some(core)) = (size, core)
+            && size >= core
+        {
+            let range = diameter.as_ref().map_or_else(|| room.range(), |given| given.range.clone());
+            room.report(
+                Problem::at(range, format!("{name} is {} and does not fit into the core", both(size, System::Us)))
+                    .help(format!("the core is {} thick", both(core, System::Us))),
+            );
+        }
+        let along = read_line(&room, outline);
+        room.close();
+        Some(Conduit { name, diameter: size?, along: along?, tube })
+    });
+    Inlays { backings, conduits: conduits.collect() }
+}

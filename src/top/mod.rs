@@ -1,0 +1,66 @@
+//! The model: a top on its frame, valid by construction.
+
+mod frame;
+mod gear;
+mod inlay;
+mod outline;
+mod schedule;
+mod weight;
+
+pub use frame::Pipe;
+pub use gear::Gear;
+pub use inlay::{Backing, Conduit};
+pub use outline::{Edge, Outline};
+pub use schedule::{Schedule, SkinLayer};
+pub use weight::{Weight, WeightItem};
+
+use crate::{
+    criteria::Criteria,
+    material::{Core, CoreFamily},
+    service::Service,
+    units::{Length, System},
+};
+
+/// The core: its family, so that another density can be tried, and the sheet that is laid.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CoreSheet {
+    /// The family over its densities.
+    pub family: CoreFamily,
+    /// The core at its density.
+    pub material: Core,
+    /// Thickness of the sheet.
+    pub thickness: Length,
+}
+
+/// A hardtop with its frame, its gear, its service and the criteria it is judged by.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Top {
+    /// Title of the report.
+    pub title: String,
+    /// System of units of the report.
+    pub report: System,
+    /// Outline in plan.
+    pub outline: Outline,
+    /// Rise of the middle over the edges. The hand method takes the top as flat and says so.
+    pub crown: Length,
+    /// Outer skin.
+    pub outer: Schedule,
+    /// Inner skin.
+    pub inner: Schedule,
+    /// Core.
+    pub core: CoreSheet,
+    /// Border of the core.
+    pub edge: Option<Edge>,
+    /// Backing in the core.
+    pub backings: Vec<Backing>,
+    /// Conduits in the core.
+    pub conduits: Vec<Conduit>,
+    /// Pipes below.
+    pub pipes: Vec<Pipe>,
+    /// Gear above.
+    pub gear: Vec<Gear>,
+    /// What it must live through.
+    pub service: Service,
+    /// Factors, knock-downs and limits.
+    pub criteria: Criteria,
+}

@@ -1,0 +1,109 @@
+//! A skin as the shop lays it: layers from the outside to the inside.
+
+use std::sync::Arc;
+
+use uom::si::areal_mass_density::kilogram_per_square_meter;
+
+use crate::{
+    laminate::{InvalidLaminate, Laminate, Ply},
+    material::{Basis, Origin},
+    units::{ArealMassDensity, Length, Ratio},
+};
+
+/// One line of the schedule: a fabric with its resin, or a coat.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SkinLayer {
+    /// As the design file writes it.
+    pub text: String,
+    /// Its plies; none for a coat, whose strength does not count.
+    pub plies: Vec<Ply>,
+    /// Dry fibre per area.
+    pub fibre: ArealMassDensity,
+    /// Fibre mass fraction, where there is fibre.
+    pub fibre_fraction: Option<Ratio>,
+    /// Mass per area as cured.
+    pub mass: ArealMassDensity,
+    /// Basis of the weakest strength in it; best for a coat.
+    pub basis: Basis,
+    /// Where its values come from.
+    pub origins: Vec<Arc<Origin>>,
+}
+
+impl SkinLayer {
+    /// Whether it carries.
+    #[must_use]
+    pub fn carries(&self) -> bool {
+        !self.plies.is_empty()
+    }
+
+    /// Thickness of its plies.
+    #[must_use]
+    pub fn thickness(&self) -> Length {
+        self.plies.iter().map(|ply| ply.thickness).sum()
+    }
+}
+
+/// A skin: layers from the outside to the inside, and the laminate that they make.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Schedule {
+    layers: Vec<SkinLayer>,
+    laminate: Laminate,
+}
+
+impl Schedule {
+    /// A skin of layers, outside first.
+    ///
+    /// # Errors
+    ///
+    /// [`InvalidLaminate`] where no layer carries, or a ply cannot exist.
+    pub fn new(layers: Vec<SkinLayer>) -> Result<Self, InvalidLaminate> {
+        let plies: Vec<Ply> = layers.iter().flat_map(|layer| layer.plies.iter().copied()).collect();
+        let laminate = Laminate::new(&plies)?;
+        Ok(Self { layers, laminate })
+    }
+
+    /// The layers, outside first.
+    #[must_use]
+    pub fn layers(&self) -> &[SkinLayer] {
+        &self.layers
+    }
+
+    /// The plies as one laminate.
+    #[must_use]
+    pub const fn laminate(&self) -> &Laminate {
+        &self.laminate
+    }
+
+    /// Mass per area, coats included.
+    #[must_use]
+    pub fn mass(&self) -> ArealMassDensity {
+        self.layers
+            .iter()
+            .fold(ArealMassDensity::new::<kilogram_per_square_meter>(0.0), |sum, layer| sum + layer.mass)
+    }
+
+    /// Basis of the weakest strength.
+    #[must_use]
+    pub fn basis(&self) -> Basis {
+        self.layers.iter().map(|layer| layer.basis).max().unwrap_or(Basis::Estimate)
+    }
+
+    /// The layer whose ply stands at `index` of the laminate.
+    #[must_use]
+    pub fn layer_of_ply(&self, index: usize) -> Option<&SkinLayer> {
+        self.layers.iter().flat_map(|layer| layer.plies.iter().map(move |_| layer)).nth(index)
+    }
+
+    /// The same skin with one of its layers laid twice.
+    ///
+    /// # Errors
+    ///
+    /// [`InvalidLaminate`] as for [`Schedule::new`].
+    pub fn with_repeated(&self, index: usize) -> Result<Self, InvalidLaminate> {
+        let mut layers = self.layers.clone();
+        if let Some(layer) = self.layers.get(index) {
+            layers.insert(index, layer.clone());
+        }
+        Self::new(layers)
+    }
+}
