@@ -1,5 +1,6 @@
 //! Sandwich-panel mechanics for fibreglass hardtops, safe in its units.
 
+pub mod criteria;
 pub mod load;
 pub mod material;
 pub mod source;

@@ -137,8 +137,7 @@ pub struct Exposure {
 ///
 /// # Source
 ///
-/// [`ASCE_7`](crate::source::ASCE_7), 7-10 Table 27.3-1 note 2 (2.01 and the powers; from memory, checked against the
-/// table's printed values).
+/// [`ASCE_7`](crate::source::ASCE_7), 7-16 Table 26.10-1 note 1 (read in programs that quote it; 7-22 has other constants).
 ///
 /// # Examples
 ///
@@ -211,7 +210,7 @@ impl Zone {
 /// What stands below the top and holds the air up.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Underside {
-    /// Air passes freely: at least half of the opening below the top is clear.
+    /// Air passes freely: things below the top block at most half of the opening.
     Open,
     /// Windscreen, curtains or boxes fill more than half of the opening.
     Blocked,
@@ -259,11 +258,13 @@ impl FreeRoof {
     ///
     /// # Validity
     ///
-    /// Roofs up to about 7° of slope; no values for curved tops are known to us.
+    /// Level tops. At 7.5° of slope the coefficients are larger by about a third, in a blocked corner by 40 %; a top that
+    /// runs nose up, or one with much crown, lies between. No values for curved tops are known to us.
     ///
     /// # Source
     ///
-    /// [`ASCE_7`](crate::source::ASCE_7), 7-16 Fig. 30.7-1 (from memory); the values are criteria.
+    /// [`BNBC_2020`](crate::source::BNBC_2020), Part 6 Fig. 6.2.19(a) (read), which reprints the figure of
+    /// [`ASCE_7`](crate::source::ASCE_7) (7-16 Fig. 30.7-1); the values are criteria.
     ///
     /// # Examples
     ///
@@ -308,7 +309,8 @@ impl FreeRoof {
 ///
 /// # Source
 ///
-/// [`ASCE_7`](crate::source::ASCE_7), definition of *a* beside the free-roof figure (from memory).
+/// [`BNBC_2020`](crate::source::BNBC_2020), Part 6 Fig. 6.2.19(a) note 6 (read): 10 % of the least horizontal dimension,
+/// not below 4 % of it or 0.9 m.
 ///
 /// # Examples
 ///
@@ -343,7 +345,7 @@ pub fn zone_width(least: Length, fraction: Ratio, minimum: Length) -> Length {
 ///
 /// # Source
 ///
-/// [`ASCE_7`](crate::source::ASCE_7), 7-16 eq. for open buildings, §30.7 (from memory; `p = q G C_N` read).
+/// [`ASCE_7`](crate::source::ASCE_7), 7-16 §30.7, open buildings (read in programs that quote it).
 ///
 /// # Examples
 ///

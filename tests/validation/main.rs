@@ -1,6 +1,7 @@
 //! Published cases, one file for each source. Names say the source and the place in it; each tolerance is a constant
 //! with its cause, and each published case is paired with an exact one.
 
+mod abs_yachts_2021;
 mod asce_7;
 mod saffir_simpson;
 mod savitsky_brown_1976;
