@@ -1,3 +1,4 @@
 //! Invariants under random input: identities, symmetry, scaling, equilibrium, monotony.
 
 mod load;
+mod units;
