@@ -6,6 +6,7 @@
 mod error;
 mod list;
 mod record;
+mod view;
 
 pub use self::{
     error::CriterionError,
