@@ -2,6 +2,7 @@
 
 pub mod laminate;
 pub mod closed_form;
+pub mod criteria;
 pub mod load;
 pub mod material;
 pub mod section;

@@ -87,6 +87,8 @@ works! {
     IS_456_2000 = "is-456-2000";
     /// ASCE 7, minimum design loads for buildings and other structures.
     ASCE_7 = "asce-7";
+    /// Bangladesh National Building Code 2020, Part 6, Chapter 2, loads on buildings and structures.
+    BNBC_2020 = "bnbc-2020";
     /// Saffir-Simpson hurricane wind scale, United States National Hurricane Center.
     SAFFIR_SIMPSON = "saffir-simpson";
     /// 49 CFR Part 393, protection against shifting and falling cargo.

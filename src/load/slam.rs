@@ -83,8 +83,8 @@ pub struct Slam {
 ///
 /// # Source
 ///
-/// [`SAVITSKY_BROWN_1976`](crate::source::SAVITSKY_BROWN_1976), formulas for impact acceleration (read in a published
-/// program that codes them; the ranges of *τ*, *L*/*b* and *Δ* from memory).
+/// [`SAVITSKY_BROWN_1976`](crate::source::SAVITSKY_BROWN_1976), formulas for impact acceleration and their range, p. 395
+/// (formulas and all six bounds read in a published program that codes them with that page).
 ///
 /// # Examples
 ///

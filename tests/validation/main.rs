@@ -2,6 +2,7 @@
 //! with its cause, and each published case is paired with an exact one.
 mod beam_tables;
 
+mod abs_yachts_2021;
 mod asce_7;
 mod saffir_simpson;
 mod savitsky_brown_1976;

@@ -1,0 +1,431 @@
+//! The list of criteria: one field for each table of `materials/criteria.toml`, and the other way round.
+
+use std::collections::BTreeMap;
+
+use serde::Deserialize;
+
+use super::{
+    CriterionError,
+    record::{Criterion, Entry, Record, id_of},
+};
+use crate::units::{
+    Angle, Force, Frequency, Length, Mass, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Velocity,
+};
+
+const FILE: &str = include_str!("../../materials/criteria.toml");
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Tables {
+    criterion: Vec<Entry>,
+}
+
+macro_rules! criteria {
+    ($($(#[$doc:meta])* $field:ident: $quantity:ty;)*) => {
+        /// Every factor, share, limit, coefficient and default, typed.
+        #[derive(Clone, Debug, PartialEq)]
+        pub struct Criteria {
+            $($(#[$doc])* pub $field: Criterion<$quantity>,)*
+        }
+
+        impl Criteria {
+            /// The criteria that come with the program.
+            ///
+            /// # Errors
+            ///
+            /// A fault in the built-in file; a test holds it free of them.
+            ///
+            /// # Examples
+            ///
+            /// ```
+            /// use skinspan::criteria::Criteria;
+            /// use uom::si::ratio::ratio;
+            /// let criteria = Criteria::built_in()?;
+            /// assert_eq!(criteria.core_shear.value.get::<ratio>(), 2.5);
+            /// assert_eq!(criteria.core_shear.record.source, "abs-yachts-2021");
+            /// # Ok::<(), skinspan::criteria::CriterionError>(())
+            /// ```
+            pub fn built_in() -> Result<Self, CriterionError> {
+                let tables: Tables =
+                    toml::from_str(FILE).map_err(|error| CriterionError::value("criteria.toml", error.message()))?;
+                let mut entries = BTreeMap::new();
+                for entry in tables.criterion {
+                    if let Some(twin) = entries.insert(entry.id.clone(), entry) {
+                        return Err(CriterionError::value(&twin.id, "the file has this criterion twice"));
+                    }
+                }
+                let criteria = Self { $($field: Criterion::take(&mut entries, stringify!($field))?,)* };
+                match entries.into_keys().next() {
+                    Some(id) => Err(CriterionError::value(&id, "no part of the program uses this criterion")),
+                    None => Ok(criteria),
+                }
+            }
+
+            /// Puts a value of the design file in place of a built-in one.
+            ///
+            /// # Errors
+            ///
+            /// An unknown name, with the nearest known one; a text that is not the quantity; a value that would turn the
+            /// criterion's meaning round: a factor below 1, a share above 1, a limit of zero, the wrong sign.
+            ///
+            /// # Examples
+            ///
+            /// ```
+            /// use skinspan::criteria::Criteria;
+            /// use uom::si::{length::millimeter, ratio::ratio};
+            /// let mut criteria = Criteria::built_in()?;
+            /// criteria.with_override("core-shear", "3")?;
+            /// criteria.with_override("people-spacing", "18 in")?;
+            /// assert_eq!(criteria.core_shear.value.get::<ratio>(), 3.0);
+            /// assert!((criteria.people_spacing.value.get::<millimeter>() - 457.2).abs() < 1e-9);
+            /// assert!(criteria.core_shear.record.changed_by_user);
+            /// assert_eq!(criteria.core_shear.record.built_in, "2.5");
+            ///
+            /// let error = criteria.with_override("core-sheer", "3").unwrap_err();
+            /// assert_eq!(error.near.as_deref(), Some("core-shear"));
+            /// # Ok::<(), skinspan::criteria::CriterionError>(())
+            /// ```
+            pub fn with_override(&mut self, id: &str, text: &str) -> Result<(), CriterionError> {
+                $(if id == id_of(stringify!($field)) {
+                    return self.$field.change(text);
+                })*
+                Err(CriterionError::unknown(id, self.records().into_iter().map(|record| record.id.as_str())))
+            }
+
+            /// What is written about each criterion, in the order of the report.
+            #[must_use]
+            pub fn records(&self) -> Vec<&Record> {
+                vec![$(&self.$field.record,)*]
+            }
+        }
+    };
+}
+
+criteria! {
+    // factors
+    /// Factor on first ply failure, top that people walk on.
+    ply_failure: Ratio;
+    /// Factor on first ply failure, top that nobody walks on.
+    ply_failure_unwalked: Ratio;
+    /// Factor on wrinkling of the compressed skin.
+    wrinkling: Ratio;
+    /// Factor on shear crimping.
+    crimping: Ratio;
+    /// Factor on buckling of the top in compression.
+    buckling: Ratio;
+    /// Factor on core shear strength, cross-linked PVC, PET and other foams.
+    core_shear: Ratio;
+    /// Factor on core shear strength, linear PVC and SAN.
+    core_shear_ductile: Ratio;
+    /// Factor on core shear strength, end-grain balsa and rigid polyurethane.
+    core_shear_brittle: Ratio;
+    /// Factor on core compression strength.
+    core_crush: Ratio;
+    /// Factor on tension across the bond of skin and core.
+    core_tension: Ratio;
+    /// Factor on the load that dents the skin.
+    indentation: Ratio;
+    /// Factor on dimpling of the skin over a cell or void.
+    dimpling: Ratio;
+    /// Factor on yield of a pipe, away from welds and at them.
+    pipe_yield: Ratio;
+    // fixings
+    /// Factor on the strength of the fastener itself.
+    fastener_steel: Ratio;
+    /// Factor on pull-out from backing, own tests.
+    pull_out_measured: Ratio;
+    /// Factor on pull-out from backing, data sheet or formula.
+    pull_out_table: Ratio;
+    /// Extra factor on every fixing.
+    fitting: Ratio;
+    /// Factor on bearing, shear-out and net section of a skin.
+    skin_bearing: Ratio;
+    /// Factor on a glued bond, own tests.
+    bond_measured: Ratio;
+    /// Factor on a glued bond, data sheet.
+    bond_table: Ratio;
+    /// Factor on pull of a bolt in a soft or cast foot.
+    prying: Ratio;
+    // knock-downs
+    /// Share of a measured value that is counted.
+    basis_measured: Ratio;
+    /// Share of a guaranteed minimum that is counted.
+    basis_minimum: Ratio;
+    /// Share of a characteristic value that is counted.
+    basis_characteristic: Ratio;
+    /// Share of a typical value that is counted.
+    basis_typical: Ratio;
+    /// Share of an estimate that is counted.
+    basis_estimate: Ratio;
+    /// Strength left in a laminate that is soaked.
+    wet_laminate: Ratio;
+    /// Strength and modulus left in a foam that is soaked.
+    wet_core: Ratio;
+    /// Strength left in foam under a load of seconds.
+    foam_strength_instant: Ratio;
+    /// Modulus left in foam under a load of seconds.
+    foam_modulus_instant: Ratio;
+    /// Strength left in balsa under a load of seconds.
+    balsa_strength_instant: Ratio;
+    /// Modulus left in balsa under a load of seconds.
+    balsa_modulus_instant: Ratio;
+    /// Strength left in a laminate under a load of seconds.
+    laminate_strength_instant: Ratio;
+    /// Modulus left in a laminate under a load of seconds.
+    laminate_modulus_instant: Ratio;
+    /// Strength left in foam under a load of minutes to hours.
+    foam_strength_short: Ratio;
+    /// Modulus left in foam under a load of minutes to hours.
+    foam_modulus_short: Ratio;
+    /// Strength left in balsa under a load of minutes to hours.
+    balsa_strength_short: Ratio;
+    /// Modulus left in balsa under a load of minutes to hours.
+    balsa_modulus_short: Ratio;
+    /// Strength left in a laminate under a load of minutes to hours.
+    laminate_strength_short: Ratio;
+    /// Modulus left in a laminate under a load of minutes to hours.
+    laminate_modulus_short: Ratio;
+    /// Strength left in foam under a load of weeks to months.
+    foam_strength_long: Ratio;
+    /// Modulus left in foam under a load of weeks to months.
+    foam_modulus_long: Ratio;
+    /// Strength left in balsa under a load of weeks to months.
+    balsa_strength_long: Ratio;
+    /// Modulus left in balsa under a load of weeks to months.
+    balsa_modulus_long: Ratio;
+    /// Strength left in a laminate under a load of weeks to months.
+    laminate_strength_long: Ratio;
+    /// Modulus left in a laminate under a load of weeks to months.
+    laminate_modulus_long: Ratio;
+    /// Strength left in foam under a load of years.
+    foam_strength_permanent: Ratio;
+    /// Modulus left in foam under a load of years.
+    foam_modulus_permanent: Ratio;
+    /// Strength left in balsa under a load of years.
+    balsa_strength_permanent: Ratio;
+    /// Modulus left in balsa under a load of years.
+    balsa_modulus_permanent: Ratio;
+    /// Strength left in a laminate under a load of years.
+    laminate_strength_permanent: Ratio;
+    /// Modulus left in a laminate under a load of years.
+    laminate_modulus_permanent: Ratio;
+    // limits
+    /// Sag between pipes over the span, where people walk.
+    sag_walked: Ratio;
+    /// Sag between pipes over the span, elsewhere.
+    sag_unwalked: Ratio;
+    /// Sag over the span under a load of years.
+    sag_sustained: Ratio;
+    /// Sag of an overhang's tip over its length.
+    tip_sag: Ratio;
+    /// Sag under the underfoot force at the softest place.
+    underfoot_sag: Length;
+    /// Force that the underfoot sag is measured with.
+    underfoot_force: Force;
+    /// Lowest natural frequency.
+    first_frequency: Frequency;
+    /// Bow in the sun over the span.
+    bow: Ratio;
+    // wind
+    /// Density of air.
+    air_density: MassDensity;
+    /// Gust-effect factor of a stiff top.
+    gust_factor: Ratio;
+    /// Net coefficient pressing down, interior, underside open.
+    wind_open_interior_down: Ratio;
+    /// Net coefficient lifting, interior, underside open.
+    wind_open_interior_up: Ratio;
+    /// Net coefficient pressing down, edge, underside open.
+    wind_open_edge_down: Ratio;
+    /// Net coefficient lifting, edge, underside open.
+    wind_open_edge_up: Ratio;
+    /// Net coefficient pressing down, corner, underside open.
+    wind_open_corner_down: Ratio;
+    /// Net coefficient lifting, corner, underside open.
+    wind_open_corner_up: Ratio;
+    /// Net coefficient pressing down, interior, underside blocked.
+    wind_blocked_interior_down: Ratio;
+    /// Net coefficient lifting, interior, underside blocked.
+    wind_blocked_interior_up: Ratio;
+    /// Net coefficient pressing down, edge, underside blocked.
+    wind_blocked_edge_down: Ratio;
+    /// Net coefficient lifting, edge, underside blocked.
+    wind_blocked_edge_up: Ratio;
+    /// Net coefficient pressing down, corner, underside blocked.
+    wind_blocked_corner_down: Ratio;
+    /// Net coefficient lifting, corner, underside blocked.
+    wind_blocked_corner_up: Ratio;
+    /// Width of edge zones over the least width of the top.
+    wind_zone_fraction: Ratio;
+    /// Least width of edge zones.
+    wind_zone_minimum: Length;
+    /// Velocity pressure at the top over that at 10 m.
+    wind_exposure: Ratio;
+    /// Gust of three seconds over the mean of one minute, over water.
+    storm_gust: Ratio;
+    /// Wind from ahead while running.
+    headwind: Velocity;
+    /// Gust or passing truck while trailering.
+    trailer_gust: Velocity;
+    /// Share of weight that may be counted against uplift.
+    weight_against_uplift: Ratio;
+    // people
+    /// Mass of a person with clothes and tool.
+    person_mass: Mass;
+    /// Force of a step over weight at rest.
+    step_factor: Ratio;
+    /// Side of the square under a heel.
+    standing_footprint: Length;
+    /// Diameter of the disc under a knee.
+    kneeling_footprint: Length;
+    /// Distance between two people side by side.
+    people_spacing: Length;
+    /// Hand load at an edge, any direction.
+    hand_force: Force;
+    /// Length of edge that the hand load spreads over.
+    hand_length: Length;
+    // walking
+    /// Pressure on a top that people use.
+    walk_on: Pressure;
+    /// Pressure on a coachroof.
+    coachroof: Pressure;
+    /// Pressure on a top that nobody walks on.
+    no_walk: Pressure;
+    // accelerations
+    /// Slam acceleration where the user gives none, over gravity.
+    slam: Ratio;
+    /// Upward inertia after a slam, over gravity.
+    slam_rebound: Ratio;
+    /// Acceleration of gear over that of the top.
+    gear_amplification: Ratio;
+    /// Acceleration of gear sideways, over gravity.
+    gear_sideways: Ratio;
+    /// Acceleration of gear fore and aft, over gravity.
+    gear_fore_aft: Ratio;
+    /// Downward inertia on the road with weight, over gravity.
+    trailer_down: Ratio;
+    /// Inertia forward on the road, over gravity.
+    trailer_forward: Ratio;
+    /// Inertia rearward on the road, over gravity.
+    trailer_rearward: Ratio;
+    /// Inertia sideways on the road, over gravity.
+    trailer_sideways: Ratio;
+    // sun
+    /// Temperature at which the top is flat.
+    sun_flat: ThermodynamicTemperature;
+    /// Outer skin of a dark top in still sun.
+    sun_dark_outer: ThermodynamicTemperature;
+    /// Inner skin below it.
+    sun_dark_inner: ThermodynamicTemperature;
+    /// Core at the outer bond.
+    sun_dark_core: ThermodynamicTemperature;
+    /// Outer skin of a white top in still sun.
+    sun_light_outer: ThermodynamicTemperature;
+    /// Inner skin below it.
+    sun_light_inner: ThermodynamicTemperature;
+    /// Core at the outer bond.
+    sun_light_core: ThermodynamicTemperature;
+    // lifting
+    /// Jerk of a lift over weight at rest.
+    lift_factor: Ratio;
+    /// Angle of a sling from the vertical.
+    lift_angle: Angle;
+    // water and snow
+    /// Depth of water that stands on the top.
+    pond_depth: Length;
+    /// Density of that water.
+    water_density: MassDensity;
+    /// Snow on the ground where none is given.
+    ground_snow: Pressure;
+    /// Snow on a flat roof over snow on the ground.
+    snow_roof: Ratio;
+    /// Exposure factor of snow.
+    snow_exposure: Ratio;
+    /// Thermal factor of snow, open air below.
+    snow_thermal: Ratio;
+    /// Importance factor of snow.
+    snow_importance: Ratio;
+}
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeSet;
+
+    use super::*;
+    use crate::source::Mark;
+
+    fn built_in() -> Criteria {
+        Criteria::built_in().unwrap_or_else(|error| panic!("{}: {error}", error.id))
+    }
+
+    #[test]
+    fn every_table_is_a_field_and_every_field_a_table() {
+        let criteria = built_in();
+        let tables = FILE.lines().filter(|line| *line == "[[criterion]]").count();
+        assert_eq!(criteria.records().len(), tables);
+    }
+
+    #[test]
+    fn fields_stand_in_the_order_of_the_file() {
+        let criteria = built_in();
+        let fields: Vec<_> = criteria.records().into_iter().map(|record| record.id.as_str()).collect();
+        let tables: Vec<_> = FILE.lines().filter_map(|line| line.strip_prefix("id = \"")?.strip_suffix('"')).collect();
+        assert_eq!(fields, tables);
+    }
+
+    #[test]
+    fn what_was_read_says_where() {
+        for record in built_in().records() {
+            assert!(!record.title.is_empty() && !record.source.is_empty(), "{}", record.id);
+            if record.mark == Mark::Read {
+                assert!(!record.locator.is_empty(), "{} was read, and nobody knows where", record.id);
+            }
+            let ours = record.source == "assumption";
+            assert_eq!(ours, record.mark == Mark::Assumed, "{}: mark and source disagree", record.id);
+        }
+    }
+
+    #[test]
+    fn groups_are_not_scattered() {
+        let mut groups: Vec<String> = built_in().records().into_iter().map(|record| record.group.clone()).collect();
+        groups.dedup();
+        assert_eq!(groups.iter().collect::<BTreeSet<_>>().len(), groups.len(), "{groups:?}");
+    }
+
+    #[test]
+    fn built_in_values_would_pass_as_overrides() {
+        let mut criteria = built_in();
+        let values: Vec<_> =
+            criteria.records().into_iter().map(|record| (record.id.clone(), record.built_in.clone())).collect();
+        for (id, value) in values {
+            assert_eq!(criteria.with_override(&id, &value), Ok(()));
+        }
+    }
+
+    #[test]
+    fn an_override_can_not_turn_a_meaning_round() {
+        let mut criteria = built_in();
+        for (id, text) in [
+            ("core-shear", "0.9"),
+            ("fitting", "0"),
+            ("basis-typical", "1.01"),
+            ("wet-core", "0"),
+            ("sag-walked", "0"),
+            ("wind-open-edge-up", "1.7"),
+            ("wind-open-edge-down", "-1.8"),
+            ("no-walk", "-1 kPa"),
+            ("person-mass", "-100 kg"),
+        ] {
+            assert!(criteria.with_override(id, text).is_err(), "{id} = {text}");
+        }
+        assert_eq!(criteria, built_in());
+        assert_eq!(criteria.with_override("headwind", "0 kn"), Ok(()));
+        assert_eq!(criteria.with_override("no-walk", "1 kPa"), Ok(()));
+    }
+
+    #[test]
+    fn a_wrong_quantity_is_explained() {
+        let error = built_in().with_override("person-mass", "100").err();
+        assert!(error.as_ref().is_some_and(|error| error.parse.is_some()), "{error:?}");
+    }
+}
