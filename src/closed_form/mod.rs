@@ -2,5 +2,7 @@
 //!
 //! Everything here is exact within its theory, or states its own numerical error.
 
+pub mod columns;
+pub mod plate;
 mod quantity;
 pub mod strip;
