@@ -2,8 +2,8 @@
 
 use crate::units::{Length, Ratio};
 
-/// A direction in the plane of the top.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+/// A direction in the plane of the top. A section that spans along `X` bends in the `x`–`z` plane.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Axis {
     /// Along the length of the top.
     X,
@@ -12,6 +12,9 @@ pub enum Axis {
 }
 
 impl Axis {
+    /// Both directions.
+    pub const BOTH: [Self; 2] = [Self::X, Self::Y];
+
     /// The other direction.
     #[must_use]
     pub const fn other(self) -> Self {
@@ -27,6 +30,13 @@ impl Axis {
         match self {
             Self::X => "lengthwise",
             Self::Y => "across",
+        }
+    }
+
+    pub(crate) const fn index(self) -> usize {
+        match self {
+            Self::X => 0,
+            Self::Y => 1,
         }
     }
 }

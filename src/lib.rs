@@ -1,11 +1,15 @@
 //! Sandwich-panel mechanics for fibreglass hardtops, safe in its units.
 
-pub mod laminate;
 pub mod closed_form;
 pub mod criteria;
+pub mod geometry;
+pub mod input;
+pub mod laminate;
 pub mod load;
 pub mod material;
 pub mod section;
+pub mod service;
 pub mod source;
 pub mod strength;
+pub mod top;
 pub mod units;

@@ -294,6 +294,10 @@ criteria! {
     // accelerations
     /// Slam acceleration where the user gives none, over gravity.
     slam: Ratio;
+    /// One peak in how many the top is designed for, where the acceleration comes from the boat's data.
+    slam_one_in: Ratio;
+    /// Distance of the bow ahead of the centre of gravity over the waterline length.
+    slam_bow_ahead: Ratio;
     /// Upward inertia after a slam, over gravity.
     slam_rebound: Ratio;
     /// Acceleration of gear over that of the top.
@@ -330,11 +334,17 @@ criteria! {
     lift_factor: Ratio;
     /// Angle of a sling from the vertical.
     lift_angle: Angle;
+    /// Temperature above which a backing board loses strength.
+    board_hot_above: ThermodynamicTemperature;
+    /// Strength left in a backing board above that temperature.
+    board_hot: Ratio;
     // water and snow
     /// Depth of water that stands on the top.
     pond_depth: Length;
     /// Density of that water.
     water_density: MassDensity;
+    /// Density of sea water.
+    sea_water_density: MassDensity;
     /// Snow on the ground where none is given.
     ground_snow: Pressure;
     /// Snow on a flat roof over snow on the ground.

@@ -10,7 +10,7 @@ mod top;
 
 pub use problem::{FileProblems, Problem, nearest};
 
-use std::ops::Range;
+use std::{ops::Range, sync::Arc};
 
 use toml::de::DeTable;
 
@@ -56,7 +56,10 @@ pub fn read_design(file: &NamedText, tables: &[NamedText], report: Option<System
     let root = parse(file).map_err(|problems| vec![problems])?;
     let sink = Sink::default();
     let room = Room::new("the file", root.get_ref(), root.span(), &sink);
-    let top = read_top(&room, &table, report);
+    let criteria = Criteria::built_in().map_err(|error| {
+        vec![FileProblems { file: "criteria.toml".to_owned(), text: String::new(), problems: vec![Problem::at(0..0, error.to_string())] }]
+    })?;
+    let top = read_top(&room, &table, criteria, report);
     room.close();
     let problems = sink.into_sorted();
     match top {
@@ -107,14 +110,14 @@ fn parse(file: &NamedText) -> Result<toml::Spanned<DeTable<'_>>, FileProblems> {
     Err(FileProblems { file: file.name.clone(), text: file.text.clone(), problems })
 }
 
-fn read_top(room: &Room<'_>, table: &MaterialTable, report: Option<System>) -> Option<Top> {
+fn read_top(room: &Room<'_>, table: &MaterialTable, mut criteria: Criteria, report: Option<System>) -> Option<Top> {
     let title = room.text("title").map_or_else(|| "a top without a title".to_owned(), |given| given.value);
     let written = room.choice("report", &[("us", System::Us), ("si", System::Si)]).map(|given| given.value);
     if let Some(tables) = room.room("tables") {
         tables.texts("files");
         tables.close();
     }
-    let criteria = read_criteria(room);
+    change_criteria(room, &mut criteria);
     let service = service::read_service(room, &criteria);
     let panel = top::read_panel(room, table);
     let outline = panel.as_ref().map(|panel| &panel.outline);
@@ -129,6 +132,7 @@ fn read_top(room: &Room<'_>, table: &MaterialTable, report: Option<System>) -> O
         crown: panel.crown,
         outer: panel.outer,
         inner: panel.inner,
+        resin_retention: panel.resin_retention,
         core: panel.core,
         edge: panel.edge,
         backings: inlays.backings,
@@ -136,12 +140,11 @@ fn read_top(room: &Room<'_>, table: &MaterialTable, report: Option<System>) -> O
         pipes,
         gear,
         service: service?,
-        criteria,
+        criteria: Arc::new(criteria),
     })
 }
 
-fn read_criteria(room: &Room<'_>) -> Criteria {
-    let mut criteria = Criteria::default();
+fn change_criteria(room: &Room<'_>, criteria: &mut Criteria) {
     if let Some(changes) = room.room("criteria") {
         for (key, value) in changes.entries() {
             let text = match value.get_ref() {
@@ -153,7 +156,7 @@ fn read_criteria(room: &Room<'_>) -> Criteria {
                     continue;
                 }
             };
-            if let Err(error) = criteria.override_with(&key.value, &text) {
+            if let Err(error) = criteria.with_override(&key.value, &text) {
                 let known = error.near.is_none();
                 let mut problem = Problem::at(if known { value.span() } else { key.range.clone() }, error.message);
                 if let Some(near) = error.near {
@@ -163,7 +166,6 @@ fn read_criteria(room: &Room<'_>) -> Criteria {
             }
         }
     }
-    criteria
 }
 
 /// Reports a name that the material table does not have.

@@ -26,7 +26,7 @@ pub(super) fn read_service(root: &Room<'_>, criteria: &Criteria) -> Option<Servi
     let speed = or_none::<Velocity>(&room, "speed", "\"40 mph\"");
     let storm = or_none::<Velocity>(&room, "storm", "\"100 mph\"");
     let trailer = or_none::<Velocity>(&room, "trailer", "\"70 mph\"");
-    let slam = read_slam(&room);
+    let slam = read_slam(&room, criteria);
     if room.value("people").is_none() {
         room.missing("people", "1");
     }
@@ -92,18 +92,18 @@ fn or_none<Q: Dimensioned>(room: &Room<'_>, key: &'static str, example: &str) ->
     room.quantity::<Q>(key, Sign::Positive).map(|given| Some(given.value))
 }
 
-fn read_slam(room: &Room<'_>) -> Option<Slam> {
+fn read_slam(room: &Room<'_>, criteria: &Criteria) -> Option<Slam> {
     let Some(value) = room.value("slam") else {
         room.missing("slam", "\"3 g\", or slam = \"none\" if the boat never leaves flat water");
         return None;
     };
     match value.get_ref() {
-        toml::de::DeValue::Table(_) => read_boat(room.room("slam")?),
+        toml::de::DeValue::Table(_) => read_boat(room.room("slam")?, criteria),
         _ => or_none::<Acceleration>(room, "slam", "\"3 g\"").map(|slam| slam.map_or(Slam::None, Slam::Given)),
     }
 }
 
-fn read_boat(room: Room<'_>) -> Option<Slam> {
+fn read_boat(room: Room<'_>, criteria: &Criteria) -> Option<Slam> {
     fn value<Q>(given: Option<Given<Q>>) -> Option<Q> {
         given.map(|given| given.value)
     }
@@ -128,7 +128,7 @@ fn read_boat(room: Room<'_>) -> Option<Slam> {
         },
         sea: HeadSea {
             significant_height: waves?,
-            density: water.unwrap_or_else(|| MassDensity::from_si(1025.0)),
+            density: water.unwrap_or(criteria.sea_water_density.value),
         },
         ahead: ahead?,
     })))

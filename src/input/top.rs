@@ -11,9 +11,9 @@ use super::{
 };
 use crate::{
     laminate::InvalidLaminate,
-    material::MaterialTable,
+    material::{Curve, MaterialTable},
     top::{Backing, Conduit, CoreSheet, Edge, Outline, Schedule},
-    units::{Length, MassDensity, Ratio, Sign, System, both},
+    units::{Length, MassDensity, Ratio, Sign, System, ThermodynamicTemperature, both},
 };
 
 /// What `[top]` says.
@@ -22,6 +22,7 @@ pub(super) struct Panel {
     pub(super) crown: Length,
     pub(super) outer: Schedule,
     pub(super) inner: Schedule,
+    pub(super) resin_retention: Curve<ThermodynamicTemperature, Ratio>,
     pub(super) core: CoreSheet,
     pub(super) core_thickness: Length,
     pub(super) edge: Option<Edge>,
@@ -43,12 +44,21 @@ pub(super) fn read_panel(root: &Room<'_>, table: &MaterialTable) -> Option<Panel
     };
     let outline = read_outline(&room);
     let crown = room.quantity::<Length>("crown", Sign::NotNegative).map_or_else(Length::default, |given| given.value);
-    let (outer, inner) = read_skins(&room, table);
+    let (outer, inner, resin) = read_skins(&room, table);
     let core = read_core(&room, table);
     let edge = read_edge(&room, table, outline.as_ref());
     room.close();
     let (outline, core) = (outline?, core?);
-    Some(Panel { outline, crown, outer: outer?, inner: inner?, core_thickness: core.thickness, core, edge: edge? })
+    Some(Panel {
+        outline,
+        crown,
+        outer: outer?,
+        inner: inner?,
+        resin_retention: resin?,
+        core_thickness: core.thickness,
+        core,
+        edge: edge?,
+    })
 }
 
 fn read_outline(top: &Room<'_>) -> Option<Outline> {
@@ -85,7 +95,7 @@ fn read_outline(top: &Room<'_>) -> Option<Outline> {
     })
 }
 
-fn read_skins(room: &Room<'_>, table: &MaterialTable) -> (Option<Schedule>, Option<Schedule>) {
+fn read_skins(room: &Room<'_>, table: &MaterialTable) -> (Option<Schedule>, Option<Schedule>, Option<Curve<ThermodynamicTemperature, Ratio>>) {
     let process = room.choice(
         "process",
         &[("hand", Process::Hand), ("bag", Process::Bag), ("infusion", Process::Infusion)],
@@ -130,7 +140,7 @@ fn read_skins(room: &Room<'_>, table: &MaterialTable) -> (Option<Schedule>, Opti
         }
     });
     let inner = schedules[1].take();
-    (schedules[0].take(), inner)
+    (schedules[0].take(), inner, resin.map(|resin| resin.hot_retention.clone()))
 }
 
 fn read_core(top: &Room<'_>, table: &MaterialTable) -> Option<CoreSheet> {

@@ -1,5 +1,7 @@
 //! Load cases: sets of simultaneous actions, made from the service of the top.
 
+use std::num::NonZeroU32;
+
 use uom::si::ratio::ratio;
 
 use super::{
@@ -328,6 +330,13 @@ pub fn hot_top(sun: Sun, criteria: &Criteria) -> Option<HotTop> {
     }
 }
 
+/// The peak that the top is designed for; the criterion is held at one or more.
+fn one_in(criteria: &Criteria) -> NonZeroU32 {
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped to the range of the type")]
+    let peaks = criteria.slam_one_in.value.get::<ratio>().round().clamp(1.0, 1e9) as u32;
+    NonZeroU32::new(peaks).unwrap_or(NonZeroU32::MIN)
+}
+
 /// Acceleration of a landing over gravity, and what speaks against the formula.
 fn slam_multiple(slam: &Slam, criteria: &Criteria) -> (Option<Ratio>, Option<String>) {
     match slam {
@@ -337,7 +346,7 @@ fn slam_multiple(slam: &Slam, criteria: &Criteria) -> (Option<Ratio>, Option<Str
             let mean = slam::mean_acceleration(&in_waves.boat, &in_waves.sea);
             let bow = in_waves.boat.length * criteria.slam_bow_ahead.value;
             let here = slam::at_station(mean.at_cg, mean.at_bow, in_waves.ahead, bow);
-            let peak = slam::peak_mean(here, criteria.slam_peak_one_in());
+            let peak = slam::peak_mean(here, one_in(criteria));
             let doubt = (!mean.outside.is_empty()).then(|| {
                 let bounds = mean.outside.iter().map(|bound| {
                     format!("{} is {:.2}, tested from {:.2} to {:.2}", bound.quantity, bound.value.value, bound.low.value, bound.high.value)

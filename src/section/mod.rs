@@ -1,6 +1,5 @@
 //! The sandwich: outer skin, core, inner skin, and everything about it that does not depend on span or load.
 
-mod axis;
 mod bending;
 mod core_layer;
 mod sandwich;
@@ -10,8 +9,9 @@ mod skin_load;
 mod thermal;
 mod unit_response;
 mod validity;
+mod width;
 
-pub use axis::{Axis, Width};
+pub use crate::geometry::Axis;
 pub use bending::Bending;
 pub use core_layer::{CoreLayer, InvalidCore};
 pub use sandwich::{Section, Skin};
@@ -21,3 +21,4 @@ pub use skin_load::SkinStress;
 pub use thermal::{HeldFlat, Temperatures};
 pub use unit_response::{NoStrength, PlyPlace, Residual, UnitResponse};
 pub use validity::SkinCheck;
+pub use width::Width;

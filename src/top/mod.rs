@@ -14,11 +14,13 @@ pub use outline::{Edge, Outline};
 pub use schedule::{Schedule, SkinLayer};
 pub use weight::{Weight, WeightItem};
 
+use std::sync::Arc;
+
 use crate::{
     criteria::Criteria,
-    material::{Core, CoreFamily},
+    material::{Core, CoreFamily, Curve},
     service::Service,
-    units::{Length, System},
+    units::{Length, Ratio, System, ThermodynamicTemperature},
 };
 
 /// The core: its family, so that another density can be tried, and the sheet that is laid.
@@ -47,6 +49,8 @@ pub struct Top {
     pub outer: Schedule,
     /// Inner skin.
     pub inner: Schedule,
+    /// What heat leaves of the strength of the skins, by their resin.
+    pub resin_retention: Curve<ThermodynamicTemperature, Ratio>,
     /// Core.
     pub core: CoreSheet,
     /// Border of the core.
@@ -62,5 +66,5 @@ pub struct Top {
     /// What it must live through.
     pub service: Service,
     /// Factors, knock-downs and limits.
-    pub criteria: Criteria,
+    pub criteria: Arc<Criteria>,
 }
