@@ -3,6 +3,10 @@
 //! Text has units and structs have quantities. Bare `f64` stands only inside matrix code, which converts once on
 //! the way in and once on the way out.
 
+mod catalog;
+mod display;
+mod parse;
+
 use std::marker::PhantomData;
 
 use uom::{
@@ -11,6 +15,9 @@ use uom::{
     typenum::{Integer, N1, N2, P1, P2, Z0},
 };
 
+pub use catalog::{Dimensioned, Entry, QUANTITIES, Step, System, Unit};
+pub use display::{both, exact, show, show_in, usual_unit};
+pub use parse::{ParseError, Sign, parse, parse_prefix, parse_signed};
 pub use uom::si::f64::{
     Acceleration, Angle, Area, ArealMassDensity, Force, Frequency, Length, Mass, MassDensity, Pressure, Ratio,
     TemperatureCoefficient, TemperatureInterval, ThermodynamicTemperature, Time, Torque, Velocity, Volume,
