@@ -4,5 +4,7 @@ mod beam_tables;
 
 mod abs_yachts_2021;
 mod asce_7;
+mod bnbc_2020;
+mod en_1991_1_4;
 mod saffir_simpson;
 mod savitsky_brown_1976;
