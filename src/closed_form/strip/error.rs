@@ -35,7 +35,7 @@ pub enum StripError {
         /// What is wrong with it.
         what: &'static str,
     },
-    /// Neither the strip nor anything on it has mass, so it has no frequency.
+    /// Nothing that can move has mass, so there is no frequency.
     NoMass,
 }
 
@@ -51,7 +51,7 @@ impl fmt::Display for StripError {
                 write!(f, "the strip can move freely: it needs two supports, or one that holds its rotation")
             }
             Self::Load { what } => write!(f, "load on the strip: {what}"),
-            Self::NoMass => write!(f, "a frequency needs a mass: neither the strip nor anything on it has one"),
+            Self::NoMass => write!(f, "a frequency needs a mass: nothing that can move has one"),
         }
     }
 }
