@@ -1,1 +1,4 @@
 //! Invariants under random input: identities, symmetry, scaling, equilibrium, monotony.
+
+mod laminate;
+mod section;
