@@ -1,5 +1,7 @@
 //! Sandwich-panel mechanics for fibreglass hardtops, safe in its units.
 
+pub mod analysis;
+pub mod check;
 pub mod closed_form;
 pub mod criteria;
 pub mod geometry;

@@ -3,3 +3,5 @@
 mod closed_form;
 mod load;
 mod units;
+mod laminate;
+mod section;

@@ -15,3 +15,12 @@ mod mindlin;
 mod nafems_plate;
 mod roark;
 mod timoshenko;
+
+mod glass_plies;
+mod iso_12215_annex_h;
+mod kaw_2006;
+mod mallick_2008;
+mod nafems_r0031;
+mod navier;
+mod pagano_1970;
+mod tsai_hahn_1980;

@@ -1,0 +1,237 @@
+//! The sections of a top, region by region, and what each of them bears per unit moment.
+
+use uom::si::{length::meter, ratio::ratio};
+
+use super::line::Region;
+use crate::{
+    geometry::Axis,
+    laminate::{Criterion, Mode, PlyStress},
+    material::{Board, Core},
+    section::{CoreLayer, InvalidCore, PlyPlace, Section, Skin, Width},
+    strength::{Wrinkle, WrinklingModuli, hoff_mautner_wrinkle},
+    top::Top,
+    units::{FlexuralRigidity, Length, MomentPerWidth, Pressure, Ratio, ShearStiffness, per_width, plain},
+};
+
+/// Which way a strip is bent.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Bent {
+    /// Sagging: the outer skin is pressed.
+    Sagging,
+    /// Hogging: the inner skin is pressed.
+    Hogging,
+}
+
+impl Bent {
+    /// Both ways.
+    pub const BOTH: [Self; 2] = [Self::Sagging, Self::Hogging];
+
+    /// The skin that is pressed.
+    #[must_use]
+    pub const fn pressed(self) -> Skin {
+        match self {
+            Self::Sagging => Skin::Outer,
+            Self::Hogging => Skin::Inner,
+        }
+    }
+}
+
+/// The first ply that fails in bending, at room temperature and full strength.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FirstPly {
+    /// Moment at which it fails.
+    pub moment: MomentPerWidth,
+    /// Which ply, and on which side.
+    pub place: PlyPlace,
+    /// How it fails.
+    pub mode: Mode,
+    /// Its stress at that moment, in its own axes.
+    pub stress: PlyStress,
+}
+
+/// Mean stress of a pressed skin at a moment of one unit, compression positive.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PressedSkin {
+    /// In the direction of the strip.
+    pub along: Pressure,
+    /// Across the strip.
+    pub across: Pressure,
+}
+
+/// The section of one region.
+#[derive(Clone, Debug)]
+pub struct RegionSection {
+    /// The section, with the core or the board between the skins.
+    pub section: Section,
+    /// Core left where a conduit passes; one elsewhere.
+    pub core_left: Ratio,
+    first_ply: [[Option<FirstPly>; 2]; 2],
+    pressed: [[PressedSkin; 2]; 2],
+}
+
+impl RegionSection {
+    fn new(section: Section, core_left: Ratio, axes: &[Axis]) -> Self {
+        let response = section.unit_response();
+        let one = MomentPerWidth::default() + per_width(uom::si::f64::Force::new::<uom::si::force::newton>(1.0) * Length::new::<meter>(1.0) / Length::new::<meter>(1.0));
+        let mut first_ply = [[None; 2]; 2];
+        let nothing = PressedSkin { along: Pressure::default(), across: Pressure::default() };
+        let mut pressed = [[nothing; 2]; 2];
+        for &axis in axes {
+            for (i, bent) in Bent::BOTH.into_iter().enumerate() {
+                let moment = if bent == Bent::Sagging { one } else { -one };
+                let load = section.bent(axis, Width::Wide, moment);
+                if let Ok(Some((place, reserve))) = response.first_ply(Criterion::TsaiWu, &load, None) {
+                    let stress = response.stresses(&load).find(|(here, _)| *here == place).map(|(_, stress)| stress);
+                    first_ply[axis.index()][i] = stress.map(|stress| FirstPly {
+                        moment: one * reserve.factor,
+                        place,
+                        mode: reserve.mode,
+                        stress: stress.times(reserve.factor),
+                    });
+                }
+                let stress =
+                    section.skin_stress(bent.pressed(), &section.deformation(&load), &crate::section::Temperatures::default());
+                let (along, across) = match axis {
+                    Axis::X => (stress.x, stress.y),
+                    Axis::Y => (stress.y, stress.x),
+                };
+                pressed[axis.index()][i] = PressedSkin { along: -along, across: -across };
+            }
+        }
+        Self { section, core_left, first_ply, pressed }
+    }
+
+    /// The first ply that fails when the strip is bent.
+    #[must_use]
+    pub fn first_ply(&self, axis: Axis, bent: Bent) -> Option<&FirstPly> {
+        self.first_ply[axis.index()][bent as usize].as_ref()
+    }
+
+    /// Stress of the pressed skin at one newton-metre per metre.
+    #[must_use]
+    pub fn pressed(&self, axis: Axis, bent: Bent) -> PressedSkin {
+        self.pressed[axis.index()][bent as usize]
+    }
+
+    /// Rigidity of a strip with neighbours.
+    #[must_use]
+    pub fn rigidity(&self, axis: Axis) -> FlexuralRigidity {
+        self.section.bending(axis, Width::Wide).rigidity
+    }
+
+    /// Distance of the middles of the skins.
+    #[must_use]
+    pub fn lever(&self, axis: Axis) -> Length {
+        self.section.bending(axis, Width::Wide).lever
+    }
+
+    /// Shear stiffness with a share of the core's modulus left.
+    #[must_use]
+    pub fn shear_stiffness(&self, axis: Axis, core_modulus_left: Ratio) -> ShearStiffness {
+        per_width(plain(self.section.shear_stiffness(axis)) * core_modulus_left * self.core_left)
+    }
+
+    /// Stress at which a pressed skin wrinkles along a direction, in theory, with given shares of the moduli.
+    #[must_use]
+    pub fn wrinkle(&self, skin: Skin, axis: Axis, through: Pressure, shares: ModulusShares) -> Wrinkle {
+        let laminate = self.section.skin(skin);
+        let flexural = laminate.flexural_constants();
+        let modulus = match axis {
+            Axis::X => flexural.plate_x,
+            Axis::Y => flexural.plate_y,
+        };
+        let moduli = WrinklingModuli {
+            skin: modulus * shares.skin,
+            core: through * shares.core,
+            core_shear: self.section.core().shear_modulus(axis) * shares.core,
+        };
+        hoff_mautner_wrinkle(moduli, laminate.thickness(), self.section.core().thickness)
+    }
+}
+
+/// What is left of the moduli that hold a skin against wrinkling.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ModulusShares {
+    /// Of the skin.
+    pub skin: Ratio,
+    /// Of the core.
+    pub core: Ratio,
+}
+
+/// Sections of all regions of a top.
+#[derive(Clone, Debug)]
+pub struct Sections {
+    /// Where core lies between the skins.
+    pub field: RegionSection,
+    /// By backing.
+    pub backings: Vec<RegionSection>,
+    /// By conduit.
+    pub conduits: Vec<RegionSection>,
+}
+
+impl Sections {
+    /// The sections of a top for strips in the given directions.
+    ///
+    /// # Errors
+    ///
+    /// [`InvalidCore`] where the constants of a core or a board contradict one another.
+    pub fn new(top: &Top, axes: &[Axis]) -> Result<Self, InvalidCore> {
+        let whole = Ratio::new::<ratio>(1.0);
+        let section =
+            |core: CoreLayer| Section::new(top.outer.laminate().clone(), core, top.inner.laminate().clone());
+        let core = core_layer(&top.core.material, top.core.thickness);
+        let field = RegionSection::new(section(core)?, whole, axes);
+        let backings = top
+            .backings
+            .iter()
+            .map(|backing| {
+                Ok(RegionSection::new(section(board_layer(&backing.board, top.core.thickness))?, whole, axes))
+            })
+            .collect::<Result<_, InvalidCore>>()?;
+        let conduits = top
+            .conduits
+            .iter()
+            .map(|conduit| {
+                let core_left = (top.core.thickness - conduit.diameter) / top.core.thickness;
+                RegionSection { core_left, ..field.clone() }
+            })
+            .collect();
+        Ok(Self { field, backings, conduits })
+    }
+
+    /// The section of a region.
+    #[must_use]
+    pub fn of(&self, region: Region) -> &RegionSection {
+        match region {
+            Region::Field => &self.field,
+            Region::Backing(index) => &self.backings[index],
+            Region::Conduit(index) => &self.conduits[index],
+        }
+    }
+}
+
+fn core_layer(core: &Core, thickness: Length) -> CoreLayer {
+    CoreLayer {
+        thickness,
+        e_x: core.in_plane_modulus.value,
+        e_y: core.in_plane_modulus.value,
+        nu: core.in_plane_poisson.value,
+        g_xz: core.shear_modulus.value,
+        g_yz: core.shear_modulus_w.as_ref().unwrap_or(&core.shear_modulus).value,
+        alpha: core.thermal_expansion.value,
+    }
+}
+
+fn board_layer(board: &Board, thickness: Length) -> CoreLayer {
+    // Boards are laid as they come; a Poisson's ratio of 0.3 stands for all of them, since only the rigidity of the
+    // board itself hangs on it.
+    CoreLayer {
+        thickness,
+        e_x: board.modulus.value,
+        e_y: board.modulus.value,
+        nu: Ratio::new::<ratio>(0.3),
+        g_xz: board.shear_modulus.value,
+        g_yz: board.shear_modulus.value,
+        alpha: board.thermal_expansion.as_ref().map_or_else(Default::default, |alpha| alpha.value),
+    }
+}
