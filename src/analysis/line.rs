@@ -215,9 +215,13 @@ fn across(top: &Top, layout: &StripLayout, station: Length) -> Line {
 }
 
 fn end_overhang(top: &Top, layout: &StripLayout, overhang: Overhang, reversed: bool) -> Line {
-    let axis = layout.axis.other();
+    over_an_end(top, layout.axis.other(), overhang, reversed, None)
+}
+
+/// A strip over a free end, in the direction `axis`; a pipe runs along its root where one is given.
+fn over_an_end(top: &Top, axis: Axis, overhang: Overhang, reversed: bool, root: Option<usize>) -> Line {
     let size = top.outline.size(axis);
-    let seat = |at| Seat { at, pipe: None, width: Length::default() };
+    let width = |pipe: Option<usize>| pipe.map_or_else(Length::default, |pipe| top.pipes[pipe].seat);
     let gear = top
         .gear
         .iter()
@@ -231,16 +235,38 @@ fn end_overhang(top: &Top, layout: &StripLayout, overhang: Overhang, reversed: b
     Line {
         role: Role::EndOverhang,
         axis,
-        station: top.outline.size(layout.axis) / 2.0,
+        station: top.outline.size(axis.other()) / 2.0,
         origin: if reversed { size } else { Length::default() },
         reversed,
         pieces: vec![Piece { length: overhang.length + overhang.back_span, region: Region::Field }],
-        seats: vec![seat(overhang.length), seat(overhang.length + overhang.back_span)],
+        seats: vec![
+            Seat { at: overhang.length, pipe: root, width: width(root) },
+            Seat { at: overhang.length + overhang.back_span, pipe: None, width: Length::default() },
+        ],
         to_free_end: Length::default(),
         to_outline: Length::default(),
         carries: None,
         gear,
     }
+}
+
+/// The overhangs round bays that pipes hold on four sides: beyond the outer pipes of one direction.
+#[must_use]
+pub fn rim_overhangs(top: &Top, layout: &StripLayout) -> Vec<Line> {
+    let mut pipes: Vec<(Length, usize)> =
+        layout.pipes.iter().map(|&pipe| (top.pipes[pipe].along.extent(layout.axis).0, pipe)).collect();
+    pipes.sort_by(|a, b| a.0.value.total_cmp(&b.0.value));
+    let (first, last) = (pipes[0], pipes[pipes.len() - 1]);
+    let size = top.outline.size(layout.axis);
+    let first_bay = pipes[1].0 - first.0;
+    let last_bay = last.0 - pipes[pipes.len() - 2].0;
+    [(first.0, first_bay, false, first.1), (size - last.0, last_bay, true, last.1)]
+        .into_iter()
+        .filter(|(length, ..)| *length > shortest())
+        .map(|(length, back_span, reversed, pipe)| {
+            over_an_end(top, layout.axis, Overhang { length, back_span }, reversed, Some(pipe))
+        })
+        .collect()
 }
 
 /// What a straight line across the top passes: conduits before backing before core, as the weaker counts.

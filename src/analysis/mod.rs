@@ -1,13 +1,135 @@
 //! Internal forces by the hand method: strips over the pipes, plates where pipes hold four sides.
 
+mod bay;
 mod design_value;
 mod forces;
+mod hand;
 mod layout;
 mod line;
+mod moving;
 mod sections;
 
+pub use bay::{Bay, BayForces, bay_frequency};
 pub use design_value::{Knockdowns, Shares, core_shear_factor};
 pub use forces::{Peak, RegionForces, Sag, SeatForces, StripForces};
-pub use layout::{Layout, NoLayout, StripLayout, layout};
+pub use hand::{DIVISIONS, strip_of, thermal_curvature};
+pub use layout::{Layout, NoLayout, StripLayout};
 pub use line::{Line, Overhang, Piece, Region, Role, Seat, handed_on};
 pub use sections::{Bent, FirstPly, ModulusShares, PressedSkin, RegionSection, Sections};
+
+use uom::si::ratio::ratio;
+
+use crate::{
+    geometry::Axis,
+    load::{HotTop, LoadCase, RuledOut, State, hot_top, load_cases},
+    top::Top,
+    units::Ratio,
+};
+
+/// A top with its load cases and the forces in it.
+#[derive(Clone, Debug)]
+pub struct Analysis<'a> {
+    /// The top.
+    pub top: &'a Top,
+    /// Its load cases.
+    pub cases: Vec<LoadCase>,
+    /// What the design file rules out.
+    pub ruled_out: Vec<RuledOut>,
+    /// How the frame carries it.
+    pub layout: Layout,
+    /// Temperatures in the sun.
+    pub sun: Option<HotTop>,
+    /// Knock-downs by state.
+    pub knockdowns: Vec<(State, Knockdowns<'a>)>,
+    /// Sections by region.
+    pub sections: Sections,
+    /// Strips that were looked at.
+    pub lines: Vec<Line>,
+    /// Forces by strip and case.
+    pub strips: Vec<StripForces>,
+    /// Bays that stand on four sides.
+    pub bays: Vec<Bay>,
+    /// Forces by bay and case.
+    pub plates: Vec<BayForces>,
+}
+
+impl<'a> Analysis<'a> {
+    /// Analyses a top; `divisions` of each bay are places where people are tried and forces are listed.
+    ///
+    /// # Errors
+    ///
+    /// Says in words why the hand method cannot be used on this top. Then nothing has been checked, and nothing passes.
+    pub fn new(top: &'a Top, divisions: usize) -> Result<Self, String> {
+        let least = top.outline.length.min(top.outline.width);
+        let (cases, ruled_out) = load_cases(&top.service, &top.criteria, least);
+        let layout = layout::layout(top).map_err(|none| none.to_string())?;
+        let sun = hot_top(top.service.sun, &top.criteria);
+        let mut knockdowns: Vec<(State, Knockdowns<'a>)> = Vec::with_capacity(8);
+        for case in &cases {
+            if !knockdowns.iter().any(|(state, _)| *state == case.state) {
+                knockdowns.push((case.state, Knockdowns::new(top, case.state, sun)?));
+            }
+        }
+        let sections = Sections::new(top, &Axis::BOTH).map_err(|invalid| invalid.to_string())?;
+        let mut lines = match &layout {
+            Layout::Strips(strips) => line::lines(top, strips),
+            Layout::FourSides { lengthwise, across } => {
+                let mut lines = line::rim_overhangs(top, lengthwise);
+                lines.extend(line::rim_overhangs(top, across));
+                lines
+            }
+        };
+        lines.push(line::carried(top));
+        let mut analysis = Self {
+            top,
+            cases,
+            ruled_out,
+            layout,
+            sun,
+            knockdowns,
+            sections,
+            lines,
+            strips: Vec::new(),
+            bays: Vec::new(),
+            plates: Vec::new(),
+        };
+        analysis.forces(divisions)?;
+        Ok(analysis)
+    }
+
+    fn forces(&mut self, divisions: usize) -> Result<(), String> {
+        for line in self.lines.iter().enumerate() {
+            let forces = hand::strip_forces(self.top, &self.sections, line, &self.cases, &self.knockdowns, divisions);
+            self.strips.extend(forces.map_err(|error| error.to_string())?);
+        }
+        if let Layout::FourSides { lengthwise, across } = &self.layout {
+            self.bays = bay::bays(self.top, lengthwise, across);
+            for bay in self.bays.iter().enumerate() {
+                let left = |case: &LoadCase| self.knockdowns(case.state).core_stiffness();
+                let forces = bay::bay_forces(self.top, &self.sections.field, bay, &self.cases, left);
+                self.plates.extend(forces.map_err(|error| error.to_string())?);
+            }
+        }
+        Ok(())
+    }
+
+    /// Knock-downs of a state.
+    ///
+    /// # Panics
+    ///
+    /// Never for the state of one of the analysis's own cases: all of them are there.
+    #[must_use]
+    pub fn knockdowns(&self, state: State) -> &Knockdowns<'a> {
+        let at = self.knockdowns.iter().position(|(known, _)| *known == state).unwrap_or(0);
+        &self.knockdowns[at].1
+    }
+
+    /// What is left of the core's stiffness in a case.
+    #[must_use]
+    pub fn core_left(&self, case: usize) -> Ratio {
+        self.cases.get(case).map_or_else(
+            || Ratio::new::<ratio>(1.0),
+            |case| self.knockdowns(case.state).core_stiffness(),
+        )
+    }
+}

@@ -1,16 +1,16 @@
 //! The sections of a top, region by region, and what each of them bears per unit moment.
 
-use uom::si::{length::meter, ratio::ratio};
+use uom::si::{force::newton, length::meter, ratio::ratio};
 
 use super::line::Region;
 use crate::{
     geometry::Axis,
     laminate::{Criterion, Mode, PlyStress},
     material::{Board, Core},
-    section::{CoreLayer, InvalidCore, PlyPlace, Section, Skin, Width},
+    section::{CoreLayer, InvalidCore, PlyPlace, Section, Skin, SkinShear, Temperatures, Width},
     strength::{Wrinkle, WrinklingModuli, hoff_mautner_wrinkle},
     top::Top,
-    units::{FlexuralRigidity, Length, MomentPerWidth, Pressure, Ratio, ShearStiffness, per_width, plain},
+    units::{FlexuralRigidity, Force, ForcePerWidth, Length, MomentPerWidth, Pressure, Ratio, ShearStiffness, per_width, plain},
 };
 
 /// Which way a strip is bent.
@@ -67,12 +67,13 @@ pub struct RegionSection {
     pub core_left: Ratio,
     first_ply: [[Option<FirstPly>; 2]; 2],
     pressed: [[PressedSkin; 2]; 2],
+    core_shear: [Pressure; 2],
 }
 
 impl RegionSection {
     fn new(section: Section, core_left: Ratio, axes: &[Axis]) -> Self {
         let response = section.unit_response();
-        let one = MomentPerWidth::default() + per_width(uom::si::f64::Force::new::<uom::si::force::newton>(1.0) * Length::new::<meter>(1.0) / Length::new::<meter>(1.0));
+        let one: MomentPerWidth = per_width(Force::new::<newton>(1.0));
         let mut first_ply = [[None; 2]; 2];
         let nothing = PressedSkin { along: Pressure::default(), across: Pressure::default() };
         let mut pressed = [[nothing; 2]; 2];
@@ -80,17 +81,14 @@ impl RegionSection {
             for (i, bent) in Bent::BOTH.into_iter().enumerate() {
                 let moment = if bent == Bent::Sagging { one } else { -one };
                 let load = section.bent(axis, Width::Wide, moment);
-                if let Ok(Some((place, reserve))) = response.first_ply(Criterion::TsaiWu, &load, None) {
-                    let stress = response.stresses(&load).find(|(here, _)| *here == place).map(|(_, stress)| stress);
-                    first_ply[axis.index()][i] = stress.map(|stress| FirstPly {
-                        moment: one * reserve.factor,
-                        place,
-                        mode: reserve.mode,
-                        stress: stress.times(reserve.factor),
-                    });
+                if let Ok((place, reserve)) = response.first_ply(Criterion::TsaiWu, &load, None) {
+                    let failing = section.bent(axis, Width::Wide, moment * reserve.factor.get::<ratio>());
+                    let stress = response.stresses(&failing).find(|(here, _)| *here == place).map(|(_, stress)| stress);
+                    first_ply[axis.index()][i] =
+                        stress.map(|stress| FirstPly { moment: one * reserve.factor.get::<ratio>(), place, mode: reserve.mode, stress });
                 }
                 let stress =
-                    section.skin_stress(bent.pressed(), &section.deformation(&load), &crate::section::Temperatures::default());
+                    section.skin_stress(bent.pressed(), &section.deformation(&load), &Temperatures::default());
                 let (along, across) = match axis {
                     Axis::X => (stress.x, stress.y),
                     Axis::Y => (stress.y, stress.x),
@@ -98,7 +96,11 @@ impl RegionSection {
                 pressed[axis.index()][i] = PressedSkin { along: -along, across: -across };
             }
         }
-        Self { section, core_left, first_ply, pressed }
+        let unit: ForcePerWidth = per_width(Force::new::<newton>(1.0) / Length::new::<meter>(1.0));
+        let core_shear = Axis::BOTH.map(|axis| {
+            section.shear_flow(axis, Width::Wide, SkinShear::Rigid).max_between(unit, section.core_faces())
+        });
+        Self { section, core_left, first_ply, pressed, core_shear }
     }
 
     /// The first ply that fails when the strip is bent.
@@ -111,6 +113,12 @@ impl RegionSection {
     #[must_use]
     pub fn pressed(&self, axis: Axis, bent: Bent) -> PressedSkin {
         self.pressed[axis.index()][bent as usize]
+    }
+
+    /// Largest shear stress in the core, exact over its thickness.
+    #[must_use]
+    pub fn core_shear(&self, axis: Axis, shear: ForcePerWidth) -> Pressure {
+        self.core_shear[axis.index()] * (shear / per_width(Force::new::<newton>(1.0) / Length::new::<meter>(1.0))).get::<ratio>()
     }
 
     /// Rigidity of a strip with neighbours.

@@ -1,7 +1,78 @@
 //! Checks: one failure mode in one small file, a registry, and the one way to compare a demand with an allowable.
 
+mod core_crush;
+mod core_shear;
+mod dimpling;
+mod first_order;
+mod frequency;
+mod hot_core;
 mod measure;
+mod outcome;
+mod panel_buckling;
+mod place;
+mod ply_failure;
+mod sag;
+mod shear_crimping;
+mod skin_indentation;
+mod thermal_bow;
+mod tip_sag;
+mod underfoot;
 mod verdict;
+mod wrinkling;
 
-pub use measure::Measure;
+pub use measure::{Compliance, Measure};
+pub use outcome::{Outcome, Outcomes};
+pub use place::{Part, Place};
 pub use verdict::{Finding, Term, Verdict};
+
+use crate::{analysis::Analysis, source::Citation};
+
+/// A failure mode that a top is compared against.
+pub trait Check: Sync {
+    /// Stable name in reports, in machine output and on the command line.
+    fn id(&self) -> &'static str;
+    /// Name for people.
+    fn title(&self) -> &'static str;
+    /// What goes wrong, in one plain sentence.
+    fn what(&self) -> &'static str;
+    /// The formula, with the symbols that the findings list.
+    fn formula(&self) -> &'static str;
+    /// Where the formula holds, and what it leaves out.
+    fn limits(&self) -> &'static str;
+    /// Where it is published.
+    fn citation(&self) -> Citation;
+    /// Compares everything that the analysis has with what it may be.
+    fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>);
+}
+
+/// Every check, in the order of the report.
+pub const CHECKS: &[&dyn Check] = &[
+    &ply_failure::PlyFailure,
+    &wrinkling::Wrinkling,
+    &shear_crimping::ShearCrimping,
+    &panel_buckling::PanelBuckling,
+    &core_shear::CoreShear,
+    &core_crush::CoreCrush,
+    &skin_indentation::SkinIndentation,
+    &dimpling::Dimpling,
+    &sag::SagBetweenPipes,
+    &tip_sag::TipSag,
+    &underfoot::Underfoot,
+    &frequency::FirstFrequency,
+    &thermal_bow::ThermalBow,
+    &hot_core::HotCore,
+    &first_order::FirstOrder,
+];
+
+/// Runs every check; the worst outcome of each check under each case, the governing one first.
+#[must_use]
+pub fn run(analysis: &Analysis<'_>) -> Vec<Outcome> {
+    let mut outcomes = Vec::with_capacity(CHECKS.len() * 4);
+    for (number, check) in CHECKS.iter().enumerate() {
+        let mut own = Outcomes::new(number, analysis);
+        check.evaluate(analysis, &mut own);
+        outcomes.extend(own.into_vec());
+    }
+    outcomes.sort_by(|a, b| b.weight().total_cmp(&a.weight()).then(a.check.cmp(&b.check)).then(a.case.cmp(&b.case)));
+    outcomes
+}

@@ -1,0 +1,470 @@
+//! The hand method: every case on every strip.
+
+use uom::si::{length::micrometer, ratio::ratio};
+
+use super::{
+    design_value::Knockdowns,
+    forces::{Peak, RegionForces, Sag, SeatForces, StripForces},
+    line::{Line, Region, Role, handed_on},
+    moving::{PatchLoad, end_width, patches},
+    sections::{RegionSection, Sections},
+};
+use crate::{
+    geometry::Axis,
+    closed_form::strip::{Action, Envelope, Extreme, Segment, Strip, StripError, Support},
+    load::{Held, LoadCase, State, weight::gravity},
+    section::Temperatures,
+    top::Top,
+    units::{
+        Acceleration, ArealMassDensity, Curvature, Force, ForcePerWidth, Length, MomentPerWidth, Pressure, Ratio,
+        per_width, plain,
+    },
+};
+
+/// Parts that each bay and each overhang is divided into: places where people are tried and forces are listed.
+pub const DIVISIONS: usize = 12;
+
+/// A strip in one state of the material.
+struct Ready<'a> {
+    top: &'a Top,
+    sections: &'a Sections,
+    line: &'a Line,
+    strip: Strip,
+    /// Region on the left and on the right of each station.
+    sides: Vec<(Region, Region)>,
+    gear: Vec<Envelope>,
+}
+
+/// Forces of every case that acts on a line.
+///
+/// # Errors
+///
+/// [`StripError`] where the line and its seats make no strip.
+pub fn strip_forces(
+    top: &Top,
+    sections: &Sections,
+    line: (usize, &Line),
+    cases: &[LoadCase],
+    knockdowns: &[(State, Knockdowns<'_>)],
+    divisions: usize,
+) -> Result<Vec<StripForces>, StripError> {
+    let (index, line) = line;
+    let held = if line.role == Role::Carried { Held::AtItsEnds } else { Held::OnFrame };
+    let mut ready: Vec<(State, Ready<'_>)> = Vec::with_capacity(4);
+    let mut forces = Vec::with_capacity(cases.len());
+    for (number, case) in cases.iter().enumerate().filter(|(_, case)| case.held == held) {
+        let at = match ready.iter().position(|(state, _)| *state == case.state) {
+            Some(at) => at,
+            None => {
+                let left = knockdowns
+                    .iter()
+                    .find(|(state, _)| *state == case.state)
+                    .map_or_else(|| Ratio::new::<ratio>(1.0), |(_, knockdowns)| knockdowns.core_stiffness());
+                ready.push((case.state, Ready::new(top, sections, line, left, divisions)?));
+                ready.len() - 1
+            }
+        };
+        forces.push(ready[at].1.under(index, number, case)?);
+    }
+    Ok(forces)
+}
+
+/// A line as a strip in one state of its core.
+///
+/// # Errors
+///
+/// [`StripError`] where the line and its seats make no strip.
+pub fn strip_of(
+    top: &Top,
+    sections: &Sections,
+    line: &Line,
+    core_left: Ratio,
+    divisions: usize,
+) -> Result<Strip, StripError> {
+    let segments: Vec<Segment> = line
+        .pieces
+        .iter()
+        .map(|piece| {
+            let section = sections.of(piece.region);
+            let (left, mass) = match piece.region {
+                Region::Backing(index) => (Ratio::new::<ratio>(1.0), top.backing_mass(&top.backings[index])),
+                Region::Field | Region::Conduit(_) => (core_left, top.field_mass()),
+            };
+            Segment {
+                length: piece.length,
+                rigidity: section.rigidity(line.axis),
+                shear: section.shear_stiffness(line.axis, left),
+                mass,
+            }
+        })
+        .collect();
+    let supports: Vec<Support> = line.seats.iter().map(|seat| Support::pipe(seat.at)).collect();
+    Strip::new(&segments, &supports, &[], divisions)
+}
+
+impl<'a> Ready<'a> {
+    fn new(
+        top: &'a Top,
+        sections: &'a Sections,
+        line: &'a Line,
+        core_left: Ratio,
+        divisions: usize,
+    ) -> Result<Self, StripError> {
+        let strip = strip_of(top, sections, line, core_left, divisions)?;
+        let sides = sides(line, &strip);
+        let mut ready = Self { top, sections, line, strip, sides, gear: Vec::new() };
+        for (index, at) in &line.gear {
+            let gear = &top.gear[*index];
+            let load = PatchLoad { force: gear.mass * gravity(), side: gear.footing, beside: Length::default() };
+            let patches = patches(line, &ready.strip, std::iter::once(*at), load);
+            ready.gear.push(ready.strip.envelope(gear.footing, &patches)?);
+        }
+        Ok(ready)
+    }
+
+    fn under(&self, line: usize, number: usize, case: &LoadCase) -> Result<StripForces, StripError> {
+        let moving = self.moving(case)?;
+        let mut sum = Sum::new(self, line, number);
+        for wind_on_gear in self.gear_moments(case) {
+            let mut actions = self.actions(case);
+            actions.extend(wind_on_gear);
+            sum.add(case, &self.strip.solve(&actions)?, moving.as_ref());
+        }
+        Ok(sum.done())
+    }
+
+    /// Everything that stays where it is.
+    fn actions(&self, case: &LoadCase) -> Vec<Action> {
+        let line = self.line;
+        let handed = line.carries.map_or_else(|| 1.0, |overhang| 1.0 + handed_on(overhang, end_width(line)).get::<ratio>());
+        let loaded = self.loaded();
+        let mut actions = Vec::with_capacity(line.pieces.len() + 6);
+        let mut from = Length::default();
+        for piece in &line.pieces {
+            let to = from + piece.length;
+            let mass = match piece.region {
+                Region::Backing(index) => self.top.backing_mass(&self.top.backings[index]),
+                Region::Field | Region::Conduit(_) => self.top.field_mass(),
+            };
+            if from < loaded {
+                let pressure = (weight(mass, case.gravity) + case.pressure) * handed;
+                actions.push(Action::Uniform { from, to: to.min(loaded), pressure });
+            }
+            from = to;
+        }
+        for (from, to, pressure) in self.wind(case) {
+            actions.push(Action::Uniform { from, to, pressure: pressure * handed });
+        }
+        let rim = per_width(self.top.edge_mass() * gravity()) * case.gravity.get::<ratio>() * handed;
+        if rim != ForcePerWidth::default() && line.role != Role::Carried {
+            actions.push(Action::Point { at: Length::default(), force: rim });
+            if line.role != Role::EndOverhang {
+                actions.push(Action::Point { at: self.strip.length(), force: rim });
+            }
+        }
+        if let Some(rise) = &case.temperatures {
+            actions.push(Action::curvature_all(&self.strip, thermal_curvature(&self.sections.field, line.axis, rise)));
+        }
+        actions
+    }
+
+    /// The part of the strip that carries load: of a strip over an end, what hangs over.
+    fn loaded(&self) -> Length {
+        match self.line.role {
+            Role::EndOverhang => self.line.seats[0].at,
+            Role::Field | Role::Edge | Role::Carried => self.strip.length(),
+        }
+    }
+
+    /// Wind by zones along the strip.
+    fn wind(&self, case: &LoadCase) -> Vec<(Length, Length, Pressure)> {
+        let wind = case.wind;
+        let (length, zone) = (self.loaded(), case.zone.min(self.loaded() / 2.0));
+        let beside = self.line.to_outline < case.zone;
+        match self.line.role {
+            Role::Carried => Vec::new(),
+            Role::EndOverhang => {
+                let zone = case.zone.min(length);
+                vec![(Length::default(), zone, wind.corner), (zone, length, wind.edge)]
+            }
+            Role::Field | Role::Edge => {
+                let (ends, middle) = if beside { (wind.corner, wind.edge) } else { (wind.edge, wind.interior) };
+                vec![(Length::default(), zone, ends), (zone, length - zone, middle), (length - zone, length, ends)]
+            }
+        }
+        .into_iter()
+        .filter(|(from, to, pressure)| to > from && *pressure != Pressure::default())
+        .collect()
+    }
+
+    /// Moments of the wind on gear: none, or both ways, since it may blow from either side.
+    fn gear_moments(&self, case: &LoadCase) -> Vec<Vec<Action>> {
+        if !case.with_gear || self.gear.is_empty() || case.gear_wind == Pressure::default() {
+            return vec![Vec::new()];
+        }
+        [1.0, -1.0]
+            .into_iter()
+            .map(|side| {
+                let moments = self.line.gear.iter().filter_map(|(index, at)| {
+                    let gear = &self.top.gear[*index];
+                    let drag: Force = case.gear_wind * gear.wind_area * gear.drag;
+                    let load = PatchLoad { force: drag, side: gear.footing, beside: Length::default() };
+                    let per = patches(self.line, &self.strip, std::iter::once(*at), load).first()?.sagging;
+                    let moment: MomentPerWidth = per_width(plain(per) * gear.cg_height) * side;
+                    Some(Action::Moment { at: *at, moment })
+                });
+                moments.collect()
+            })
+            .collect()
+    }
+
+    /// People anywhere, or a hand at a free edge.
+    fn moving(&self, case: &LoadCase) -> Result<Option<(Envelope, Vec<Length>, f64)>, StripError> {
+        let criteria = &self.top.criteria;
+        let loaded = self.loaded();
+        let (load, places, sign): (PatchLoad, Vec<Length>, f64) = if let Some(people) = case.people {
+            let beside = criteria.people_spacing.value * f64::from(u32::try_from(people.count - 1).unwrap_or(0));
+            let count = f64::from(u32::try_from(people.count).unwrap_or(1));
+            let load =
+                PatchLoad { force: people.each * count, side: criteria.standing_footprint.value, beside };
+            (load, self.strip.stations().filter(|at| *at <= loaded).collect(), 1.0)
+        } else if let Some(hand) = case.hand {
+            let load = PatchLoad { force: hand.abs(), side: criteria.hand_length.value, beside: Length::default() };
+            (load, self.tips(), if hand < Force::default() { -1.0 } else { 1.0 })
+        } else {
+            return Ok(None);
+        };
+        let patches = patches(self.line, &self.strip, places.iter().copied(), load);
+        let length = load.side.min(self.strip.length());
+        Ok(Some((self.strip.envelope(length, &patches)?, places, sign)))
+    }
+
+    /// Free ends of the strip that hang over.
+    fn tips(&self) -> Vec<Length> {
+        let (seats, length) = (&self.line.seats, self.strip.length());
+        let mut tips = Vec::with_capacity(2);
+        if seats.first().is_some_and(|seat| seat.at > Length::default()) {
+            tips.push(Length::default());
+        }
+        if self.line.role != Role::EndOverhang && seats.last().is_some_and(|seat| seat.at < length) {
+            tips.push(length);
+        }
+        tips
+    }
+}
+
+/// Curvature that a strip takes of itself when its skins differ in temperature and its neighbours keep it from curling
+/// the other way; sagging positive, so a hot outer skin gives a negative one.
+#[must_use]
+pub fn thermal_curvature(field: &RegionSection, axis: Axis, rise: &Temperatures) -> Curvature {
+    let held = field.section.thermal_flat(rise).moment;
+    let held = match axis {
+        Axis::X => held.x,
+        Axis::Y => held.y,
+    };
+    -(plain(held) / plain(field.rigidity(axis)))
+}
+
+fn weight(mass: ArealMassDensity, multiple: Ratio) -> Pressure {
+    let acceleration: Acceleration = gravity() * multiple;
+    mass * acceleration
+}
+
+/// Region on both sides of each station of a strip.
+fn sides(line: &Line, strip: &Strip) -> Vec<(Region, Region)> {
+    let mut ends = Vec::with_capacity(line.pieces.len());
+    let mut at = Length::default();
+    for piece in &line.pieces {
+        at += piece.length;
+        ends.push((at, piece.region));
+    }
+    let last = ends.len() - 1;
+    let hair: Length = strip.length() * 1e-9;
+    strip
+        .stations()
+        .map(|station| {
+            let left = ends.iter().position(|(end, _)| *end > station - hair).unwrap_or(last);
+            let right = ends.iter().position(|(end, _)| *end > station + hair).unwrap_or(last);
+            (ends[left].1, ends[right].1)
+        })
+        .collect()
+}
+
+/// Largest forces over the actions that stay and the places of the load that moves.
+struct Sum<'r, 'a> {
+    ready: &'r Ready<'a>,
+    forces: StripForces,
+}
+
+/// A range of values, and the places of the moving load that make its ends.
+struct Range<Q> {
+    low: (Q, Option<Length>),
+    high: (Q, Option<Length>),
+}
+
+impl<'r, 'a> Sum<'r, 'a> {
+    fn new(ready: &'r Ready<'a>, line: usize, case: usize) -> Self {
+        let mut regions: Vec<RegionForces> = Vec::with_capacity(4);
+        for piece in &ready.line.pieces {
+            if !regions.iter().any(|known| known.region == piece.region) {
+                regions.push(RegionForces {
+                    region: piece.region,
+                    sagging: Peak::default(),
+                    hogging: Peak::default(),
+                    shear: Peak::default(),
+                });
+            }
+        }
+        let seats = vec![SeatForces::default(); ready.line.seats.len()];
+        let sags = ready.spans().map(|(_, _, over, tip)| Sag { peak: Peak::default(), over, tip }).collect();
+        let forces = StripForces { line, case, regions, seats, sags, under_load: Peak::default() };
+        Self { ready, forces }
+    }
+
+    fn done(self) -> StripForces {
+        self.forces
+    }
+
+    fn add(
+        &mut self,
+        case: &LoadCase,
+        still: &crate::closed_form::strip::StripForces<'_>,
+        moving: Option<&(Envelope, Vec<Length>, f64)>,
+    ) {
+        let gear = if case.with_gear { self.ready.gear.as_slice() } else { &[] };
+        let parts: Vec<Part<'_>> = gear
+            .iter()
+            .map(|envelope| Part { envelope, places: None, by: case.gravity.get::<ratio>() })
+            .chain(moving.map(|(envelope, places, sign)| Part { envelope, places: Some(places), by: *sign }))
+            .collect();
+        let mut lists: Vec<_> = parts
+            .iter()
+            .map(|part| {
+                (
+                    part,
+                    part.envelope.moments(),
+                    part.envelope.shears_left(),
+                    part.envelope.shears_right(),
+                    part.envelope.deflections(),
+                )
+            })
+            .collect();
+        let end = self.ready.last_station();
+        for (station, sides) in still.stations().zip(&self.ready.sides) {
+            let mut moment = Range::still(station.moment_left);
+            let (mut left, mut right) = (Range::still(station.shear_left), Range::still(station.shear_right));
+            let mut sink = Range::still(station.deflection);
+            for (part, moments, shears_left, shears_right, deflections) in &mut lists {
+                moment.widen(part, moments.next());
+                left.widen(part, shears_left.next());
+                right.widen(part, shears_right.next());
+                let own = deflections.next();
+                sink.widen(part, own);
+                if let (Some(own), true) = (own, part.places.is_some()) {
+                    self.forces.under_load.raise(own.max.max(-own.min), station.at, part.place(own.max_from));
+                }
+            }
+            if station.at > end {
+                break;
+            }
+            self.bend(sides.0, &moment, station.at);
+            self.bend(sides.1, &moment, station.at);
+            self.shear(sides.0, &left, station.at);
+            // What lies behind the root of an end overhang stands for the field there; it is not a strip of its own.
+            if station.at < end || end == self.ready.strip.length() {
+                self.shear(sides.1, &right, station.at);
+            }
+            self.sink(station.at, &sink);
+        }
+        let mut reactions: Vec<_> = parts.iter().map(|part| (part, part.envelope.reactions())).collect();
+        for (seat, (still, kept)) in self.ready.line.seats.iter().zip(still.reactions().zip(&mut self.forces.seats)) {
+            let mut force = Range::still(still.force);
+            for (part, reactions) in &mut reactions {
+                force.widen(part, reactions.next());
+            }
+            kept.push.raise(force.high.0, seat.at, force.high.1);
+            kept.pull.raise(-force.low.0, seat.at, force.low.1);
+        }
+    }
+
+    fn bend(&mut self, region: Region, moment: &Range<MomentPerWidth>, at: Length) {
+        for forces in self.forces.regions.iter_mut().filter(|forces| forces.region == region) {
+            forces.sagging.raise(moment.high.0, at, moment.high.1);
+            forces.hogging.raise(-moment.low.0, at, moment.low.1);
+        }
+    }
+
+    fn shear(&mut self, region: Region, shear: &Range<ForcePerWidth>, at: Length) {
+        for forces in self.forces.regions.iter_mut().filter(|forces| forces.region == region) {
+            forces.shear.raise(shear.high.0, at, shear.high.1);
+            forces.shear.raise(-shear.low.0, at, shear.low.1);
+        }
+    }
+
+    fn sink(&mut self, at: Length, sink: &Range<Length>) {
+        for ((from, to, ..), sag) in self.ready.spans().zip(&mut self.forces.sags) {
+            if at >= from && at <= to {
+                sag.peak.raise(sink.high.0, at, sink.high.1);
+                sag.peak.raise(-sink.low.0, at, sink.low.1);
+            }
+        }
+    }
+}
+
+/// A load that is laid over what stays.
+struct Part<'e> {
+    envelope: &'e Envelope,
+    /// Where it is tried; none for gear, which stays and is only laid over since its width differs by effect.
+    places: Option<&'e Vec<Length>>,
+    by: f64,
+}
+
+impl Part<'_> {
+    fn place(&self, index: usize) -> Option<Length> {
+        self.places.and_then(|places| places.get(index)).copied()
+    }
+}
+
+impl<Q: Copy + Default + PartialOrd + std::ops::Add<Output = Q> + std::ops::Mul<f64, Output = Q>> Range<Q> {
+    fn still(value: Q) -> Self {
+        Self { low: (value, None), high: (value, None) }
+    }
+
+    fn widen(&mut self, part: &Part<'_>, own: Option<Extreme<Q>>) {
+        let Some(own) = own else { return };
+        let (min, max) = (own.min * part.by, own.max * part.by);
+        let ((low, low_from), (high, high_from)) = if part.by < 0.0 {
+            ((max, own.max_from), (min, own.min_from))
+        } else {
+            ((min, own.min_from), (max, own.max_from))
+        };
+        if low < Q::default() {
+            self.low = (self.low.0 + low, part.place(low_from).or(self.low.1));
+        }
+        if high > Q::default() {
+            self.high = (self.high.0 + high, part.place(high_from).or(self.high.1));
+        }
+    }
+}
+
+impl Ready<'_> {
+    /// The last station whose forces are those of the top.
+    fn last_station(&self) -> Length {
+        self.loaded()
+    }
+
+    /// Bays and overhangs: from, to, the length that sag is measured against, whether it is an overhang.
+    fn spans(&self) -> impl Iterator<Item = (Length, Length, Length, bool)> + '_ {
+        let (seats, length) = (&self.line.seats, self.strip.length());
+        let hair = Length::new::<micrometer>(1.0);
+        let first = seats.first().map(|seat| (Length::default(), seat.at, seat.at, true));
+        let last = seats.last().map(|seat| (seat.at, length, length - seat.at, true));
+        let bays = seats.windows(2).map(|pair| (pair[0].at, pair[1].at, pair[1].at - pair[0].at, false));
+        let over_end = self.line.role == Role::EndOverhang;
+        first
+            .into_iter()
+            .chain(bays.filter(move |_| !over_end))
+            .chain(last.filter(move |_| !over_end))
+            .filter(move |(from, to, ..)| *to - *from > hair)
+    }
+}

@@ -1,0 +1,91 @@
+//! What a check found, case by case: the worst of many places.
+
+use super::{Finding, Part, Place, Verdict};
+use crate::{analysis::Analysis, units::Ratio};
+
+/// The outcome of one check under one case.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Outcome {
+    /// The check, as its place in [`CHECKS`](super::CHECKS).
+    pub check: usize,
+    /// The case, as its place in the analysis; none where no load is asked about.
+    pub case: Option<usize>,
+    /// Where.
+    pub place: Place,
+    /// What.
+    pub verdict: Verdict,
+}
+
+impl Outcome {
+    /// Whether it passes. What was not evaluated does not.
+    #[must_use]
+    pub fn passes(&self) -> bool {
+        matches!(&self.verdict, Verdict::Compared(finding) if finding.passes())
+    }
+
+    /// The utilisation, where a comparison was made.
+    #[must_use]
+    pub fn utilisation(&self) -> Option<Ratio> {
+        match &self.verdict {
+            Verdict::Compared(finding) => Some(finding.utilisation),
+            Verdict::NotEvaluated(_) => None,
+        }
+    }
+
+    /// What it weighs in a list that has the worst first: failures by their utilisation, then what could not be
+    /// evaluated, then what passes.
+    pub(super) fn weight(&self) -> f64 {
+        match self.utilisation().map(|utilisation| utilisation.get::<uom::si::ratio::ratio>()) {
+            Some(utilisation) if utilisation > 1.0 => 1.0 + utilisation,
+            Some(utilisation) if utilisation.is_nan() => f64::INFINITY,
+            Some(utilisation) => utilisation,
+            None => 1.5,
+        }
+    }
+}
+
+/// Collects what one check finds.
+pub struct Outcomes<'a> {
+    check: usize,
+    worst: Vec<Option<Outcome>>,
+    open: Vec<Outcome>,
+    analysis: &'a Analysis<'a>,
+}
+
+impl<'a> Outcomes<'a> {
+    pub(super) fn new(check: usize, analysis: &'a Analysis<'a>) -> Self {
+        Self { check, worst: vec![None; analysis.cases.len() + 1], open: Vec::new(), analysis }
+    }
+
+    fn slot(&self, case: Option<usize>) -> usize {
+        case.unwrap_or(self.analysis.cases.len())
+    }
+
+    /// Keeps a comparison if nothing worse was seen under the case. `finding` is only called then: most places are not
+    /// the worst, and a finding lists all that a reader needs.
+    pub fn compare(&mut self, case: Option<usize>, utilisation: Ratio, finding: impl FnOnce() -> (Place, Finding)) {
+        let slot = self.slot(case);
+        let known = self.worst[slot].as_ref().and_then(Outcome::utilisation);
+        // A value that is not a number is worse than any number: it must be seen.
+        if known.is_none_or(|known| utilisation > known || utilisation.is_nan()) {
+            let (place, finding) = finding();
+            self.worst[slot] = Some(Outcome { check: self.check, case, place, verdict: Verdict::Compared(finding) });
+        }
+    }
+
+    /// Says that a comparison could not be made; a check with such an outcome does not pass.
+    pub fn cannot(&mut self, case: Option<usize>, part: Part, reason: impl Into<String>) {
+        let reason = reason.into();
+        let known = |outcome: &Outcome| matches!(&outcome.verdict, Verdict::NotEvaluated(known) if *known == reason);
+        if !self.open.iter().any(known) {
+            let place = Place::of(part, None);
+            self.open.push(Outcome { check: self.check, case, place, verdict: Verdict::NotEvaluated(reason) });
+        }
+    }
+
+    pub(super) fn into_vec(self) -> Vec<Outcome> {
+        let mut all: Vec<Outcome> = self.worst.into_iter().flatten().collect();
+        all.extend(self.open);
+        all
+    }
+}

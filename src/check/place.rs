@@ -1,0 +1,69 @@
+//! Where on the top something happens.
+
+use crate::{
+    analysis::Region,
+    geometry::Point,
+    section::{PlyPlace, Skin},
+};
+
+/// The part of the top that a finding is about.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Part {
+    /// What lies between the skins at the place.
+    Region(Region),
+    /// The seat on a pipe, as its place in the list.
+    Pipe(usize),
+    /// A bay between pipes.
+    Bay,
+    /// The tip of an overhang.
+    Tip,
+    /// Under a person's foot.
+    Foot,
+    /// Under gear, as its place in the list.
+    Gear(usize),
+    /// At the edge, under a hand.
+    Hand,
+    /// All of it.
+    Whole,
+}
+
+/// Where on the top something happens.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Place {
+    /// The part of the top.
+    pub part: Part,
+    /// The place in plan; none where it is everywhere.
+    pub at: Option<Point>,
+    /// Where the person stands who causes it.
+    pub load_at: Option<Point>,
+    /// The skin.
+    pub skin: Option<Skin>,
+    /// The ply.
+    pub ply: Option<PlyPlace>,
+}
+
+impl Place {
+    /// A part of the top, at a place where it has one.
+    #[must_use]
+    pub const fn of(part: Part, at: Option<Point>) -> Self {
+        Self { part, at, load_at: None, skin: None, ply: None }
+    }
+
+    /// With the place of the person who causes it.
+    #[must_use]
+    pub const fn under(self, load_at: Option<Point>) -> Self {
+        Self { load_at, ..self }
+    }
+
+    /// In a skin.
+    #[must_use]
+    pub const fn in_skin(self, skin: Skin) -> Self {
+        Self { skin: Some(skin), ..self }
+    }
+
+    /// In a ply.
+    #[must_use]
+    pub const fn in_ply(self, ply: PlyPlace) -> Self {
+        Self { skin: Some(ply.skin), ply: Some(ply), ..self }
+    }
+}

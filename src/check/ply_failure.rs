@@ -1,0 +1,119 @@
+//! First ply failure in bending.
+
+use uom::si::ratio::ratio;
+
+use super::{Check, Finding, Outcomes, Part, Place};
+use crate::{
+    analysis::{Analysis, Bent, FirstPly},
+    geometry::Axis,
+    laminate::Mode,
+    section::Skin,
+    service::Walking,
+    source::{Citation, Mark, TSAI_WU_1971},
+    units::{MomentPerWidth, Pressure, Ratio},
+};
+
+pub(super) struct PlyFailure;
+
+impl Check for PlyFailure {
+    fn id(&self) -> &'static str {
+        "ply-failure"
+    }
+
+    fn title(&self) -> &'static str {
+        "ply failure"
+    }
+
+    fn what(&self) -> &'static str {
+        "the first ply of a skin cracks or crushes under bending"
+    }
+
+    fn formula(&self) -> &'static str {
+        "M · factor ≤ k M_1, with M_1 the moment at which F1 s1 + F2 s2 + F11 s1² + F22 s2² + F66 s6² + 2 F12 s1 s2 = 1 \
+         in the first ply; shown as its largest stress s against k s(M_1)"
+    }
+
+    fn limits(&self) -> &'static str {
+        "linear laminate theory, a strip of a wide panel; the skin's own bending within a few millimetres of a pipe, a \
+         foot or a footing is not in it"
+    }
+
+    fn citation(&self) -> Citation {
+        Citation { work: TSAI_WU_1971, locator: "criterion; F12 = −½ √(F11 F22) by convention", mark: Mark::Memory }
+    }
+
+    fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
+        for forces in &analysis.strips {
+            let line = &analysis.lines[forces.line];
+            for region in &forces.regions {
+                let section = analysis.sections.of(region.region);
+                for (bent, peak) in [(Bent::Sagging, region.sagging), (Bent::Hogging, region.hogging)] {
+                    let Some(first) = section.first_ply(line.axis, bent) else {
+                        outcomes.cannot(None, Part::Region(region.region), "a ply of the skins has no strength in the table");
+                        continue;
+                    };
+                    let place = Place::of(Part::Region(region.region), Some(line.place(peak.at)))
+                        .under(peak.load_at.map(|at| line.place(at)))
+                        .in_ply(first.place);
+                    compare(analysis, outcomes, forces.case, (peak.value, first), place);
+                }
+            }
+        }
+        for forces in &analysis.plates {
+            let bay = &analysis.bays[forces.bay];
+            for axis in Axis::BOTH {
+                let (middle, over) = (forces.middle[axis as usize], forces.over_pipes[axis as usize]);
+                let at = Some(bay.middle());
+                let sagging = if middle > MomentPerWidth::default() { Bent::Sagging } else { Bent::Hogging };
+                for (bent, moment) in [(sagging, middle.abs()), (Bent::Hogging, over), (Bent::Sagging, over)] {
+                    if let Some(first) = analysis.sections.field.first_ply(axis, bent) {
+                        let place = Place::of(Part::Bay, at).in_ply(first.place);
+                        compare(analysis, outcomes, forces.case, (moment, first), place);
+                    } else {
+                        outcomes.cannot(None, Part::Bay, "a ply of the skins has no strength in the table");
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn compare(
+    analysis: &Analysis<'_>,
+    outcomes: &mut Outcomes<'_>,
+    case: usize,
+    (moment, first): (MomentPerWidth, &FirstPly),
+    place: Place,
+) {
+    let top = analysis.top;
+    let skin = first.place.skin;
+    let basis = match skin {
+        Skin::Outer => top.outer.basis(),
+        Skin::Inner => top.inner.basis(),
+    };
+    let walked = top.service.people > 0 || top.service.walking != Walking::NoWalk;
+    let factor = if walked { &top.criteria.ply_failure } else { &top.criteria.ply_failure_unwalked }.value;
+    let left = analysis.knockdowns(analysis.cases[case].state).skin_strength(skin, basis).product();
+    let share: Ratio = moment / first.moment;
+    outcomes.compare(Some(case), share / left * factor, || {
+        let failing = governing_stress(first);
+        let (acting, bearable): (Pressure, Pressure) = (failing * share, failing * left);
+        let finding = Finding::compare(acting, bearable, factor, basis)
+            .term("M", moment)
+            .term("M_1", first.moment)
+            .term("k", left);
+        (place, finding)
+    });
+}
+
+/// The stress component that the mode of failure is named for, at failure.
+fn governing_stress(first: &FirstPly) -> Pressure {
+    match first.mode {
+        Mode::FibreTension | Mode::FibreCompression => first.stress.s1.abs(),
+        Mode::TransverseTension | Mode::TransverseCompression => first.stress.s2.abs(),
+        Mode::Shear => first.stress.s6.abs(),
+    }
+}
+
+/// Nothing stronger than the material itself.
+const _: fn(f64) -> Ratio = Ratio::new::<ratio>;
