@@ -48,6 +48,15 @@ pub(super) fn find_elsewhere(entry: &Entry, text: &str, case: Case) -> Option<(&
 
 /// Bytes of `text` that `name` takes, if the text starts with it.
 fn matched(name: &str, text: &str, case: Case) -> Option<usize> {
+    // Most names fail here: ASCII letters are never folded.
+    if case == Case::Kept
+        && let (Some(wanted), Some(written)) = (name.bytes().next(), text.bytes().next())
+        && wanted != written
+        && wanted.is_ascii_alphabetic()
+        && written.is_ascii()
+    {
+        return None;
+    }
     let mut rest = text;
     let mut previous: Option<char> = None;
     for wanted in name.chars() {
@@ -94,13 +103,18 @@ fn is_product(c: char) -> bool {
 }
 
 /// One form for what keyboards and word processors write in several.
-fn folded(c: char) -> char {
+pub(super) fn folded(c: char) -> char {
     match c {
         '¹' => '1',
         '²' => '2',
         '³' => '3',
         '⁰' => '0',
+        '⁴' => '4',
+        '⁵' => '5',
         '⁶' => '6',
+        '⁷' => '7',
+        '⁸' => '8',
+        '⁹' => '9',
         '⁻' | '\u{2212}' => '-',
         'º' | '˚' => '°',
         'μ' => 'µ',
