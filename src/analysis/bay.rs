@@ -9,7 +9,7 @@ use crate::{
     laminate::Component,
     load::{LoadCase, weight::gravity},
     top::Top,
-    units::{Acceleration, Force, ForcePerWidth, Frequency, Length, MomentPerWidth, Pressure, Ratio, per_width, plain},
+    units::{Acceleration, Force, ForcePerWidth, Frequency, Length, MomentPerWidth, Pressure, Ratio, per_width},
 };
 
 /// Error that the series is summed to.
@@ -169,6 +169,12 @@ pub fn bay_forces(
 }
 
 impl Bay {
+    /// Its middle.
+    #[must_use]
+    pub fn middle(&self) -> Point {
+        Point { x: self.from.x + self.sides[0] / 2.0, y: self.from.y + self.sides[1] / 2.0 }
+    }
+
     fn holds(&self, place: Point) -> bool {
         place.x >= self.from.x
             && place.x <= self.from.x + self.sides[0]

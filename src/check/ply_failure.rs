@@ -1,7 +1,5 @@
 //! First ply failure in bending.
 
-use uom::si::ratio::ratio;
-
 use super::{Check, Finding, Outcomes, Part, Place};
 use crate::{
     analysis::{Analysis, Bent, FirstPly},
@@ -62,7 +60,7 @@ impl Check for PlyFailure {
         for forces in &analysis.plates {
             let bay = &analysis.bays[forces.bay];
             for axis in Axis::BOTH {
-                let (middle, over) = (forces.middle[axis as usize], forces.over_pipes[axis as usize]);
+                let (middle, over) = (forces.middle[axis.index()], forces.over_pipes[axis.index()]);
                 let at = Some(bay.middle());
                 let sagging = if middle > MomentPerWidth::default() { Bent::Sagging } else { Bent::Hogging };
                 for (bent, moment) in [(sagging, middle.abs()), (Bent::Hogging, over), (Bent::Sagging, over)] {
@@ -111,9 +109,6 @@ fn governing_stress(first: &FirstPly) -> Pressure {
     match first.mode {
         Mode::FibreTension | Mode::FibreCompression => first.stress.s1.abs(),
         Mode::TransverseTension | Mode::TransverseCompression => first.stress.s2.abs(),
-        Mode::Shear => first.stress.s6.abs(),
+        Mode::Shear => first.stress.s12.abs(),
     }
 }
-
-/// Nothing stronger than the material itself.
-const _: fn(f64) -> Ratio = Ratio::new::<ratio>;

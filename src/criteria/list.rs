@@ -41,8 +41,8 @@ macro_rules! criteria {
             /// use skinspan::criteria::Criteria;
             /// use uom::si::ratio::ratio;
             /// let criteria = Criteria::built_in()?;
-            /// assert_eq!(criteria.core_shear.value.get::<ratio>(), 2.5);
-            /// assert_eq!(criteria.core_shear.record.source, "abs-yachts-2021");
+            /// assert_eq!(criteria.core_shear_factor.value.get::<ratio>(), 2.5);
+            /// assert_eq!(criteria.core_shear_factor.record.source, "abs-yachts-2021");
             /// # Ok::<(), skinspan::criteria::CriterionError>(())
             /// ```
             pub fn built_in() -> Result<Self, CriterionError> {
@@ -74,15 +74,15 @@ macro_rules! criteria {
             /// use skinspan::criteria::Criteria;
             /// use uom::si::{length::millimeter, ratio::ratio};
             /// let mut criteria = Criteria::built_in()?;
-            /// criteria.with_override("core-shear", "3")?;
+            /// criteria.with_override("core-shear-factor", "3")?;
             /// criteria.with_override("people-spacing", "18 in")?;
-            /// assert_eq!(criteria.core_shear.value.get::<ratio>(), 3.0);
+            /// assert_eq!(criteria.core_shear_factor.value.get::<ratio>(), 3.0);
             /// assert!((criteria.people_spacing.value.get::<millimeter>() - 457.2).abs() < 1e-9);
-            /// assert!(criteria.core_shear.record.changed_by_user);
-            /// assert_eq!(criteria.core_shear.record.built_in, "2.5");
+            /// assert!(criteria.core_shear_factor.record.changed_by_user);
+            /// assert_eq!(criteria.core_shear_factor.record.built_in, "2.5");
             ///
-            /// let error = criteria.with_override("core-sheer", "3").unwrap_err();
-            /// assert_eq!(error.near.as_deref(), Some("core-shear"));
+            /// let error = criteria.with_override("core-sheer-factor", "3").unwrap_err();
+            /// assert_eq!(error.near.as_deref(), Some("core-shear-factor"));
             /// # Ok::<(), skinspan::criteria::CriterionError>(())
             /// ```
             pub fn with_override(&mut self, id: &str, text: &str) -> Result<(), CriterionError> {
@@ -104,48 +104,48 @@ macro_rules! criteria {
 criteria! {
     // factors
     /// Factor on first ply failure, top that people walk on.
-    ply_failure: Ratio;
+    ply_failure_factor: Ratio;
     /// Factor on first ply failure, top that nobody walks on.
-    ply_failure_unwalked: Ratio;
+    ply_failure_unwalked_factor: Ratio;
     /// Factor on wrinkling of the compressed skin.
-    wrinkling: Ratio;
+    wrinkling_factor: Ratio;
     /// Factor on shear crimping.
-    crimping: Ratio;
+    crimping_factor: Ratio;
     /// Factor on buckling of the top in compression.
-    buckling: Ratio;
+    buckling_factor: Ratio;
     /// Factor on core shear strength, cross-linked PVC, PET and other foams.
-    core_shear: Ratio;
+    core_shear_factor: Ratio;
     /// Factor on core shear strength, linear PVC and SAN.
-    core_shear_ductile: Ratio;
+    core_shear_ductile_factor: Ratio;
     /// Factor on core shear strength, end-grain balsa and rigid polyurethane.
-    core_shear_brittle: Ratio;
+    core_shear_brittle_factor: Ratio;
     /// Factor on core compression strength.
-    core_crush: Ratio;
+    core_crush_factor: Ratio;
     /// Factor on tension across the bond of skin and core.
-    core_tension: Ratio;
+    core_tension_factor: Ratio;
     /// Factor on the load that dents the skin.
-    indentation: Ratio;
+    indentation_factor: Ratio;
     /// Factor on dimpling of the skin over a cell or void.
-    dimpling: Ratio;
+    dimpling_factor: Ratio;
     /// Factor on yield of a pipe, away from welds and at them.
-    pipe_yield: Ratio;
+    pipe_yield_factor: Ratio;
     // fixings
     /// Factor on the strength of the fastener itself.
-    fastener_steel: Ratio;
+    fastener_steel_factor: Ratio;
     /// Factor on pull-out from backing, own tests.
-    pull_out_measured: Ratio;
+    pull_out_measured_factor: Ratio;
     /// Factor on pull-out from backing, data sheet or formula.
-    pull_out_table: Ratio;
+    pull_out_table_factor: Ratio;
     /// Extra factor on every fixing.
-    fitting: Ratio;
+    fitting_factor: Ratio;
     /// Factor on bearing, shear-out and net section of a skin.
-    skin_bearing: Ratio;
+    skin_bearing_factor: Ratio;
     /// Factor on a glued bond, own tests.
-    bond_measured: Ratio;
+    bond_measured_factor: Ratio;
     /// Factor on a glued bond, data sheet.
-    bond_table: Ratio;
+    bond_table_factor: Ratio;
     /// Factor on pull of a bolt in a soft or cast foot.
-    prying: Ratio;
+    prying_factor: Ratio;
     // knock-downs
     /// Share of a measured value that is counted.
     basis_measured: Ratio;
@@ -211,21 +211,21 @@ criteria! {
     laminate_modulus_permanent: Ratio;
     // limits
     /// Sag between pipes over the span, where people walk.
-    sag_walked: Ratio;
+    sag_walked_limit: Ratio;
     /// Sag between pipes over the span, elsewhere.
-    sag_unwalked: Ratio;
+    sag_unwalked_limit: Ratio;
     /// Sag over the span under a load of years.
-    sag_sustained: Ratio;
+    sag_sustained_limit: Ratio;
     /// Sag of an overhang's tip over its length.
-    tip_sag: Ratio;
+    tip_sag_limit: Ratio;
     /// Sag under the underfoot force at the softest place.
-    underfoot_sag: Length;
+    underfoot_sag_limit: Length;
     /// Force that the underfoot sag is measured with.
     underfoot_force: Force;
     /// Lowest natural frequency.
-    first_frequency: Frequency;
+    first_frequency_limit: Frequency;
     /// Bow in the sun over the span.
-    bow: Ratio;
+    bow_limit: Ratio;
     // wind
     /// Density of air.
     air_density: MassDensity;
@@ -286,14 +286,14 @@ criteria! {
     hand_length: Length;
     // walking
     /// Pressure on a top that people use.
-    walk_on: Pressure;
+    walk_on_pressure: Pressure;
     /// Pressure on a coachroof.
-    coachroof: Pressure;
+    coachroof_pressure: Pressure;
     /// Pressure on a top that nobody walks on.
-    no_walk: Pressure;
+    no_walk_pressure: Pressure;
     // accelerations
     /// Slam acceleration where the user gives none, over gravity.
-    slam: Ratio;
+    slam_acceleration: Ratio;
     /// One peak in how many the top is designed for, where the acceleration comes from the boat's data.
     slam_one_in: Ratio;
     /// Distance of the bow ahead of the centre of gravity over the waterline length.
@@ -416,21 +416,21 @@ mod tests {
     fn an_override_can_not_turn_a_meaning_round() {
         let mut criteria = built_in();
         for (id, text) in [
-            ("core-shear", "0.9"),
-            ("fitting", "0"),
+            ("core-shear-factor", "0.9"),
+            ("fitting-factor", "0"),
             ("basis-typical", "1.01"),
             ("wet-core", "0"),
-            ("sag-walked", "0"),
+            ("sag-walked-limit", "0"),
             ("wind-open-edge-up", "1.7"),
             ("wind-open-edge-down", "-1.8"),
-            ("no-walk", "-1 kPa"),
+            ("no-walk-pressure", "-1 kPa"),
             ("person-mass", "-100 kg"),
         ] {
             assert!(criteria.with_override(id, text).is_err(), "{id} = {text}");
         }
         assert_eq!(criteria, built_in());
         assert_eq!(criteria.with_override("headwind", "0 kn"), Ok(()));
-        assert_eq!(criteria.with_override("no-walk", "1 kPa"), Ok(()));
+        assert_eq!(criteria.with_override("no-walk-pressure", "1 kPa"), Ok(()));
     }
 
     #[test]

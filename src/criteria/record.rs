@@ -13,7 +13,7 @@ use crate::{
 /// What is written about a criterion.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Record {
-    /// Name in the design file, `core-shear`.
+    /// Name in the design file, `core-shear-factor`.
     pub id: String,
     /// Heading of the report it stands under, `factors`.
     pub group: String,

@@ -216,3 +216,57 @@ pub fn at_station(at_cg: Ratio, at_bow: Ratio, ahead: Length, bow: Length) -> Ra
     let along = (ahead / bow).max(Ratio::new::<ratio>(0.0));
     at_cg + (at_bow - at_cg) * along
 }
+
+#[cfg(test)]
+mod tests {
+    use uom::si::mass_density::kilogram_per_cubic_meter;
+
+    use super::*;
+
+    /// A boat and a sea from the six quantities of the range, in the order of the source.
+    fn run([long_tons, slenderness, trim, deadrise, wave, speed_length]: [f64; 6]) -> Slam {
+        let length_ft = 36.0_f64;
+        let foot = Length::new::<meter>(0.3048);
+        let beam = foot * (length_ft / slenderness);
+        let boat = PlaningBoat {
+            length: foot * length_ft,
+            beam,
+            deadrise: Angle::new::<degree>(deadrise),
+            displacement: Mass::new::<kilogram>(long_tons * (0.01 * length_ft).powi(3) * 2240.0 * 0.45359237),
+            speed: Velocity::new::<meter_per_second>(speed_length * length_ft.sqrt() * 1852.0 / 3600.0),
+            trim: Angle::new::<degree>(trim),
+        };
+        let density = MassDensity::new::<kilogram_per_cubic_meter>(1025.0);
+        mean_acceleration(&boat, &HeadSea { significant_height: beam * wave, density })
+    }
+
+    const LOW: [f64; 6] = [100.0, 3.0, 3.0, 10.0, 0.2, 2.0];
+    const HIGH: [f64; 6] = [250.0, 5.0, 7.0, 30.0, 0.7, 6.0];
+
+    #[test]
+    fn bounds_themselves_are_inside() {
+        assert_eq!(run(LOW).outside, []);
+        assert_eq!(run(HIGH).outside, []);
+    }
+
+    #[test]
+    fn each_quantity_leaves_its_range_alone() {
+        for place in 0..6 {
+            for (edge, step) in [(LOW, 0.99), (HIGH, 1.01)] {
+                let mut quantities = edge;
+                quantities[place] *= step;
+                let outside = run(quantities).outside;
+                assert_eq!(outside.len(), 1, "{place}: {outside:?}");
+                let bound = (outside[0].low.get::<ratio>(), outside[0].high.get::<ratio>());
+                assert_eq!(bound, (LOW[place], HIGH[place]));
+            }
+        }
+    }
+
+    #[test]
+    fn what_is_not_a_number_is_outside() {
+        let mut quantities = LOW;
+        quantities[4] = f64::NAN;
+        assert_eq!(run(quantities).outside.len(), 1);
+    }
+}

@@ -187,3 +187,20 @@ pub fn free_curvature(
 pub fn difference(warm: ThermodynamicTemperature, cold: ThermodynamicTemperature) -> TemperatureInterval {
     TemperatureInterval::new::<kelvin_interval>(warm.get::<kelvin>() - cold.get::<kelvin>())
 }
+
+#[cfg(test)]
+mod tests {
+    use uom::si::{length::meter, temperature_coefficient::per_kelvin};
+
+    use super::*;
+
+    #[test]
+    fn a_dark_top_bows_a_few_millimetres() {
+        // 14 ppm/K, 50 K between skins 20.7 mm apart: 0.0338 per metre, and κ L²/8 = 6.1 mm on 1.2 m.
+        let glass = TemperatureCoefficient::new::<per_kelvin>(14e-6);
+        let kelvins = TemperatureInterval::new::<kelvin_interval>;
+        let kappa = free_curvature(glass, kelvins(50.0), glass, kelvins(0.0), Length::new::<meter>(0.0207)).value;
+        assert!((kappa - 0.0338).abs() < 5e-5, "{kappa}");
+        assert!((kappa * 1.2 * 1.2 / 8.0 - 0.0061).abs() < 5e-5);
+    }
+}

@@ -44,11 +44,12 @@ impl RoadAccelerations {
     ///
     /// # Validity
     ///
-    /// The in-plane values are those that securement of cargo has to hold; they are not taken together.
+    /// The in-plane values are those that securement of cargo has to hold up to its breaking strength; the rule applies
+    /// them separately.
     ///
     /// # Source
     ///
-    /// [`CFR_49_393`](crate::source::CFR_49_393), §393.102(a): 0.8 forward, 0.5 rearward, 0.5 lateral (read); the pothole
+    /// [`CFR_49_393`](crate::source::CFR_49_393), §393.102(a)(1): 0.8 forward, 0.5 rearward, 0.5 lateral (read); the pothole
     /// is our assumption.
     ///
     /// # Examples

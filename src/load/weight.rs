@@ -80,9 +80,9 @@ pub fn inertia_force(mass: Mass, multiple: Ratio) -> Force {
 /// use skinspan::load::weight::inertia_pressure;
 /// use uom::si::{areal_mass_density::kilogram_per_square_meter, f64::{ArealMassDensity, Ratio}, pressure::pascal,
 ///     ratio::ratio};
-/// // 8 kg/m² at rest: 8 × 9.80665 Pa.
-/// let p = inertia_pressure(ArealMassDensity::new::<kilogram_per_square_meter>(8.0), Ratio::new::<ratio>(1.0));
-/// assert!((p.get::<pascal>() - 78.4532).abs() < 1e-9);
+/// // 8 kg/m² at 3 g: 8 × 3 × 9.80665 Pa.
+/// let p = inertia_pressure(ArealMassDensity::new::<kilogram_per_square_meter>(8.0), Ratio::new::<ratio>(3.0));
+/// assert!((p.get::<pascal>() - 235.3596).abs() < 1e-9);
 /// ```
 #[must_use]
 pub fn inertia_pressure(areal: ArealMassDensity, multiple: Ratio) -> Pressure {

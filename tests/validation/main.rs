@@ -5,6 +5,8 @@ mod beam_tables;
 mod abs_yachts_2021;
 mod asce_7;
 mod bnbc_2020;
+mod cfr_46_177;
+mod cfr_49_393;
 mod en_1991_1_4;
 mod saffir_simpson;
 mod savitsky_brown_1976;

@@ -1,0 +1,127 @@
+//! Core crush: the core gives way under a pipe, a foot or a footing.
+
+use super::{Check, Finding, Outcomes, Part, Place};
+use crate::{
+    analysis::{Analysis, Region},
+    geometry::Point,
+    load::weight::gravity,
+    material::Property,
+    source::{Citation, DERIVED, Mark},
+    strength::{Pad, line_pressure, pad_pressure},
+    units::{Force, Length, Pressure, Ratio},
+};
+
+pub(super) struct CoreCrush;
+
+impl Check for CoreCrush {
+    fn id(&self) -> &'static str {
+        "core-crush"
+    }
+
+    fn title(&self) -> &'static str {
+        "core crush"
+    }
+
+    fn what(&self) -> &'static str {
+        "the core, or the backing in its place, is crushed under a pipe, a foot or a footing"
+    }
+
+    fn formula(&self) -> &'static str {
+        "s · factor ≤ k s_c,  s = R/(w + 2t) on a pipe's seat of width w, P/(a + 2t)² under a square of side a"
+    }
+
+    fn limits(&self) -> &'static str {
+        "a seat that presses evenly; the load spreads at 45 degrees through the skin alone, common practice without a \
+         source; the pull of wind on fixings is not in it"
+    }
+
+    fn citation(&self) -> Citation {
+        Citation { work: DERIVED, locator: "equilibrium; spread through the skin by common practice", mark: Mark::Practice }
+    }
+
+    fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
+        at_pipes(analysis, outcomes);
+        under_feet(analysis, outcomes);
+    }
+}
+
+fn at_pipes(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
+    let skin = analysis.top.inner.laminate().thickness();
+    for forces in &analysis.strips {
+        let line = &analysis.lines[forces.line];
+        for (seat, own) in line.seats.iter().zip(&forces.seats) {
+            let Some(pipe) = seat.pipe else { continue };
+            let region = line.region_at(seat.at);
+            let pressure = line_pressure(own.push.value, seat.width, skin);
+            let place = Place::of(Part::Pipe(pipe), Some(line.place(seat.at)))
+                .under(own.push.load_at.map(|at| line.place(at)));
+            compare(analysis, outcomes, forces.case, (pressure, region), place, |finding| {
+                finding.term("R", own.push.value).term("w", seat.width).term("t", skin)
+            });
+        }
+    }
+    for forces in &analysis.plates {
+        let bay = &analysis.bays[forces.bay];
+        for pipe in bay.pipes {
+            // Two bays may share a pipe, and each brings its shear.
+            let both = forces.shear * 2.0;
+            let pressure = line_pressure(both, analysis.top.pipes[pipe].seat, skin);
+            let place = Place::of(Part::Pipe(pipe), None);
+            compare(analysis, outcomes, forces.case, (pressure, Region::Field), place, |finding| {
+                finding.term("R", both).term("w", analysis.top.pipes[pipe].seat).term("t", skin)
+            });
+        }
+    }
+}
+
+fn under_feet(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
+    let top = analysis.top;
+    let skin = top.outer.laminate().thickness();
+    for (number, case) in analysis.cases.iter().enumerate() {
+        let mut feet: Vec<(Part, Force, Length, Option<Point>)> = Vec::new();
+        if let Some(people) = case.people {
+            feet.push((Part::Foot, people.each, top.criteria.standing_footprint.value, None));
+        }
+        if case.with_gear {
+            feet.extend(top.gear.iter().enumerate().map(|(index, gear)| {
+                let force: Force = gear.mass * (gravity() * case.gravity);
+                (Part::Gear(index), force.max(Force::default()), gear.footing, Some(gear.at))
+            }));
+        }
+        for (part, force, side, at) in feet {
+            let pressure = pad_pressure(force, Pad { length: side, width: side }, skin);
+            // A backing under the gear helps; a foot stands anywhere.
+            let region = at.map_or(Region::Field, |at| analysis.region_at(at));
+            compare(analysis, outcomes, number, (pressure, region), Place::of(part, at), |finding| {
+                finding.term("P", force).term("a", side).term("t", skin)
+            });
+        }
+    }
+}
+
+fn compare(
+    analysis: &Analysis<'_>,
+    outcomes: &mut Outcomes<'_>,
+    case: usize,
+    (pressure, region): (Pressure, Region),
+    place: Place,
+    terms: impl FnOnce(Finding) -> Finding,
+) {
+    let knockdowns = analysis.knockdowns(analysis.cases[case].state);
+    let (strength, left): (&Property<Pressure>, Ratio) = match region {
+        Region::Backing(index) => {
+            let strength = &analysis.top.backings[index].board.compressive_strength;
+            (strength, knockdowns.board_strength(strength.basis).product())
+        }
+        Region::Field | Region::Conduit(_) => {
+            let strength = &analysis.top.core.material.compressive_strength;
+            (strength, knockdowns.core_strength(strength.basis).product())
+        }
+    };
+    let factor = analysis.top.criteria.core_crush.value;
+    let bearable: Pressure = strength.value * left;
+    outcomes.compare(Some(case), pressure / bearable * factor, || {
+        let finding = Finding::compare(pressure, bearable, factor, strength.basis);
+        (place, terms(finding).term("s_c", strength.value).term("k", left))
+    });
+}
