@@ -5,7 +5,7 @@ use uom::si::ratio::ratio;
 use crate::{
     criteria::{Criteria, Criterion},
     load::{Duration, HotTop, State},
-    material::{Basis, Core, Property},
+    material::{Basis, Core},
     section::Skin,
     top::Top,
     units::{Dimensioned, Ratio, ThermodynamicTemperature},
@@ -170,14 +170,8 @@ fn is_wood(core: &Core) -> bool {
 #[must_use]
 pub fn core_shear_factor<'a>(criteria: &'a Criteria, core: &Core) -> &'a Criterion<Ratio> {
     match core.family.as_str() {
-        "linear PVC" | "styrene-acrylonitrile" => &criteria.core_shear_ductile,
-        "cross-linked PVC" | "polyethylene terephthalate" | "polymethacrylimide" => &criteria.core_shear,
-        _ => &criteria.core_shear_brittle,
+        "linear PVC" | "styrene-acrylonitrile" => &criteria.core_shear_ductile_factor,
+        "cross-linked PVC" | "polyethylene terephthalate" | "polymethacrylimide" => &criteria.core_shear_factor,
+        _ => &criteria.core_shear_brittle_factor,
     }
-}
-
-/// The weaker of two bases.
-#[must_use]
-pub fn weaker<Q>(basis: Basis, property: &Property<Q>) -> Basis {
-    basis.max(property.basis)
 }

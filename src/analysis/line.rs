@@ -98,6 +98,19 @@ impl Line {
         }
     }
 
+    /// What lies between the skins at a station.
+    #[must_use]
+    pub fn region_at(&self, at: Length) -> Region {
+        let mut end = Length::default();
+        for piece in &self.pieces {
+            end += piece.length;
+            if at <= end {
+                return piece.region;
+            }
+        }
+        Region::Field
+    }
+
     /// Its length.
     #[must_use]
     pub fn length(&self) -> Length {
@@ -291,6 +304,19 @@ fn pieces(top: &Top, axis: Axis, station: Length) -> Vec<Piece> {
             Piece { length: pair[1] - pair[0], region: inside.map_or(Region::Field, |(_, region)| *region) }
         })
         .collect()
+}
+
+/// What lies between the skins at a place.
+#[must_use]
+pub fn region_at(top: &Top, place: Point) -> Region {
+    let mut end = Length::default();
+    for piece in pieces(top, Axis::Y, place.x) {
+        end += piece.length;
+        if place.y <= end {
+            return piece.region;
+        }
+    }
+    Region::Field
 }
 
 /// The stretch that a band about a polyline takes from a straight line.

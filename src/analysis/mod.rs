@@ -20,11 +20,25 @@ pub use sections::{Bent, FirstPly, ModulusShares, PressedSkin, RegionSection, Se
 use uom::si::ratio::ratio;
 
 use crate::{
-    geometry::Axis,
-    load::{HotTop, LoadCase, RuledOut, State, hot_top, load_cases},
+    geometry::{Axis, Point},
+    laminate::Component,
+    load::{HotTop, LoadCase, RuledOut, State, hot_top, load_cases, weight::gravity},
+    section::Skin,
+    strength::{Denting, SkinOnCore, foundation_modulus},
     top::Top,
-    units::Ratio,
+    units::{ForcePerWidth, Length, Pressure, Ratio, per_width},
 };
+
+/// Push in the plane of the top.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Push {
+    /// Over the whole width.
+    pub even: ForcePerWidth,
+    /// Over a length of edge.
+    pub local: ForcePerWidth,
+    /// That length.
+    pub length: Length,
+}
 
 /// A top with its load cases and the forces in it.
 #[derive(Clone, Debug)]
@@ -113,6 +127,12 @@ impl<'a> Analysis<'a> {
         Ok(())
     }
 
+    /// What lies between the skins at a place.
+    #[must_use]
+    pub fn region_at(&self, place: Point) -> Region {
+        line::region_at(self.top, place)
+    }
+
     /// Knock-downs of a state.
     ///
     /// # Panics
@@ -122,6 +142,35 @@ impl<'a> Analysis<'a> {
     pub fn knockdowns(&self, state: State) -> &Knockdowns<'a> {
         let at = self.knockdowns.iter().position(|(known, _)| *known == state).unwrap_or(0);
         &self.knockdowns[at].1
+    }
+
+    /// Push in the plane of the top under a case.
+    #[must_use]
+    pub fn push(&self, case: usize) -> Push {
+        let (top, case) = (self.top, &self.cases[case]);
+        let length = top.criteria.hand_length.value;
+        // Braking: every part is pushed by what lies behind it, half of the top at the middle of a seat on both ends.
+        let weight: Pressure = top.field_mass() * (gravity() * case.in_plane);
+        let even: ForcePerWidth = per_width(weight * top.outline.length.max(top.outline.width));
+        let local = case.hand.map_or_else(ForcePerWidth::default, |hand| per_width(hand.abs() / length));
+        Push { even, local, length }
+    }
+
+    /// The outer skin on its core, both skins denting towards each other.
+    #[must_use]
+    pub fn skin_on_core(&self, case: usize) -> SkinOnCore {
+        let core = &self.top.core.material;
+        let skin = self.sections.field.section.skin(Skin::Outer);
+        let stiffness = skin.stiffness();
+        let d = |i| stiffness.bending_free(i, i);
+        // The weaker direction of the skin; its contraction hardly matters to a dent.
+        let rigidity = if d(Component::X) < d(Component::Y) { d(Component::X) } else { d(Component::Y) };
+        let modulus = core.compressive_modulus.value * self.core_left(case);
+        SkinOnCore {
+            skin_rigidity: rigidity,
+            poisson: skin.in_plane_constants().nuxy,
+            foundation: foundation_modulus(modulus, self.top.core.thickness, Denting::BothSkins),
+        }
     }
 
     /// What is left of the core's stiffness in a case.

@@ -118,7 +118,7 @@ fn compare(
             (strength, knockdowns.core_strength(strength.basis).product())
         }
     };
-    let factor = analysis.top.criteria.core_crush.value;
+    let factor = analysis.top.criteria.core_crush_factor.value;
     let bearable: Pressure = strength.value * left;
     outcomes.compare(Some(case), pressure / bearable * factor, || {
         let finding = Finding::compare(pressure, bearable, factor, strength.basis);

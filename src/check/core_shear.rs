@@ -1,7 +1,5 @@
 //! Core shear: the core tears along lines at 45 degrees, near a pipe or round a foot.
 
-use uom::si::ratio::ratio;
-
 use super::{Check, Finding, Outcomes, Part, Place};
 use crate::{
     analysis::{Analysis, Region, core_shear_factor},
@@ -10,7 +8,7 @@ use crate::{
     section::Width,
     source::{ALLEN_1969, Citation, Mark},
     strength::{ConduitFillsCore, RoundFoot, SkinBending, core_shear_beside_conduit, punching_peak},
-    units::{Force, ForcePerWidth, Length, Pressure, Ratio, plain},
+    units::{Force, ForcePerWidth, Length, Pressure, Ratio},
 };
 
 pub(super) struct CoreShear;
@@ -76,7 +74,7 @@ fn strength<'a>(analysis: &'a Analysis<'_>, region: Region, axis: Axis) -> (&'a 
     let (top, criteria) = (analysis.top, &analysis.top.criteria);
     match region {
         // Boards are brittle beside foam.
-        Region::Backing(index) => (&top.backings[index].board.shear_strength, criteria.core_shear_brittle.value),
+        Region::Backing(index) => (&top.backings[index].board.shear_strength, criteria.core_shear_brittle_factor.value),
         Region::Field | Region::Conduit(_) => {
             let core = &top.core.material;
             let strength = match axis {

@@ -1,7 +1,7 @@
 //! A quantity of any kind, for reports that list quantities of many kinds.
 
 use crate::units::{
-    Curvature, FlexuralRigidity, Force, ForcePerWidth, Frequency, Length, MomentPerWidth, Pressure, Ratio,
+    ArealMassDensity, Curvature, FlexuralRigidity, Force, ForcePerWidth, Frequency, Length, MomentPerWidth, Pressure, Ratio,
     TemperatureInterval,
 };
 
@@ -28,25 +28,9 @@ pub enum Measure {
     Frequency(Frequency),
     /// Difference of temperatures.
     Warmth(TemperatureInterval),
-    /// Deflection per load.
-    Compliance(Compliance),
+    /// Mass per area.
+    ArealMass(ArealMassDensity),
 }
-
-/// Deflection per load, m/N: softness underfoot.
-pub type Compliance = uom::si::Quantity<
-    uom::si::ISQ<
-        uom::typenum::Z0,
-        uom::typenum::N1,
-        uom::typenum::P2,
-        uom::typenum::Z0,
-        uom::typenum::Z0,
-        uom::typenum::Z0,
-        uom::typenum::Z0,
-        dyn uom::Kind,
-    >,
-    uom::si::SI<f64>,
-    f64,
->;
 
 macro_rules! measures {
     ($($kind:ident($quantity:ty)),* $(,)?) => {
@@ -61,7 +45,7 @@ macro_rules! measures {
 measures! {
     Pressure(Pressure), Length(Length), Force(Force), ForcePerWidth(ForcePerWidth), MomentPerWidth(MomentPerWidth),
     Rigidity(FlexuralRigidity), Curvature(Curvature), Ratio(Ratio), Frequency(Frequency), Warmth(TemperatureInterval),
-    Compliance(Compliance),
+    ArealMass(ArealMassDensity),
 }
 
 #[cfg(test)]

@@ -20,7 +20,7 @@ mod underfoot;
 mod verdict;
 mod wrinkling;
 
-pub use measure::{Compliance, Measure};
+pub use measure::Measure;
 pub use outcome::{Outcome, Outcomes};
 pub use place::{Part, Place};
 pub use verdict::{Finding, Term, Verdict};

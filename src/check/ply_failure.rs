@@ -90,7 +90,7 @@ fn compare(
         Skin::Inner => top.inner.basis(),
     };
     let walked = top.service.people > 0 || top.service.walking != Walking::NoWalk;
-    let factor = if walked { &top.criteria.ply_failure } else { &top.criteria.ply_failure_unwalked }.value;
+    let factor = if walked { &top.criteria.ply_failure_factor } else { &top.criteria.ply_failure_unwalked_factor }.value;
     let left = analysis.knockdowns(analysis.cases[case].state).skin_strength(skin, basis).product();
     let share: Ratio = moment / first.moment;
     outcomes.compare(Some(case), share / left * factor, || {

@@ -199,8 +199,8 @@ impl Maker<'_> {
         }
         let walking = match service.walking {
             Walking::NoWalk => None,
-            Walking::WalkOn => Some(("rule pressure of a top that is walked on", criteria.walk_on.value)),
-            Walking::Coachroof => Some(("rule pressure of a coachroof", criteria.coachroof.value)),
+            Walking::WalkOn => Some(("rule pressure of a top that is walked on", criteria.walk_on_pressure.value)),
+            Walking::Coachroof => Some(("rule pressure of a coachroof", criteria.coachroof_pressure.value)),
         };
         if let Some((title, pressure)) = walking {
             let mut case = self.case("walking", title, true, Duration::Short);

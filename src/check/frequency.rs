@@ -1,0 +1,91 @@
+//! First natural frequency.
+
+use super::{Check, Finding, Outcomes, Part, Place};
+use crate::{
+    analysis::{Analysis, DIVISIONS, Role, bay_frequency, strip_of},
+    geometry::Point,
+    load::{Duration, State},
+    material::Basis,
+    source::{Citation, DERIVED, Mark},
+    units::{Frequency, LinearMassDensity, Ratio},
+};
+
+pub(super) struct FirstFrequency;
+
+impl Check for FirstFrequency {
+    fn id(&self) -> &'static str {
+        "frequency"
+    }
+
+    fn title(&self) -> &'static str {
+        "first natural frequency"
+    }
+
+    fn what(&self) -> &'static str {
+        "the top swings with the engine or the road, rattles and loosens its fixings"
+    }
+
+    fn formula(&self) -> &'static str {
+        "f_min ≤ f_1,  f_1 of the strip with its gear by inverse iteration, or of the plate by its series"
+    }
+
+    fn limits(&self) -> &'static str {
+        "rigid pipes: a limber frame lowers it; an engine's own orders have to be compared with f_1 by hand"
+    }
+
+    fn citation(&self) -> Citation {
+        Citation { work: DERIVED, locator: "strip with distributed mass; the limit is that of floors", mark: Mark::Derived }
+    }
+
+    fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
+        let top = analysis.top;
+        let left = short_stiffness(analysis);
+        let mut seen: Vec<(Frequency, Place)> = Vec::new();
+        for line in analysis.lines.iter().filter(|line| matches!(line.role, Role::Field | Role::Edge)) {
+            let gear: Vec<_> = line
+                .gear
+                .iter()
+                .map(|(index, at)| {
+                    // Gear moves with a strip as wide as half its widest bay: what a plate would give for the mass.
+                    let width = line.widest_bay() / 2.0;
+                    let mass: LinearMassDensity = top.gear[*index].mass / width;
+                    (*at, mass)
+                })
+                .collect();
+            let frequency = strip_of(top, &analysis.sections, line, left, DIVISIONS)
+                .and_then(|strip| strip.first_frequency(&gear));
+            match frequency {
+                Ok(frequency) => {
+                    let middle: Point = line.place(line.length() / 2.0);
+                    seen.push((frequency, Place::of(Part::Bay, Some(middle))));
+                }
+                Err(error) => outcomes.cannot(None, Part::Whole, error.to_string()),
+            }
+        }
+        for bay in &analysis.bays {
+            match bay_frequency(top, &analysis.sections.field, bay, left) {
+                Ok(frequency) => seen.push((frequency, Place::of(Part::Bay, Some(bay.middle())))),
+                Err(error) => outcomes.cannot(None, Part::Bay, error.to_string()),
+            }
+        }
+        let wanted = top.criteria.first_frequency_limit.value;
+        for (frequency, place) in seen {
+            outcomes.compare(None, wanted / frequency, || {
+                let finding = Finding::compare(wanted, frequency, Ratio::from(1.0), Basis::Typical)
+                    .term("m", top.field_mass())
+                    .term("k of the core's modulus", left);
+                (place, finding)
+            });
+        }
+    }
+}
+
+/// What is left of the core's stiffness while something swings: a load of seconds, on a hot day if there are any.
+fn short_stiffness(analysis: &Analysis<'_>) -> Ratio {
+    let hot = analysis.sun.is_some();
+    [Duration::Instant, Duration::Short]
+        .into_iter()
+        .map(|duration| State { hot, duration })
+        .find(|state| analysis.knockdowns.iter().any(|(known, _)| known == state))
+        .map_or_else(|| Ratio::from(1.0), |state| analysis.knockdowns(state).core_stiffness())
+}

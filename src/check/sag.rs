@@ -1,0 +1,85 @@
+//! Sag between pipes.
+
+use super::{Check, Finding, Outcomes, Part, Place};
+use crate::{
+    analysis::{Analysis, Role},
+    load::Duration,
+    material::Basis,
+    service::Walking,
+    source::{Citation, LR_SSC, Mark},
+    units::{Length, Ratio},
+};
+
+pub(super) struct SagBetweenPipes;
+
+impl Check for SagBetweenPipes {
+    fn id(&self) -> &'static str {
+        "sag"
+    }
+
+    fn title(&self) -> &'static str {
+        "sag between pipes"
+    }
+
+    fn what(&self) -> &'static str {
+        "the top sinks or lifts too far between two pipes"
+    }
+
+    fn formula(&self) -> &'static str {
+        "w ≤ limit · L,  w from bending and shear of the strip or plate, creep of the core included"
+    }
+
+    fn limits(&self) -> &'static str {
+        "pipes taken as rigid: their own sag between posts comes on top"
+    }
+
+    fn citation(&self) -> Citation {
+        Citation { work: LR_SSC, locator: "Pt 8, Ch 7, 2, limiting deflections", mark: Mark::Read }
+    }
+
+    fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
+        for forces in &analysis.strips {
+            let line = &analysis.lines[forces.line];
+            if line.role == Role::Carried {
+                // Carried by its ends the top may bend as it likes: nothing hangs on it then but its strength.
+                continue;
+            }
+            for sag in forces.sags.iter().filter(|sag| !sag.tip) {
+                let place = Place::of(Part::Bay, Some(line.place(sag.peak.at)))
+                    .under(sag.peak.load_at.map(|at| line.place(at)));
+                compare(analysis, outcomes, forces.case, (sag.peak.value, sag.over), place);
+            }
+        }
+        for forces in &analysis.plates {
+            let bay = &analysis.bays[forces.bay];
+            let over = bay.sides[0].min(bay.sides[1]);
+            compare(analysis, outcomes, forces.case, (forces.sag, over), Place::of(Part::Bay, Some(bay.middle())));
+        }
+    }
+}
+
+fn compare(
+    analysis: &Analysis<'_>,
+    outcomes: &mut Outcomes<'_>,
+    case: usize,
+    (sag, over): (Length, Length),
+    place: Place,
+) {
+    let criteria = &analysis.top.criteria;
+    let service = &analysis.top.service;
+    let limit = if analysis.cases[case].state.duration == Duration::Permanent {
+        criteria.sag_sustained_limit.value
+    } else if service.people > 0 || service.walking != Walking::NoWalk {
+        criteria.sag_walked_limit.value
+    } else {
+        criteria.sag_unwalked_limit.value
+    };
+    let allowable = over * limit;
+    outcomes.compare(Some(case), sag / allowable, || {
+        let finding = Finding::compare(sag, allowable, Ratio::from(1.0), Basis::Typical)
+            .term("L", over)
+            .term("limit", limit)
+            .term("k of the core's modulus", analysis.core_left(case));
+        (place, finding)
+    });
+}

@@ -1,0 +1,76 @@
+//! Skin indentation: a foot or a footing dents the skin into the core for good.
+
+use super::{Check, Finding, Outcomes, Part, Place};
+use crate::{
+    analysis::Analysis,
+    geometry::Point,
+    load::weight::gravity,
+    source::{Citation, Mark, TIMOSHENKO_1959},
+    strength::DiscLoad,
+    units::{Force, Length, Pressure},
+};
+
+pub(super) struct SkinIndentation;
+
+impl Check for SkinIndentation {
+    fn id(&self) -> &'static str {
+        "skin-indentation"
+    }
+
+    fn title(&self) -> &'static str {
+        "skin indentation"
+    }
+
+    fn what(&self) -> &'static str {
+        "a foot or a footing presses a lasting dent into the outer skin"
+    }
+
+    fn formula(&self) -> &'static str {
+        "s · factor ≤ k s_c,  s = P/(π b²) [1 + x ker′ x], x = b/l, l = (D_f/K)^(1/4), K = 2 E_c/c"
+    }
+
+    fn limits(&self) -> &'static str {
+        "the skin as a plate on a bed of springs that do not hold to one another, under an even disc of the area of the \
+         foot; the core's own shear would spread the load farther"
+    }
+
+    fn citation(&self) -> Citation {
+        Citation { work: TIMOSHENKO_1959, locator: "plates on an elastic foundation", mark: Mark::Derived }
+    }
+
+    fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
+        let top = analysis.top;
+        let strength = &top.core.material.compressive_strength;
+        for (number, case) in analysis.cases.iter().enumerate() {
+            let mut feet: Vec<(Part, Force, Length, Option<Point>)> = Vec::new();
+            if let Some(people) = case.people {
+                feet.push((Part::Foot, people.each, top.criteria.standing_footprint.value, None));
+            }
+            if case.with_gear {
+                // A footing over a backing stands on the backing: nothing is there to be dented.
+                let on_core = |at: Point| !matches!(analysis.region_at(at), crate::analysis::Region::Backing(_));
+                feet.extend(top.gear.iter().enumerate().filter(|(_, gear)| on_core(gear.at)).map(|(index, gear)| {
+                    let force: Force = gear.mass * (gravity() * case.gravity);
+                    (Part::Gear(index), force.max(Force::default()), gear.footing, Some(gear.at))
+                }));
+            }
+            for (part, force, side, at) in feet {
+                let skin = analysis.skin_on_core(number);
+                let radius: Length = side / std::f64::consts::PI.sqrt();
+                let pressure = skin.core_pressure(DiscLoad { force, radius });
+                let left = analysis.knockdowns(case.state).core_strength(strength.basis).product();
+                let bearable: Pressure = strength.value * left;
+                let factor = top.criteria.indentation_factor.value;
+                outcomes.compare(Some(number), pressure / bearable * factor, || {
+                    let finding = Finding::compare(pressure, bearable, factor, strength.basis)
+                        .term("P", force)
+                        .term("b", radius)
+                        .term("l", skin.spread_length())
+                        .term("s_c", strength.value)
+                        .term("k", left);
+                    (Place::of(part, at), finding)
+                });
+            }
+        }
+    }
+}

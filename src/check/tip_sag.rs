@@ -1,0 +1,60 @@
+//! Sag of an overhang's tip.
+
+use super::{Check, Finding, Outcomes, Part, Place};
+use crate::{
+    analysis::{Analysis, Role},
+    material::Basis,
+    source::{Citation, DERIVED, Mark},
+    units::{Length, Ratio},
+};
+
+pub(super) struct TipSag;
+
+impl Check for TipSag {
+    fn id(&self) -> &'static str {
+        "tip-sag"
+    }
+
+    fn title(&self) -> &'static str {
+        "sag at the tip"
+    }
+
+    fn what(&self) -> &'static str {
+        "the tip of an overhang sinks or lifts too far"
+    }
+
+    fn formula(&self) -> &'static str {
+        "w ≤ limit · c,  w at the tip of an overhang of length c, from bending and shear of the strip and the turn over \
+         the pipe"
+    }
+
+    fn limits(&self) -> &'static str {
+        "a limit of use, by common practice; pipes taken as rigid"
+    }
+
+    fn citation(&self) -> Citation {
+        Citation { work: DERIVED, locator: "strip by exact elements; the limit is common practice", mark: Mark::Practice }
+    }
+
+    fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
+        let limit = analysis.top.criteria.tip_sag_limit.value;
+        for forces in &analysis.strips {
+            let line = &analysis.lines[forces.line];
+            if line.role == Role::Carried {
+                continue;
+            }
+            for sag in forces.sags.iter().filter(|sag| sag.tip) {
+                let allowable: Length = sag.over * limit;
+                outcomes.compare(Some(forces.case), sag.peak.value / allowable, || {
+                    let finding = Finding::compare(sag.peak.value, allowable, Ratio::from(1.0), Basis::Typical)
+                        .term("c", sag.over)
+                        .term("limit", limit)
+                        .term("k of the core's modulus", analysis.core_left(forces.case));
+                    let place = Place::of(Part::Tip, Some(line.place(sag.peak.at)))
+                        .under(sag.peak.load_at.map(|at| line.place(at)));
+                    (place, finding)
+                });
+            }
+        }
+    }
+}
