@@ -21,7 +21,7 @@ pub(super) fn find(entry: &Entry, text: &str, number: &Range<usize>, at: usize) 
         '0'..='9'
             if at > number.end && unit::find(entry, &text[at..], Case::Ignored).is_none_or(|unit| unit.len == 0) =>
         {
-            Some(spaces(text, number.start..run(text, at, ". ")))
+            Some(spaces(text, number.start, at))
         }
         '/' => {
             let below = skip_spaces(text, at + 1);
@@ -42,14 +42,15 @@ fn run(text: &str, at: usize, marks: &str) -> usize {
     at + rest.find(|c: char| !c.is_ascii_digit() && !marks.contains(c)).unwrap_or(rest.len())
 }
 
-/// `1 500`, `5 6`.
-fn spaces(text: &str, run: Range<usize>) -> ParseError {
-    let written = text[run.clone()].trim_end();
-    let range = run.start..run.start + written.len();
+/// `1 500`, `5 6`; the space may be a thin or an unbreakable one.
+fn spaces(text: &str, start: usize, at: usize) -> ParseError {
+    let rest = text[at..].trim_start_matches(|c: char| c.is_ascii_digit() || c == '.' || c.is_whitespace());
+    let written = text[start..text.len() - rest.len()].trim_end();
+    let range = start..start + written.len();
     let error = ParseError::new(range.clone(), "two numbers stand here without a unit between them");
     let is_group = |group: &str| group.split('.').next().is_some_and(|whole| whole.len() == 3);
-    if written.split(' ').skip(1).all(is_group) && !text[run.end..].starts_with(',') {
-        error.offer(text, range, &written.replace(' ', ""))
+    if written.split_whitespace().skip(1).all(is_group) && !rest.starts_with(',') {
+        error.offer(text, range, &written.split_whitespace().collect::<String>())
     } else {
         error
     }

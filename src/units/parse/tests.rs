@@ -104,6 +104,7 @@ fn commas_spaces_and_ranges_in_a_number() {
         ("1.234,5 mm", ",", "commas", Some("1234.5 mm")),
         ("1.2.3 mm", ".", "one decimal point", None),
         ("1 500 mm", "1 500", "two numbers", Some("1500 mm")),
+        ("1\u{202f}500 mm", "1\u{202f}500", "two numbers", Some("1500 mm")),
         ("5 6 in", "5 6", "two numbers", None),
         ("3-4 mm", "3-4", "not a range", None),
         ("1 / 2 in", "1 / 2", "no space", Some("1/2 in")),
@@ -150,9 +151,11 @@ fn ounces_of_cloth_and_of_mat_are_told_apart() {
 fn misspelt_units_are_corrected() {
     faults::<Pressure>(&[
         ("3 Mpa", "Mpa", "unknown unit of pressure: `Mpa`", Some("3 MPa")),
+        ("3 Pa3x", "Pa3x", "unknown unit", None),
         ("3 PSI", "PSI", "unknown unit", Some("3 psi")),
         ("3 kpsi", "kpsi", "unknown unit", Some("3 ksi")),
     ]);
+    faults::<Acceleration>(&[("3g4ft", "g4ft", "unknown unit", None)]);
     faults::<Velocity>(&[("40 MPH", "MPH", "unknown", Some("40 mph")), ("40 Kn", "Kn", "unknown", Some("40 kn"))]);
     faults::<Length>(&[
         ("3/4 inn", "inn", "unknown", Some("3/4 in")),

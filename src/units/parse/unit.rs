@@ -20,11 +20,15 @@ pub(super) enum Case {
 
 /// The longest unit of the quantity at the start of `text`.
 pub(super) fn find(entry: &Entry, text: &str, case: Case) -> Option<Found> {
+    longest(entry, text, case, entry.compound)
+}
+
+fn longest(entry: &Entry, text: &str, case: Case, compound: bool) -> Option<Found> {
     let mut best: Option<Found> = None;
     for unit in entry.units {
         for name in unit.names {
             let Some(len) = matched(name, text, case) else { continue };
-            if best.is_none_or(|best| best.len < len) && ends(name, &text[len..], entry.compound) {
+            if best.is_none_or(|best| best.len < len) && ends(name, &text[len..], compound) {
                 best = Some(Found { unit, name, len });
             }
         }
@@ -37,7 +41,7 @@ pub(super) fn find_elsewhere(entry: &Entry, text: &str, case: Case) -> Option<(&
     let mut best: Option<(&'static Entry, Found)> = None;
     for other in QUANTITIES.iter().filter(|other| other.name != entry.name) {
         // A bare ratio is no unit.
-        if let Some(found) = find(other, text, case).filter(|found| found.len > 0)
+        if let Some(found) = longest(other, text, case, entry.compound).filter(|found| found.len > 0)
             && best.is_none_or(|(_, best)| best.len < found.len)
         {
             best = Some((other, found));
