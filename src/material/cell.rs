@@ -10,13 +10,13 @@ use toml::{
 use super::{
     Basis, Origin,
     curve::Shape,
-    measured::{Dimension, sealed::Si},
+    measured::Dimension,
     reader::{Report, text, text_of},
     schema::{Bound, Cell, Datum, FRACTION, Field, Form, Layer, PLAIN},
 };
 use crate::{
     source::Mark,
-    units::{Angle, Ratio},
+    units::{Angle, Dimensioned, Ratio},
 };
 
 type Value<'i> = Spanned<DeValue<'i>>;

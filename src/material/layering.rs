@@ -57,7 +57,10 @@ impl Layers {
                 }
                 None => self.rows.remove(&key),
             };
-            let row = base.map_or(row.clone(), |base| over(base, row));
+            let row = match base {
+                Some(base) => over(base, row),
+                None => row,
+            };
             self.rows.insert(key, row);
         }
     }

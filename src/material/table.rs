@@ -110,7 +110,7 @@ impl MaterialTable {
         let mut fabrics = Vec::new();
         for fabric in &fabric_rows {
             match Fabric::assemble(fabric, &fabric_rows) {
-                Ok(fabric) => fabrics.push(fabric),
+                Ok(fabric) => fabrics.extend(fabric),
                 Err(message) => problems.extend(at_row(&rows, Kind::Fabric, &fabric.id, message)),
             }
         }
