@@ -18,10 +18,8 @@ use uom::si::{
 };
 
 fn built_in() -> &'static MaterialTable {
-    static TABLE: LazyLock<MaterialTable> = LazyLock::new(|| {
-        MaterialTable::built_in()
-            .unwrap_or_else(|problems| panic!("{}", problems.iter().map(|p| format!("{p}\n")).collect::<String>()))
-    });
+    static TABLE: LazyLock<MaterialTable> =
+        LazyLock::new(|| MaterialTable::built_in().unwrap_or_else(|problems| panic!("{problems:#?}")));
     &TABLE
 }
 
@@ -293,11 +291,11 @@ mod published {
 
     /// Printed with two digits.
     const E1_GPA: f64 = 0.5;
-    /// Two tables of the same ply, both read, have 8 and 12 GPa across the fibre: the estimate must not leave them by
+    /// Two tables of the same ply, both read, have `8 GPa` and `12 GPa` across the fibre: the estimate must not leave them by
     /// more than their own spread.
     const E2_GPA: f64 = 4.0;
 
-    /// Unidirectional E-glass in epoxy, 60 % by volume: 45 and 12 GPa, in a handbook table courtesy of Zweben 1989.
+    /// Unidirectional E-glass in epoxy, 60 % by volume: `45 GPa` and `12 GPa`, in a handbook table courtesy of Zweben 1989.
     #[test]
     fn fibre_and_resin_rows_give_the_tabulated_ply_zweben_1989() {
         let table = built_in();
@@ -484,7 +482,7 @@ mod layers {
         );
         let table = layered(&text).unwrap();
         let (ours, base) = (table.board("our-board").unwrap(), table.board("pu-board-320").unwrap());
-        near(ours.density.value.value, 20.5 * 16.018463373960142, 1e-9);
+        near(ours.density.value.value, 20.5 * 0.45359237 / 0.3048_f64.powi(3), 1e-9);
         assert_eq!(ours.shear_strength, base.shear_strength);
         assert_eq!(ours.shear_strength.origin.row, "board pu-board-320");
     }

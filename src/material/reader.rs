@@ -82,7 +82,7 @@ pub(crate) fn read_contents(file: &str, text: &str, problems: &mut Vec<TableProb
             report.add(key.span(), format!("`{word}` is not a list of rows"), Some(format!("write `[[{word}]]`")));
             continue;
         };
-        for entry in rows.iter() {
+        for entry in rows {
             let Some(table) = entry.get_ref().as_table() else {
                 let help = Some(format!("write each row as `[[{word}]]`"));
                 report.add(entry.span(), format!("a row of `{word}` is a table"), help);
