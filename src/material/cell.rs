@@ -172,7 +172,7 @@ fn read_property(
         locator,
         mark: mark?,
         condition,
-        table: report.file.to_owned(),
+        table: report.file.to_string(),
     };
     let choices = values.choices.as_slice().into();
     let source_range = table.get("source").map_or(key.clone(), Spanned::span);

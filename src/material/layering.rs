@@ -19,7 +19,7 @@ pub(crate) struct Layers {
 }
 
 fn problem(place: &Place, message: String, help: Option<String>) -> TableProblem {
-    TableProblem { file: place.file.clone(), range: place.range.clone(), message, help }
+    TableProblem { file: place.file.to_string(), range: place.range.clone(), message, help }
 }
 
 impl Layers {
