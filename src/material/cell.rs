@@ -10,13 +10,13 @@ use toml::{
 use super::{
     Basis, Origin,
     curve::Shape,
-    measured::{Dimension, sealed::Si},
+    measured::Dimension,
     reader::{Report, text, text_of},
     schema::{Bound, Cell, Datum, FRACTION, Field, Form, Layer, PLAIN},
 };
 use crate::{
     source::Mark,
-    units::{Angle, Ratio},
+    units::{Angle, Dimensioned, Ratio},
 };
 
 type Value<'i> = Spanned<DeValue<'i>>;
@@ -172,7 +172,7 @@ fn read_property(
         locator,
         mark: mark?,
         condition,
-        table: report.file.to_owned(),
+        table: report.file.to_string(),
     };
     let choices = values.choices.as_slice().into();
     let source_range = table.get("source").map_or(key.clone(), Spanned::span);

@@ -97,6 +97,24 @@ pub struct Core {
 }
 
 impl CoreFamily {
+    /// Lightest and heaviest density at which every property is given; the first is above the second if the tables
+    /// leave none.
+    #[must_use]
+    pub fn density_range(&self) -> Option<(MassDensity, MassDensity)> {
+        let required = [
+            &self.shear_modulus,
+            &self.shear_strength,
+            &self.compressive_modulus,
+            &self.compressive_strength,
+            &self.in_plane_modulus,
+        ];
+        let optional = [&self.shear_modulus_w, &self.shear_strength_w, &self.tensile_strength];
+        let curves = required.into_iter().chain(optional.into_iter().flatten()).filter_map(Curve::range);
+        curves
+            .chain(self.shear_elongation.as_ref().and_then(Curve::range))
+            .reduce(|(a, b), (low, high)| (if low > a { low } else { a }, if high < b { high } else { b }))
+    }
+
     /// The core of one density.
     ///
     /// ```text
@@ -116,7 +134,7 @@ impl CoreFamily {
     /// [`OutOfRange`] if one of the properties is not given at this density.
     ///
     /// # Source
-    /// Linear interpolation; derived. The values have their own sources in the table.
+    /// [`DERIVED`](crate::source::DERIVED), linear interpolation; the values have their own sources in the table.
     ///
     /// # Examples
     /// ```

@@ -2,7 +2,8 @@
 
 use std::{marker::PhantomData, sync::Arc};
 
-use super::{Basis, Measured, Origin, OutOfRange, Property};
+use super::{Basis, Origin, OutOfRange, Property};
+use crate::units::Dimensioned;
 
 /// Nominal densities are rounded between kg/m³ and lb/ft³ (12.5 lb/ft³ is 200.2 kg/m³), so the ends of a range
 /// reach this fraction further, with the value of the end.
@@ -65,7 +66,7 @@ pub struct Curve<X, Y> {
     pub(crate) kind: PhantomData<(X, Y)>,
 }
 
-impl<X: Measured, Y: Measured> Curve<X, Y> {
+impl<X: Dimensioned, Y: Dimensioned> Curve<X, Y> {
     /// The property at one argument.
     ///
     /// ```text
@@ -85,7 +86,7 @@ impl<X: Measured, Y: Measured> Curve<X, Y> {
     /// [`OutOfRange`] beyond that: the table does not extrapolate.
     ///
     /// # Source
-    /// Linear interpolation; derived.
+    /// [`DERIVED`](crate::source::DERIVED), linear interpolation.
     ///
     /// # Examples
     /// A foam of 90 kg/m³ lies half way between its neighbours of 80 and 100 kg/m³:

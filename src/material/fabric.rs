@@ -78,15 +78,20 @@ pub struct Fabric {
 
 impl Fabric {
     /// Assembles a fabric from its row and, if combined, from the rows of its parts.
-    pub(crate) fn assemble(row: &FabricRow, all: &[FabricRow]) -> Result<Self, String> {
+    ///
+    /// `None` if a part is at fault: its own row says so.
+    pub(crate) fn assemble(row: &FabricRow, all: &[FabricRow]) -> Result<Option<Self>, String> {
         let parts = match (&row.parts, row.form.as_str()) {
-            (Some(parts), "combined") if !parts.is_empty() => {
-                let part = |id: &String| {
+            (Some(ids), "combined") if !ids.is_empty() => {
+                let mut parts = Vec::new();
+                for id in ids {
                     let found = all.iter().find(|other| other.id == *id && other.form != "combined");
                     let unknown = || UnknownName::new("fabric", id, all.iter().map(|other| other.id.as_str()));
-                    found.map_or_else(|| Err(format!("part of `{}`: {}", row.id, unknown())), single)
-                };
-                parts.iter().map(part).collect::<Result<Vec<_>, _>>()?
+                    let found = found.ok_or_else(|| format!("part of `{}`: {}", row.id, unknown()))?;
+                    let Ok(part) = single(found) else { return Ok(None) };
+                    parts.push(part);
+                }
+                parts
             }
             (None, "mat" | "woven" | "stitched") => vec![single(row)?],
             (_, "combined") => return Err(format!("combined fabric `{}` needs `parts`", row.id)),
@@ -99,14 +104,14 @@ impl Fabric {
         if directed && !row.needs_angle {
             return Err(format!("fabric `{}` has a direction: `needs_angle` must be true", row.id));
         }
-        Ok(Self {
+        Ok(Some(Self {
             id: row.id.clone(),
             name: row.name.clone(),
             family: row.family.clone(),
             note: row.note.clone(),
             needs_angle: row.needs_angle,
             parts,
-        })
+        }))
     }
 }
 

@@ -1,6 +1,6 @@
 //! Tables over tables: a row of a later table replaces, field by field, what an earlier one says under its id.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::{BTreeMap, BTreeSet, btree_map::Entry};
 
 use super::{
     TableProblem,
@@ -19,7 +19,7 @@ pub(crate) struct Layers {
 }
 
 fn problem(place: &Place, message: String, help: Option<String>) -> TableProblem {
-    TableProblem { file: place.file.clone(), range: place.range.clone(), message, help }
+    TableProblem { file: place.file.to_string(), range: place.range.clone(), message, help }
 }
 
 impl Layers {
@@ -28,11 +28,14 @@ impl Layers {
         for source in contents.sources {
             let key = source.source.key.clone();
             // Replacing a source would change, unseen, what the values of other tables rest on.
-            if self.sources.contains_key(&key) {
-                let help = Some("choose another key".to_owned());
-                problems.push(problem(&source.place, format!("source `{key}` stands in the list already"), help));
-            } else {
-                self.sources.insert(key, source.source);
+            match self.sources.entry(key) {
+                Entry::Vacant(place) => {
+                    place.insert(source.source);
+                }
+                Entry::Occupied(taken) => {
+                    let message = format!("source `{}` stands in the list already", taken.key());
+                    problems.push(problem(&source.place, message, Some("choose another key".to_owned())));
+                }
             }
         }
         let mut written = BTreeSet::new();
@@ -57,7 +60,10 @@ impl Layers {
                 }
                 None => self.rows.remove(&key),
             };
-            let row = base.map_or(row.clone(), |base| over(base, row));
+            let row = match base {
+                Some(base) => over(base, row),
+                None => row,
+            };
             self.rows.insert(key, row);
         }
     }

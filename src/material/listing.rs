@@ -6,8 +6,8 @@ use super::{
     schema::{Cell, Form},
 };
 use crate::{
-    material::measured::{Dimension, sealed::Si},
-    units::MassDensity,
+    material::measured::Dimension,
+    units::{Dimensioned, MassDensity, System, show},
 };
 
 /// A row for listings.
@@ -124,6 +124,25 @@ impl<'a> RowView<'a> {
             format!("{} {value}", property.name.replace('_', " "))
         };
         parts.map(part).collect::<Vec<_>>().join(", ")
+    }
+
+    /// What the row says beside values: the fibre of a fabric, its sub-layers, whether a board can be bonded.
+    pub fn facts(self) -> impl Iterator<Item = (&'static str, String)> {
+        self.row.kind.fields().iter().filter_map(move |field| {
+            let text = match self.row.cell(field.name)? {
+                Cell::Flag(true) => "yes".to_owned(),
+                Cell::Flag(false) => "no".to_owned(),
+                Cell::Text(text) => text.clone(),
+                Cell::Texts(texts) => texts.join(", "),
+                Cell::Layers(layers) => {
+                    let layer =
+                        |l: &super::Layer| format!("{:.0} % at {}", 100.0 * l.share.value, show(l.angle, System::Si));
+                    layers.iter().map(layer).collect::<Vec<_>>().join(", ")
+                }
+                Cell::Property(_) => return None,
+            };
+            Some((field.name, text))
+        })
     }
 
     /// All values of the row, in the order of its documentation.

@@ -23,7 +23,6 @@ pub use curve::Curve;
 pub use fabric::{Fabric, Part, PlyForm};
 pub use kinds::{Alloy, Board, Coat, Conduit, Fastener, Fibre, Filler, Ply, Resin};
 pub use listing::{PropertyView, RowView};
-pub use measured::Measured;
 pub use plies::{NoPly, PlyLayer};
 pub use problem::{OutOfRange, TableProblem, UnknownName};
 pub use property::{Basis, Origin, Property};

@@ -2,7 +2,7 @@
 
 use std::{fmt, sync::Arc};
 
-use super::{Curve, Fibre, Kind, MaterialTable, Measured, Origin, OutOfRange, Part, Ply, PlyForm, Property, Resin};
+use super::{Curve, Fibre, Kind, MaterialTable, Origin, OutOfRange, Part, Ply, PlyForm, Property, Resin};
 use crate::{
     laminate::{
         Elastic, Strength,
@@ -153,7 +153,8 @@ impl MaterialTable {
     /// [`NoPly`]: an angle is missing, the table has no such ply, or `psi` is out of range.
     ///
     /// # Source
-    /// [`unidirectional`] and [`Densities`] have their own; the values have theirs in the table.
+    /// [`JONES_1999`], ch. 3, by [`unidirectional`] and [`Densities`], which say how well it is known; the values have
+    /// their own sources in the table.
     ///
     /// # Examples
     /// Stitched biaxial at 45° is two half plies at 45° and 135°; without an angle it is nothing.
@@ -262,7 +263,7 @@ struct Computed<'a> {
 }
 
 impl Computed<'_> {
-    fn property<Q: Measured>(&self, name: &str, pick: fn(&Elastic) -> Q) -> Option<Property<Q>> {
+    fn property<Q>(&self, name: &str, pick: fn(&Elastic) -> Q) -> Option<Property<Q>> {
         let value = pick(self.elastic.as_ref()?);
         let basis = self.fibre.e1.basis.max(self.resin.modulus.basis);
         let as_written = format!("from fibre `{}` and resin `{}`", self.fibre.id, self.resin.id);

@@ -2,7 +2,8 @@
 
 use std::{fmt, ops::Range, sync::Arc};
 
-use super::{Origin, measured::Measured};
+use super::Origin;
+use crate::units::{Dimensioned, System, show};
 
 /// Something wrong in the text of a table.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -71,21 +72,23 @@ pub struct OutOfRange<X> {
     pub high: X,
 }
 
-impl<X: Measured> fmt::Display for OutOfRange<X> {
+impl<X: Dimensioned> fmt::Display for OutOfRange<X> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let (row, property) = (&self.origin.row, self.origin.property.replace('_', " "));
-        let (given, low, high) = (self.given.show(), self.low.show(), self.high.show());
-        write!(f, "{row}: {property} is given from {low} to {high}, not at {given}")
+        let [given, low, high] = [self.given, self.low, self.high].map(|x| show(x, System::Si));
+        write!(f, "{row}: {property} is given from {low} to {high} in {}, not at {given}", self.origin.table)
     }
 }
 
-impl<X: Measured + fmt::Debug> std::error::Error for OutOfRange<X> {}
+impl<X: Dimensioned + fmt::Debug> std::error::Error for OutOfRange<X> {}
+
+/// Longer than any name in the table.
+const LONGEST_WORD: usize = 64;
 
 /// The closest of the known words, if one is close enough to have been meant.
 pub(crate) fn near<'a>(word: &str, known: impl Iterator<Item = &'a str>) -> Option<&'a str> {
-    // Longer words are not words mistyped: the comparison costs their product.
-    let word = word.get(..64).unwrap_or(word);
-    let word = if word.len() > 64 { "" } else { word };
+    // Longer words are not words mistyped, and the comparison costs the product of the lengths.
+    let known = known.take_while(|_| word.len() <= LONGEST_WORD);
     known
         .map(|candidate| (strsim::jaro_winkler(word, candidate), candidate))
         .filter(|(score, _)| *score > 0.8)

@@ -1,6 +1,6 @@
 //! From the text of one table to rows, each cell with its place; everything wrong is reported in one run.
 
-use std::{collections::BTreeMap, ops::Range};
+use std::{collections::BTreeMap, ops::Range, sync::Arc};
 
 use toml::{
     Spanned,
@@ -24,14 +24,14 @@ pub(crate) struct Contents {
 
 /// A problem collector that knows its file.
 pub(crate) struct Report<'a> {
-    pub file: &'a str,
+    pub file: &'a Arc<str>,
     pub text: &'a str,
     problems: &'a mut Vec<TableProblem>,
 }
 
 impl Report<'_> {
     pub(crate) fn add(&mut self, range: Range<usize>, message: impl Into<String>, help: Option<String>) {
-        let file = self.file.to_owned();
+        let file = self.file.to_string();
         self.problems.push(TableProblem { file, range, message: message.into(), help });
     }
 
@@ -51,7 +51,7 @@ impl Report<'_> {
     }
 
     pub(crate) fn place(&self, range: Range<usize>) -> Place {
-        Place { file: self.file.to_owned(), range }
+        Place { file: self.file.clone(), range }
     }
 }
 
@@ -68,7 +68,8 @@ pub(crate) fn read_contents(file: &str, text: &str, problems: &mut Vec<TableProb
         }));
         return Contents::default();
     }
-    let mut report = Report { file, text, problems };
+    let name = Arc::from(file);
+    let mut report = Report { file: &name, text, problems };
     let mut contents = Contents::default();
     for (key, value) in document.get_ref() {
         let word: &str = key.get_ref();
@@ -82,7 +83,7 @@ pub(crate) fn read_contents(file: &str, text: &str, problems: &mut Vec<TableProb
             report.add(key.span(), format!("`{word}` is not a list of rows"), Some(format!("write `[[{word}]]`")));
             continue;
         };
-        for entry in rows.iter() {
+        for entry in rows {
             let Some(table) = entry.get_ref().as_table() else {
                 let help = Some(format!("write each row as `[[{word}]]`"));
                 report.add(entry.span(), format!("a row of `{word}` is a table"), help);
@@ -119,6 +120,7 @@ fn read_row(kind: Kind, table: &DeTable<'_>, range: Range<usize>, report: &mut R
         return None;
     }
     let place = report.place(range);
+    let row = format!("{} {id}", kind.word());
     let (mut cells, mut places) = (BTreeMap::new(), BTreeMap::new());
     for (key, value) in table {
         let word: &str = key.get_ref();
@@ -130,7 +132,6 @@ fn read_row(kind: Kind, table: &DeTable<'_>, range: Range<usize>, report: &mut R
             report.unknown(key.span(), &format!("key in {} `{id}`", kind.word()), word, known);
             continue;
         };
-        let row = format!("{} {id}", kind.word());
         places.insert(field.name, report.place(key.span()));
         if let Some(cell) = read_cell(field, &row, key.span(), value, report) {
             cells.insert(field.name, cell);

@@ -1,6 +1,6 @@
 //! A row before it is a struct of its kind: what the reader, the layering and the listing share.
 
-use std::{collections::BTreeMap, ops::Range};
+use std::{collections::BTreeMap, ops::Range, sync::Arc};
 
 use super::schema::{Cell, Field, Rowed};
 use super::{Alloy, Board, Coat, Conduit, CoreFamily, FabricRow, Fastener, Fibre, Filler, Ply, Resin};
@@ -86,7 +86,7 @@ impl Kind {
 /// A place in the text of one table.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) struct Place {
-    pub file: String,
+    pub file: Arc<str>,
     pub range: Range<usize>,
 }
 

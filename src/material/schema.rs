@@ -6,7 +6,7 @@ use std::sync::Arc;
 use super::{
     Basis, Curve, Origin, Property,
     curve::Shape,
-    measured::{Dimension, Dimensioned},
+    measured::{Dimension, Tabled},
 };
 
 /// Form of a field.
@@ -167,7 +167,7 @@ fn datum(cell: Option<&Cell>) -> Option<&Datum> {
     if let Cell::Property(datum) = cell? { Some(datum) } else { None }
 }
 
-impl<Q: Dimensioned> Slot for Property<Q> {
+impl<Q: Tabled> Slot for Property<Q> {
     const FORM: Form = Form::Value(Q::DIMENSION);
     fn take(cell: Option<&Cell>) -> Option<Self> {
         let datum = datum(cell)?;
@@ -176,7 +176,7 @@ impl<Q: Dimensioned> Slot for Property<Q> {
     }
 }
 
-impl<Q: Dimensioned> Slot for Banded<Q> {
+impl<Q: Tabled> Slot for Banded<Q> {
     const FORM: Form = Form::Band(Q::DIMENSION);
     fn take(cell: Option<&Cell>) -> Option<Self> {
         let (low, high) = datum(cell)?.between?;
@@ -184,7 +184,7 @@ impl<Q: Dimensioned> Slot for Banded<Q> {
     }
 }
 
-impl<Q: Dimensioned> Slot for Choices<Q> {
+impl<Q: Tabled> Slot for Choices<Q> {
     const FORM: Form = Form::Choices(Q::DIMENSION);
     fn take(cell: Option<&Cell>) -> Option<Self> {
         let datum = datum(cell)?;
@@ -193,7 +193,7 @@ impl<Q: Dimensioned> Slot for Choices<Q> {
     }
 }
 
-impl<X: Dimensioned, Y: Dimensioned> Slot for Curve<X, Y> {
+impl<X: Tabled, Y: Tabled> Slot for Curve<X, Y> {
     const FORM: Form = Form::Curve { argument: X::DIMENSION, value: Y::DIMENSION };
     fn take(cell: Option<&Cell>) -> Option<Self> {
         let Datum { shape, weaker, basis, origin, .. } = datum(cell)?.clone();

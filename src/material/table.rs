@@ -110,7 +110,7 @@ impl MaterialTable {
         let mut fabrics = Vec::new();
         for fabric in &fabric_rows {
             match Fabric::assemble(fabric, &fabric_rows) {
-                Ok(fabric) => fabrics.push(fabric),
+                Ok(fabric) => fabrics.extend(fabric),
                 Err(message) => problems.extend(at_row(&rows, Kind::Fabric, &fabric.id, message)),
             }
         }
@@ -181,5 +181,5 @@ fn build<T: Rowed>(rows: &[Row], kind: Kind) -> Vec<T> {
 fn at_row(rows: &[Row], kind: Kind, id: &str, message: String) -> Option<TableProblem> {
     let row = rows.iter().find(|row| row.kind == kind && row.id == id)?;
     let place = row.place.clone();
-    Some(TableProblem { file: place.file, range: place.range, message, help: None })
+    Some(TableProblem { file: place.file.to_string(), range: place.range, message, help: None })
 }
