@@ -31,7 +31,7 @@ pub enum Denting {
 /// # Validity
 ///
 /// Springs that do not feel each other. It is soft for a core that is thick against the width of the dent, where only the
-/// part near the skin is squeezed: then the dent is less and the pressure more.
+/// part near the skin is squeezed: then the dent is less and the pressure more, see [`DeepCore`](super::DeepCore).
 ///
 /// # Source
 ///
@@ -142,7 +142,8 @@ impl SkinOnCore {
     ///
     /// Even pressure under the disc, which must have a radius above zero; a stiff foot presses harder along its rim. It
     /// exceeds *F*/(π*a*²) by up to a tenth for *a* between 2.7 and 5.4 ℓ.
-    /// Core elastic: below its crushing strength. Core not deeper than about 2 ℓ.
+    /// Core elastic: below its crushing strength. Core not deeper than about 2 ℓ, otherwise take
+    /// [`DeepCore`](super::DeepCore) too.
     ///
     /// # Source
     ///
