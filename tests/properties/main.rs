@@ -1,1 +1,3 @@
 //! Invariants under random input: identities, symmetry, scaling, equilibrium, monotony.
+
+mod strength;
