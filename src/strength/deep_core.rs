@@ -4,18 +4,15 @@ use std::f64::consts::{FRAC_PI_3, FRAC_PI_6, PI};
 
 use nalgebra::Complex;
 
-use super::{
-    DiscLoad, StripLoad,
-    kelvin::{k1_on_ray, scaled_k0_k1},
-};
+use super::{DiscLoad, StripLoad, kelvin::k1_on_ray};
 use crate::units::{FlexuralRigidity, Length, Pressure, plain};
 
 /// A skin on a core without a bottom.
 ///
-/// Springs that do not feel each other spread a small load too far: the pressure peaks higher on a real core, because only
-/// the part near the skin gives way. Take the greater of this pressure and that of
-/// [`SkinOnCore`](super::SkinOnCore); a core of finite depth lies close to it. Under a washer of 12 mm on 19 mm of foam
-/// the bed of springs alone is 30 % low.
+/// Springs that do not feel each other spread a small load too far: the pressure peaks higher on a real core, because
+/// only the part near the skin gives way. Take the greater of this pressure and that of
+/// [`SkinOnCore`](super::SkinOnCore); a core of finite depth lies close to it. Under a washer of 12 mm on 19 mm of
+/// foam the bed of springs alone is 28 % low.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct DeepCore {
     /// Rigidity of the skin about its own middle.
@@ -79,13 +76,14 @@ impl DeepCore {
     ///
     /// # Validity
     ///
-    /// As [`spread_length`](Self::spread_length); core elastic, even pressure under the foot, no friction between skin and core (a bond
-    /// changes little).
+    /// As [`spread_length`](Self::spread_length); core elastic, even pressure under the foot, no friction between
+    /// skin and core (a bond changes little).
     ///
     /// # Source
     ///
-    /// [`TIMOSHENKO_1959`](crate::source::TIMOSHENKO_1959), chapter on plates on elastic foundation, for the small disc (from memory);
-    /// [`DERIVED`](crate::source::DERIVED) with Hankel's transform, the integral turned on to the imaginary axis.
+    /// [`TIMOSHENKO_1959`](crate::source::TIMOSHENKO_1959), chapter on plates on elastic foundation, for the small
+    /// disc (from memory); [`DERIVED`](crate::source::DERIVED) with Hankel's transform, the integral turned on to the
+    /// imaginary axis.
     ///
     /// # Examples
     ///
@@ -150,34 +148,32 @@ impl DeepCore {
     }
 }
 
-/// Below this distance the limit for a point or a knife edge is nearer than the difference of large terms.
-const POINT: f64 = 1e-5;
-
 /// y ∫ J₁(ys)/(1 + s³) ds.
 fn disc_shape(y: f64) -> f64 {
-    if y < POINT {
-        return PI / 27f64.sqrt() * y * y;
+    // Near zero the terms below cancel; the power series of the integral has a logarithm from y⁶ on.
+    if y < 0.01 {
+        return y * y * (PI / 27f64.sqrt() - y / 3.0 + PI / (24.0 * 3f64.sqrt()) * y * y);
     }
     // The contour meets the pole e^(iπ/3) and ends on the imaginary axis, where J₁ becomes K₁.
     let pole = Complex::from_polar(4.0 / 3.0 * y, 5.0 * FRAC_PI_6) * k1_on_ray(y, -FRAC_PI_6);
-    let axis = log_trapezoid(y, |t| scaled_k0_k1(y * t).1 * t.powi(3) / (1.0 + t.powi(6)));
+    let axis = log_trapezoid(y, |t| k1_on_ray(y * t, 0.0).re * t.powi(3) / (1.0 + t.powi(6)));
     1.0 + pole.re + 2.0 / PI * y * axis
 }
 
 /// (2/π)/y ∫ sin(ys)/(s (1 + s³)) ds.
 fn strip_shape(y: f64) -> f64 {
-    if y < POINT {
+    // Likewise; the next term is of the order y² ln y.
+    if y < 1e-3 {
         return 4.0 / 27f64.sqrt();
     }
     let pole = (-y * FRAC_PI_3.sin()).exp() * (y * FRAC_PI_3.cos()).cos() * 2.0 / 3.0 * PI;
-    let axis = log_trapezoid(y, |t| t * t / (1.0 + t.powi(6)));
+    let axis = log_trapezoid(y, |t| (-y * t).exp() * t * t / (1.0 + t.powi(6)));
     2.0 / PI * (PI / 2.0 - pole + axis) / y
 }
 
-/// ∫₀^∞ e^(−yt) *f*(*t*) d*t* by the trapezoidal rule in ln *t*, for *f* that falls as *t*² at zero and as *t*⁻³ or faster at
-/// infinity.
+/// ∫₀^∞ *f*(*t*) d*t* by the trapezoidal rule in ln *t*, for *f* that falls as *t*² at zero, as *t*⁻³ at infinity and
+/// as e^(−yt).
 fn log_trapezoid(y: f64, f: impl Fn(f64) -> f64) -> f64 {
     const STEP: f64 = 0.125;
-    let weighted = |t: f64| t * (-y * t).exp() * f(t);
-    (-80..=100).map(|i| (STEP * f64::from(i)).exp()).take_while(|t| y * t < 45.0).map(weighted).sum::<f64>() * STEP
+    (-68..=84).map(|i| (STEP * f64::from(i)).exp()).take_while(|t| y * t < 37.0).map(|t| t * f(t)).sum::<f64>() * STEP
 }

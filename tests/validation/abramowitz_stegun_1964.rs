@@ -1,6 +1,6 @@
-//! Bessel and Kelvin functions, seen through the formulas that use them. Abramowitz and Stegun, *Handbook of Mathematical
-//! Functions*, Tables 9.8 and 9.12. The digits were read in a public table of test values that cites the handbook; it has
-//! more of them than the handbook prints.
+//! Bessel and Kelvin functions, seen through the formulas that use them. Abramowitz and Stegun, *Handbook of
+//! Mathematical Functions*, Tables 9.8 and 9.12. The digits were read in a public table of test values that cites the
+//! handbook; it has more of them than the handbook prints.
 
 use std::f64::consts::{PI, SQRT_2};
 
@@ -20,6 +20,7 @@ const TABLE_OF_TEST_VALUES: f64 = 1e-13;
 const DIFFERENCES_OF_PRINTED_VALUES: f64 = 1e-12;
 
 /// x, ker₁ x, kei₁ x.
+#[allow(clippy::excessive_precision)] // zeros at the end, as the table has them
 const TABLE_9_12: [(f64, f64, f64); 10] = [
     (0.5, -1.522403406532090, -1.051182085412523),
     (1.0, -0.7403222768419827, -0.2419959664297382),
@@ -34,6 +35,7 @@ const TABLE_9_12: [(f64, f64, f64); 10] = [
 ];
 
 /// x, K₀, K₁.
+#[allow(clippy::excessive_precision)] // likewise
 const TABLE_9_8: [(f64, f64, f64); 8] = [
     (0.1, 2.427069024702017, 9.853844780870606),
     (0.2, 1.752703855528146, 4.775972543220472),

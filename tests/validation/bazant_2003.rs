@@ -1,9 +1,10 @@
-//! Columns that shear. Bažant, *Shear Buckling of Sandwich, Fiber Composite and Lattice Columns, Bearings, and Helical
-//! Springs: Paradox Resolved*, Journal of Applied Mechanics 70, 2003: Engesser's formula and Haringx's (read in an excerpt).
+//! Columns that shear. Bažant, *Shear Buckling of Sandwich, Fiber Composite and Lattice Columns, Bearings, and
+//! Helical Springs: Paradox Resolved*, Journal of Applied Mechanics 70, 2003: Engesser's formula and Haringx's (read
+//! in an excerpt).
 
 use approx::assert_relative_eq;
 use skinspan::{
-    strength::{crimping_load, euler_load, wide_column_load},
+    strength::{crimping_load, crimping_stress, euler_load, wide_column_load},
     units::{FlexuralRigidity, Force, Length, ShearStiffness, per_width},
 };
 use uom::si::{force::newton, length::meter};
@@ -50,4 +51,6 @@ fn wide_column_load_reaches_both_limits() {
     let short = wide_column_load(d, s, one_meter() * 1e-6);
     assert_relative_eq!(short.value, crimping_load(s).value, max_relative = 2e-12);
     assert_relative_eq!(euler_load(d, one_meter()).value, 1.0, max_relative = ROUNDING);
+    // The stress that two skins of 1 mm each have at the crimping load.
+    assert_relative_eq!(crimping_stress(s, one_meter() * 2e-3).value, s.value / 2e-3, max_relative = ROUNDING);
 }

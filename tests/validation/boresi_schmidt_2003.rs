@@ -1,5 +1,5 @@
-//! Beam on elastic foundation. Boresi and Schmidt, *Advanced Mechanics of Materials*, 6th ed., chapter 10, example 10.1: a rail
-//! under one wheel. Inputs and results were read in a public transcription of the example.
+//! Beam on elastic foundation. Boresi and Schmidt, *Advanced Mechanics of Materials*, 6th ed., chapter 10, example
+//! 10.1: a rail under one wheel. Inputs and results were read in a public transcription of the example.
 
 use approx::assert_relative_eq;
 use skinspan::{
@@ -16,10 +16,10 @@ use uom::si::{
 const DEFLECTION_DIGITS: f64 = 0.001;
 /// 51.21 kN·m: four digits.
 const MOMENT_DIGITS: f64 = 0.0001;
-/// 137.54 MPa: five digits, of which the last rests on a rounded distance of 99.1 mm.
+// 137.54 MPa: five digits, of which the last rests on a rounded distance of 99.1 mm.
 const STRESS_DIGITS: f64 = 0.0001;
 
-/// The rail as a strip 1 m wide: *E* = 200 GPa, *I* = 36.9 × 10⁶ mm⁴, *k* = 14.0 N/mm per mm, *P* = 170 kN.
+// The rail as a strip 1 m wide: *E* = 200 GPa, *I* = 36.9 × 10⁶ mm⁴, *k* = 14.0 N/mm per mm, *P* = 170 kN.
 fn rail() -> (SkinOnCore, StripLoad) {
     let width = Length::new::<meter>(1.0);
     let mm = Length::new::<millimeter>(1.0);

@@ -1,5 +1,6 @@
-//! Wrinkling of a perfect skin. Hoff and Mautner, *The Buckling of Sandwich-Type Panels*, 1945: the coefficients 0.91 and, for a thin
-//! core, 0.817 and 0.166 (from memory). They are checked against the minimum of the energy expression.
+//! Wrinkling of a perfect skin. Hoff and Mautner, *The Buckling of Sandwich-Type Panels*, 1945: the coefficients 0.91
+//! and, for a thin core, 0.817 and 0.166 (from memory). They are checked against the minimum of the energy
+//! expression.
 
 use approx::assert_relative_eq;
 use skinspan::{

@@ -1,9 +1,9 @@
-//! Plate on a bed of springs under a disc. Huang, *Pavement Analysis and Design*, 2nd ed., example 4.2, with Westergaard's formulas:
-//! slab 10 in, *E* = 4 × 10⁶ psi, *ν* = 0.15, *k* = 100 pci, 10 000 lb on a radius of 6 in. The inputs were read in a public copy
-//! of the problem, the printed results are from memory.
+//! Plate on a bed of springs under a disc. Huang, *Pavement Analysis and Design*, 2nd ed., example 4.2, with
+//! Westergaard's formulas: slab 10 in, *E* = 4 × 10⁶ psi, *ν* = 0.15, *k* = 100 pci, 10 000 lb on a radius of 6 in.
+//! The inputs were read in a public copy of the problem, the printed results are from memory.
 //!
-//! Westergaard's stress with its second term, as Ioannides, Thompson and Barenberg restated it in 1985, was read in a public
-//! reprint.
+//! Westergaard's stress with its second term, as Ioannides, Thompson and Barenberg restated it in 1985, was read in a
+//! public reprint.
 
 use std::f64::consts::PI;
 

@@ -1,6 +1,8 @@
-//! Skins and core beside a hard edge: the closed forms against a finite-difference solution of the two coupled equations
-//! *D₂* L θ = *S*γ − *Q* and *D₀* L ψ = −*S*γ, with γ = θ − ψ, clamped at the edge. No published number was found for it; the handbook forms of the
-//! two constants are from memory.
+//! Skins and core beside a hard edge: the closed forms against a finite-difference solution of the two coupled
+//! equations *D₂* L θ = *S*γ − *Q* and *D₀* L ψ = −*S*γ, with γ = θ − ψ, clamped at the edge. No published number was
+//! found for it; the handbook forms of the two constants are from memory.
+
+#![allow(clippy::cast_precision_loss)] // indices of a grid of 15 000 places
 
 use std::f64::consts::PI;
 
@@ -64,12 +66,12 @@ impl Solution {
             let after = rigidity * (1.0 / (step * step) + first / (2.0 * step));
             let here = rigidity * (-2.0 / (step * step) + zeroth) - Matrix2::new(s, -s, -s, s);
             let (factor, constant) = eliminated[i - 1];
-            let inverse = (here + before * factor).try_inverse().unwrap();
+            let inverse = (here + before * factor).try_inverse().expect("both rigidities are above zero");
             eliminated.push((-inverse * after, inverse * (Vector2::new(-q, 0.0) - before * constant)));
         }
         let (factor, constant) = eliminated[N - 1];
         let mut slopes = vec![Vector2::zeros(); N + 1];
-        slopes[N] = (Matrix2::identity() - factor).try_inverse().unwrap() * constant;
+        slopes[N] = (Matrix2::identity() - factor).try_inverse().expect("both rigidities are above zero") * constant;
         for i in (1..N).rev() {
             slopes[i] = eliminated[i].0 * slopes[i + 1] + eliminated[i].1;
         }
@@ -132,7 +134,8 @@ fn round_edge_solves_the_coupled_equations() {
 
 #[test]
 fn constants_insert_handbook_form() {
-    // α = (1/f) √{12(1−ν²)(G/E)[β/2 + 1 + 2/(3β)]},  c D₀/(d D) = β(β+1)/(β² + 2β + 4/3),  β = c/f; the modulus here is E/(1−ν²).
+    // α = (1/f) √{12(1−ν²)(G/E)[β/2 + 1 + 2/(3β)]},  c D₀/(d D) = β(β+1)/(β² + 2β + 4/3),  β = c/f; the modulus here
+    // is E/(1−ν²).
     let beta: f64 = C / T;
     let alpha = (12.0 * 27.0 / 14_000.0 * (beta / 2.0 + 1.0 + 2.0 / (3.0 * beta))).sqrt() / T;
     assert_relative_eq!(1.0 / panel().decay_length().value, alpha, max_relative = SIX_DIGITS);

@@ -1,5 +1,6 @@
-//! Buckling of a simply supported sandwich plate: the closed form against the zero of the determinant of the Navier equations
-//! for deflection and two rotations, and against the two values that textbooks give for a long plate, 4/(1 + r)² and 1/r.
+//! Buckling of a simply supported sandwich plate: the closed form against the zero of the determinant of the Navier
+//! equations for deflection and two rotations, and against the two values that textbooks give for a long plate, 4/(1
+//! + r)² and 1/r.
 
 use std::f64::consts::PI;
 
@@ -65,9 +66,9 @@ fn plate_buckling_is_the_least_navier_eigenvalue() {
 #[test]
 fn plate_buckling_long_plate_closed_form() {
     // Length a whole number of the best half waves, r = π²D/(b²S)
-    for r in [0.01, 0.2, 0.5, 0.9] {
+    for r in [0.01f64, 0.2, 0.5, 0.9] {
         let s = PI * PI / r;
-        let best = ((1.0 - r) / (1.0 + r) as f64).sqrt();
+        let best = ((1.0 - r) / (1.0 + r)).sqrt();
         let buckling = plate_buckling(&plate(1.0, s, 3.0 * best, 1.0));
         assert_relative_eq!(buckling.load.value, 4.0 * PI * PI / (1.0 + r).powi(2), max_relative = 1e-13);
         assert_relative_eq!(buckling.half_wave.map_or(0.0, |l| l.value), best, max_relative = 1e-12);
