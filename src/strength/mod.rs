@@ -33,7 +33,7 @@ pub use conduit::{ConduitFillsCore, core_shear_beside_conduit};
 pub use core_crush::{Pad, line_pressure, pad_pressure, round_pad_pressure};
 pub use core_shear::{core_shear_stress, core_shear_with_crush, resultant_core_shear};
 pub use core_shear_exact::{EqualSkins, core_shear_at_centre, core_shear_at_skin};
-pub use deep_core::DeepCore;
+pub use deep_core::{DeepCore, bonded_core_modulus};
 pub use dimpling::{cell_dimpling_stress, void_stress_across, void_stress_along};
 pub use disbond::{disbond_size, disbond_stress};
 pub use hoff_mautner::{Branch, Wrinkle, hoff_mautner_wrinkle};

@@ -6,7 +6,7 @@ use std::f64::consts::PI;
 
 use approx::assert_relative_eq;
 use skinspan::{
-    strength::{DeepCore, DiscLoad, SkinOnCore, StripLoad},
+    strength::{DeepCore, DiscLoad, SkinOnCore, StripLoad, bonded_core_modulus},
     units::{Force, Length, Pressure, Ratio, per_width},
 };
 use uom::si::{
@@ -149,6 +149,19 @@ fn greater_of_springs_and_deep_core_is_near_a_core_of_finite_depth() {
     let alone = springs(0.019).core_pressure(disc(0.006)).get::<megapascal>();
     let deep = deep().pressure_under_disc(disc(0.006)).get::<megapascal>();
     assert!(alone < 0.75 * deep, "{alone} {deep}");
+}
+
+#[test]
+fn bonded_core_modulus_allen_1969_b1() {
+    // σ_w = B₁ E_f^(1/3) E_c^(2/3), B₁ = 3 [12 (3 − ν)² (1 + ν)²]^(−1/3): 0.630 at ν = 0 and 0.575 at 0.25 (from memory), for
+    // a core under plane stress. On a core of modulus E the least stress of any wave is (3E)^(2/3) E_f^(1/3)/4.
+    for (plane_stress, b1) in [(0.0f64, 0.630), (0.25, 0.575)] {
+        let nu = plane_stress / (1.0 + plane_stress); // the same core under plane strain
+        let e = bonded_core_modulus(Pressure::new::<pascal>(1.0 - nu * nu), Ratio::from(nu)).value;
+        assert_relative_eq!((3.0 * e).powf(2.0 / 3.0) / 4.0, b1, max_relative = THREE_DIGITS);
+        let formula = 3.0 / (12.0 * ((3.0 - plane_stress) * (1.0 + plane_stress)).powi(2)).cbrt();
+        assert_relative_eq!((3.0 * e).powf(2.0 / 3.0) / 4.0, formula, max_relative = 1e-14);
+    }
 }
 
 #[test]
