@@ -41,8 +41,9 @@ impl error::Error for ConduitFillsCore {}
 ///
 /// # Validity
 ///
-/// Shear that acts across the run of the conduit. A mean over the net section: the peak at the wall of the hole is left
-/// out, which foam that yields in shear can bear and brittle core cannot. A stiff tube that is bonded in does better.
+/// Shear that acts across the run of the conduit. A mean over the net section: the peak at the wall of the hole is
+/// left out, which foam that yields in shear can bear and brittle core cannot. A stiff tube that is bonded in does
+/// better.
 ///
 /// # Errors
 ///
@@ -50,7 +51,7 @@ impl error::Error for ConduitFillsCore {}
 ///
 /// # Source
 ///
-/// Our assumption: net section. No published source was found.
+/// [`DERIVED`](crate::source::DERIVED): net section (our assumption). No published source was found.
 ///
 /// # Examples
 ///

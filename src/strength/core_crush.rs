@@ -31,7 +31,8 @@ pub struct Pad {
 ///
 /// # Source
 ///
-/// Common practice, no source, for the spread; *t* = 0 is the safe side.
+/// [`DERIVED`](crate::source::DERIVED): equilibrium. The spread is common practice, no source; *t* = 0 is the safe
+/// side.
 ///
 /// # Examples
 ///
@@ -69,7 +70,7 @@ pub fn pad_pressure(force: Force, pad: Pad, skin_thickness: Length) -> Pressure 
 ///
 /// # Source
 ///
-/// As [`pad_pressure`].
+/// [`DERIVED`](crate::source::DERIVED), as [`pad_pressure`].
 ///
 /// # Examples
 ///
@@ -107,7 +108,7 @@ pub fn round_pad_pressure(force: Force, radius: Length, skin_thickness: Length) 
 ///
 /// # Source
 ///
-/// As [`pad_pressure`].
+/// [`DERIVED`](crate::source::DERIVED), as [`pad_pressure`].
 ///
 /// # Examples
 ///

@@ -16,8 +16,8 @@ use crate::units::{ForcePerWidth, Length, Pressure, Ratio, plain};
 /// # Validity
 ///
 /// Core much softer than the skins, so that the stress is the same through its depth; see
-/// [`core_shear_at_centre`](super::core_shear_at_centre) for the exact value. Close to a hard edge the skins carry part of
-/// *V* and this is too high, on the safe side.
+/// [`core_shear_at_centre`](super::core_shear_at_centre) for the exact value. Close to a hard edge the skins carry
+/// part of *V* and this is too high, on the safe side.
 ///
 /// # Source
 ///
@@ -90,7 +90,7 @@ pub fn resultant_core_shear(xz: Pressure, yz: Pressure) -> Pressure {
 ///
 /// # Source
 ///
-/// Our assumption: an ellipse through the two strengths.
+/// [`DERIVED`](crate::source::DERIVED): an ellipse through the two strengths (our assumption).
 ///
 /// # Examples
 ///

@@ -88,11 +88,12 @@ pub fn core_shear_at_centre(shear_force: ForcePerWidth, section: &EqualSkins) ->
 ///
 /// # Source
 ///
-/// As [`core_shear_at_centre`].
+/// [`DERIVED`](crate::source::DERIVED), as [`core_shear_at_centre`].
 ///
 /// # Examples
 ///
-/// In the solid plate of [`core_shear_at_centre`] the layer 1 mm below the surface of 10 mm has 1 − 0.8² = 0.36 of the peak.
+/// In the solid plate of [`core_shear_at_centre`] the layer 1 mm below the surface of 10 mm has 1 − 0.8² = 0.36 of
+/// the peak.
 ///
 /// ```
 /// use skinspan::{strength::{EqualSkins, core_shear_at_skin}, units::{Force, Length, Pressure, per_width}};

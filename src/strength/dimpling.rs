@@ -12,14 +12,14 @@ use crate::units::{Length, Pressure};
 ///
 /// | symbol | meaning                                                        | argument         |
 /// |--------|----------------------------------------------------------------|------------------|
-/// | *E′*   | modulus of the skin, [`plate_modulus`](super::plate_modulus) or [`bending_modulus`](super::bending_modulus) across the void | `skin_modulus` |
+/// | *E′*   | modulus of the skin across the void, [`bending_modulus`](super::bending_modulus) | `skin_modulus` |
 /// | *t*    | thickness of the skin                                          | `skin_thickness` |
 /// | *s*    | width over which the skin has no core                          | `void_width`     |
 ///
 /// # Validity
 ///
-/// A column that is free to turn at the sides of the void, which is safe: the core beside it holds the skin. A conduit with
-/// core left between it and the skin is no void.
+/// A column that is free to turn at the sides of the void, which is safe: the core beside it holds the skin. A
+/// conduit with core left between it and the skin is no void.
 ///
 /// # Source
 ///
@@ -59,8 +59,8 @@ pub fn void_stress_across(skin_modulus: Pressure, skin_thickness: Length, void_w
 ///
 /// # Source
 ///
-/// [`TIMOSHENKO_1959`](crate::source::TIMOSHENKO_1959) for the plate equation; *k* = 4 is [`DERIVED`](crate::source::DERIVED) as the
-/// minimum of (*m* + 1/*m*)².
+/// [`TIMOSHENKO_1959`](crate::source::TIMOSHENKO_1959) for the plate equation; *k* = 4 is
+/// [`DERIVED`](crate::source::DERIVED) as the minimum of (*m* + 1/*m*)².
 ///
 /// # Examples
 ///
@@ -96,7 +96,8 @@ pub fn void_stress_along(skin_modulus: Pressure, skin_thickness: Length, void_wi
 ///
 /// # Source
 ///
-/// Coefficient fitted to tests on skins over cells, in the military handbooks on sandwich construction (from memory).
+/// [`ZENKERT_1995`](crate::source::ZENKERT_1995) and the military handbooks on sandwich construction (from memory);
+/// the coefficient fits tests on skins over cells.
 ///
 /// # Examples
 ///

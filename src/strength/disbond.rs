@@ -18,8 +18,8 @@ use crate::units::{Length, Pressure};
 ///
 /// # Validity
 ///
-/// A strip that is clamped where the bond begins; for a round blister this is below the true value, on the safe side. It
-/// tells when the blister opens, not whether it grows.
+/// A strip that is clamped where the bond begins; for a round blister this is below the true value, on the safe side.
+/// It tells when the blister opens, not whether it grows.
 ///
 /// # Source
 ///
@@ -59,7 +59,7 @@ pub fn disbond_stress(skin_modulus: Pressure, skin_thickness: Length, size: Leng
 ///
 /// # Source
 ///
-/// As [`disbond_stress`].
+/// [`DERIVED`](crate::source::DERIVED), as [`disbond_stress`].
 ///
 /// # Examples
 ///

@@ -55,19 +55,19 @@ pub struct Wrinkle {
 ///
 /// # Validity
 ///
-/// Perfect, flat, equal skins, both compressed in the thin-core branch. That branch has mirror-image waves only; waves in
-/// step, which a very thin core prefers, run over into shear crimping. An ideal value: compare it with
+/// Perfect, flat, equal skins, both compressed in the thin-core branch. That branch has mirror-image waves only;
+/// waves in step, which a very thin core prefers, run over into shear crimping. An ideal value: compare it with
 /// [`wrinkling_stress`](super::wrinkling_stress), never design with it.
 ///
 /// # Source
 ///
-/// [`HOFF_MAUTNER_1945`](crate::source::HOFF_MAUTNER_1945) (name from memory); derived as above and checked by numerical
-/// minimisation.
+/// [`HOFF_MAUTNER_1945`](crate::source::HOFF_MAUTNER_1945) (name from memory); derived as above and checked by
+/// numerical minimisation.
 ///
 /// # Examples
 ///
-/// `E_f` = 12 GPa, `E_c` = 90 MPa, `G_c` = 27 MPa, *t* = 1.5 mm: *W* = 1.5 (0.75 × 12 000 × 90/27²)^(1/3) =
-/// 1.5 × 10.357 = 15.54 mm, which is more than half of a 20 mm core. Then σ = 0.8165 √(12 000 × 90 × 1.5/20) + 27 × 20/9 =
+/// `E_f` = 12 GPa, `E_c` = 90 MPa, `G_c` = 27 MPa, *t* = 1.5 mm: *W* = 1.5 (0.75 × 12 000 × 90/27²)^(1/3) = 1.5 ×
+/// 10.357 = 15.54 mm, which is more than half of a 20 mm core. Then σ = 0.8165 √(12 000 × 90 × 1.5/20) + 27 × 20/9 =
 /// 232.4 + 60.0 = 292.4 MPa.
 ///
 /// ```

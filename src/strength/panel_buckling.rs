@@ -55,13 +55,13 @@ pub fn euler_load(rigidity: FlexuralRigidity, effective_length: Length) -> Force
 ///
 /// # Validity
 ///
-/// Wide panel free along its sides, thin skins. Never above `P_E`, never above *S*. This is Engesser's form, the lower of
-/// the two in use; Haringx's differs when the stress in the skins is not small against *S*.
+/// Wide panel free along its sides, thin skins. Never above `P_E`, never above *S*. This is Engesser's form, the
+/// lower of the two in use; Haringx's differs when the stress in the skins is not small against *S*.
 ///
 /// # Source
 ///
-/// Bažant, *Shear Buckling of Sandwich, Fiber Composite and Lattice Columns*, Journal of Applied Mechanics 70, 2003, names both
-/// forms (read in an excerpt); [`ALLEN_1969`](crate::source::ALLEN_1969) (from memory).
+/// Bažant, *Shear Buckling of Sandwich, Fiber Composite and Lattice Columns*, Journal of Applied Mechanics 70, 2003,
+/// names both forms (read in an excerpt); [`ALLEN_1969`](crate::source::ALLEN_1969) (from memory).
 ///
 /// # Examples
 ///

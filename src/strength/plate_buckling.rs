@@ -42,8 +42,9 @@ pub struct PlateBuckling {
 /// | *b*    | side across the compression          | `width`    |
 /// | *m*    | number of half waves along the load  |            |
 ///
-/// As a function of *α*² the load has one minimum, at *α*²/*β*² = (1 + *r*)/(1 − *r*) with *r* = *D β*²/*S*, so only the two
-/// whole numbers beside it are tried. For *r* ≥ 1 there is none: shorter waves are always easier and the bound is *S*.
+/// As a function of *α*² the load has one minimum, at *α*²/*β*² = (1 + *r*)/(1 − *r*) with *r* = *D β*²/*S*, so only
+/// the two whole numbers beside it are tried. For *r* ≥ 1 there is none: shorter waves are always easier and the
+/// bound is *S*.
 ///
 /// # Validity
 ///
@@ -57,8 +58,8 @@ pub struct PlateBuckling {
 ///
 /// # Examples
 ///
-/// Square plate, *D* = 3000 N·m, side 1 m, *S* = 620 kN/m, one half wave: *g* = 2π² = 19.739 m⁻², *D g*²/*α*² = 118 435 N/m,
-/// *D g*/*S* = 0.09551, so *N* = 118 435/1.09551 = 108.1 kN/m.
+/// Square plate, *D* = 3000 N·m, side 1 m, *S* = 620 kN/m, one half wave: *g* = 2π² = 19.739 m⁻², *D g*²/*α*² = 118
+/// 435 N/m, *D g*/*S* = 0.09551, so *N* = 118 435/1.09551 = 108.1 kN/m.
 ///
 /// ```
 /// use skinspan::{strength::{IsotropicPlate, plate_buckling}, units::{Force, Length, per_width}};

@@ -88,12 +88,13 @@ pub struct PeakShear {
 ///
 /// # Source
 ///
-/// [`DERIVED`](crate::source::DERIVED) from the equations in [`skin_moment_at_edge`](super::skin_moment_at_edge) for axial
-/// symmetry, checked against a numerical solution; the form agrees with the handbooks on inserts (from memory).
+/// [`DERIVED`](crate::source::DERIVED) from the equations in [`skin_moment_at_edge`](super::skin_moment_at_edge) for
+/// axial symmetry, checked against a numerical solution; the form agrees with the handbooks on inserts (from memory).
 ///
 /// # Examples
 ///
-/// At the rim 0; far out the 1/*r* term alone: 1000 N, *d* = 20 mm, *r* = 200 mm: 0.99668 × 1000/(2π × 20 × 200) = 0.03966 MPa.
+/// At the rim 0; far out the 1/*r* term alone: 1000 N, *d* = 20 mm, *r* = 200 mm: 0.99668 × 1000/(2π × 20 × 200) =
+/// 0.03966 MPa.
 ///
 /// ```
 /// use skinspan::{strength::{RoundFoot, SkinBending, punching_shear_at}, units::{Force, Length, Pressure}};
@@ -132,7 +133,8 @@ pub fn punching_shear_at(radius: Length, foot: &RoundFoot, panel: &SkinBending) 
 ///
 /// # Examples
 ///
-/// A disc with *αb* = 3.88 (1/*α* = 5.155 mm, *b* = 20 mm): the core sees little more than half of *P*/(2π*bd*) = 0.398 MPa.
+/// A disc with *αb* = 3.88 (1/*α* = 5.155 mm, *b* = 20 mm): the core sees little more than half of *P*/(2π*bd*) =
+/// 0.398 MPa.
 ///
 /// ```
 /// use skinspan::{strength::{RoundFoot, SkinBending, punching_peak}, units::{Force, Length, Pressure}};

@@ -12,8 +12,8 @@ use crate::units::{ForcePerWidth, Length, Pressure, ShearStiffness, plain};
 /// |--------|----------------------------------------------|----------|
 /// | *S*    | shear stiffness of the sandwich per width    | `shear`  |
 ///
-/// It is the bound that [`wide_column_load`](super::wide_column_load) approaches as the column becomes short, whatever the
-/// skins are.
+/// It is the bound that [`wide_column_load`](super::wide_column_load) approaches as the column becomes short,
+/// whatever the skins are.
 ///
 /// # Validity
 ///
@@ -60,7 +60,7 @@ pub fn crimping_load(shear: ShearStiffness) -> ForcePerWidth {
 ///
 /// # Source
 ///
-/// [`crimping_load`] over the area of the skins.
+/// [`DERIVED`](crate::source::DERIVED): [`crimping_load`] over the area of the skins.
 ///
 /// # Examples
 ///

@@ -4,8 +4,8 @@ use crate::units::{Curvature, FlexuralRigidity, Length, Pressure, Ratio, ShearSt
 
 /// The two ways in which a sandwich bends, and the shear stiffness between them.
 ///
-/// Next to anything that holds the section from shearing (a solid strip, an insert, the line of a pipe) the skins bend on
-/// their own, each about its own middle. The disturbance dies out as e^(−αx).
+/// Next to anything that holds the section from shearing (a solid strip, an insert, the line of a pipe) the skins
+/// bend on their own, each about its own middle. The disturbance dies out as e^(−αx).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SkinBending {
     /// Rigidity of the skins as the flanges of one section, *D₀*.
@@ -32,7 +32,8 @@ impl SkinBending {
     ///
     /// # Validity
     ///
-    /// Equal skins; for others give the fields: *D₀* = *A₁A₂d²*/(*A₁* + *A₂*) with *A* = *E′t*, *D₂* the sum over the skins.
+    /// Equal skins; for others give the fields: *D₀* = *A₁A₂d²*/(*A₁* + *A₂*) with *A* = *E′t*, *D₂* the sum over the
+    /// skins.
     ///
     /// # Source
     ///
@@ -40,8 +41,8 @@ impl SkinBending {
     ///
     /// # Examples
     ///
-    /// *E′* = 12 GPa, `G_c` = 27 MPa, *t* = 2 mm, *c* = 18 mm: *D₀* = 12 000 × 2 × 400/2 = 4.8 × 10⁶ N·mm, *D₂* = 16 000 N·mm,
-    /// *S* = 600 N/mm.
+    /// *E′* = 12 GPa, `G_c` = 27 MPa, *t* = 2 mm, *c* = 18 mm: *D₀* = 12 000 × 2 × 400/2 = 4.8 × 10⁶ N·mm, *D₂* = 16
+    /// 000 N·mm, *S* = 600 N/mm.
     ///
     /// ```
     /// use skinspan::{strength::SkinBending, units::{Length, Pressure}};

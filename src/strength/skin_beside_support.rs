@@ -21,8 +21,8 @@ use crate::units::{FlexuralRigidity, ForcePerWidth, Length, MomentPerWidth, per_
 /// | *D₀*, *D₂*, *D*, *S* | of the panel                             | `panel`         |
 /// | `D_f`  | rigidity of this skin about its own middle             | `skin_rigidity` |
 ///
-/// Away from the edge it falls off with [`SkinBending::decay_length`]. Its stress, 6 *m*/*t*², adds to that of the panel's
-/// moment. Over a pipe with panel on both sides *V* is the shear on one side.
+/// Away from the edge it falls off with [`SkinBending::decay_length`]. Its stress, 6 *m*/*t*², adds to that of the
+/// panel's moment. Over a pipe with panel on both sides *V* is the shear on one side.
 ///
 /// # Validity
 ///
@@ -71,8 +71,8 @@ pub fn skin_moment_at_edge(
 ///
 /// # Validity
 ///
-/// As [`skin_moment_at_edge`]; the disc is fast to both skins and the panel much wider than 1/α. Radial moment, on top of
-/// the skin's share of the panel's radial moment at the rim.
+/// As [`skin_moment_at_edge`]; the disc is fast to both skins and the panel much wider than 1/α. Radial moment, on
+/// top of the skin's share of the panel's radial moment at the rim.
 ///
 /// # Source
 ///

@@ -30,12 +30,14 @@ pub enum Denting {
 ///
 /// # Validity
 ///
-/// Springs that do not feel each other. It is soft for a core that is thick against the width of the dent, where only the
-/// part near the skin is squeezed: then the dent is less and the pressure more.
+/// Springs that do not feel each other. It is soft for a core that is thick against the width of the dent, where only
+/// the part near the skin is squeezed: then the dent is less and the pressure more, see
+/// [`DeepCore`](super::DeepCore).
 ///
 /// # Source
 ///
-/// [`HETENYI_1946`](crate::source::HETENYI_1946) (from memory) for the bed of springs; [`DERIVED`](crate::source::DERIVED).
+/// [`HETENYI_1946`](crate::source::HETENYI_1946) (from memory) for the bed of springs;
+/// [`DERIVED`](crate::source::DERIVED).
 ///
 /// # Examples
 ///
@@ -128,8 +130,8 @@ impl SkinOnCore {
     ///   σ = F/(π a²) · (1 + x ker′ x)        x = a/ℓ
     /// ```
     ///
-    /// The deflection under a point load is −(*Fℓ*²/2π`D_f`) kei(*r*/ℓ); over the disc ∫ *s* kei *s* d*s* = −*s* ker′ *s*, which is 1
-    /// at *s* = 0. A point load gives *F*/(8ℓ²), a wide disc *F*/(π*a*²).
+    /// The deflection under a point load is −(*Fℓ*²/2π`D_f`) kei(*r*/ℓ); over the disc ∫ *s* kei *s* d*s* = −*s* ker′
+    /// *s*, which is 1 at *s* = 0. A point load gives *F*/(8ℓ²), a wide disc *F*/(π*a*²).
     ///
     /// | symbol | meaning                                             | field or argument |
     /// |--------|-----------------------------------------------------|-------------------|
@@ -140,14 +142,15 @@ impl SkinOnCore {
     ///
     /// # Validity
     ///
-    /// Even pressure under the disc, which must have a radius above zero; a stiff foot presses harder along its rim. It
-    /// exceeds *F*/(π*a*²) by up to a tenth for *a* between 2.7 and 5.4 ℓ.
-    /// Core elastic: below its crushing strength. Core not deeper than about 2 ℓ.
+    /// Even pressure under the disc, which must have a radius above zero; a stiff foot presses harder along its rim.
+    /// It exceeds *F*/(π*a*²) by up to an eighth for *a* between 2.7 and 7.2 ℓ. For *a* above 4 ℓ the largest
+    /// pressure lies off the middle, up to 6 % above this. Core elastic: below its crushing strength. Core not deeper
+    /// than about 2 ℓ, otherwise take [`DeepCore`](super::DeepCore) too.
     ///
     /// # Source
     ///
-    /// [`TIMOSHENKO_1959`](crate::source::TIMOSHENKO_1959), chapter on plates on elastic foundation, for the point load (from
-    /// memory); the disc is [`DERIVED`](crate::source::DERIVED).
+    /// [`TIMOSHENKO_1959`](crate::source::TIMOSHENKO_1959), chapter on plates on elastic foundation, for the point
+    /// load (from memory); the disc is [`DERIVED`](crate::source::DERIVED).
     ///
     /// # Examples
     ///
@@ -187,7 +190,7 @@ impl SkinOnCore {
     ///
     /// # Source
     ///
-    /// Definition of *k*.
+    /// [`DERIVED`](crate::source::DERIVED): definition of *k*.
     ///
     /// # Examples
     ///
@@ -216,8 +219,8 @@ impl SkinOnCore {
     ///   M = (1 + ν)/2 · p ℓ² · x kei′ x        p = F/(π a²)    x = a/ℓ
     /// ```
     ///
-    /// At the middle both curvatures are half of ∇²*w*; for a point load −`D_f`∇²*w* = (*F*/2π) ker(*r*/ℓ), and over the disc
-    /// ∫ *s* ker *s* d*s* = *s* kei′ *s*. It grows as ln(ℓ/*a*) when the disc shrinks.
+    /// At the middle both curvatures are half of ∇²*w*; for a point load −`D_f`∇²*w* = (*F*/2π) ker(*r*/ℓ), and over
+    /// the disc ∫ *s* ker *s* d*s* = *s* kei′ *s*. It grows as ln(ℓ/*a*) when the disc shrinks.
     ///
     /// | symbol | meaning                                             | field or argument |
     /// |--------|-----------------------------------------------------|-------------------|
@@ -228,18 +231,18 @@ impl SkinOnCore {
     ///
     /// # Validity
     ///
-    /// As [`core_pressure`](Self::core_pressure). The stress at the surface is 6 *M*/*t*²; a radius below about the thickness
-    /// of the skin overstates it.
+    /// As [`core_pressure`](Self::core_pressure). The stress at the surface is 6 *M*/*t*²; a radius below about the
+    /// thickness of the skin overstates it.
     ///
     /// # Source
     ///
-    /// [`TIMOSHENKO_1959`](crate::source::TIMOSHENKO_1959), chapter on plates on elastic foundation, for the point load (from
-    /// memory); the disc is [`DERIVED`](crate::source::DERIVED).
+    /// [`TIMOSHENKO_1959`](crate::source::TIMOSHENKO_1959), chapter on plates on elastic foundation, for the point
+    /// load (from memory); the disc is [`DERIVED`](crate::source::DERIVED).
     ///
     /// # Examples
     ///
-    /// 1000 N on a radius of 1 mm, ℓ = 11.247 mm: (1.3 × 1000/4π)(ln(2 × 11.247) + 0.5 − 0.5772) = 103.45 × 3.0361 = 314.1 N;
-    /// the terms left out are below 1 %.
+    /// 1000 N on a radius of 1 mm, ℓ = 11.247 mm: (1.3 × 1000/4π)(ln(2 × 11.247) + 0.5 − 0.5772) = 103.45 × 3.0361 =
+    /// 314.1 N; the terms left out are below 1 %.
     ///
     /// ```
     /// # use skinspan::{strength::{DiscLoad, SkinOnCore}, units::{Force, Length, Pressure, Ratio, per_width}};

@@ -31,8 +31,8 @@ impl StripLoad {
     ///
     /// # Validity
     ///
-    /// Skin that reaches at least 3π/(4λ) beyond the seat on both sides; core below its crushing strength; even pressure
-    /// under the seat.
+    /// Skin that reaches at least 3π/(4λ) beyond the seat on both sides; core below its crushing strength; even
+    /// pressure under the seat.
     ///
     /// # Source
     ///
@@ -40,7 +40,8 @@ impl StripLoad {
     ///
     /// # Examples
     ///
-    /// `D_f` = 16 N·m on 10⁹ N/m³: λ = (10⁹/64)^(1/4) = 62.87 /m. A knife edge with 10 N/mm: 10 × 0.06287/2 = 0.3144 MPa.
+    /// `D_f` = 16 N·m on 10⁹ N/m³: λ = (10⁹/64)^(1/4) = 62.87 /m. A knife edge with 10 N/mm: 10 × 0.06287/2 = 0.3144
+    /// MPa.
     ///
     /// ```
     /// # use skinspan::{strength::{SkinOnCore, StripLoad}, units::{Force, Length, Pressure, Ratio, per_width}};
@@ -78,7 +79,7 @@ impl StripLoad {
     ///
     /// # Source
     ///
-    /// Definition of *k*.
+    /// [`DERIVED`](crate::source::DERIVED): definition of *k*.
     ///
     /// # Examples
     ///

@@ -42,7 +42,8 @@ impl SkinExpansion {
 /// 14 × 10⁻⁶ /K, 50 K apart, *d* = 20.7 mm: 0.0007/0.0207 = 0.0338 /m.
 ///
 /// ```
-/// use skinspan::{strength::{SkinExpansion, free_curvature}, units::{Length, TemperatureCoefficient, TemperatureInterval}};
+/// use skinspan::strength::{SkinExpansion, free_curvature};
+/// use skinspan::units::{Length, TemperatureCoefficient, TemperatureInterval};
 /// use uom::si::{length::millimeter, temperature_coefficient::per_kelvin, temperature_interval::kelvin};
 /// let skin = |rise| SkinExpansion {
 ///     coefficient: TemperatureCoefficient::new::<per_kelvin>(14e-6),

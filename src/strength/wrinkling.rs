@@ -6,8 +6,8 @@ use crate::units::{FlexuralRigidity, Length, Pressure, Ratio, plain};
 
 /// Wrinkling factor of the class rules, 0.5, for skins as they are built.
 ///
-/// Source: [`LR_SSC`](crate::source::LR_SSC), Part 8, Chapter 7, Section 3.2.2 (read in an excerpt). It stands for the
-/// waviness of real skins; it does not stand for a skin that has come off its core.
+/// Source: [`LR_SSC`](crate::source::LR_SSC), Part 8, Chapter 7, Section 3.2.2 (read in an excerpt). It stands for
+/// the waviness of real skins; it does not stand for a skin that has come off its core.
 pub const DESIGN_FACTOR: Ratio = exactly(0.5);
 
 /// Wrinkling factor of a perfect skin when the disturbance of the core dies out linearly, 3/36^(1/3).
@@ -60,8 +60,8 @@ pub struct WrinklingModuli {
 ///
 /// # Source
 ///
-/// [`LR_SSC`](crate::source::LR_SSC), Part 8, Chapter 7, Section 3.2.2, for *k* = 0.5 (read in an excerpt); the cube root
-/// is derived in [`hoff_mautner_wrinkle`](super::hoff_mautner_wrinkle).
+/// [`LR_SSC`](crate::source::LR_SSC), Part 8, Chapter 7, Section 3.2.2, for *k* = 0.5 (read in an excerpt); the cube
+/// root is derived in [`hoff_mautner_wrinkle`](super::hoff_mautner_wrinkle).
 ///
 /// # Examples
 ///
@@ -93,8 +93,8 @@ pub fn wrinkling_stress(factor: Ratio, moduli: WrinklingModuli) -> Pressure {
 /// | *D₁₁*  | bending stiffness of the skin about its own mid-plane, wave along 1  | `skin_rigidity`  |
 /// | *t*    | thickness of the skin                                                | `skin_thickness` |
 ///
-/// Waves that are long across the load bend the skin as a cylinder, which is what *D₁₁* measures: for an isotropic skin
-/// this is *E*/(1 − *ν*²).
+/// Waves that are long across the load bend the skin as a cylinder, which is what *D₁₁* measures: for an isotropic
+/// skin this is *E*/(1 − *ν*²).
 ///
 /// # Validity
 ///

@@ -50,12 +50,12 @@ pub fn wrinkling_under_biaxial_compression(x: Ratio, y: Ratio) -> Ratio {
 ///
 /// | symbol | meaning                                                                        | argument      |
 /// |--------|--------------------------------------------------------------------------------|---------------|
-/// | `R_c`  | utilisation in compression, for two axes that of [`wrinkling_under_biaxial_compression`] | `compression` |
+/// | `R_c`  | utilisation in compression; for two axes, [`wrinkling_under_biaxial_compression`] | `compression` |
 /// | `R_s`  | shear stress over the wrinkling stress under compression at 45° to the axes    | `shear`       |
 /// | *λ*    | factor on the load at which the skin wrinkles                                  |               |
 ///
-/// The allowable in shear is a wrinkling stress: pure shear *τ* is a compression *τ* at 45°, and the tension across it does
-/// not help. Take the skin's [`bending_modulus`](super::bending_modulus) at 45° for it.
+/// The allowable in shear is a wrinkling stress: pure shear *τ* is a compression *τ* at 45°, and the tension across
+/// it does not help. Take the skin's [`bending_modulus`](super::bending_modulus) at 45° for it.
 ///
 /// # Validity
 ///

@@ -5,3 +5,4 @@ mod load;
 mod units;
 mod laminate;
 mod section;
+mod strength;

@@ -26,3 +26,13 @@ mod nafems_r0031;
 mod navier;
 mod pagano_1970;
 mod tsai_hahn_1980;
+
+mod abramowitz_stegun_1964;
+mod bazant_2003;
+mod boresi_schmidt_2003;
+mod foundation;
+mod hoff_mautner_1945;
+mod huang_2004;
+mod insert;
+mod lr_ssc;
+mod navier_buckling;
