@@ -143,18 +143,6 @@ impl ShearFlow {
             .sum::<f64>();
         ShearStiffness { dimension: std::marker::PhantomData, units: std::marker::PhantomData, value: 1.0 / compliance }
     }
-
-    /// Resultant of the shear stress per unit shear force, which equilibrium makes 1.
-    #[cfg(test)]
-    fn resultant(&self) -> f64 {
-        self.layers
-            .iter()
-            .map(|l| {
-                let Slab { z0, z1, .. } = l.slab;
-                (l.tau(z0) + 4.0 * l.tau(0.5 * (z0 + z1)) + l.tau(z1)) * (z1 - z0) / 6.0
-            })
-            .sum()
-    }
 }
 
 fn pascal(value: f64) -> Pressure {

@@ -115,7 +115,7 @@ impl Section {
         UnitResponse { points }
     }
 
-    /// Ply stresses of a thermal state, to be kept while the load grows.
+    /// Ply stresses of a thermal state, to be kept while the load grows; for a [`UnitResponse`] of the same section.
     #[must_use]
     pub fn residual(&self, deformation: Deformation, rise: Temperatures) -> Residual {
         Residual(self.ply_stresses(deformation, rise).map(|(_, stress)| stress).collect())

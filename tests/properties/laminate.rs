@@ -1,5 +1,7 @@
 //! Laminates of any plies.
 
+#![allow(clippy::unwrap_used)] // a test may panic
+
 use approx::assert_relative_eq;
 use proptest::prelude::*;
 use skinspan::laminate::{

@@ -1,5 +1,7 @@
 //! Sections of any skins and core.
 
+#![allow(clippy::unwrap_used)] // a test may panic
+
 use approx::assert_relative_eq;
 use proptest::prelude::*;
 use skinspan::laminate::{
@@ -64,7 +66,7 @@ fn force(value: f64) -> ForcePerWidth {
     ForcePerWidth { value, ..ForcePerWidth::default() }
 }
 
-/// Equal skins without Poisson's ratio: `e`, `t`, `ec`, `c` in GPa and mm.
+/// Equal skins without Poisson's ratio: `e`, `t`, `ec`, `c` in `GPa` and mm.
 fn plain(e: f64, t: f64, ec: f64, c: f64) -> Section {
     let elastic = Elastic::isotropic(
         Pressure::new::<gigapascal>(e),
@@ -274,8 +276,7 @@ proptest! {
     fn holding_flat_undoes_the_free_bow(section in section(), rise in temperatures()) {
         // the edge moment bends the free panel back
         let flat = section.thermal_flat(&rise);
-        let mut edge = Resultants::default();
-        edge.moment = flat.moment;
+        let edge = Resultants { moment: flat.moment, ..Resultants::default() };
         let back = section.thermal_free(&rise) + section.deformation(&edge);
         let free = section.thermal_free(&rise).curvature;
         let scale = 1e-9 + free.x.value.abs() + free.y.value.abs() + free.xy.value.abs();

@@ -3,6 +3,8 @@
 //! Left out: A66 = 426.84 MN/m and D66 = 5122.08 N·m as remembered do not follow from the moduli of the example, which
 //! give (134.03 + 8.82 − 2·2.29)/4 · 12 = 414.8 MN/m. Whether the book or the memory errs is not known.
 
+#![allow(clippy::unwrap_used)] // a test may panic
+
 use approx::assert_relative_eq;
 use skinspan::laminate::{
     Component::{X, Xy, Y},
@@ -12,7 +14,7 @@ use skinspan::units::{Angle, Length, Pressure, Ratio, TemperatureCoefficient};
 use uom::ConstZero;
 use uom::si::{angle::degree, length::millimeter, pressure::gigapascal};
 
-/// The stiffness of a ply is printed to four digits (40.11 GPa) and carried on rounded.
+/// The stiffness of a ply is printed to four digits (40.11 `GPa`) and carried on rounded.
 const FOUR_DIGITS: f64 = 5e-4;
 
 fn laminate(angles: &[f64]) -> Laminate {

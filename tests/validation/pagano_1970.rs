@@ -4,6 +4,8 @@
 //! exact three-dimensional elasticity: from memory, and computed again apart from this program. The deflection is
 //! that of later papers on the same plate.
 
+#![allow(clippy::unwrap_used)] // a test may panic
+
 use approx::assert_relative_eq;
 use skinspan::laminate::{Elastic, Laminate, Ply};
 use skinspan::section::{CoreLayer, Section, Temperatures};

@@ -1,5 +1,7 @@
 //! Tsai and Hahn, *Introduction to Composite Materials*, Technomic, 1980; the printed numbers are from memory.
 
+#![allow(clippy::unwrap_used)] // a test may panic
+
 use approx::assert_relative_eq;
 use skinspan::laminate::{
     Component::{X, Xy, Y},
@@ -9,7 +11,7 @@ use skinspan::units::{Angle, Length, Pressure, Ratio, TemperatureCoefficient};
 use uom::ConstZero;
 use uom::si::{angle::degree, length::millimeter, pressure::gigapascal};
 
-/// Two decimals of a GPa are printed.
+/// Two decimals of a `GPa` are printed.
 const TWO_DECIMALS: f64 = 0.0051;
 /// Rounding of `f64` only.
 const EXACT: f64 = 1e-13;
