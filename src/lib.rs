@@ -1,5 +1,6 @@
 //! Sandwich-panel mechanics for fibreglass hardtops, safe in its units.
 
+pub mod advice;
 pub mod analysis;
 pub mod check;
 pub mod closed_form;
@@ -9,6 +10,7 @@ pub mod input;
 pub mod laminate;
 pub mod load;
 pub mod material;
+pub mod report;
 pub mod section;
 pub mod service;
 pub mod source;

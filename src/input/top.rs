@@ -198,7 +198,7 @@ fn read_edge(top: &Room<'_>, table: &MaterialTable, outline: Option<&Outline>) -
             }
         },
         None => {
-            room.missing("fill", "\"polyester-putty\"");
+            room.missing("fill", "\"putty-polyester-bonding\"");
             None
         }
     };

@@ -1,0 +1,113 @@
+//! What would pass: the smallest single change of each kind that makes a failing check, or the whole top, hold. Found
+//! by trying it on the real model, in the steps that one can buy or mark.
+
+mod change;
+
+pub use change::{Change, changed, changes};
+
+use uom::si::ratio::ratio;
+
+use crate::{
+    analysis::{Analysis, DIVISIONS},
+    check::{CHECKS, Outcome, run},
+    top::Top,
+    units::{Mass, Ratio},
+};
+
+/// A change that makes something hold.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Remedy {
+    /// The change.
+    pub change: Change,
+    /// What governs then, as its place in [`CHECKS`].
+    pub governs: usize,
+    /// How far it is used then.
+    pub utilisation: Ratio,
+    /// Mass that the change adds to the top; negative where it takes some off.
+    pub added: Mass,
+}
+
+/// Remedies for one failing check, or for all of them together.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Advice {
+    /// The check, as its place in [`CHECKS`]; none for the whole top.
+    pub check: Option<usize>,
+    /// One remedy of each kind that has one, the lightest first.
+    pub remedies: Vec<Remedy>,
+}
+
+/// How far each check of a top is used: infinite where a check could not be made.
+struct Used {
+    by_check: Vec<f64>,
+    mass: Mass,
+}
+
+impl Used {
+    fn of(outcomes: &[Outcome], top: &Top) -> Self {
+        let mut by_check = vec![0.0; CHECKS.len()];
+        for outcome in outcomes {
+            let used = outcome.utilisation().map_or(f64::INFINITY, |used| used.get::<ratio>());
+            let known: &mut f64 = &mut by_check[outcome.check];
+            *known = if used.is_nan() { f64::INFINITY } else { known.max(used) };
+        }
+        Self { by_check, mass: top.weight().bare }
+    }
+
+    fn worst(&self) -> (usize, f64) {
+        let worst = self.by_check.iter().copied().enumerate().max_by(|a, b| a.1.total_cmp(&b.1));
+        worst.unwrap_or((0, f64::INFINITY))
+    }
+
+    fn holds(&self, check: Option<usize>) -> bool {
+        check.map_or_else(|| self.worst().1, |check| self.by_check[check]) <= 1.0
+    }
+}
+
+/// Looks for the smallest single change of each kind for every check that does not pass, and for the whole top.
+#[must_use]
+pub fn advise(top: &Top, outcomes: &[Outcome]) -> Vec<Advice> {
+    let mut failing: Vec<usize> = outcomes.iter().filter(|outcome| !outcome.passes()).map(|outcome| outcome.check).collect();
+    failing.dedup();
+    failing.sort_unstable();
+    failing.dedup();
+    if failing.is_empty() {
+        return Vec::new();
+    }
+    let before = top.weight().bare;
+    let mut advice: Vec<Advice> = std::iter::once(None)
+        .chain(failing.into_iter().map(Some))
+        .map(|check| Advice { check, remedies: Vec::new() })
+        .collect();
+    for kind in changes(top) {
+        let mut wanted: Vec<usize> = (0..advice.len()).collect();
+        for change in kind {
+            if wanted.is_empty() {
+                break;
+            }
+            let Some(used) = try_change(top, &change) else { continue };
+            wanted.retain(|&index| {
+                if !used.holds(advice[index].check) {
+                    return true;
+                }
+                let (governs, utilisation) = used.worst();
+                advice[index].remedies.push(Remedy {
+                    change: change.clone(),
+                    governs,
+                    utilisation: Ratio::new::<ratio>(utilisation),
+                    added: used.mass - before,
+                });
+                false
+            });
+        }
+    }
+    for item in &mut advice {
+        item.remedies.sort_by(|a, b| a.added.value.total_cmp(&b.added.value));
+    }
+    advice
+}
+
+fn try_change(top: &Top, change: &Change) -> Option<Used> {
+    let other = changed(top, change)?;
+    let analysis = Analysis::new(&other, DIVISIONS).ok()?;
+    Some(Used::of(&run(&analysis), &other))
+}

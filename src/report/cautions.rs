@@ -1,0 +1,83 @@
+//! Cautions: short, and about what this result shows.
+
+use super::{Answer, Report};
+use crate::{
+    analysis::Layout,
+    check::Verdict,
+    material::Basis,
+    service::{Sun, Walking},
+    units::{Length, show},
+};
+
+/// The cautions that belong beside a report.
+#[must_use]
+pub fn cautions(report: &Report<'_>) -> Vec<String> {
+    let top = report.top;
+    let mut cautions = vec![
+        "Not a certification: for comparison and preliminary design. Local codes, class rules and a qualified engineer \
+         prevail; people get hurt when tops fail."
+            .to_owned(),
+    ];
+    let governing = report.checks.first().and_then(|outcome| match &outcome.verdict {
+        Verdict::Compared(finding) => Some(finding.basis),
+        Verdict::NotEvaluated(_) => None,
+    });
+    match governing {
+        Some(Basis::Estimate) => cautions.push(
+            "The governing margin rests on an estimate: make a coupon and test it before people stand below.".to_owned(),
+        ),
+        Some(Basis::Typical) => cautions.push(
+            "The governing margin rests on typical values: coupons of your own laminate and core would settle it."
+                .to_owned(),
+        ),
+        _ => {}
+    }
+    if report.answer() == Answer::Open {
+        cautions.push("A check that could not be made is not a pass.".to_owned());
+    }
+    cautions.push(
+        "Not checked here: the fixings and what they hold in, the pipes and their welds, the bond of skin to core, voids \
+         and dry spots, and the skin's own bending right beside a pipe or a footing."
+            .to_owned(),
+    );
+    if top.crown > Length::default() {
+        cautions.push(format!(
+            "The crown of {} is not counted: the top is taken as flat, which is on the safe side for bending.",
+            show(top.crown, top.report)
+        ));
+    }
+    if let Ok(analysis) = &report.analysis {
+        if let Layout::Strips(strips) = &analysis.layout {
+            let unused: Vec<&str> = (0..top.pipes.len())
+                .filter(|pipe| !strips.pipes.contains(pipe))
+                .map(|pipe| top.pipes[pipe].name.as_str())
+                .collect();
+            if !unused.is_empty() {
+                cautions.push(format!("The hand method does not count on {}.", unused.join(", ")));
+            }
+        }
+        let bare = analysis.lines.iter().any(|line| line.role == crate::analysis::Role::EndOverhang);
+        if bare {
+            cautions.push(
+                "Overhangs beyond the ends of pipes are taken as strips that hand their load to the strip beside them; the \
+                 peak at the end of a pipe is not in it."
+                    .to_owned(),
+            );
+        }
+    }
+    if top.service.people == 0 && top.service.walking == Walking::NoWalk {
+        cautions.push("Nobody may stand on this top: put a placard on it.".to_owned());
+    } else if top.service.walking == Walking::NoWalk {
+        cautions.push(format!(
+            "Placard: {} on the top at once.",
+            match top.service.people {
+                1 => "one person".to_owned(),
+                people => format!("{people} people"),
+            }
+        ));
+    }
+    if top.service.sun == Sun::Dark {
+        cautions.push("Dark paint: temperatures are assumed. Measure one like it in the sun before you rely on them.".to_owned());
+    }
+    cautions
+}

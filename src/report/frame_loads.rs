@@ -1,0 +1,37 @@
+//! What the top asks of the frame: push and pull along each pipe.
+
+use super::Report;
+use crate::units::ForcePerWidth;
+
+/// Largest line loads on one pipe.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FrameLoad {
+    /// The pipe, as its place in the list.
+    pub pipe: usize,
+    /// Push of the top on the pipe, and the case that makes it.
+    pub push: (ForcePerWidth, Option<usize>),
+    /// Pull at the fixings, and the case that makes it.
+    pub pull: (ForcePerWidth, Option<usize>),
+}
+
+/// Largest line loads on each pipe over all strips and cases. Of a bay on four sides the pull is not known.
+#[must_use]
+pub fn frame_loads(report: &Report<'_>) -> Vec<FrameLoad> {
+    let nothing = (ForcePerWidth::default(), None);
+    let mut loads: Vec<FrameLoad> =
+        (0..report.top.pipes.len()).map(|pipe| FrameLoad { pipe, push: nothing, pull: nothing }).collect();
+    let Ok(analysis) = &report.analysis else { return loads };
+    for forces in &analysis.strips {
+        let line = &analysis.lines[forces.line];
+        for (seat, own) in line.seats.iter().zip(&forces.seats) {
+            let Some(load) = seat.pipe.and_then(|pipe| loads.get_mut(pipe)) else { continue };
+            if own.push.value > load.push.0 {
+                load.push = (own.push.value, Some(forces.case));
+            }
+            if own.pull.value > load.pull.0 {
+                load.pull = (own.pull.value, Some(forces.case));
+            }
+        }
+    }
+    loads
+}

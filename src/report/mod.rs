@@ -1,0 +1,120 @@
+//! The report: plain data, and the same content as text for people and as JSON for machines.
+
+mod cautions;
+mod explain;
+mod frame_loads;
+mod json;
+mod listing;
+mod page;
+mod text;
+mod words;
+
+pub use cautions::cautions;
+pub use explain::{NothingToExplain, explain, explain_json};
+pub use frame_loads::{FrameLoad, frame_loads};
+pub use json::to_json;
+pub use listing::{list, list_json};
+pub use text::to_text;
+
+use crate::{
+    advice::{Advice, advise},
+    analysis::{Analysis, DIVISIONS},
+    check::{CHECKS, Outcome, run},
+    material::MaterialTable,
+    top::Top,
+    units::Ratio,
+};
+
+/// Whether the top holds.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Answer {
+    /// Every check was made and passes.
+    Holds,
+    /// At least one check fails.
+    DoesNotHold,
+    /// No check fails, but not all of them could be made.
+    Open,
+}
+
+/// Everything that is said about a top.
+#[derive(Debug)]
+pub struct Report<'a> {
+    /// The top.
+    pub top: &'a Top,
+    /// The table that its materials come from, for the texts of sources.
+    pub table: &'a MaterialTable,
+    /// Its analysis, or why there is none.
+    pub analysis: Result<Analysis<'a>, String>,
+    /// The worst outcome of each check, the governing one first.
+    pub checks: Vec<Outcome>,
+    /// The outcome of every check under every case, worst first.
+    pub envelope: Vec<Outcome>,
+    /// What would pass.
+    pub advice: Vec<Advice>,
+    /// Largest change of a utilisation when the strips are divided twice as finely, or the error of the plate series.
+    pub numerical_error: Ratio,
+}
+
+impl<'a> Report<'a> {
+    /// Analyses a top, runs the checks, and looks for what would pass.
+    #[must_use]
+    pub fn new(top: &'a Top, table: &'a MaterialTable) -> Self {
+        let analysis = Analysis::new(top, DIVISIONS);
+        let Ok(done) = &analysis else {
+            return Self {
+                top,
+                table,
+                analysis,
+                checks: Vec::new(),
+                envelope: Vec::new(),
+                advice: Vec::new(),
+                numerical_error: Ratio::from(0.0),
+            };
+        };
+        let envelope = run(done);
+        let mut checks: Vec<Outcome> = Vec::with_capacity(CHECKS.len());
+        for outcome in &envelope {
+            if !checks.iter().any(|known| known.check == outcome.check) {
+                checks.push(outcome.clone());
+            }
+        }
+        let advice = advise(top, &envelope);
+        let numerical_error = numerical_error(top, done, &envelope);
+        Self { top, table, analysis, checks, envelope, advice, numerical_error }
+    }
+
+    /// Whether the top holds.
+    #[must_use]
+    pub fn answer(&self) -> Answer {
+        if self.analysis.is_err() {
+            return Answer::Open;
+        }
+        let fails = |outcome: &Outcome| outcome.utilisation().is_some() && !outcome.passes();
+        if self.envelope.iter().any(fails) {
+            Answer::DoesNotHold
+        } else if self.envelope.iter().all(Outcome::passes) {
+            Answer::Holds
+        } else {
+            Answer::Open
+        }
+    }
+}
+
+/// Largest relative change of a utilisation above a tenth when every strip is divided twice as finely; at least the
+/// error that the plate series estimates of itself.
+fn numerical_error(top: &Top, analysis: &Analysis<'_>, envelope: &[Outcome]) -> Ratio {
+    let series = analysis.plates.iter().map(|plate| plate.numerical_error).fold(Ratio::from(0.0), Ratio::max);
+    let Ok(fine) = Analysis::new(top, 2 * DIVISIONS) else { return series };
+    let tenth = Ratio::from(0.1);
+    let mut largest = series;
+    for finer in run(&fine) {
+        let same = |outcome: &&Outcome| outcome.check == finer.check && outcome.case == finer.case;
+        let coarse = envelope.iter().find(same).and_then(Outcome::utilisation);
+        if let (Some(coarse), Some(finer)) = (coarse, finer.utilisation())
+            && coarse > tenth
+        {
+            largest = largest.max(((finer - coarse) / coarse).abs());
+        }
+    }
+    largest
+}

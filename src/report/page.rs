@@ -1,0 +1,98 @@
+//! Lines on a page of a given width: wrapping, headings, rows with columns.
+
+use anstyle::{Effects, Style};
+
+/// A page that grows downwards.
+pub(super) struct Page {
+    text: String,
+    width: usize,
+}
+
+/// How a word stands out. It never carries the meaning alone: the words say the same.
+#[derive(Clone, Copy)]
+pub(super) enum Tone {
+    Good,
+    Bad,
+    Open,
+    Strong,
+    Quiet,
+}
+
+impl Tone {
+    const fn style(self) -> Style {
+        let style = Style::new();
+        match self {
+            Self::Good => style.fg_color(Some(anstyle::Color::Ansi(anstyle::AnsiColor::Green))).effects(Effects::BOLD),
+            Self::Bad => style.fg_color(Some(anstyle::Color::Ansi(anstyle::AnsiColor::Red))).effects(Effects::BOLD),
+            Self::Open => style.fg_color(Some(anstyle::Color::Ansi(anstyle::AnsiColor::Yellow))).effects(Effects::BOLD),
+            Self::Strong => style.effects(Effects::BOLD),
+            Self::Quiet => style.effects(Effects::DIMMED),
+        }
+    }
+
+    /// The text with its tone.
+    pub(super) fn paint(self, text: &str) -> String {
+        let style = self.style();
+        format!("{style}{text}{style:#}")
+    }
+}
+
+impl Page {
+    pub(super) const fn new(width: usize) -> Self {
+        Self { text: String::new(), width }
+    }
+
+    pub(super) fn done(self) -> String {
+        self.text
+    }
+
+    pub(super) fn blank(&mut self) {
+        self.text.push('\n');
+    }
+
+    pub(super) fn line(&mut self, line: &str) {
+        self.text.push_str(line.trim_end());
+        self.text.push('\n');
+    }
+
+    pub(super) fn heading(&mut self, heading: &str) {
+        self.blank();
+        self.line(&Tone::Strong.paint(heading));
+    }
+
+    /// A paragraph, wrapped; its first line begins with `lead`, the others are indented as far.
+    pub(super) fn paragraph(&mut self, lead: &str, text: &str) {
+        let indent = lead.chars().count();
+        let mut line = lead.to_owned();
+        let mut length = indent;
+        let mut empty = true;
+        for word in text.split_whitespace() {
+            let size = word.chars().count();
+            if !empty && length + 1 + size > self.width {
+                self.line(&line);
+                line = " ".repeat(indent);
+                length = indent;
+                empty = true;
+            }
+            if !empty {
+                line.push(' ');
+                length += 1;
+            }
+            line.push_str(word);
+            length += size;
+            empty = false;
+        }
+        self.line(&line);
+    }
+}
+
+/// A cell that is as wide as its column: to the left for words, to the right for numbers.
+pub(super) fn left(text: &str, width: usize) -> String {
+    let gap = width.saturating_sub(text.chars().count());
+    format!("{text}{}", " ".repeat(gap))
+}
+
+pub(super) fn right(text: &str, width: usize) -> String {
+    let gap = width.saturating_sub(text.chars().count());
+    format!("{}{text}", " ".repeat(gap))
+}

@@ -1,0 +1,139 @@
+//! Places, causes and measures in plain words.
+
+use crate::{
+    analysis::{Analysis, Region},
+    check::{Measure, Outcome, Part, Place, Verdict},
+    geometry::Point,
+    load::{Duration, State},
+    material::Basis,
+    section::Skin,
+    units::{System, show},
+};
+
+/// A measure in a system of units.
+pub(super) fn measure(value: Measure, system: System) -> String {
+    match value {
+        Measure::Pressure(q) => show(q, system),
+        Measure::Length(q) => show(q, system),
+        Measure::Force(q) => show(q, system),
+        Measure::ForcePerWidth(q) => show(q, system),
+        Measure::MomentPerWidth(q) => show(q, system),
+        Measure::Rigidity(q) => show(q, system),
+        Measure::Curvature(q) => show(q, system),
+        Measure::Frequency(q) => show(q, system),
+        Measure::Warmth(q) => show(q, system),
+        Measure::ArealMass(q) => show(q, system),
+        Measure::Ratio(q) => {
+            let value = q.get::<uom::si::ratio::ratio>();
+            if value.abs() >= 100.0 { format!("{value:.0}") } else { format!("{value:.3}") }
+        }
+    }
+}
+
+/// A place in plan.
+pub(super) fn point(place: Point, system: System) -> String {
+    format!("x {}, y {}", show(place.x, system), show(place.y, system))
+}
+
+/// The part of the top that a place is about.
+pub(super) fn part(analysis: &Analysis<'_>, part: Part) -> String {
+    let top = analysis.top;
+    match part {
+        Part::Region(Region::Field) => "the field".to_owned(),
+        Part::Region(Region::Backing(index)) => top.backings[index].name.clone(),
+        Part::Region(Region::Conduit(index)) => format!("conduit {}", top.conduits[index].name),
+        Part::Pipe(index) => top.pipes[index].name.clone(),
+        Part::Bay => "the bay between pipes".to_owned(),
+        Part::Tip => "the tip of an overhang".to_owned(),
+        Part::Foot => "under a foot".to_owned(),
+        Part::Gear(index) => format!("under {}", top.gear[index].name),
+        Part::Hand => "at the edge".to_owned(),
+        Part::Whole => "the whole top".to_owned(),
+    }
+}
+
+/// A place in one line.
+pub(super) fn place(analysis: &Analysis<'_>, place: &Place, system: System) -> String {
+    let mut words = part(analysis, place.part);
+    if let Some(skin) = place.skin {
+        words = format!("{} of {words}", skin_words(skin));
+        if let Some(ply) = place.ply {
+            let schedule = match ply.skin {
+                Skin::Outer => &analysis.top.outer,
+                Skin::Inner => &analysis.top.inner,
+            };
+            if let Some(layer) = schedule.layer_of_ply(ply.ply) {
+                words = format!("{} in the {words}", layer.text);
+            }
+        }
+    }
+    if let Some(at) = place.at {
+        words = format!("{words} at {}", point(at, system));
+    }
+    if let Some(load_at) = place.load_at {
+        words = format!("{words}; load at {}", point(load_at, system));
+    }
+    words
+}
+
+pub(super) const fn skin_words(skin: Skin) -> &'static str {
+    match skin {
+        Skin::Outer => "outer skin",
+        Skin::Inner => "inner skin",
+    }
+}
+
+/// The case of an outcome, in words.
+pub(super) fn case(analysis: &Analysis<'_>, outcome: &Outcome) -> String {
+    outcome.case.map_or_else(|| "at all times".to_owned(), |case| analysis.cases[case].title.clone())
+}
+
+pub(super) const fn basis(basis: Basis) -> &'static str {
+    match basis {
+        Basis::Measured => "measured",
+        Basis::Minimum => "minimum",
+        Basis::Characteristic => "characteristic",
+        Basis::Typical => "typical",
+        Basis::Estimate => "estimate",
+    }
+}
+
+/// A state of the material.
+pub(super) fn state(state: State) -> String {
+    let duration = match state.duration {
+        Duration::Instant => "seconds",
+        Duration::Short => "minutes to hours",
+        Duration::Long => "days to weeks",
+        Duration::Permanent => "years",
+    };
+    if state.hot { format!("{duration}, hot") } else { duration.to_owned() }
+}
+
+/// How far something is used.
+pub(super) fn used(outcome: &Outcome) -> String {
+    match &outcome.verdict {
+        Verdict::Compared(finding) => percent(finding.utilisation.get::<uom::si::ratio::ratio>()),
+        Verdict::NotEvaluated(_) => "—".to_owned(),
+    }
+}
+
+pub(super) fn percent(utilisation: f64) -> String {
+    if utilisation.is_nan() {
+        return "no number".to_owned();
+    }
+    let hundredths = utilisation * 100.0;
+    // Rounding must not make a failure read as a pass.
+    if hundredths > 100.0 && hundredths < 101.0 { format!("{hundredths:.1} %") } else { format!("{hundredths:.0} %") }
+}
+
+/// A margin of safety.
+pub(super) fn margin(margin: f64) -> String {
+    if margin.is_infinite() || margin >= 100.0 {
+        "> 99".to_owned()
+    } else if margin < 0.0 {
+        // Truncated away from zero, so that no failure reads as −0.00.
+        format!("−{:.2}", (-margin * 100.0).ceil() / 100.0)
+    } else {
+        format!("+{:.2}", (margin * 100.0).floor() / 100.0)
+    }
+}
