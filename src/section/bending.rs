@@ -4,7 +4,7 @@ use nalgebra::{Matrix3, Vector3};
 
 use super::{Axis, CoreLayer, Width};
 use crate::{
-    laminate::{Compliance, Curvatures, Deformation, Laminate, Stiffness, Strains, inverse},
+    laminate::{Compliance, Curvatures, Deformation, Laminate, Stiffness, Strains},
     units::{FlexuralRigidity, Length},
 };
 
@@ -29,10 +29,57 @@ pub struct Bending {
     pub(super) deformation: Deformation,
 }
 
+/// One skin by itself, about its mid-plane.
+struct SkinAlone {
+    a: Matrix3<f64>,
+    a_inverse: Matrix3<f64>,
+    reduced: Matrix3<f64>,
+    reduced_inverse: Matrix3<f64>,
+    b: Matrix3<f64>,
+    thickness: Length,
+}
+
+impl SkinAlone {
+    fn new(skin: &Laminate) -> Self {
+        let Stiffness { a, b, d } = *skin.stiffness();
+        let compliance = skin.stiffness().compliance();
+        Self {
+            a,
+            a_inverse: compliance.a_inverse,
+            reduced: d - b * compliance.ratio,
+            reduced_inverse: compliance.d,
+            b,
+            thickness: skin.thickness(),
+        }
+    }
+
+    /// Extensional stiffness, N/m.
+    fn extensional(&self, i: usize, width: Width) -> f64 {
+        match width {
+            Width::Narrow => 1.0 / self.a_inverse[(i, i)],
+            Width::Wide => self.a[(i, i)],
+        }
+    }
+
+    /// Rigidity about its own neutral plane, N·m.
+    fn rigidity(&self, i: usize, width: Width) -> f64 {
+        match width {
+            Width::Narrow => 1.0 / self.reduced_inverse[(i, i)],
+            Width::Wide => self.reduced[(i, i)],
+        }
+    }
+
+    /// Centroid, inwards of the middle.
+    fn centroid(&self, i: usize) -> Length {
+        meter(self.b[(i, i)] / self.a[(i, i)])
+    }
+}
+
 struct Stack<'a> {
-    outer: &'a Laminate,
+    outer: SkinAlone,
     core: &'a CoreLayer,
-    inner: &'a Laminate,
+    core_q: Matrix3<f64>,
+    inner: SkinAlone,
     ratio: Matrix3<f64>,
     reduced: Matrix3<f64>,
     reduced_inverse: Matrix3<f64>,
@@ -47,11 +94,12 @@ impl Bending {
         compliance: &Compliance,
     ) -> [[Self; 2]; 2] {
         let stack = Stack {
-            outer,
+            outer: SkinAlone::new(outer),
             core,
-            inner,
+            core_q: core.q(),
+            inner: SkinAlone::new(inner),
             ratio: compliance.ratio,
-            reduced: stiffness.reduced(),
+            reduced: stiffness.d - stiffness.b * compliance.ratio,
             reduced_inverse: compliance.d,
         };
         Axis::BOTH.map(|axis| [Width::Narrow, Width::Wide].map(|width| stack.bending(axis, width)))
@@ -68,20 +116,20 @@ impl Stack<'_> {
             Width::Wide => (self.reduced * unit / self.reduced[(i, i)], unit / self.reduced[(i, i)]),
         };
         let strain = -(self.ratio * curvature);
-        let thickness = self.outer.thickness() + self.core.thickness + self.inner.thickness();
-        let lever = self.lever(axis);
-        let (outer, inner) = (extensional(self.outer, i, width), extensional(self.inner, i, width));
+        let skins = self.outer.thickness + self.inner.thickness;
+        let lever = self.core.thickness + skins / 2.0 + self.inner.centroid(i) - self.outer.centroid(i);
+        let (outer, inner) = (self.outer.extensional(i, width), self.inner.extensional(i, width));
         let c = self.core.thickness.value;
         let core_modulus = match width {
             Width::Narrow => self.core.modulus(axis).value,
-            Width::Wide => self.core.q()[(i, i)],
+            Width::Wide => self.core_q[(i, i)],
         };
         Bending {
             rigidity: rigidity(1.0 / curvature[i]),
-            neutral_plane: thickness / 2.0 - meter(strain[i] / curvature[i]),
+            neutral_plane: (self.core.thickness + skins) / 2.0 - meter(strain[i] / curvature[i]),
             lever,
             skin_membranes: rigidity(outer * inner / (outer + inner) * lever.value * lever.value),
-            skins_alone: rigidity(own(self.outer, i, width) + own(self.inner, i, width)),
+            skins_alone: rigidity(self.outer.rigidity(i, width) + self.inner.rigidity(i, width)),
             core_alone: rigidity(core_modulus * c * c * c / 12.0),
             moments,
             deformation: Deformation {
@@ -89,31 +137,6 @@ impl Stack<'_> {
                 curvature: Curvatures::from_vector(curvature),
             },
         }
-    }
-
-    fn lever(&self, axis: Axis) -> Length {
-        let i = axis.index();
-        let offset = |skin: &Laminate| meter(skin.stiffness().b[(i, i)] / skin.stiffness().a[(i, i)]);
-        let middles = self.core.thickness + (self.outer.thickness() + self.inner.thickness()) / 2.0;
-        middles + offset(self.inner) - offset(self.outer)
-    }
-}
-
-/// Extensional stiffness of a skin, N/m.
-fn extensional(skin: &Laminate, i: usize, width: Width) -> f64 {
-    let a = &skin.stiffness().a;
-    match width {
-        Width::Narrow => 1.0 / inverse(a)[(i, i)],
-        Width::Wide => a[(i, i)],
-    }
-}
-
-/// Rigidity of a skin about its own neutral plane, N·m.
-fn own(skin: &Laminate, i: usize, width: Width) -> f64 {
-    let reduced = skin.stiffness().reduced();
-    match width {
-        Width::Narrow => 1.0 / inverse(&reduced)[(i, i)],
-        Width::Wide => reduced[(i, i)],
     }
 }
 

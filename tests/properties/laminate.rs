@@ -134,6 +134,30 @@ proptest! {
     }
 
     #[test]
+    fn one_ply_gives_its_constants_back(elastic in elastic(), t in 0.1..2.0) {
+        let ply = Ply {
+            elastic,
+            strength: None,
+            thickness: Length::new::<millimeter>(t),
+            angle: Angle::new::<degree>(0.0),
+        };
+        let (membrane, flexural) = {
+            let laminate = Laminate::new(&[ply]).unwrap();
+            (laminate.in_plane_constants(), laminate.flexural_constants())
+        };
+        let close = |a: f64, b: f64| assert_relative_eq!(a, b, max_relative = ROUNDING);
+        close(membrane.ex.value, elastic.e1.value);
+        close(membrane.ey.value, elastic.e2.value);
+        close(membrane.gxy.value, elastic.g12.value);
+        assert_relative_eq!(membrane.nuxy.value, elastic.nu12.value, epsilon = ROUNDING);
+        close(flexural.ex.value, elastic.e1.value);
+        close(flexural.ey.value, elastic.e2.value);
+        let free = 1.0 - elastic.nu12.value * elastic.nu12.value * (elastic.e2 / elastic.e1).value;
+        close(flexural.plate_x.value * free, elastic.e1.value);
+        close(flexural.plate_y.value * free, elastic.e2.value);
+    }
+
+    #[test]
     fn quasi_isotropic_membrane_is_isotropic(elastic in elastic(), number in 3_u8..7, from in 0.0..90.0) {
         let plies: Vec<Ply> = (0..number)
             .map(|k| Ply {
@@ -276,12 +300,23 @@ proptest! {
     }
 
     #[test]
-    fn max_stress_leaves_room_for_what_is_locked_in(strength in strength(), locked in -0.9..0.9, m in 1.0..50.0) {
-        let mechanical = PlyStress { s12: Pressure::new::<megapascal>(m), ..PlyStress::default() };
-        let residual = PlyStress { s12: strength.s * locked, ..PlyStress::default() };
-        let factor = max_stress(&mechanical, &residual, &strength).factor;
-        let at_failure = mechanical.s12 * factor + residual.s12;
-        assert_relative_eq!(at_failure.value, strength.s.value, max_relative = ROUNDING);
+    fn max_stress_leaves_room_for_what_is_locked_in(strength in strength(), locked in -0.9..0.9, m in prop_oneof![1.0..50.0, -50.0..-1.0]) {
+        let m = Pressure::new::<megapascal>(m);
+        let none = PlyStress::default();
+        let at_failure = |mechanical: PlyStress, residual: PlyStress| {
+            mechanical * max_stress(&mechanical, &residual, &strength).factor.value + residual
+        };
+        let expected = |tension: Pressure, compression: Pressure| {
+            if m.value > 0.0 { tension.value } else { -compression.value }
+        };
+        let shear = at_failure(PlyStress { s12: m, ..none }, PlyStress { s12: strength.s * locked, ..none });
+        assert_relative_eq!(shear.s12.value, expected(strength.s, strength.s), max_relative = ROUNDING);
+        let least = strength.xt.min(strength.xc);
+        let along = at_failure(PlyStress { s1: m, ..none }, PlyStress { s1: least * locked, ..none });
+        assert_relative_eq!(along.s1.value, expected(strength.xt, strength.xc), max_relative = ROUNDING);
+        let least = strength.yt.min(strength.yc);
+        let across = at_failure(PlyStress { s2: m, ..none }, PlyStress { s2: least * locked, ..none });
+        assert_relative_eq!(across.s2.value, expected(strength.yt, strength.yc), max_relative = ROUNDING);
     }
 
     #[test]

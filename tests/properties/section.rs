@@ -125,6 +125,61 @@ proptest! {
     }
 
     #[test]
+    fn parts_add_up_for_any_skins_without_poisson(
+        e in prop::array::uniform4(1.0..80.0), t in prop::array::uniform4(0.2..4.0), c in 3.0..60.0,
+        axis in axis(), width in width(),
+    ) {
+        // unlike plies put the centroid of a skin off its middle, and the lever has to follow
+        let ply = |k: usize| Ply {
+            elastic: Elastic::isotropic(
+                Pressure::new::<gigapascal>(e[k]), Ratio::ZERO, TemperatureCoefficient::ZERO,
+            ),
+            strength: None,
+            thickness: Length::new::<millimeter>(t[k]),
+            angle: Angle::ZERO,
+        };
+        let skin = |i, j| Laminate::new(&[ply(i), ply(j)]).unwrap();
+        let section = Section::new(skin(0, 1), *plain(1.0, 1.0, 0.0, c).core(), skin(2, 3)).unwrap();
+        let bending = section.bending(axis, width);
+        let parts = bending.skin_membranes + bending.skins_alone;
+        assert_relative_eq!(parts.value, bending.rigidity.value, max_relative = ROUNDING);
+    }
+
+    #[test]
+    fn shear_along_fibres_and_across_have_their_own_modulus(
+        plies in plies(), core in core(), g13 in 1.0..5.0, g23 in 1.0..5.0,
+    ) {
+        let straight: Vec<Ply> = plies.iter().map(|&p| Ply { angle: Angle::ZERO, ..p }).collect();
+        let skin = Laminate::new(&straight).unwrap();
+        let section = Section::new(skin.clone(), core, skin).unwrap();
+        let energy = |axis, along: f64, across: f64| {
+            let g = |x: f64| Pressure::new::<gigapascal>(x);
+            let skins = SkinShear::Moduli { g13: g(along), g23: g(across) };
+            section.shear_flow(axis, Width::Narrow, skins).energy_stiffness().value
+        };
+        assert_relative_eq!(energy(Axis::X, g13, g23), energy(Axis::X, g13, 9.0), max_relative = 1e-12);
+        assert_relative_eq!(energy(Axis::Y, g13, g23), energy(Axis::Y, 9.0, g23), max_relative = 1e-12);
+    }
+
+    #[test]
+    fn a_solid_plate_bows_with_its_gradient(e in 1.0..80.0, c in 5.0..60.0, outer in -40.0..60.0, inner in -40.0..60.0) {
+        // next to no skins: curvature alpha (Ti − To)/c, strain alpha (To + Ti)/2, and no stress
+        let plain = plain(e, 1e-6, e, c);
+        let alpha = TemperatureCoefficient::new::<per_kelvin>(2e-5);
+        let skin = || plain.skin(Skin::Outer).clone();
+        let section = Section::new(skin(), CoreLayer { alpha, ..*plain.core() }, skin()).unwrap();
+        let rise = Temperatures {
+            outer: TemperatureInterval::new::<kelvin>(outer),
+            inner: TemperatureInterval::new::<kelvin>(inner),
+        };
+        let free = section.thermal_free(&rise);
+        let expected = 2e-5 * (inner - outer) / (c * 1e-3);
+        // the skins are 1e-6 of a mm
+        assert_relative_eq!(free.curvature.x.value, expected, epsilon = 1e-7, max_relative = 1e-5);
+        assert_relative_eq!(free.strain.y.value, 1e-5 * (inner + outer), epsilon = 1e-9, max_relative = 1e-5);
+    }
+
+    #[test]
     fn one_material_all_through_is_a_plate(e in 1.0..80.0, nu in 0.0..0.4, t in 1.0..5.0, c in 2.0..20.0) {
         let modulus = Pressure::new::<gigapascal>(e);
         let elastic = Elastic::isotropic(modulus, Ratio::from(nu), TemperatureCoefficient::ZERO);
