@@ -156,9 +156,9 @@ fn exact_in(si: f64, unit: &Unit) -> Option<String> {
 
 #[cfg(test)]
 mod tests {
-    use super::{System, both, exact, show, show_in, usual_unit};
+    use super::{System, both, exact, exact_in, show, show_in, usual_unit};
     use crate::units::{
-        Angle, Curvature, Dimensioned, Force, Length, Mass, Pressure, Ratio, TemperatureCoefficient,
+        Angle, Curvature, Dimensioned, Force, Length, Mass, Pressure, QUANTITIES, Ratio, TemperatureCoefficient,
         ThermodynamicTemperature, Torque, Volume, parse,
     };
 
@@ -204,6 +204,16 @@ mod tests {
         assert_eq!(both(core, System::Si), "38.1 mm (1.50 in)");
         assert_eq!(both(Ratio::from_si(0.5), System::Us), "0.500");
         assert_eq!(usual_unit(core, System::Us).map(|unit| unit.symbol), Some("in"));
+    }
+
+    #[test]
+    fn what_was_written_in_a_unit_is_exact_in_it() {
+        for unit in QUANTITIES.iter().flat_map(|entry| entry.units) {
+            for i in 1..2000_u32 {
+                let value = f64::from(i).sqrt() * 1.7;
+                assert!(exact_in(unit.to_si(value), unit).is_some(), "{value} {}", unit.symbol);
+            }
+        }
     }
 
     #[test]

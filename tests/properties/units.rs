@@ -170,6 +170,14 @@ proptest! {
     }
 
     #[test]
+    fn exact_text_keeps_the_unit_that_was_written(value in -1e4..1e4) {
+        for (system, unit) in [(System::Us, "in"), (System::Si, "mm")] {
+            let text = parse::<Length>(&format!("{value} {unit}")).map(|length| exact(length, system));
+            prop_assert!(text.as_ref().is_ok_and(|text| text.ends_with(unit)), "{:?}", text);
+        }
+    }
+
+    #[test]
     fn shown_text_reads_back_near(si in number()) {
         for_each_quantity!(shown_text_is_near(si));
     }

@@ -26,7 +26,7 @@ pub(super) const DENSITY: Entry = Entry {
     name: "density",
     article: "a density",
     units: &[
-        Unit::us("lb/ft³", &["lb/ft3", "pcf", "lbs/ft3", "lbm/ft3", "lb/cu·ft"], LB.over(FT.cubed())),
+        Unit::us("lb/ft³", &["lb/ft3", "pcf", "lbs/ft3", "lbm/ft3", "lb/cu·ft", "lb/cuft"], LB.over(FT.cubed())),
         Unit::us("lb/in³", &["lb/in3", "lbs/in3", "lbm/in3"], LB.over(IN.cubed())),
         Unit::si("kg/m³", &["kg/m3"], ONE),
         Unit::si("g/cm³", &["g/cm3", "g/cc", "kg/L", "kg/l", "g/mL", "g/ml"], MILLI.over(CENTI.cubed())),
@@ -42,9 +42,9 @@ pub(super) const AREAL: Entry = Entry {
     name: "mass per area",
     article: "a mass per area",
     units: &[
-        Unit::us("oz/yd²", &["oz/yd2", "oz/sq·yd"], OZ.over(YD.squared())),
-        Unit::us("oz/ft²", &["oz/ft2", "oz/sq·ft"], OZ.over(FT.squared())),
-        Unit::us("lb/ft²", &["lb/ft2", "lbs/ft2", "lbm/ft2", "lb/sq·ft"], LB.over(FT.squared())),
+        Unit::us("oz/yd²", &["oz/yd2", "oz/sq·yd", "oz/sqyd"], OZ.over(YD.squared())),
+        Unit::us("oz/ft²", &["oz/ft2", "oz/sq·ft", "oz/sqft"], OZ.over(FT.squared())),
+        Unit::us("lb/ft²", &["lb/ft2", "lbs/ft2", "lbm/ft2", "lb/sq·ft", "lb/sqft"], LB.over(FT.squared())),
         Unit::si("g/m²", &["g/m2", "gsm"], MILLI),
         Unit::si("kg/m²", &["kg/m2"], ONE),
     ],

@@ -2,7 +2,7 @@
 
 use super::{
     Entry, Step, Unit,
-    factor::{FT, Factor, GIGA, GRAVITY, IN, KILO, LBF, MEGA, MILLI, ONE, PSI},
+    factor::{CENTI, FT, Factor, GIGA, GRAVITY, IN, KILO, LBF, MEGA, MILLI, ONE, PSI},
 };
 
 pub(super) const FORCE: Entry = Entry {
@@ -34,6 +34,7 @@ pub(super) const PRESSURE: Entry = Entry {
         Unit::si("kPa", &["kPa", "kN/m2"], KILO),
         Unit::si("MPa", &["MPa", "N/mm2", "MN/m2"], MEGA),
         Unit::si("GPa", &["GPa", "kN/mm2"], GIGA),
+        Unit::si("kgf/cm²", &["kgf/cm2"], GRAVITY.over(CENTI.squared())),
         Unit::si("bar", &["bar"], Factor::new(100_000, 1)),
     ],
     usual: ["MPa", "psi"],

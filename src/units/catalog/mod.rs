@@ -85,8 +85,30 @@ impl Unit {
     ///   s = (v + o) · n/d
     /// ```
     ///
+    /// | symbol | meaning |
+    /// |--------|---------|
+    /// | *s* | value in the SI base unit |
+    /// | *v* | value in this unit |
+    /// | *o* | zero of the scale above that of the base unit, in this unit; nil but for temperatures |
+    /// | *n*/*d* | size of this unit, as a quotient of whole numbers (of π and 180 for the degree) |
+    ///
     /// The product comes before the quotient: both parts are whole numbers, so 1.5 in is 381/10000 m and not
     /// 0.038099999999999995 m.
+    ///
+    /// # Validity
+    ///
+    /// Rounded once for the sum, the product and the quotient each, so within 2e-16 of the value for each of them.
+    ///
+    /// # Examples
+    ///
+    /// 32 °F: (32 + 459.67) · 5/9 = 273.15 K.
+    ///
+    /// ```
+    /// use skinspan::units::{Dimensioned, Length, ThermodynamicTemperature};
+    /// let [inch, fahrenheit] = [Length::ENTRY.unit("in"), ThermodynamicTemperature::ENTRY.unit("°F")];
+    /// assert_eq!(inch.map(|unit| unit.to_si(1.5)), Some(0.0381));
+    /// assert_eq!(fahrenheit.map(|unit| unit.to_si(32.0)), Some(273.15));
+    /// ```
     #[must_use]
     pub fn to_si(&self, value: f64) -> f64 {
         if self.offset == 0.0 {
@@ -96,7 +118,7 @@ impl Unit {
         }
     }
 
-    /// Value in this unit of `si` in the SI base unit.
+    /// Value in this unit of `si` in the SI base unit: the inverse of [`to_si`](Self::to_si).
     #[must_use]
     pub fn of_si(&self, si: f64) -> f64 {
         let scaled = si * self.denominator / self.numerator;

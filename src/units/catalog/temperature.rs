@@ -39,10 +39,21 @@ pub(super) const COEFFICIENT: Entry = Entry {
     name: "thermal expansion",
     article: "a thermal expansion",
     units: &[
-        Unit::us("1/°F", &["1/°F", "/°F", "1/F", "/F", "1/degF", "/degF", "in/in/°F"], ONE.over(FAHRENHEIT)),
+        Unit::us("1/°F", &["1/°F", "/°F", "1/F", "/F", "1/degF", "/degF", "in/in/°F", "in/in/F"], ONE.over(FAHRENHEIT)),
         Unit::us(
             "ppm/°F",
-            &["ppm/°F", "ppm/F", "1e-6/°F", "1e-6/F", "10-6/°F", "·10-6/°F", "µin/in/°F", "uin/in/°F"],
+            &[
+                "ppm/°F",
+                "ppm/F",
+                "1e-6/°F",
+                "1e-6/F",
+                "10-6/°F",
+                "·10-6/°F",
+                "µin/in/°F",
+                "uin/in/°F",
+                "µin/in/F",
+                "uin/in/F",
+            ],
             MICRO.over(FAHRENHEIT),
         ),
         Unit::si("1/K", &["1/K", "/K", "K-1", "1/°C", "/°C", "1/degC", "/degC"], ONE),

@@ -2,7 +2,9 @@
 
 mod error;
 mod explain;
+mod guess;
 mod number;
+mod number_fault;
 mod unit;
 
 pub use error::ParseError;
@@ -158,11 +160,11 @@ fn part(entry: &'static Entry, text: &str, at: usize) -> Option<(Number, usize, 
     Some((number, unit_at, unit))
 }
 
-/// Where the number of a next part starts.
+/// Where the number of a next part starts. A hyphen with a space beside it could as well mean less.
 fn part_start(text: &str, at: usize) -> usize {
-    let from = skip_spaces(text, at);
-    let after = text[from..].trim_start_matches(number::is_dash);
-    text.len() - after.trim_start().len()
+    let joined =
+        text[at..].strip_prefix(number::is_dash).filter(|after| after.starts_with(|c: char| c.is_ascii_digit()));
+    joined.map_or_else(|| skip_spaces(text, at), |after| text.len() - after.len())
 }
 
 fn skip_spaces(text: &str, at: usize) -> usize {

@@ -104,8 +104,15 @@ fn commas_spaces_and_ranges_in_a_number() {
         ("1.234,5 mm", ",", "commas", Some("1234.5 mm")),
         ("1.2.3 mm", ".", "one decimal point", None),
         ("1 500 mm", "1 500", "two numbers", Some("1500 mm")),
+        ("1\u{202f}500 mm", "1\u{202f}500", "two numbers", Some("1500 mm")),
         ("5 6 in", "5 6", "two numbers", None),
         ("3-4 mm", "3-4", "not a range", None),
+        ("1 / 2 in", "1 / 2", "no space", Some("1/2 in")),
+        ("1.5/2 in", "1.5/2", "two whole numbers", None),
+        ("5×10³ mm", "5×10³", "written with `e`", Some("5e3 mm")),
+        ("5 * 10^-3 m", "5 * 10^-3", "written with `e`", Some("5e-3 m")),
+        ("1_000 mm", "_000", "unknown unit", None),
+        ("1 500,5 mm", "1 500", "two numbers", None),
     ]);
     assert_eq!(fault::<Length>("1,500 mm").help.as_deref(), Some("did you mean `1.500 mm` or `1500 mm`?"));
     faults::<Ratio>(&[("0,35", ",", "decimal point", Some("0.35"))]);
@@ -126,6 +133,8 @@ fn a_unit_of_another_quantity_is_named() {
     ]);
     faults::<Pressure>(&[("20 lb/ft2", "lb/ft2", "unit of mass per area", Some("20 lbf/ft2"))]);
     faults::<Velocity>(&[("25 kN", "kN", "unit of force", Some("25 kn"))]);
+    faults::<ArealMassDensity>(&[("600 g", "g", "unit of mass", Some("600 g/m2"))]);
+    faults::<MassDensity>(&[("80 kg", "kg", "unit of mass", Some("80 kg/m3")), ("5 lb", "lb", "unit of mass", None)]);
     faults::<Ratio>(&[("3 mm", "mm", "a ratio is needed here", None)]);
 }
 
@@ -142,9 +151,11 @@ fn ounces_of_cloth_and_of_mat_are_told_apart() {
 fn misspelt_units_are_corrected() {
     faults::<Pressure>(&[
         ("3 Mpa", "Mpa", "unknown unit of pressure: `Mpa`", Some("3 MPa")),
+        ("3 Pa3x", "Pa3x", "unknown unit", None),
         ("3 PSI", "PSI", "unknown unit", Some("3 psi")),
-        ("3 kpsi", "kpsi", "unknown unit", Some("3 psi")),
+        ("3 kpsi", "kpsi", "unknown unit", Some("3 ksi")),
     ]);
+    faults::<Acceleration>(&[("3g4ft", "g4ft", "unknown unit", None)]);
     faults::<Velocity>(&[("40 MPH", "MPH", "unknown", Some("40 mph")), ("40 Kn", "Kn", "unknown", Some("40 kn"))]);
     faults::<Length>(&[
         ("3/4 inn", "inn", "unknown", Some("3/4 in")),
@@ -152,6 +163,26 @@ fn misspelt_units_are_corrected() {
         ("3 furlong", "furlong", "unknown", None),
     ]);
     assert!(fault::<Length>("3 furlong").help.is_some_and(|help| help.starts_with("units of length: in, ft")));
+}
+
+#[test]
+fn a_guess_that_would_change_the_size_is_not_made() {
+    faults::<Pressure>(&[
+        ("5 kg/cm2", "kg/cm2", "unknown", Some("5 kgf/cm2")),
+        ("5 kgf/m2", "kgf/m2", "unknown", None),
+        ("5 hPa", "hPa", "unknown", None),
+    ]);
+    faults::<Velocity>(&[("5 mps", "mps", "unknown", None), ("5 km", "km", "unknown", None)]);
+    faults::<Length>(&[
+        ("5 nm", "nm", "unknown", None),
+        ("5 mi", "mi", "unknown", None),
+        ("5 km", "km", "unknown", None),
+    ]);
+    faults::<MassDensity>(&[("5 kg/mm3", "kg/mm3", "unknown", None), ("5 g/m3", "g/m3", "unknown", None)]);
+    faults::<Length>(&[("38.1 m m", "m", "does not belong", None)]);
+    faults::<TemperatureCoefficient>(&[("23e-6 1/k", "1/k", "unknown", Some("23e-6 1/K"))]);
+    assert!(fault::<TemperatureCoefficient>("23e-6").help.is_some_and(|help| help.contains("`23e-6 1/K`")));
+    assert!(fault::<TemperatureCoefficient>("23").help.is_some_and(|help| help.contains("`23 ppm/K`")));
 }
 
 #[test]
@@ -173,7 +204,9 @@ fn what_is_no_number_is_said_to_be_none() {
 #[test]
 fn text_after_a_quantity_is_refused() {
     faults::<Length>(&[
-        ("5 mm thick", "thick", "does not belong", Some("5 mm")),
+        ("5 mm thick", "thick", "does not belong", None),
+        ("5 mm.", ".", "does not belong", Some("5 mm")),
+        ("5 ft - 6 in", "- 6 in", "does not belong", None),
         ("6 in 5 ft", "5 ft", "the larger unit comes first", None),
         ("5 ft 20 mm", "20 mm", "do not go together", None),
     ]);

@@ -20,11 +20,15 @@ pub(super) enum Case {
 
 /// The longest unit of the quantity at the start of `text`.
 pub(super) fn find(entry: &Entry, text: &str, case: Case) -> Option<Found> {
+    longest(entry, text, case, entry.compound)
+}
+
+fn longest(entry: &Entry, text: &str, case: Case, compound: bool) -> Option<Found> {
     let mut best: Option<Found> = None;
     for unit in entry.units {
         for name in unit.names {
             let Some(len) = matched(name, text, case) else { continue };
-            if best.is_none_or(|best| best.len < len) && ends(name, &text[len..], entry.compound) {
+            if best.is_none_or(|best| best.len < len) && ends(name, &text[len..], compound) {
                 best = Some(Found { unit, name, len });
             }
         }
@@ -37,7 +41,7 @@ pub(super) fn find_elsewhere(entry: &Entry, text: &str, case: Case) -> Option<(&
     let mut best: Option<(&'static Entry, Found)> = None;
     for other in QUANTITIES.iter().filter(|other| other.name != entry.name) {
         // A bare ratio is no unit.
-        if let Some(found) = find(other, text, case).filter(|found| found.len > 0)
+        if let Some(found) = longest(other, text, case, entry.compound).filter(|found| found.len > 0)
             && best.is_none_or(|(_, best)| best.len < found.len)
         {
             best = Some((other, found));
@@ -48,6 +52,15 @@ pub(super) fn find_elsewhere(entry: &Entry, text: &str, case: Case) -> Option<(&
 
 /// Bytes of `text` that `name` takes, if the text starts with it.
 fn matched(name: &str, text: &str, case: Case) -> Option<usize> {
+    // Most names fail here: ASCII letters are never folded.
+    if case == Case::Kept
+        && let (Some(wanted), Some(written)) = (name.bytes().next(), text.bytes().next())
+        && wanted != written
+        && wanted.is_ascii_alphabetic()
+        && written.is_ascii()
+    {
+        return None;
+    }
     let mut rest = text;
     let mut previous: Option<char> = None;
     for wanted in name.chars() {
@@ -94,13 +107,18 @@ fn is_product(c: char) -> bool {
 }
 
 /// One form for what keyboards and word processors write in several.
-fn folded(c: char) -> char {
+pub(super) fn folded(c: char) -> char {
     match c {
         '¹' => '1',
         '²' => '2',
         '³' => '3',
         '⁰' => '0',
+        '⁴' => '4',
+        '⁵' => '5',
         '⁶' => '6',
+        '⁷' => '7',
+        '⁸' => '8',
+        '⁹' => '9',
         '⁻' | '\u{2212}' => '-',
         'º' | '˚' => '°',
         'μ' => 'µ',
