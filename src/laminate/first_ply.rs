@@ -89,8 +89,20 @@ impl TsaiWu {
     /// `F12` is a convention, not a measurement; with it the failure surface is closed.
     ///
     /// # Source
-    /// [`TSAI_WU_1971`](crate::source::TSAI_WU_1971); interaction term by
-    /// [`JONES_1999`](crate::source::JONES_1999), ch. 2; from memory.
+    /// [`TSAI_WU_1971`](crate::source::TSAI_WU_1971); interaction term by [`JONES_1999`](crate::source::JONES_1999), ch. 2;
+    /// from memory.
+    ///
+    /// # Examples
+    /// ```
+    /// # use skinspan::{laminate::*, units::*};
+    /// # use uom::{ConstZero, si::{angle::degree, length::millimeter, pressure::{gigapascal, megapascal}, ratio::ratio}};
+    /// # let gpa = |x: f64| Pressure::new::<gigapascal>(x);
+    /// # let mm = |x: f64| Length::new::<millimeter>(x);
+    /// let mpa = |x: f64| Pressure::new::<megapascal>(x);
+    /// let strength = Strength { xt: mpa(800.0), xc: mpa(400.0), yt: mpa(40.0), yc: mpa(160.0), s: mpa(50.0) };
+    /// let across = PlyStress { s2: mpa(40.0), ..PlyStress::default() };
+    /// assert!((TsaiWu::new(&strength).index(&across).value - 1.0).abs() < 1e-12);
+    /// ```
     #[must_use]
     pub fn new(strength: &Strength) -> Self {
         let Strength { xt, xc, yt, yc, s } = *strength;
@@ -106,12 +118,75 @@ impl TsaiWu {
     }
 
     /// Value of the criterion; the ply fails at 1.
+    ///
+    /// ```text
+    /// f = F1 s1 + F2 s2 + F11 s1² + F22 s2² + F66 s12² + 2 F12 s1 s2
+    /// ```
+    ///
+    /// | symbol | meaning |
+    /// |---|---|
+    /// | `s1`, `s2`, `s12` | stress along and across the fibres, and shear |
+    /// | `F…` | coefficients, see [`TsaiWu::new`] |
+    ///
+    /// # Validity
+    /// Not a utilisation: it does not grow in proportion to the load. [`TsaiWu::reserve`] does.
+    ///
+    /// # Source
+    /// [`TSAI_WU_1971`](crate::source::TSAI_WU_1971), from memory.
+    ///
+    /// # Examples
+    /// ```
+    /// # use skinspan::{laminate::*, units::*};
+    /// # use uom::{ConstZero, si::{angle::degree, length::millimeter, pressure::{gigapascal, megapascal}, ratio::ratio}};
+    /// # let gpa = |x: f64| Pressure::new::<gigapascal>(x);
+    /// # let mm = |x: f64| Length::new::<millimeter>(x);
+    /// let mpa = |x: f64| Pressure::new::<megapascal>(x);
+    /// let strength = Strength { xt: mpa(800.0), xc: mpa(400.0), yt: mpa(40.0), yc: mpa(160.0), s: mpa(50.0) };
+    /// let half = PlyStress { s12: mpa(25.0), ..PlyStress::default() };
+    /// assert!((TsaiWu::new(&strength).index(&half).value - 0.25).abs() < 1e-12); // (25/50)²
+    /// ```
     #[must_use]
     pub fn index(&self, stress: &PlyStress) -> Ratio {
         Ratio::from(self.linear(stress) + self.quadratic(stress, stress))
     }
 
     /// Factor on `mechanical` at which the ply fails while `residual` stays as it is.
+    ///
+    /// ```text
+    /// a R² + b R + c = 0,   R the positive root
+    /// a = m·F·m,   b = F·m + 2 m·F·r,   c = F·r + r·F·r − 1
+    /// ```
+    ///
+    /// | symbol | meaning |
+    /// |---|---|
+    /// | `R` | reserve factor, load at failure over load |
+    /// | `m`, `r` | mechanical and residual stress of the ply |
+    /// | `F` | linear and quadratic coefficients, see [`TsaiWu::new`] |
+    ///
+    /// # Validity
+    /// Infinite without mechanical stress; zero if the residual stress alone is at failure. The mode is that of the largest
+    /// of the three sums `F1 s1 + F11 s1²`, `F2 s2 + F22 s2²`, `F66 s12²` at failure (our assumption: the criterion itself
+    /// names none).
+    ///
+    /// # Source
+    /// [`TSAI_WU_1971`](crate::source::TSAI_WU_1971) for the criterion, from memory; the quadratic is derived.
+    ///
+    /// # Examples
+    /// ```
+    /// # use skinspan::{laminate::*, units::*};
+    /// # use uom::{ConstZero, si::{angle::degree, length::millimeter, pressure::{gigapascal, megapascal}, ratio::ratio}};
+    /// # let gpa = |x: f64| Pressure::new::<gigapascal>(x);
+    /// # let mm = |x: f64| Length::new::<millimeter>(x);
+    /// let mpa = |x: f64| Pressure::new::<megapascal>(x);
+    /// let strength = Strength { xt: mpa(800.0), xc: mpa(400.0), yt: mpa(40.0), yc: mpa(160.0), s: mpa(50.0) };
+    /// let shear = PlyStress { s12: mpa(10.0), ..PlyStress::default() };
+    /// let reserve = TsaiWu::new(&strength).reserve(&shear, &PlyStress::default());
+    /// assert!((reserve.factor.value - 5.0).abs() < 1e-12); // 50/10
+    /// assert_eq!(reserve.mode, Mode::Shear);
+    /// // with 30 MPa of shear locked in there is room for 20 more
+    /// let locked = PlyStress { s12: mpa(30.0), ..PlyStress::default() };
+    /// assert!((TsaiWu::new(&strength).reserve(&shear, &locked).factor.value - 2.0).abs() < 1e-12);
+    /// ```
     #[must_use]
     pub fn reserve(&self, mechanical: &PlyStress, residual: &PlyStress) -> Reserve {
         let a = self.quadratic(mechanical, mechanical);
@@ -154,7 +229,36 @@ fn positive_root(a: f64, b: f64, c: f64) -> f64 {
     }
 }
 
-/// Factor on the load at which one stress component reaches its strength.
+/// Factor on `mechanical` at which one stress component reaches its strength.
+///
+/// ```text
+/// R = min over components of (X − r)/|m|,   X the strength on the side to which m points, r counted to that side
+/// ```
+///
+/// | symbol | meaning |
+/// |---|---|
+/// | `m`, `r` | mechanical and residual stress |
+/// | `X` | strength of the component |
+///
+/// # Validity
+/// Components do not interact. Infinite without mechanical stress; zero if the residual stress alone is at failure.
+///
+/// # Source
+/// [`JONES_1999`](crate::source::JONES_1999), ch. 2, maximum stress criterion; from memory.
+///
+/// # Examples
+/// ```
+/// # use skinspan::{laminate::*, units::*};
+/// # use uom::{ConstZero, si::{angle::degree, length::millimeter, pressure::{gigapascal, megapascal}, ratio::ratio}};
+/// # let gpa = |x: f64| Pressure::new::<gigapascal>(x);
+/// # let mm = |x: f64| Length::new::<millimeter>(x);
+/// let mpa = |x: f64| Pressure::new::<megapascal>(x);
+/// let strength = Strength { xt: mpa(800.0), xc: mpa(400.0), yt: mpa(40.0), yc: mpa(160.0), s: mpa(50.0) };
+/// let stress = PlyStress { s1: mpa(-100.0), s2: mpa(20.0), s12: Pressure::ZERO };
+/// let reserve = max_stress(&stress, &PlyStress::default(), &strength);
+/// assert_eq!(reserve.mode, Mode::TransverseTension); // 40/20 = 2 before 400/100 = 4
+/// assert!((reserve.factor.value - 2.0).abs() < 1e-12);
+/// ```
 #[must_use]
 pub fn max_stress(mechanical: &PlyStress, residual: &PlyStress, strength: &Strength) -> Reserve {
     let signed = |m: Pressure, r: Pressure, tension: Pressure, compression: Pressure| {

@@ -64,6 +64,12 @@ impl Laminate {
     ///
     /// # Errors
     /// [`InvalidLaminate`] if there is no ply, or one that cannot exist.
+    ///
+    /// # Examples
+    /// ```
+    /// use skinspan::laminate::{InvalidLaminate, Laminate};
+    /// assert_eq!(Laminate::new(&[]), Err(InvalidLaminate::Empty));
+    /// ```
     pub fn new(plies: &[Ply]) -> Result<Self, InvalidLaminate> {
         if plies.is_empty() {
             return Err(InvalidLaminate::Empty);
@@ -88,6 +94,7 @@ impl Laminate {
     }
 
     /// The plies, outside first.
+    #[must_use]
     pub fn plies(&self) -> impl ExactSizeIterator<Item = &Ply> + DoubleEndedIterator {
         self.layers.iter().map(|layer| &layer.ply)
     }
@@ -104,13 +111,49 @@ impl Laminate {
         &self.stiffness
     }
 
-    /// Deformation under loads; nothing is held.
+    /// Deformation under loads; nothing is held. See [`Stiffness::deformation`].
     #[must_use]
     pub fn deformation(&self, under: &Resultants) -> Deformation {
         self.stiffness.deformation(under)
     }
 
-    /// Stress of each ply on both its sides, outside first; `rise` is the temperature above the stress-free one.
+    /// Stress of each ply on both its sides, outside first.
+    ///
+    /// ```text
+    /// sigma12 = Q (T (eps0 + z kappa) − alpha12 dT)
+    /// ```
+    ///
+    /// | symbol | meaning |
+    /// |---|---|
+    /// | `eps0`, `kappa` | strain of the mid-plane, curvature |
+    /// | `z` | from the mid-plane, positive towards the inside |
+    /// | `T` | turns strain into the axes of the ply |
+    /// | `Q`, `alpha12` | stiffness and thermal expansion of the ply |
+    /// | `dT` | `rise`, temperature above the stress-free one, the same in all plies |
+    ///
+    /// # Validity
+    /// Linear; no free edge, hole or fastener near by.
+    ///
+    /// # Source
+    /// [`JONES_1999`](crate::source::JONES_1999), ch. 4; from memory, derived.
+    ///
+    /// # Examples
+    /// A plate of 6 mm and 10 `GPa` without Poisson's ratio, bent to 2 m radius: 10 `GPa` · 3 mm / 2 m = 15 `MPa`.
+    /// ```
+    /// # use skinspan::{laminate::*, units::*};
+    /// # use uom::{ConstZero, si::{angle::degree, length::millimeter, pressure::{gigapascal, megapascal}, ratio::ratio}};
+    /// # let gpa = |x: f64| Pressure::new::<gigapascal>(x);
+    /// # let mm = |x: f64| Length::new::<millimeter>(x);
+    /// # let elastic = Elastic::isotropic(gpa(10.0), Ratio::ZERO, TemperatureCoefficient::ZERO);
+    /// # let ply = Ply { elastic, strength: None, thickness: mm(6.0), angle: Angle::ZERO };
+    /// let plate = Laminate::new(&[ply])?;
+    /// let mut bent = Deformation::default();
+    /// bent.curvature.x.value = 0.5;
+    /// let stress: Vec<f64> =
+    ///     plate.ply_stresses(bent, TemperatureInterval::ZERO).map(|(_, _, s)| s.s1.get::<megapascal>()).collect();
+    /// assert!((stress[0] + 15.0).abs() < 1e-12 && (stress[1] - 15.0).abs() < 1e-12);
+    /// # Ok::<(), InvalidLaminate>(())
+    /// ```
     pub fn ply_stresses(
         &self,
         deformation: Deformation,

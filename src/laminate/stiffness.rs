@@ -156,7 +156,7 @@ impl Stiffness {
     /// from memory; derived.
     ///
     /// # Examples
-    /// A 6 mm plate of E = 10 GPa without Poisson's ratio: `A = E t`, `D = E t³/12`.
+    /// A 6 mm plate of 10 `GPa` without Poisson's ratio: `A = E t`, `D = E t³/12`.
     /// ```
     /// use skinspan::laminate::{Component::X, Elastic, Ply, Stiffness};
     /// use skinspan::units::{Angle, Length, Pressure, Ratio, TemperatureCoefficient};
@@ -275,6 +275,40 @@ impl Stiffness {
     }
 
     /// Loads that hold the stack in a deformation.
+    ///
+    /// ```text
+    /// N = A eps0 + B kappa,   M = B eps0 + D kappa
+    /// ```
+    ///
+    /// | symbol | meaning |
+    /// |---|---|
+    /// | `N`, `M` | forces and moments per width |
+    /// | `eps0`, `kappa` | strain of the reference plane, curvature |
+    /// | `A`, `B`, `D` | stiffness about that plane |
+    ///
+    /// # Validity
+    /// Small strain and rotation; no thermal strain.
+    ///
+    /// # Source
+    /// [`JONES_1999`](crate::source::JONES_1999), ch. 4; from memory, derived.
+    ///
+    /// # Examples
+    /// ```
+    /// # use skinspan::{laminate::*, units::*};
+    /// # use uom::{ConstZero, si::{angle::degree, length::millimeter, pressure::{gigapascal, megapascal}, ratio::ratio}};
+    /// # let gpa = |x: f64| Pressure::new::<gigapascal>(x);
+    /// # let mm = |x: f64| Length::new::<millimeter>(x);
+    /// # let elastic = Elastic::isotropic(gpa(10.0), Ratio::ZERO, TemperatureCoefficient::ZERO);
+    /// # let ply = Ply { elastic, strength: None, thickness: mm(6.0), angle: Angle::ZERO };
+    /// // 6 mm of E = 10 GPa, nu = 0, about its middle: A = 60e6 N/m, D = 180 N·m
+    /// let plate = Stiffness::of_stack([ply], mm(3.0));
+    /// let mut shape = Deformation::default();
+    /// shape.strain.x = Ratio::new::<ratio>(0.001);
+    /// shape.curvature.x.value = 0.5;
+    /// let load = plate.resultants(&shape);
+    /// assert!((load.force.x.value - 60e3).abs() < 1e-7);
+    /// assert!((load.moment.x.value - 90.0).abs() < 1e-10);
+    /// ```
     #[must_use]
     pub fn resultants(&self, of: &Deformation) -> Resultants {
         let (strain, curvature) = (of.strain.vector(), of.curvature.vector());

@@ -73,8 +73,32 @@ impl CoreLayer {
 
     /// Lets through only a core that can exist.
     ///
+    /// ```text
+    /// c > 0,  Ex >= 0,  Ey >= 0,  nu² Ey/Ex < 1,  G > 0
+    /// ```
+    ///
+    /// | symbol | meaning |
+    /// |---|---|
+    /// | `c` | thickness |
+    /// | `Ex`, `Ey`, `nu` | in-plane moduli and Poisson's ratio |
+    /// | `G` | each shear modulus across the thickness |
+    ///
+    /// # Validity
+    /// Homogeneous core.
+    ///
     /// # Errors
     /// [`InvalidCore`] names the first condition that fails.
+    ///
+    /// # Source
+    /// [`DERIVED`](crate::source::DERIVED), the stiffness stores energy.
+    ///
+    /// # Examples
+    /// ```
+    #[doc = sample!()]
+    /// let hollow = CoreLayer { g_xz: Pressure::ZERO, ..core };
+    /// assert_eq!(hollow.checked(), Err(InvalidCore::ShearModulus));
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
     pub fn checked(self) -> Result<Self, InvalidCore> {
         let finite = |p: Pressure| p.is_finite();
         if !(self.thickness > Length::ZERO && self.thickness.is_finite()) {
@@ -153,13 +177,13 @@ impl CoreLayer {
         if self.e_y == Pressure::ZERO { 0.0 } else { product * (self.e_y / self.e_x).value }
     }
 
-    /// Plane-stress stiffness, Pa. The in-plane shear modulus, which hardly matters, is `√(Ex Ey)/(2(1 + nu))`: exact
-    /// for an isotropic core, our assumption for any other.
+    /// Plane-stress stiffness, Pa. The in-plane shear modulus, which hardly matters, is
+    /// `√(Ex Ey)/(2(1 + √(nu_xy nu_yx)))`: exact for an isotropic core, our assumption for any other.
     pub(crate) fn q(&self) -> Matrix3<f64> {
         let (e_x, e_y, nu) = (self.e_x.value, self.e_y.value, self.nu.value);
         let scale = 1.0 / (1.0 - self.contraction());
         let q12 = nu * e_y * scale;
-        let g = (e_x * e_y).sqrt() / (2.0 * (1.0 + nu));
+        let g = (e_x * e_y).sqrt() / (2.0 * (1.0 + self.contraction().sqrt().copysign(nu)));
         Matrix3::new(e_x * scale, q12, 0.0, q12, e_y * scale, 0.0, 0.0, 0.0, g)
     }
 }

@@ -38,6 +38,30 @@ impl SkinShear {
 
 impl Section {
     /// Transverse shear stiffness of the sandwich.
+    ///
+    /// ```text
+    /// S = Gc d²/c
+    /// ```
+    ///
+    /// | symbol | meaning |
+    /// |---|---|
+    /// | `Gc` | shear modulus of the core across its thickness, along the axis |
+    /// | `d` | distance between the centroids of the skins, [`Section::bending`] |
+    /// | `c` | core thickness |
+    ///
+    /// # Validity
+    /// Core much weaker in shear and in its plane than the skins. `Gc c` and `Gc d` are lower, and a factor of 5/6 on the
+    /// sum of `G t` is wrong for a sandwich. [`ShearFlow::energy_stiffness`] is the exact value for bending without warping.
+    ///
+    /// # Source
+    /// [`ALLEN_1969`](crate::source::ALLEN_1969), ch. 2, from memory; derived, and checked against the exact plate of Pagano.
+    ///
+    /// # Examples
+    /// ```
+    #[doc = sample!()]
+    /// near(section.shear_stiffness(Axis::X).value, 726e3); // 30 MPa · (22 mm)²/20 mm, N/m
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
     #[must_use]
     pub fn shear_stiffness(&self, axis: Axis) -> ShearStiffness {
         let d = self.bending(axis, Width::Narrow).lever;
@@ -45,12 +69,63 @@ impl Section {
     }
 
     /// Core shear stress by the simple formula.
+    ///
+    /// ```text
+    /// tau = V/d
+    /// ```
+    ///
+    /// | symbol | meaning |
+    /// |---|---|
+    /// | `V` | shear force per width |
+    /// | `d` | distance between the centroids of the skins |
+    ///
+    /// # Validity
+    /// Thin skins and weak core, [`Section::skin_check`]; for a stiff backing use [`Section::shear_flow`].
+    ///
+    /// # Source
+    /// [`ALLEN_1969`](crate::source::ALLEN_1969), ch. 2, and [`ZENKERT_1995`](crate::source::ZENKERT_1995), ch. 3; from memory, derived.
+    ///
+    /// # Examples
+    /// ```
+    #[doc = sample!()]
+    /// let mut v = ForcePerWidth::default();
+    /// v.value = 1100.0;
+    /// near(section.core_shear_stress(Axis::X, v).get::<megapascal>(), 0.05); // 1100 N/m over 22 mm
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
     #[must_use]
     pub fn core_shear_stress(&self, axis: Axis, v: ForcePerWidth) -> Pressure {
         plain(v) / self.bending(axis, Width::Narrow).lever
     }
 
-    /// Shear stress over the thickness, exact for a strip along `axis`.
+    /// Shear stress over the thickness of a strip along `axis`, from equilibrium.
+    ///
+    /// ```text
+    /// tau(z) = −V ∫ sigma(z') dz',  from the outer surface to z,   sigma the bending stress per unit moment per width
+    /// ```
+    ///
+    /// | symbol | meaning |
+    /// |---|---|
+    /// | `V` | shear force per width |
+    /// | `sigma` | stress along the axis under a unit moment along it, [`Section::bent`] |
+    /// | `z` | from the outer surface |
+    ///
+    /// # Validity
+    /// Away from supports and point loads, where the skins bend on their own.
+    ///
+    /// # Source
+    /// [`ALLEN_1969`](crate::source::ALLEN_1969), ch. 2, from memory; [`DERIVED`](crate::source::DERIVED) for any layers.
+    ///
+    /// # Examples
+    /// ```
+    #[doc = sample!()]
+    /// let flow = section.shear_flow(Axis::X, Width::Narrow, SkinShear::Rigid);
+    /// let mut v = ForcePerWidth::default();
+    /// v.value = 4840.0 + 40.0 / 3.0; // as large as D, so that V/D = 1/m²
+    /// // (V/D) E t d/2 = 10 GPa · 2 mm · 11 mm
+    /// near(flow.stress(v, mm(12.0)).get::<megapascal>(), 0.22);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
     #[must_use]
     pub fn shear_flow(&self, axis: Axis, width: Width, skins: SkinShear) -> ShearFlow {
         let deformation = self.bending(axis, width).deformation;

@@ -53,7 +53,8 @@ impl ShearFlow {
         Self { layers }
     }
 
-    /// Shear stress at `z` from the outer surface; zero outside of the section.
+    /// Shear stress at `z` from the outer surface; zero outside of the section. See
+    /// [`Section::shear_flow`](super::Section::shear_flow).
     #[must_use]
     pub fn stress(&self, v: ForcePerWidth, z: Length) -> Pressure {
         let layer = self.layers.iter().find(|l| l.slab.z0 <= z.value && z.value <= l.slab.z1);
@@ -61,6 +62,31 @@ impl ShearFlow {
     }
 
     /// Largest shear stress between two planes.
+    ///
+    /// ```text
+    /// max |tau(z)|,  from <= z <= to: at the ends, at layer borders, or where the bending stress vanishes
+    /// ```
+    ///
+    /// | symbol | meaning |
+    /// |---|---|
+    /// | `tau` | shear stress over the thickness |
+    /// | `z` | from the outer surface |
+    ///
+    /// # Validity
+    /// See [`Section::shear_flow`](super::Section::shear_flow).
+    ///
+    /// # Source
+    /// [`DERIVED`](crate::source::DERIVED), `d tau/dz = −sigma` per unit of `V`.
+    ///
+    /// # Examples
+    /// ```
+    #[doc = sample!()]
+    /// let flow = section.shear_flow(Axis::X, Width::Narrow, SkinShear::Rigid);
+    /// let mut v = ForcePerWidth::default();
+    /// v.value = 4840.0 + 40.0 / 3.0;
+    /// near(flow.max_between(v, section.core_faces()).get::<megapascal>(), 0.22);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
     #[must_use]
     pub fn max_between(&self, v: ForcePerWidth, [from, to]: [Length; 2]) -> Pressure {
         let largest = self
@@ -77,6 +103,31 @@ impl ShearFlow {
     }
 
     /// Shear stiffness by strain energy.
+    ///
+    /// ```text
+    /// 1/S = ∫ tau(z)²/G(z) dz,  tau for V = 1
+    /// ```
+    ///
+    /// | symbol | meaning |
+    /// |---|---|
+    /// | `tau` | shear stress over the thickness |
+    /// | `G` | shear modulus across the thickness of each layer |
+    ///
+    /// # Validity
+    /// Exact if cross-sections warp freely. With [`SkinShear::Rigid`](super::SkinShear::Rigid) only the core strains.
+    ///
+    /// # Source
+    /// [`DERIVED`](crate::source::DERIVED), the energy of the shear stress per length equals `V²/(2 S)`.
+    ///
+    /// # Examples
+    /// ```
+    #[doc = sample!()]
+    /// let flow = section.shear_flow(Axis::X, Width::Narrow, SkinShear::Rigid);
+    /// // with E = 0 the stress is even over the core: tau = (E t d/2)/D = D0/(D d), S = Gc/(c tau²)
+    /// let d0_share = 4840.0 / (4840.0 + 40.0 / 3.0);
+    /// near(flow.energy_stiffness().value, 726e3 / (d0_share * d0_share));
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
     #[must_use]
     pub fn energy_stiffness(&self) -> ShearStiffness {
         // tau² is of degree 4: three Gauss points are exact
@@ -91,18 +142,6 @@ impl ShearFlow {
             })
             .sum::<f64>();
         ShearStiffness { dimension: std::marker::PhantomData, units: std::marker::PhantomData, value: 1.0 / compliance }
-    }
-
-    /// Resultant of the shear stress per unit shear force, which equilibrium makes 1.
-    #[cfg(test)]
-    fn resultant(&self) -> f64 {
-        self.layers
-            .iter()
-            .map(|l| {
-                let Slab { z0, z1, .. } = l.slab;
-                (l.tau(z0) + 4.0 * l.tau(0.5 * (z0 + z1)) + l.tau(z1)) * (z1 - z0) / 6.0
-            })
-            .sum()
     }
 }
 

@@ -37,7 +37,34 @@ pub struct HeldFlat {
 }
 
 impl Section {
-    /// Forces and moments that would undo the thermal strain, per width.
+    /// Forces and moments that, applied to a cold panel, would give the same deformation as the heat.
+    ///
+    /// ```text
+    /// N = Σ Qbar alpha dT t,   M = Σ Qbar alpha dT t z      skins, dT even through each
+    /// N = Qc alpha c (To + Ti)/2,   M = N zc + Qc alpha (Ti − To) c²/12      core
+    /// ```
+    ///
+    /// | symbol | meaning |
+    /// |---|---|
+    /// | `Qbar`, `alpha`, `t`, `z` | stiffness, expansion, thickness and middle of each ply, from the mid-plane |
+    /// | `To`, `Ti` | temperature rise of outer and inner skin |
+    /// | `c`, `zc` | thickness and middle of the core |
+    ///
+    /// # Validity
+    /// Steady heat flow through the core; properties that do not change with temperature.
+    ///
+    /// # Source
+    /// [`JONES_1999`](crate::source::JONES_1999), ch. 4, thermal forces, from memory; core by integration, derived.
+    ///
+    /// # Examples
+    /// ```
+    #[doc = sample!()]
+    /// let sun = Temperatures { outer: TemperatureInterval::new::<kelvin>(50.0), inner: TemperatureInterval::ZERO };
+    /// let load = section.thermal_resultants(&sun);
+    /// near(load.force.x.value, 20e3); // 10 GPa · 20e-6 · 50 K · 2 mm, N/m
+    /// near(load.moment.x.value, -220.0); // times 11 mm outwards, N·m/m
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
     #[must_use]
     pub fn thermal_resultants(&self, rise: &Temperatures) -> Resultants {
         let mut force = Vector3::zeros();
@@ -63,12 +90,63 @@ impl Section {
     }
 
     /// Deformation of a panel that nothing holds.
+    ///
+    /// ```text
+    /// eps0, kappa = compliance · (N, M)      thin skins: kappa = (alpha_i Ti − alpha_o To)/d
+    /// ```
+    ///
+    /// | symbol | meaning |
+    /// |---|---|
+    /// | `N`, `M` | thermal resultants, [`Section::thermal_resultants`] |
+    /// | `alpha_o`, `alpha_i`, `To`, `Ti` | expansion and temperature rise of outer and inner skin |
+    /// | `d` | distance between the centroids of the skins |
+    ///
+    /// # Validity
+    /// No support holds it flat; a negative curvature bulges to the outside.
+    ///
+    /// # Source
+    /// [`DERIVED`](crate::source::DERIVED).
+    ///
+    /// # Examples
+    /// ```
+    #[doc = sample!()]
+    /// let sun = Temperatures { outer: TemperatureInterval::new::<kelvin>(50.0), inner: TemperatureInterval::ZERO };
+    /// let free = section.thermal_free(&sun);
+    /// near(free.curvature.x.value, -220.0 / (4840.0 + 40.0 / 3.0)); // thin skins: −0.001/22 mm = −0.0455/m
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
     #[must_use]
     pub fn thermal_free(&self, rise: &Temperatures) -> Deformation {
         self.deformation(&self.thermal_resultants(rise))
     }
 
     /// Deformation and edge moment of a panel that is kept flat and may grow in its plane.
+    ///
+    /// ```text
+    /// eps0 = A⁻¹ N,   M_edge = B eps0 − M
+    /// ```
+    ///
+    /// | symbol | meaning |
+    /// |---|---|
+    /// | `N`, `M` | thermal resultants, [`Section::thermal_resultants`] |
+    /// | `A`, `B` | stiffness of the section |
+    ///
+    /// # Validity
+    /// An upper bound for any panel on a frame that can slide; real supports lie between this and [`Section::thermal_free`].
+    ///
+    /// # Source
+    /// [`DERIVED`](crate::source::DERIVED).
+    ///
+    /// # Examples
+    /// ```
+    #[doc = sample!()]
+    /// let sun = Temperatures { outer: TemperatureInterval::new::<kelvin>(50.0), inner: TemperatureInterval::ZERO };
+    /// let flat = section.thermal_flat(&sun);
+    /// near(flat.moment.x.value, 220.0);
+    /// let outer = section.skin_stress(Skin::Outer, &flat.deformation, &sun);
+    /// near(outer.x.get::<megapascal>(), -5.0); // 10 GPa · (0.0005 − 0.001)
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
     #[must_use]
     pub fn thermal_flat(&self, rise: &Temperatures) -> HeldFlat {
         let thermal = self.thermal_resultants(rise);

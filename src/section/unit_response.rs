@@ -3,7 +3,10 @@
 use nalgebra::Matrix3;
 
 use super::{Section, Skin, Temperatures};
-use crate::laminate::{Criterion, Deformation, PlyStress, Reserve, Resultants, Strength, Surface, TsaiWu, max_stress};
+use crate::{
+    laminate::{Criterion, Deformation, Mode, PlyStress, Reserve, Resultants, Strength, Surface, TsaiWu, max_stress},
+    units::Ratio,
+};
 
 /// A side of a ply of a skin.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -57,7 +60,34 @@ impl std::fmt::Display for NoStrength {
 impl std::error::Error for NoStrength {}
 
 impl Section {
-    /// Ply stresses per unit of each load.
+    /// Ply stresses per unit of each load: the quick way for many loads on one section.
+    ///
+    /// ```text
+    /// sigma12 = Q T [(z − R) D*⁻¹ M + (A⁻¹ − (z − R) D*⁻¹ Rᵀ) N],   R = A⁻¹ B
+    /// ```
+    ///
+    /// | symbol | meaning |
+    /// |---|---|
+    /// | `N`, `M` | forces and moments per width |
+    /// | `A`, `B`, `D*` | stiffness of the section, `D* = D − B A⁻¹ B` |
+    /// | `Q`, `T`, `z` | of the ply side, see [`Section::ply_stresses`] |
+    ///
+    /// # Validity
+    /// As [`Section::ply_stresses`]; temperature enters as a [`Residual`].
+    ///
+    /// # Source
+    /// [`DERIVED`](crate::source::DERIVED).
+    ///
+    /// # Examples
+    /// ```
+    #[doc = sample!()]
+    /// let mut m = MomentPerWidth::default();
+    /// m.value = 485.0 + 1.0 / 3.0; // bends to 0.1/m
+    /// let load = section.bent(Axis::X, Width::Wide, m);
+    /// let (_, stress) = section.unit_response().stresses(&load).next().ok_or("no ply")?;
+    /// near(stress.s1.get::<megapascal>(), -12.0);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
     #[must_use]
     pub fn unit_response(&self) -> UnitResponse {
         let compliance = self.compliance();
@@ -85,7 +115,7 @@ impl Section {
         UnitResponse { points }
     }
 
-    /// Ply stresses of a thermal state, to be kept while the load grows.
+    /// Ply stresses of a thermal state, to be kept while the load grows; for a [`UnitResponse`] of the same section.
     #[must_use]
     pub fn residual(&self, deformation: Deformation, rise: Temperatures) -> Residual {
         Residual(self.ply_stresses(deformation, rise).map(|(_, stress)| stress).collect())
@@ -100,15 +130,42 @@ impl UnitResponse {
 
     /// The place that fails first as the load grows.
     ///
+    /// ```text
+    /// R = min over plies and their sides of the reserve of the criterion
+    /// ```
+    ///
+    /// | symbol | meaning |
+    /// |---|---|
+    /// | `R` | [`Reserve::factor`] |
+    ///
+    /// # Validity
+    /// First-ply failure; a skin may carry more. Without load the factor is infinite.
+    ///
     /// # Errors
     /// [`NoStrength`] if the strength of a ply is not known: nothing can be said about the section then.
+    ///
+    /// # Source
+    /// See [`TsaiWu::reserve`] and [`max_stress`].
+    ///
+    /// # Examples
+    /// ```
+    #[doc = sample!()]
+    /// let mut m = MomentPerWidth::default();
+    /// m.value = 485.0 + 1.0 / 3.0; // 12 MPa at the outside, against 120 MPa
+    /// let load = section.bent(Axis::X, Width::Wide, m);
+    /// let first = section.unit_response().first_ply(Criterion::TsaiWu, &load, None)?;
+    /// near(first.1.factor.value, 10.0);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
     pub fn first_ply(
         &self,
         criterion: Criterion,
         under: &Resultants,
         residual: Option<&Residual>,
-    ) -> Result<Option<(PlyPlace, Reserve)>, NoStrength> {
-        let mut first: Option<(PlyPlace, Reserve)> = None;
+    ) -> Result<(PlyPlace, Reserve), NoStrength> {
+        let outermost = PlyPlace { skin: Skin::Outer, ply: 0, surface: Surface::Outer };
+        let unloaded = Reserve { factor: Ratio::from(f64::INFINITY), mode: Mode::FibreTension };
+        let mut first = (outermost, unloaded);
         for (index, point) in self.points.iter().enumerate() {
             let (tsai_wu, strength) = point.criterion.as_ref().ok_or(NoStrength(point.place))?;
             let kept = residual.and_then(|r| r.0.get(index)).copied().unwrap_or_default();
@@ -117,8 +174,8 @@ impl UnitResponse {
                 Criterion::TsaiWu => tsai_wu.reserve(&stress, &kept),
                 Criterion::MaxStress => max_stress(&stress, &kept, strength),
             };
-            if first.is_none_or(|(_, least)| reserve.factor < least.factor) {
-                first = Some((point.place, reserve));
+            if reserve.factor < first.1.factor {
+                first = (point.place, reserve);
             }
         }
         Ok(first)

@@ -14,6 +14,31 @@ pub struct SkinCheck {
 
 impl Section {
     /// How thin the skins and how weak the core are in bending along `axis`.
+    ///
+    /// ```text
+    /// d/t                        skins' own bending below 1 % above 5.77, since 3 (d/t)² > 100
+    /// D0/Dc = 6 Ef t d²/(Ec c³)  core's own bending below 1 % above 100
+    /// ```
+    ///
+    /// | symbol | meaning |
+    /// |---|---|
+    /// | `d` | distance between the centroids of the skins |
+    /// | `t` | thickness of the thicker skin |
+    /// | `D0`, `Dc` | parts of the rigidity, [`Section::bending`]; the second form is for equal skins |
+    /// | `Ef`, `Ec`, `c` | moduli of skin and core, core thickness |
+    ///
+    /// # Validity
+    /// A remark on simple formulas; the rigidity itself is exact.
+    ///
+    /// # Source
+    /// [`ALLEN_1969`](crate::source::ALLEN_1969), ch. 2, from memory; derived.
+    ///
+    /// # Examples
+    /// ```
+    #[doc = sample!()]
+    /// near(section.skin_check(Axis::X, Width::Narrow).lever_to_skin.value, 11.0);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
     #[must_use]
     pub fn skin_check(&self, axis: Axis, width: Width) -> SkinCheck {
         let bending = self.bending(axis, width);
@@ -22,6 +47,31 @@ impl Section {
     }
 
     /// How freely the skins may bend on their own over a span.
+    ///
+    /// ```text
+    /// theta = (L/2) √(S D/(D0 Df))
+    /// ```
+    ///
+    /// | symbol | meaning |
+    /// |---|---|
+    /// | `L` | span |
+    /// | `S`, `D` | shear stiffness and flexural rigidity |
+    /// | `D0`, `Df` | parts of `D`: skins as membranes, skins alone |
+    ///
+    /// # Validity
+    /// Below 20 the shear deflection under a point load is more than 5 % smaller than `P L/(4 S)`; infinite for membrane skins.
+    ///
+    /// # Source
+    /// [`ALLEN_1969`](crate::source::ALLEN_1969), ch. 2, from memory; derived.
+    ///
+    /// # Examples
+    /// ```
+    #[doc = sample!()]
+    /// let theta = section.theta(Axis::X, Width::Narrow, Length::new::<meter>(1.0));
+    /// let (d0, df): (f64, f64) = (4840.0, 40.0 / 3.0);
+    /// near(theta.value, 0.5 * (726e3 * (d0 + df) / (d0 * df)).sqrt()); // 117
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
     #[must_use]
     pub fn theta(&self, axis: Axis, width: Width, span: Length) -> Ratio {
         let b = self.bending(axis, width);
