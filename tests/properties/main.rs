@@ -1,5 +1,5 @@
 //! Invariants under random input: identities, symmetry, scaling, equilibrium, monotony.
 
-mod units;
 mod laminate;
 mod section;
+mod units;
