@@ -309,6 +309,10 @@ proptest! {
         prop_assert!(close(kappa.value, -free_curvature(inner, outer, mm(d)).value));
         prop_assert!(free_curvature(outer, skin(2.0 * a, ta / 2.0), mm(d)).value.abs() < 1e-12);
         prop_assert!(close(free_bow(kappa, mm(2000.0)).value, 4.0 * free_bow(kappa, mm(1000.0)).value));
+        // A flat arc of that curvature over 10 mm rises by (1 − cos(κL/2))/κ.
+        prop_assume!(kappa.value.abs() > 1e-3);
+        let rise = 2.0 * (kappa.value * 0.01 / 4.0).sin().powi(2) / kappa.value;
+        prop_assert!((free_bow(kappa, mm(10.0)).value / rise - 1.0).abs() < 1e-4);
     }
 
     #[test]

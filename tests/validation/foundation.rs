@@ -109,6 +109,15 @@ fn disc_on_deep_core_equals_its_transform() {
 }
 
 #[test]
+fn skin_moment_under_a_strip_equals_its_transform() {
+    for width in [0.001, 0.006, 0.02, 0.05] {
+        // *D*α² times the deflection of every wave
+        let exact = by_transform(|a| strip_waves(width)(a) * RIGIDITY * a * a / (CORE / 0.019), |_| CORE / 0.019);
+        assert_relative_eq!(strip(width).skin_moment(&springs(0.019)).value, exact, max_relative = 2.0 * BRUTE_FORCE);
+    }
+}
+
+#[test]
 fn deep_core_series_and_contour_meet() {
     // Either side of *a* = ℓ₀/100 and *s* = ℓ₀/500, where the evaluation changes; the pressure itself changes by 10⁻⁹
     // and less.
