@@ -1,0 +1,216 @@
+//! Explains one check, one material, one value of a material, or one criterion.
+
+use serde_json::{Value, json};
+
+use super::{
+    page::{Page, Tone, left},
+    words,
+};
+use crate::{
+    check::{CHECKS, Check},
+    criteria::{Criteria, Record},
+    input::nearest,
+    material::{MaterialTable, PropertyView, RowView},
+};
+
+/// There is nothing of that name.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct NothingToExplain {
+    /// What was asked for.
+    pub name: String,
+    /// The nearest name.
+    pub near: Option<String>,
+}
+
+impl std::fmt::Display for NothingToExplain {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "there is no check, material or criterion `{}`", self.name)
+    }
+}
+
+impl std::error::Error for NothingToExplain {}
+
+/// What a name can stand for.
+enum Subject<'a> {
+    Check(&'static dyn Check),
+    Material(RowView<'a>, Vec<PropertyView<'a>>),
+    Criterion(&'a Record),
+}
+
+fn find<'a>(
+    name: &str,
+    property: Option<&str>,
+    table: &'a MaterialTable,
+    criteria: &'a Criteria,
+) -> Result<Subject<'a>, NothingToExplain> {
+    if let Some(check) = CHECKS.iter().find(|check| check.id() == name) {
+        return Ok(Subject::Check(*check));
+    }
+    if let Some(row) = table.rows().find(|row| row.id() == name) {
+        let properties: Vec<_> = row.properties().collect();
+        let Some(wanted) = property else { return Ok(Subject::Material(row, properties)) };
+        let wanted = wanted.replace('-', "_");
+        let near = nearest(&wanted, properties.iter().map(|property| property.name)).map(str::to_owned);
+        let only: Vec<_> = properties.into_iter().filter(|property| property.name == wanted).collect();
+        if only.is_empty() {
+            return Err(NothingToExplain { name: format!("{name} {wanted}"), near: near.map(|near| format!("{name} {near}")) });
+        }
+        return Ok(Subject::Material(row, only));
+    }
+    let records = criteria.records();
+    if let Some(record) = records.iter().find(|record| record.id == name) {
+        return Ok(Subject::Criterion(record));
+    }
+    let names = CHECKS
+        .iter()
+        .map(|check| check.id())
+        .chain(table.rows().map(RowView::id))
+        .chain(records.iter().map(|record| record.id.as_str()));
+    Err(NothingToExplain { name: name.to_owned(), near: nearest(name, names).map(str::to_owned) })
+}
+
+/// Explains in words.
+///
+/// # Errors
+///
+/// [`NothingToExplain`] with the nearest name.
+pub fn explain(
+    name: &str,
+    property: Option<&str>,
+    table: &MaterialTable,
+    criteria: &Criteria,
+    width: usize,
+) -> Result<String, NothingToExplain> {
+    let mut page = Page::new(width.clamp(60, 120));
+    match find(name, property, table, criteria)? {
+        Subject::Check(check) => {
+            let citation = check.citation();
+            page.line(&Tone::Strong.paint(&format!("{} ({})", check.title(), check.id())));
+            page.paragraph("  what      ", check.what());
+            page.paragraph("  formula   ", check.formula());
+            page.paragraph("  holds for ", check.limits());
+            page.paragraph(
+                "  source    ",
+                &format!("{}; {} ({})", source(table, citation.work.0), citation.locator, citation.mark.words()),
+            );
+        }
+        Subject::Material(row, properties) => {
+            page.line(&Tone::Strong.paint(&format!("{} ({} {})", row.name(), row.kind().word(), row.id())));
+            if let Some(note) = row.note() {
+                page.paragraph("  ", note);
+            }
+            for (name, text) in row.facts() {
+                page.paragraph(&format!("  {} ", left(&name.replace('_', " "), 24)), &text);
+            }
+            for property in properties {
+                let origin = property.origin;
+                page.paragraph(&format!("  {} ", left(&property.name.replace('_', " "), 24)), property.meaning);
+                let indent = " ".repeat(27);
+                page.paragraph(&indent, &format!("{}; {}", origin.as_written, words::basis(property.basis)));
+                if let Some(condition) = &origin.condition {
+                    page.paragraph(&indent, &format!("when: {condition}"));
+                }
+                page.paragraph(
+                    &indent,
+                    &format!("{}; {} ({})", source(table, &origin.source), origin.locator, origin.mark.words()),
+                );
+                page.paragraph(&indent, &format!("table: {}", origin.table));
+            }
+        }
+        Subject::Criterion(record) => {
+            page.line(&Tone::Strong.paint(&format!("{} = {}", record.id, record.as_written)));
+            page.paragraph("  what      ", &record.title);
+            page.paragraph("  group     ", &record.group);
+            if !record.note.is_empty() {
+                page.paragraph("  note      ", &record.note);
+            }
+            page.paragraph(
+                "  source    ",
+                &format!("{}; {} ({})", source(table, &record.source), record.locator, record.mark.words()),
+            );
+            page.paragraph("  change it ", &format!("in the design file: [criteria] {} = \"…\"", record.id));
+        }
+    }
+    Ok(page.done())
+}
+
+fn source(table: &MaterialTable, key: &str) -> String {
+    table.source(key).map_or_else(|| key.to_owned(), |source| source.text.clone())
+}
+
+/// Explains for machines.
+///
+/// # Errors
+///
+/// [`NothingToExplain`] with the nearest name.
+pub fn explain_json(
+    name: &str,
+    property: Option<&str>,
+    table: &MaterialTable,
+    criteria: &Criteria,
+) -> Result<Value, NothingToExplain> {
+    Ok(match find(name, property, table, criteria)? {
+        Subject::Check(check) => check_json(check, table),
+        Subject::Material(row, properties) => row_json(row, &properties),
+        Subject::Criterion(record) => criterion_json(record),
+    })
+}
+
+pub(super) fn check_json(check: &dyn Check, table: &MaterialTable) -> Value {
+    let citation = check.citation();
+    json!({
+        "check": check.id(),
+        "title": check.title(),
+        "what": check.what(),
+        "formula": check.formula(),
+        "limits": check.limits(),
+        "source": source(table, citation.work.0),
+        "locator": citation.locator,
+        "mark": citation.mark.words(),
+    })
+}
+
+pub(super) fn row_json(row: RowView<'_>, properties: &[PropertyView<'_>]) -> Value {
+    let properties: Vec<Value> = properties
+        .iter()
+        .map(|property| {
+            json!({
+                "property": property.name,
+                "meaning": property.meaning,
+                "as_written": property.origin.as_written,
+                "basis": words::basis(property.basis),
+                "source": property.source.map(|source| source.text.as_str()),
+                "source_key": property.origin.source,
+                "locator": property.origin.locator,
+                "mark": property.origin.mark.words(),
+                "condition": property.origin.condition,
+                "table": property.origin.table,
+            })
+        })
+        .collect();
+    let facts: serde_json::Map<String, Value> =
+        row.facts().map(|(name, text)| (name.to_owned(), Value::String(text))).collect();
+    json!({
+        "kind": row.kind().word(),
+        "id": row.id(),
+        "name": row.name(),
+        "note": row.note(),
+        "facts": facts,
+        "properties": properties,
+    })
+}
+
+pub(super) fn criterion_json(record: &Record) -> Value {
+    json!({
+        "criterion": record.id,
+        "group": record.group,
+        "title": record.title,
+        "value": record.as_written,
+        "built_in": record.built_in,
+        "changed": record.changed_by_user,
+        "source": record.source,
+        "locator": record.locator,
+        "mark": record.mark.words(),
+        "note": record.note,
+    })
+}

@@ -1,0 +1,230 @@
+//! The report for machines: the same content as the text, each quantity with its unit.
+//!
+//! # Format, version 1
+//!
+//! Within a version keys are only added; what a key means never changes. A quantity is
+//! `{"value": 12.3, "unit": "N/mm2"}`, in the units of the report's system; a pure number is a number. Top level:
+//!
+//! | key | content |
+//! |---|---|
+//! | `format` | `{"name": "skinspan-check", "version": 1}` |
+//! | `title`, `units` | title of the design; `"us"` or `"si"` |
+//! | `answer` | `"holds"`, `"does not hold"` or `"open"` (a check could not be made) |
+//! | `reason` | why nothing could be checked; null otherwise |
+//! | `weight` | `items` (`name`, `mass`, `x`, `y`), `bare`, `total`, `x`, `y` of the centre of gravity |
+//! | `checks` | the worst outcome of each check, the governing one first |
+//! | `envelope` | every check under every case, worst first |
+//! | `advice` | `check` (null for the whole top), `remedies` (`change`, `added_mass`, `governs`, `utilisation`) |
+//! | `cases` | `id`, `title`, `state`, actions |
+//! | `ruled_out` | what the design file rules out: `title`, `because` |
+//! | `frame` | per pipe: `pipe`, `push`, `push_case`, `pull`, `pull_case` |
+//! | `criteria` | every factor, knock-down, limit and assumed load, with source and mark |
+//! | `numerical_error` | largest relative change of a utilisation at twice the division |
+//! | `cautions` | the cautions, as texts |
+//!
+//! An outcome has `check`, `title`, `passes`, `case` (id or null), `place` (words), `x`, `y`, and either `not_evaluated`
+//! (the reason) or `demand`, `allowable`, `factor`, `utilisation`, `margin` (null when nothing acts), `basis`, `terms`
+//! (`symbol`, `value`), `formula`, `source`.
+
+use serde_json::{Value, json};
+use uom::si::ratio::ratio;
+
+use super::{Answer, Report, cautions, explain::criterion_json, frame_loads, text, words};
+use crate::{
+    check::{CHECKS, Measure, Outcome, Verdict},
+    units::{Dimensioned, ForcePerWidth, System, usual_unit},
+};
+
+/// The report as one JSON value.
+#[must_use]
+pub fn to_json(report: &Report<'_>) -> Value {
+    let (top, system) = (report.top, report.top.report);
+    let weight = top.weight();
+    let items: Vec<Value> = weight
+        .items
+        .iter()
+        .map(|item| {
+            json!({
+                "name": item.name,
+                "mass": quantity(item.mass, system),
+                "x": quantity(item.at.x, system),
+                "y": quantity(item.at.y, system),
+            })
+        })
+        .collect();
+    let outcomes = |list: &[Outcome]| -> Vec<Value> { list.iter().map(|outcome| outcome_json(report, outcome)).collect() };
+    let criteria: Vec<Value> = top.criteria.records().iter().map(|record| criterion_json(record)).collect();
+    json!({
+        "format": { "name": "skinspan-check", "version": 1 },
+        "title": top.title,
+        "units": match system { System::Us => "us", System::Si => "si" },
+        "answer": match report.answer() {
+            Answer::Holds => "holds",
+            Answer::DoesNotHold => "does not hold",
+            Answer::Open => "open",
+        },
+        "reason": report.analysis.as_ref().err(),
+        "weight": {
+            "items": items,
+            "bare": quantity(weight.bare, system),
+            "total": quantity(weight.total, system),
+            "x": quantity(weight.centre.x, system),
+            "y": quantity(weight.centre.y, system),
+        },
+        "checks": outcomes(&report.checks),
+        "envelope": outcomes(&report.envelope),
+        "advice": advice(report),
+        "cases": cases(report),
+        "ruled_out": ruled_out(report),
+        "frame": frame(report),
+        "criteria": criteria,
+        "numerical_error": number(report.numerical_error.get::<ratio>()),
+        "cautions": cautions(report),
+    })
+}
+
+fn outcome_json(report: &Report<'_>, outcome: &Outcome) -> Value {
+    let check = CHECKS[outcome.check];
+    let system = report.top.report;
+    let Ok(analysis) = &report.analysis else { return Value::Null };
+    let coordinate = |value: Option<crate::units::Length>| value.map(|value| quantity(value, system));
+    let mut value = json!({
+        "check": check.id(),
+        "title": check.title(),
+        "passes": outcome.passes(),
+        "case": outcome.case.map(|case| analysis.cases[case].id),
+        "place": words::place(analysis, &outcome.place, system),
+        "x": coordinate(outcome.place.at.map(|at| at.x)),
+        "y": coordinate(outcome.place.at.map(|at| at.y)),
+        "formula": check.formula(),
+        "source": text::citation(report, outcome.check),
+    });
+    let more = match &outcome.verdict {
+        Verdict::NotEvaluated(reason) => json!({ "not_evaluated": reason }),
+        Verdict::Compared(finding) => {
+            let terms: Vec<Value> = finding
+                .terms
+                .iter()
+                .map(|term| json!({ "symbol": term.symbol, "value": measure(term.value, system) }))
+                .collect();
+            json!({
+                "demand": measure(finding.demand, system),
+                "allowable": measure(finding.allowable, system),
+                "factor": number(finding.factor.get::<ratio>()),
+                "utilisation": number(finding.utilisation.get::<ratio>()),
+                "margin": number(finding.margin().get::<ratio>()),
+                "basis": words::basis(finding.basis),
+                "terms": terms,
+            })
+        }
+    };
+    if let (Value::Object(value), Value::Object(more)) = (&mut value, more) {
+        value.extend(more);
+    }
+    value
+}
+
+fn advice(report: &Report<'_>) -> Vec<Value> {
+    let remedy = |remedy: &crate::advice::Remedy| {
+        json!({
+            "change": text::change(&remedy.change, report),
+            "added_mass": quantity(remedy.added, report.top.report),
+            "governs": CHECKS[remedy.governs].id(),
+            "utilisation": number(remedy.utilisation.get::<ratio>()),
+        })
+    };
+    report
+        .advice
+        .iter()
+        .map(|advice| {
+            json!({
+                "check": advice.check.map(|check| CHECKS[check].id()),
+                "remedies": advice.remedies.iter().map(remedy).collect::<Vec<_>>(),
+            })
+        })
+        .collect()
+}
+
+fn cases(report: &Report<'_>) -> Vec<Value> {
+    let Ok(analysis) = &report.analysis else { return Vec::new() };
+    let system = report.top.report;
+    analysis
+        .cases
+        .iter()
+        .map(|case| {
+            json!({
+                "id": case.id,
+                "title": case.title,
+                "state": words::state(case.state),
+                "gravity": number(case.gravity.get::<ratio>()),
+                "wind": {
+                    "interior": quantity(case.wind.interior, system),
+                    "edge": quantity(case.wind.edge, system),
+                    "corner": quantity(case.wind.corner, system),
+                    "zone": quantity(case.zone, system),
+                },
+                "pressure": quantity(case.pressure, system),
+                "people": case.people.map(|people| json!({ "count": people.count, "each": quantity(people.each, system) })),
+                "hand": case.hand.map(|hand| quantity(hand, system)),
+                "in_plane": number(case.in_plane.get::<ratio>()),
+                "warmer": case.temperatures.map(|rise| json!({
+                    "outer": quantity(rise.outer, system),
+                    "inner": quantity(rise.inner, system),
+                })),
+                "doubt": case.doubt,
+            })
+        })
+        .collect()
+}
+
+fn ruled_out(report: &Report<'_>) -> Vec<Value> {
+    let Ok(analysis) = &report.analysis else { return Vec::new() };
+    analysis.ruled_out.iter().map(|out| json!({ "title": out.title, "because": out.because })).collect()
+}
+
+fn frame(report: &Report<'_>) -> Vec<Value> {
+    let Ok(analysis) = &report.analysis else { return Vec::new() };
+    let system = report.top.report;
+    let case = |(_, case): (ForcePerWidth, Option<usize>)| case.map(|case| analysis.cases[case].id);
+    frame_loads(report)
+        .into_iter()
+        .map(|load| {
+            json!({
+                "pipe": report.top.pipes[load.pipe].name,
+                "push": quantity(load.push.0, system),
+                "push_case": case(load.push),
+                "pull": quantity(load.pull.0, system),
+                "pull_case": case(load.pull),
+            })
+        })
+        .collect()
+}
+
+fn measure(value: Measure, system: System) -> Value {
+    match value {
+        Measure::Pressure(q) => quantity(q, system),
+        Measure::Length(q) => quantity(q, system),
+        Measure::Force(q) => quantity(q, system),
+        Measure::ForcePerWidth(q) => quantity(q, system),
+        Measure::MomentPerWidth(q) => quantity(q, system),
+        Measure::Rigidity(q) => quantity(q, system),
+        Measure::Curvature(q) => quantity(q, system),
+        Measure::Frequency(q) => quantity(q, system),
+        Measure::Warmth(q) => quantity(q, system),
+        Measure::ArealMass(q) => quantity(q, system),
+        Measure::Ratio(q) => number(q.get::<ratio>()),
+    }
+}
+
+/// A quantity with its unit, to nine digits: what lies behind them is rounding, and differs between machines.
+fn quantity<Q: Dimensioned>(value: Q, system: System) -> Value {
+    usual_unit(value, system).map_or(Value::Null, |unit| json!({ "value": number(unit.of_si(value.si())), "unit": unit.symbol }))
+}
+
+/// A number to nine digits; null where there is none, since JSON has no infinity.
+fn number(value: f64) -> Value {
+    if !value.is_finite() {
+        return Value::Null;
+    }
+    format!("{value:.8e}").parse::<f64>().map_or(Value::Null, Value::from)
+}
