@@ -1,5 +1,13 @@
 //! A second opinion on plates: sine series across, high-order elements along, first-order shear theory. It takes line
 //! supports anywhere, clamps and free ends, which the double sine series cannot.
+#![allow(
+    clippy::cast_precision_loss,
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    clippy::needless_range_loop,
+    clippy::too_many_lines,
+    reason = "counts are small, and matrices read best by their indices"
+)]
 
 use std::f64::consts::PI;
 
@@ -154,7 +162,7 @@ impl Reference {
             .map(|r| {
                 std::array::from_fn(|c| {
                     let (z, p, m) = (zero[r][c], plus[r][c], minus[r][c]);
-                    [z, (p - m) / 2.0, (p + m) / 2.0 - z]
+                    [z, (p - m) / 2.0, f64::midpoint(p, m) - z]
                 })
             })
             .collect()
@@ -183,7 +191,7 @@ impl Reference {
             let mut f = vec![0.0; count];
             for e in 0..elements {
                 let h = x[e + 1] - x[e];
-                let middle = (x[e] + x[e + 1]) / 2.0;
+                let middle = f64::midpoint(x[e], x[e + 1]);
                 let loaded = (middle - s0).abs() < cs / 2.0;
                 let base = 3 * e * P;
                 for r in 0..SIZE {
