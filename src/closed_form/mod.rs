@@ -3,6 +3,7 @@
 //! Everything here is exact within its theory, or states its own numerical error.
 
 pub mod columns;
+pub mod effective_width;
 pub mod plate;
 mod quantity;
 pub mod strip;

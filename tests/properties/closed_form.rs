@@ -1,4 +1,5 @@
 //! Strips: equilibrium, reciprocity, superposition, mirror, subdivision, and the stiffness method as a second opinion.
+#![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
 
 use nalgebra::{DMatrix, DVector};
 use proptest::prelude::*;
@@ -103,13 +104,14 @@ fn same(a: &Station, b: &Station, scales: &[f64; 6], tolerance: f64) -> Result<(
     Ok(())
 }
 
-fn loads(plan: &Plan, x: f64, c: f64, p: f64, q: f64) -> [Action; 3] {
+fn loads(plan: &Plan, x: f64, c: f64, p: f64, q: f64) -> [Action; 4] {
     let l = plan.length();
     let centre = (x * l).clamp(c * l / 2.0, l - c * l / 2.0);
     [
         patch(centre, c * l, p),
         Action::Uniform { from: m(0.1 * l), to: m(0.9 * x.max(0.2) * l), pressure: Pressure::new::<pascal>(q) },
         Action::Moment { at: m(x * l), moment: per_width(Force::new::<newton>(p / 10.0)) },
+        Action::Curvature { from: m(0.25 * l), to: m(l), curvature: (p / 3e4) / m(1.0) },
     ]
 }
 

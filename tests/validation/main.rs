@@ -11,11 +11,13 @@ mod en_1991_1_4;
 mod saffir_simpson;
 mod savitsky_brown_1976;
 mod columns;
+mod effective_width;
 mod frequencies;
 mod kit;
 mod mindlin;
 mod nafems_plate;
 mod roark;
+mod semi_analytic;
 mod timoshenko;
 
 mod glass_plies;

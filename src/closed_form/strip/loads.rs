@@ -20,18 +20,19 @@ impl State {
         Self { w: self.w + o.w, psi: self.psi + o.psi, m: self.m + o.m, v: self.v + o.v }
     }
 
-    /// Carries the state over the length `h` of unloaded strip.
+    /// Carries the state over an element and adds what its loads do. Bracketed so that each sum waits for one addition
+    /// of the element before only: this is the inner loop of the moving load.
     #[inline]
-    pub fn over(self, e: &Element) -> Self {
+    pub fn over(self, e: &Element, load: &Self) -> Self {
         Self {
-            w: self.w + self.psi * e.h + e.w_m * self.m + e.w_v * self.v,
-            psi: self.psi + e.psi_m * self.m + e.psi_v * self.v,
-            m: self.m + self.v * e.h,
-            v: self.v,
+            w: self.w + (self.psi * e.h + (e.w_m * self.m + (e.w_v * self.v + load.w))),
+            psi: self.psi + (e.psi_m * self.m + (e.psi_v * self.v + load.psi)),
+            m: self.m + (self.v * e.h + load.m),
+            v: self.v + load.v,
         }
     }
 
-    /// The same over a part of the element.
+    /// Carries the state over the length `h` of an element without loads.
     pub fn over_part(self, e: &Element, h: f64) -> Self {
         let hd = h / e.d;
         Self {
@@ -92,14 +93,19 @@ impl Piece {
 }
 
 /// Loads of one solution.
-#[derive(Clone, Debug, Default)]
+#[derive(Clone, Debug)]
 pub(super) struct Loads {
     pub pieces: Vec<Piece>,
     /// Effect of the pieces of each element at its right end.
     pub element: Vec<State>,
     /// Force and moment that act on each station itself.
     pub node: Vec<[f64; 2]>,
+    /// First and last station that loads reach.
+    reach: [usize; 2],
 }
+
+/// Reach of no load.
+const NOWHERE: [usize; 2] = [usize::MAX, 0];
 
 impl Loads {
     pub fn new(core: &Core) -> Self {
@@ -107,6 +113,7 @@ impl Loads {
             pieces: Vec::with_capacity(core.x.len()),
             element: vec![State::default(); core.elements.len()],
             node: vec![[0.0; 2]; core.x.len()],
+            reach: NOWHERE,
         }
     }
 
@@ -114,6 +121,16 @@ impl Loads {
         self.pieces.clear();
         self.element.fill(State::default());
         self.node.fill([0.0; 2]);
+        self.reach = NOWHERE;
+    }
+
+    /// Whether a load reaches inside the stretch between two stations.
+    pub fn between(&self, first: usize, last: usize) -> bool {
+        self.reach[1] > first && self.reach[0] < last
+    }
+
+    fn reached(&mut self, from: usize, to: usize) {
+        self.reach = [self.reach[0].min(from), self.reach[1].max(to)];
     }
 
     pub fn add(&mut self, core: &Core, action: &Action) -> Result<(), StripError> {
@@ -144,6 +161,7 @@ impl Loads {
         let right = core.x.partition_point(|&p| p < at - core.tolerance()).min(core.x.len() - 1);
         if (core.x[right] - at).abs() <= core.tolerance() {
             self.node[right][usize::from(kind == Kind::Moment)] += total;
+            self.reached(right, right);
         } else {
             let element = core.element_at(at);
             let start = at - core.x[element];
@@ -188,6 +206,7 @@ impl Loads {
         let e = &core.elements[piece.element];
         let sum = &mut self.element[piece.element];
         *sum = sum.plus(piece.effect(e, e.h, true));
+        self.reached(piece.element, piece.element + 1);
         self.pieces.push(piece);
     }
 }

@@ -209,3 +209,56 @@ impl Strip {
         })
     }
 }
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
+mod tests {
+    use super::*;
+
+    fn section(length: f64) -> Segment {
+        Segment { length: si(length), rigidity: si(3000.0), shear: si(4e5), mass: si(8.0) }
+    }
+
+    fn built(supports: &[Support]) -> Result<Strip, StripError> {
+        Strip::new(&[section(2.0)], supports, &[], 1)
+    }
+
+    #[test]
+    fn faults_are_named() {
+        let pipe = |x: f64| Support::pipe(si(x));
+        assert_eq!(built(&[]).unwrap_err(), StripError::Mechanism);
+        assert_eq!(built(&[pipe(1.0)]).unwrap_err(), StripError::Mechanism);
+        assert_eq!(built(&[pipe(1.0), pipe(1.0)]).unwrap_err(), StripError::SameStation { at: si(1.0) });
+        assert_eq!(built(&[pipe(1.0), pipe(2.1)]).unwrap_err(), StripError::Outside { what: "support", at: si(2.1) });
+        assert_eq!(Strip::new(&[], &[], &[], 1).unwrap_err(), StripError::Empty);
+        let soft = Segment { shear: si(0.0), ..section(1.0) };
+        assert!(matches!(
+            Strip::new(&[section(1.0), soft], &[pipe(0.0), pipe(1.0)], &[], 1).unwrap_err(),
+            StripError::Segment { index: 1, .. }
+        ));
+        let strip = built(&[pipe(0.0), pipe(2.0)]).unwrap();
+        let off = Action::Patch { centre: si(1.95), length: si(0.2), force: si(1.0) };
+        assert!(matches!(strip.solve(&[off]).unwrap_err(), StripError::Outside { .. }));
+        let back = Action::Uniform { from: si(1.0), to: si(0.5), pressure: si(1.0) };
+        assert!(matches!(strip.solve(&[back]).unwrap_err(), StripError::Load { .. }));
+        let nan = Action::Point { at: si(1.0), force: si(f64::NAN) };
+        assert!(matches!(strip.solve(&[nan]).unwrap_err(), StripError::Load { .. }));
+        let still = Segment { mass: si(0.0), ..section(2.0) };
+        let still = Strip::new(&[still], &[pipe(0.0), pipe(2.0)], &[], 1).unwrap();
+        assert_eq!(still.first_frequency(&[]).unwrap_err(), StripError::NoMass);
+    }
+
+    #[test]
+    fn place_names_bays_and_overhangs() {
+        let strip = built(&[Support::pipe(si(0.5)), Support::pipe(si(1.5))]).unwrap();
+        let bay = Place::Bay { from: si(0.5), to: si(1.5) };
+        assert_eq!(strip.place(si(0.2)).unwrap(), Place::Overhang { root: si(0.5), tip: si(0.0) });
+        assert_eq!(strip.place(si(0.5)).unwrap(), bay);
+        assert_eq!(strip.place(si(1.0)).unwrap(), bay);
+        assert_eq!(strip.place(si(1.8)).unwrap(), Place::Overhang { root: si(1.5), tip: si(2.0) });
+        let flush = built(&[Support::pipe(si(0.0)), Support::pipe(si(2.0))]).unwrap();
+        assert_eq!(flush.place(si(2.0)).unwrap(), Place::Bay { from: si(0.0), to: si(2.0) });
+        let alone = built(&[Support::clamp(si(2.0))]).unwrap();
+        assert_eq!(alone.place(si(1.0)).unwrap(), Place::Overhang { root: si(2.0), tip: si(0.0) });
+    }
+}

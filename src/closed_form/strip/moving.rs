@@ -69,12 +69,11 @@ impl Raw {
     #[inline]
     fn see(&mut self, value: f64, low: f64, high: f64, from: u32) {
         let (l, h) = (value * low, value * high);
-        if l < self.min {
-            (self.min, self.min_from) = (l, from);
-        }
-        if h > self.max {
-            (self.max, self.max_from) = (h, from);
-        }
+        // Selections, not branches: while the load comes nearer most values set a new record, and no one can foretell which.
+        self.min_from = if l < self.min { from } else { self.min_from };
+        self.min = if l < self.min { l } else { self.min };
+        self.max_from = if h > self.max { from } else { self.max_from };
+        self.max = if h > self.max { h } else { self.max };
     }
 }
 

@@ -101,7 +101,7 @@ impl Core {
     #[inline]
     fn run(&self, loads: &Loads, from: usize, to: usize, mut s: State, mut show: impl FnMut(usize, Node)) -> State {
         for i in from..to {
-            s = s.over(&self.elements[i]).plus(loads.element[i]);
+            s = s.over(&self.elements[i], &loads.element[i]);
             if i + 1 < to {
                 let [f, m] = loads.node[i + 1];
                 let next = Node { w: s.w, psi: s.psi, m: [s.m, s.m + m], v: [s.v, s.v - f] };
@@ -114,7 +114,8 @@ impl Core {
 
     fn support_moments(&self, loads: &Loads, left: State, right: State, work: &mut Work) {
         for (p, b) in work.particular.iter_mut().zip(&self.bays) {
-            *p = self.run(loads, b.first, b.last, State::default(), |_, _| ());
+            let loaded = loads.between(b.first, b.last);
+            *p = if loaded { self.run(loads, b.first, b.last, State::default(), |_, _| ()) } else { State::default() };
         }
         work.moments.fill(0.0);
         for (k, b) in self.bays.iter().enumerate() {

@@ -1,0 +1,301 @@
+//! Effective widths against series solutions of the shear-flexible plate. The strip must never show less than the
+//! plate, and not absurdly more.
+#![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
+
+use skinspan::{
+    closed_form::{
+        effective_width::{
+            NearEdge, Spread, deflection, hogging, near_free_edge, overhang, sagging, shear_at_support,
+            shear_beside_patch, tip_deflection,
+        },
+        plate::{Plate, PlateLoad, PlateStiffness},
+    },
+    units::{Force, Length},
+};
+use uom::si::force::newton;
+
+use crate::{
+    kit::{force, m, rigidity, share, within},
+    semi_analytic::{Patch, Reference, Row},
+};
+
+/// Mesh and truncation of the reference, measured by refining it.
+const REFERENCE: f64 = 0.01;
+/// Width of the plate in spans: the effect of its far edges falls below 0.2 %.
+const WIDTH: f64 = 4.0;
+
+/// Stiffness along the strip is 1, span 1.
+#[derive(Clone, Copy, Debug)]
+struct Case {
+    d22: f64,
+    eta: f64,
+    shear: f64,
+    phi: f64,
+    /// Side of the square patch.
+    side: f64,
+    x: f64,
+}
+
+impl Case {
+    /// `D12`, `D66`, `Sx`, `Sy`.
+    fn others(&self) -> [f64; 4] {
+        let root = self.d22.sqrt();
+        let d12 = 0.25 * root.min(self.d22).min(1.0) * self.eta.min(1.0);
+        [d12, (self.eta * root - d12) / 2.0, 1.0 / self.phi, self.shear / self.phi]
+    }
+
+    fn spread(&self) -> Spread {
+        let [d12, d66, sx, sy] = self.others();
+        Spread::new(&PlateStiffness {
+            d11: rigidity(1.0),
+            d12: rigidity(d12),
+            d22: rigidity(self.d22),
+            d66: rigidity(d66),
+            shear_x: force(sx),
+            shear_y: force(sy),
+        })
+    }
+
+    /// Plate along the strip: a row of results through the middle of the patch, which stands at `at`.
+    fn along(&self, length: f64, supports: &[(f64, bool)], at: f64) -> Vec<Row> {
+        let [d12, d66, s1, s2] = self.others();
+        let plate =
+            Reference { length, width: WIDTH, supports: supports.to_vec(), d11: 1.0, d12, d22: self.d22, d66, s1, s2 };
+        let patch = Patch { centre: [at, WIDTH / 2.0], size: [self.side; 2] };
+        plate.solve(patch, WIDTH / 2.0, self.terms(WIDTH), 0.2)
+    }
+
+    /// Bay with a free edge along the strip at distance `e`: the series now runs along the strip. Row across it.
+    fn beside_edge(&self, e: f64, t: f64) -> Vec<Row> {
+        let [d12, d66, s1, s2] = self.others();
+        // Along and across change places.
+        let plate =
+            Reference { length: 2.5, width: 1.0, supports: vec![], d11: self.d22, d12, d22: 1.0, d66, s1: s2, s2: s1 };
+        plate.solve(Patch { centre: [e, self.x], size: [self.side; 2] }, t, self.terms(1.0) + 30, 0.2)
+    }
+
+    /// Six waves for each patch width across.
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small count")]
+    fn terms(&self, width: f64) -> usize {
+        (6.0 * width / self.side).round() as usize
+    }
+
+    /// Moment of a simple strip under the patch, at its largest.
+    fn simple_moment(&self) -> f64 {
+        let left = 1.0 - self.x;
+        left * (self.x - self.side / 2.0) + left * left * self.side / 2.0
+    }
+
+    /// Deflection of a simple strip under the middle of the patch; a point is a little more than a patch.
+    fn simple_deflection(&self) -> f64 {
+        let reach = self.x * (1.0 - self.x);
+        reach * reach / 3.0 + self.phi * (reach - self.side / 8.0)
+    }
+}
+
+/// Corners of the stated range, each with a stiff and a soft core.
+fn cases(loads: &[(f64, f64)]) -> Vec<Case> {
+    let plates = [
+        (1.0, 1.0, 1.0),
+        (0.3, 1.0, 1.0),
+        (3.0, 1.0, 1.0),
+        (0.3, 0.4, 1.0),
+        (1.0, 1.5, 1.0),
+        (0.3, 0.4, 0.5),
+        (1.0, 1.0, 2.0),
+    ];
+    let mut all = Vec::new();
+    for (d22, eta, shear) in plates {
+        for phi in PHIS {
+            for &(side, x) in loads {
+                all.push(Case { d22, eta, shear, phi, side, x });
+            }
+        }
+    }
+    all
+}
+
+const PHIS: [f64; 2] = [1e-4, 0.5];
+
+fn top(rows: &[Row], f: impl Fn(&Row) -> f64) -> f64 {
+    rows.iter().map(f).fold(0.0, f64::max)
+}
+
+/// The strip may not show less than the plate, nor more than `most` times as much.
+struct Bounds {
+    name: &'static str,
+    most: f64,
+}
+
+impl Bounds {
+    fn new(name: &'static str, most: f64) -> Self {
+        Self { name, most }
+    }
+
+    fn see(&self, strip: f64, plate: f64, case: &Case) {
+        let ratio = strip / plate;
+        assert!(ratio >= 1.0 - REFERENCE, "{}: strip/plate = {ratio:.3} for {case:?}", self.name);
+        assert!(ratio <= self.most, "{}: strip/plate = {ratio:.3} for {case:?}", self.name);
+    }
+}
+
+fn per(width: Length) -> f64 {
+    1.0 / width.value
+}
+
+#[test]
+fn widths_in_a_bay_are_safe() {
+    let moment = Bounds::new("sagging", 2.0);
+    let sink = Bounds::new("deflection", 1.7);
+    let support = Bounds::new("shear at support", 6.0);
+    let beside = Bounds::new("shear beside patch", 3.0);
+    for c in cases(&IN_BAY) {
+        let rows = c.along(1.0, &[(0.0, false), (1.0, false)], c.x);
+        let (t, x, l, s) = (m(c.side), m(c.x), m(1.0), c.spread());
+        let reaction = 1.0 - c.x;
+        moment.see(c.simple_moment() * per(sagging(t, x, l, &s)), top(&rows, |r| r.m1), &c);
+        sink.see(c.simple_deflection() * per(deflection(t, x, l, &s)), top(&rows, |r| r.w), &c);
+        support.see(reaction * per(shear_at_support(t, x, false, &s)), rows[0].q1, &c);
+        let near: Vec<Row> = rows.iter().filter(|r| r.s <= c.x - c.side / 2.0 + 1e-9).copied().collect();
+        beside.see(reaction * per(shear_beside_patch(t, t)), top(&near, |r| r.q1), &c);
+    }
+}
+
+/// Two equal bays: `M = −P y (L² − y²)/(4 L²)/(1 + 3φ)` over the middle support, `y` from the far one.
+#[test]
+fn widths_over_a_support_are_safe() {
+    let moment = Bounds::new("hogging", 7.0);
+    let under = Bounds::new("sagging, continuous", 6.0);
+    for c in cases(&IN_BAY) {
+        let rows = c.along(2.0, &[(0.0, false), (1.0, false), (2.0, false)], 1.0 - c.x);
+        let y = 1.0 - c.x;
+        let strip = y * (1.0 - y * y) / 4.0 / (1.0 + 3.0 * c.phi);
+        let (t, x, l, s) = (m(c.side), m(c.x), m(1.0), c.spread());
+        moment.see(strip * per(hogging(t, x, l, &s)), top(&rows, |r| -r.m1), &c);
+        // End bay: nine tenths of it, measured from its outer support.
+        let b = sagging(t, m(y.min(0.9)), m(0.9), &s);
+        under.see((c.simple_moment() - strip * y) * per(b), top(&rows, |r| r.m1), &c);
+    }
+}
+
+/// Overhang as long as the bay behind it.
+#[test]
+fn widths_on_an_overhang_are_safe() {
+    let moment = Bounds::new("overhang", 7.0);
+    let sink = Bounds::new("overhang deflection", 7.0);
+    for c in cases(&[(0.05, 0.8), (0.3, 0.3), (0.3, 0.8)]) {
+        let rows = c.along(2.0, &[(0.0, false), (1.0, false)], 1.0 + c.x);
+        let (t, x, s) = (m(c.side), m(c.x), c.spread());
+        moment.see(c.x * per(overhang(t, x, &s)), top(&rows, |r| -r.m1), &c);
+        let strip = c.x * c.x * (1.0 + c.x) / 3.0 + c.phi * 2.0 * c.x;
+        let under = rows.iter().find(|r| (r.s - 1.0 - c.x).abs() < 1e-9).unwrap();
+        sink.see(strip * per(tip_deflection(t, x, &s)), under.w, &c);
+    }
+}
+
+#[test]
+fn widths_on_a_clamped_overhang_are_safe() {
+    let moment = Bounds::new("clamped", 5.0);
+    let sink = Bounds::new("clamped deflection", 6.0);
+    let shear = Bounds::new("clamped shear", 8.0);
+    for c in cases(&[(0.05, 0.8), (0.3, 0.3), (0.3, 0.8)]) {
+        let rows = c.along(1.0, &[(0.0, true)], c.x);
+        let (t, x, s) = (m(c.side), m(c.x), c.spread());
+        moment.see(c.x * per(overhang(t, x, &s)), top(&rows, |r| -r.m1), &c);
+        let under = rows.iter().find(|r| (r.s - c.x).abs() < 1e-9).unwrap();
+        sink.see((c.x.powi(3) / 3.0 + c.phi * c.x) * per(tip_deflection(t, x, &s)), under.w, &c);
+        shear.see(per(shear_at_support(t, x, true, &s)), rows[0].q1, &c);
+    }
+}
+
+#[test]
+fn widths_near_a_free_edge_are_safe() {
+    let moment = Bounds::new("sagging at edge", 3.6);
+    let sink = Bounds::new("deflection at edge", 2.7);
+    let support = Bounds::new("shear at edge", 6.0);
+    for c in cases(&IN_BAY) {
+        for e in [c.side / 2.0, 0.25] {
+            let (t, x, l, s) = (m(c.side), m(c.x), m(1.0), c.spread());
+            let rows = c.beside_edge(e, c.x);
+            let b = near_free_edge(sagging(t, x, l, &s), m(e), NearEdge::Moment);
+            moment.see(c.simple_moment() * per(b), top(&rows, |r| r.m2), &c);
+            let b = near_free_edge(deflection(t, x, l, &s), m(e), NearEdge::DeflectionOrShear);
+            sink.see(c.simple_deflection() * per(b), top(&rows, |r| r.w), &c);
+            if c.phi >= 0.05 {
+                let b = near_free_edge(shear_at_support(t, x, false, &s), m(e), NearEdge::DeflectionOrShear);
+                support.see((1.0 - c.x) * per(b), top(&c.beside_edge(e, 0.0), |r| r.q2), &c);
+            }
+        }
+    }
+}
+
+/// Side of the patch and distance from the support.
+const IN_BAY: [(f64, f64); 3] = [(0.05, 0.5), (0.05, 0.16), (0.3, 0.5)];
+
+/// The reference itself: Timoshenko's long thin plate, 0.01695 P a²/D under a central point load, and Jaramillo's
+/// long thin cantilever, −0.509 P at the root and 0.168 P a²/D at the tip for ν = 0.3 (both from memory).
+#[test]
+fn reference_timoshenko_jaramillo() {
+    /// Four printed digits, and a patch of 0.02 instead of a point.
+    const LONG_PLATE: f64 = 1e-3;
+    /// Patch of 0.02 of the overhang, its middle 0.01 from the edge: a load at 0.99 a.
+    const CANTILEVER: f64 = 0.03;
+    let nu = 0.3;
+    let plate = |supports: &[(f64, bool)], at: f64| {
+        let reference = Reference {
+            length: 1.0,
+            width: 6.0,
+            supports: supports.to_vec(),
+            d11: 1.0,
+            d12: nu,
+            d22: 1.0,
+            d66: 0.35,
+            s1: 1e6,
+            s2: 1e6,
+        };
+        reference.solve(Patch { centre: [at, 3.0], size: [0.02, 0.02] }, 3.0, 600, 0.2)
+    };
+    let bay = plate(&[(0.0, false), (1.0, false)], 0.5);
+    within(top(&bay, |r| r.w), 0.01695, LONG_PLATE);
+    let cantilever = plate(&[(0.0, true)], 0.99);
+    within(cantilever.last().unwrap().w, 0.168, CANTILEVER);
+    within(cantilever[0].m1, -0.509, CANTILEVER);
+}
+
+/// The reference against the double sine series, for an orthotropic plate with a soft core and a patch off the middle.
+#[test]
+fn reference_agrees_with_double_series() {
+    /// Truncation of both series.
+    const SERIES: f64 = 3e-3;
+    let stiffness = PlateStiffness {
+        d11: rigidity(1.0),
+        d12: rigidity(0.2),
+        d22: rigidity(0.5),
+        d66: rigidity(0.3),
+        shear_x: force(8.0),
+        shear_y: force(5.0),
+    };
+    let patch = Patch { centre: [0.35, 0.8], size: [0.2, 0.3] };
+    let reference = Reference {
+        length: 1.0,
+        width: 1.5,
+        supports: vec![(0.0, false), (1.0, false)],
+        d11: 1.0,
+        d12: 0.2,
+        d22: 0.5,
+        d66: 0.3,
+        s1: 8.0,
+        s2: 5.0,
+    };
+    let row = reference.solve(patch, 0.8, 120, 0.15);
+    let under = row.iter().find(|r| (r.s - 0.35).abs() < 1e-9).unwrap();
+    let load =
+        PlateLoad::Patch { force: Force::new::<newton>(1.0), centre: patch.centre.map(m), size: patch.size.map(m) };
+    let plate = Plate::new(m(1.0), m(1.5), stiffness).unwrap();
+    let point = plate.at(&load, [m(0.35), m(0.8)], share(1e-3)).unwrap();
+    within(under.w, point.deflection.value, SERIES);
+    within(under.m1, point.mx.value, SERIES);
+    within(under.m2, point.my.value, SERIES);
+    let edge = plate.at(&load, [m(0.0), m(0.8)], share(1e-3)).unwrap();
+    within(row[0].q1, edge.qx.value, SERIES);
+}
