@@ -103,9 +103,13 @@ impl Polyline {
     /// The smallest and the largest coordinate in a direction.
     #[must_use]
     pub fn extent(&self, axis: Axis) -> (Length, Length) {
-        self.0.iter().fold((Length::new::<uom::si::length::meter>(f64::INFINITY), -Length::new::<uom::si::length::meter>(f64::INFINITY)), |(low, high), point| {
-            (low.min(point.along(axis)), high.max(point.along(axis)))
-        })
+        self.0.iter().fold(
+            (
+                Length::new::<uom::si::length::meter>(f64::INFINITY),
+                -Length::new::<uom::si::length::meter>(f64::INFINITY),
+            ),
+            |(low, high), point| (low.min(point.along(axis)), high.max(point.along(axis))),
+        )
     }
 
     /// The direction in which the line runs farther.

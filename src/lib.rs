@@ -4,6 +4,7 @@ pub mod advice;
 pub mod analysis;
 pub mod check;
 pub mod closed_form;
+pub mod command;
 pub mod criteria;
 pub mod geometry;
 pub mod input;

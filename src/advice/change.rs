@@ -67,7 +67,9 @@ pub fn changes(top: &Top) -> Vec<Vec<Change>> {
     ];
     if let Some(row) = Row::of(top) {
         kinds.push(row.more_pipes());
-        let moved = |sign: f64| move |step: Length| Change::PipesMoved { outwards: step * sign, spacing: row.spacing(step * sign) };
+        let moved = |sign: f64| {
+            move |step: Length| Change::PipesMoved { outwards: step * sign, spacing: row.spacing(step * sign) }
+        };
         kinds.push(steps(top).map(moved(1.0)).collect());
         kinds.push(steps(top).map(moved(-1.0)).collect());
         kinds.push(steps(top).map(Change::PipesLonger).collect());
@@ -104,7 +106,8 @@ fn above<Q: Copy + PartialOrd>(sold: &[Q], now: Q) -> impl Iterator<Item = Q> + 
 fn repeats(skin: &Schedule, change: impl Fn(String, usize, usize) -> Change) -> Vec<Change> {
     let carrying = skin.layers().iter().enumerate().filter(|(_, layer)| layer.carries());
     let heaviest = carrying.max_by(|a, b| a.1.fibre.value.total_cmp(&b.1.fibre.value));
-    heaviest.map_or_else(Vec::new, |(index, layer)| (1..=3).map(|more| change(layer.text.clone(), index, more)).collect())
+    heaviest
+        .map_or_else(Vec::new, |(index, layer)| (1..=3).map(|more| change(layer.text.clone(), index, more)).collect())
 }
 
 fn repeated(skin: &Schedule, index: usize, more: usize) -> Option<Schedule> {
@@ -145,7 +148,13 @@ impl Row {
         }
         let first = at.iter().copied().reduce(Length::min)?;
         let last = at.iter().copied().reduce(Length::max)?;
-        (at.len() >= 2 && last > first).then_some(Self { axis, first, last, pipes: at.len(), size: top.outline.size(axis) })
+        (at.len() >= 2 && last > first).then_some(Self {
+            axis,
+            first,
+            last,
+            pipes: at.len(),
+            size: top.outline.size(axis),
+        })
     }
 
     #[allow(clippy::cast_precision_loss, reason = "a handful of pipes")]

@@ -66,7 +66,8 @@ impl Used {
 /// Looks for the smallest single change of each kind for every check that does not pass, and for the whole top.
 #[must_use]
 pub fn advise(top: &Top, outcomes: &[Outcome]) -> Vec<Advice> {
-    let mut failing: Vec<usize> = outcomes.iter().filter(|outcome| !outcome.passes()).map(|outcome| outcome.check).collect();
+    let mut failing: Vec<usize> =
+        outcomes.iter().filter(|outcome| !outcome.passes()).map(|outcome| outcome.check).collect();
     failing.dedup();
     failing.sort_unstable();
     failing.dedup();

@@ -4,9 +4,8 @@ use uom::si::ratio::ratio;
 
 use super::{layout::StripLayout, sections::RegionSection};
 use crate::{
-    closed_form::plate::{Plate, PlateFault, PlateLoad, PlateStiffness, clamped_plate_uniform},
+    closed_form::plate::{Plate, PlateFault, PlateLoad, clamped_plate_uniform},
     geometry::{Axis, Point},
-    laminate::Component,
     load::{LoadCase, weight::gravity},
     top::Top,
     units::{Acceleration, Force, ForcePerWidth, Frequency, Length, MomentPerWidth, Pressure, Ratio, per_width},
@@ -78,20 +77,7 @@ pub fn bays(top: &Top, lengthwise: &StripLayout, across: &StripLayout) -> Vec<Ba
 ///
 /// [`PlateFault`] where its sides or stiffnesses make no plate.
 pub fn plate_of(bay: &Bay, field: &RegionSection, core_left: Ratio) -> Result<Plate, PlateFault> {
-    let stiffness = field.section.stiffness();
-    let d = |i, j| stiffness.bending_free(i, j);
-    Plate::new(
-        bay.sides[0],
-        bay.sides[1],
-        PlateStiffness {
-            d11: d(Component::X, Component::X),
-            d12: d(Component::X, Component::Y),
-            d22: d(Component::Y, Component::Y),
-            d66: d(Component::Xy, Component::Xy),
-            shear_x: field.shear_stiffness(Axis::X, core_left),
-            shear_y: field.shear_stiffness(Axis::Y, core_left),
-        },
-    )
+    Plate::new(bay.sides[0], bay.sides[1], field.plate_stiffness(Axis::X, core_left))
 }
 
 /// What a bay does under one pascal, and under the people of the service, in one state of the core.
@@ -215,7 +201,10 @@ fn add_moving(
         Some(at) => vec![at],
         None => {
             let steps = || (1..=TRIED).map(|step| f64::from(step) / f64::from(TRIED) / 2.0);
-            steps().flat_map(|x| steps().map(move |y| (x, y))).map(|(x, y)| [bay.sides[0] * x, bay.sides[1] * y]).collect()
+            steps()
+                .flat_map(|x| steps().map(move |y| (x, y)))
+                .map(|(x, y)| [bay.sides[0] * x, bay.sides[1] * y])
+                .collect()
         }
     };
     let coarse = Ratio::new::<ratio>(2e-2);

@@ -10,8 +10,11 @@ use super::{
     sections::{RegionSection, Sections},
 };
 use crate::{
+    closed_form::{
+        effective_width::Spread,
+        strip::{Action, Envelope, Extreme, Segment, Strip, StripError, Support},
+    },
     geometry::Axis,
-    closed_form::strip::{Action, Envelope, Extreme, Segment, Strip, StripError, Support},
     load::{Held, LoadCase, State, weight::gravity},
     section::Temperatures,
     top::Top,
@@ -29,6 +32,7 @@ struct Ready<'a> {
     top: &'a Top,
     sections: &'a Sections,
     line: &'a Line,
+    spread: Spread,
     strip: Strip,
     /// Region on the left and on the right of each station.
     sides: Vec<(Region, Region)>,
@@ -112,11 +116,12 @@ impl<'a> Ready<'a> {
     ) -> Result<Self, StripError> {
         let strip = strip_of(top, sections, line, core_left, divisions)?;
         let sides = sides(line, &strip);
-        let mut ready = Self { top, sections, line, strip, sides, gear: Vec::new() };
+        let spread = Spread::new(&sections.field.plate_stiffness(line.axis, core_left));
+        let mut ready = Self { top, sections, line, spread, strip, sides, gear: Vec::new() };
         for (index, at) in &line.gear {
             let gear = &top.gear[*index];
             let load = PatchLoad { force: gear.mass * gravity(), side: gear.footing, beside: Length::default() };
-            let patches = patches(line, &ready.strip, std::iter::once(*at), load);
+            let patches = patches(line, &ready.strip, &ready.spread, std::iter::once(*at), load);
             ready.gear.push(ready.strip.envelope(gear.footing, &patches)?);
         }
         Ok(ready)
@@ -136,7 +141,9 @@ impl<'a> Ready<'a> {
     /// Everything that stays where it is.
     fn actions(&self, case: &LoadCase) -> Vec<Action> {
         let line = self.line;
-        let handed = line.carries.map_or_else(|| 1.0, |overhang| 1.0 + handed_on(overhang, end_width(line)).get::<ratio>());
+        let handed = line
+            .carries
+            .map_or_else(|| 1.0, |overhang| 1.0 + handed_on(overhang, end_width(line, &self.spread)).get::<ratio>());
         let loaded = self.loaded();
         let mut actions = Vec::with_capacity(line.pieces.len() + 6);
         let mut from = Length::default();
@@ -209,7 +216,8 @@ impl<'a> Ready<'a> {
                     let gear = &self.top.gear[*index];
                     let drag: Force = case.gear_wind * gear.wind_area * gear.drag;
                     let load = PatchLoad { force: drag, side: gear.footing, beside: Length::default() };
-                    let per = patches(self.line, &self.strip, std::iter::once(*at), load).first()?.sagging;
+                    let per =
+                        patches(self.line, &self.strip, &self.spread, std::iter::once(*at), load).first()?.sagging;
                     let moment: MomentPerWidth = per_width(plain(per) * gear.cg_height) * side;
                     Some(Action::Moment { at: *at, moment })
                 });
@@ -225,8 +233,7 @@ impl<'a> Ready<'a> {
         let (load, places, sign): (PatchLoad, Vec<Length>, f64) = if let Some(people) = case.people {
             let beside = criteria.people_spacing.value * f64::from(u32::try_from(people.count - 1).unwrap_or(0));
             let count = f64::from(u32::try_from(people.count).unwrap_or(1));
-            let load =
-                PatchLoad { force: people.each * count, side: criteria.standing_footprint.value, beside };
+            let load = PatchLoad { force: people.each * count, side: criteria.standing_footprint.value, beside };
             (load, self.strip.stations().filter(|at| *at <= loaded).collect(), 1.0)
         } else if let Some(hand) = case.hand {
             let load = PatchLoad { force: hand.abs(), side: criteria.hand_length.value, beside: Length::default() };
@@ -234,7 +241,7 @@ impl<'a> Ready<'a> {
         } else {
             return Ok(None);
         };
-        let patches = patches(self.line, &self.strip, places.iter().copied(), load);
+        let patches = patches(self.line, &self.strip, &self.spread, places.iter().copied(), load);
         let length = load.side.min(self.strip.length());
         Ok(Some((self.strip.envelope(length, &patches)?, places, sign)))
     }

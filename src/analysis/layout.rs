@@ -86,11 +86,8 @@ pub fn layout(top: &Top) -> Result<Layout, NoLayout> {
             across: strips(top, Axis::Y, lengthwise_pipes)?,
         });
     }
-    let (axis, pipes) = if lengthwise_pipes.len() >= cross_pipes.len() {
-        (Axis::Y, lengthwise_pipes)
-    } else {
-        (Axis::X, cross_pipes)
-    };
+    let (axis, pipes) =
+        if lengthwise_pipes.len() >= cross_pipes.len() { (Axis::Y, lengthwise_pipes) } else { (Axis::X, cross_pipes) };
     Ok(Layout::Strips(strips(top, axis, pipes)?))
 }
 

@@ -131,7 +131,8 @@ pub fn lines(top: &Top, layout: &StripLayout) -> Vec<Line> {
     let mut stations: Vec<Length> = layout.changes.clone();
     stations.extend(layout.changes.windows(2).map(|pair| (pair[0] + pair[1]) / 2.0));
     let side = layout.axis.other();
-    stations.extend(top.gear.iter().map(|gear| gear.at.along(side)).filter(|at| *at >= layout.from && *at <= layout.to));
+    stations
+        .extend(top.gear.iter().map(|gear| gear.at.along(side)).filter(|at| *at >= layout.from && *at <= layout.to));
     stations.sort_by(|a, b| a.value.total_cmp(&b.value));
     stations.dedup();
     let mut lines: Vec<Line> = Vec::new();
@@ -142,7 +143,8 @@ pub fn lines(top: &Top, layout: &StripLayout) -> Vec<Line> {
             lines.push(line);
         }
     }
-    let back_span = lines.iter().map(Line::widest_bay).fold(Length::default(), Length::max).min(layout.to - layout.from);
+    let back_span =
+        lines.iter().map(Line::widest_bay).fold(Length::default(), Length::max).min(layout.to - layout.from);
     let (before, behind) = (layout.from, top.outline.size(side) - layout.to);
     for line in lines.iter_mut().filter(|line| line.role == Role::Edge) {
         let length = if line.station == layout.from { before } else { behind };

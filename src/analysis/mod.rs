@@ -176,9 +176,8 @@ impl<'a> Analysis<'a> {
     /// What is left of the core's stiffness in a case.
     #[must_use]
     pub fn core_left(&self, case: usize) -> Ratio {
-        self.cases.get(case).map_or_else(
-            || Ratio::new::<ratio>(1.0),
-            |case| self.knockdowns(case.state).core_stiffness(),
-        )
+        self.cases
+            .get(case)
+            .map_or_else(|| Ratio::new::<ratio>(1.0), |case| self.knockdowns(case.state).core_stiffness())
     }
 }

@@ -1,9 +1,14 @@
 //! Loads on a patch: where they stand, and the width of strip that carries each of them.
 
-use super::line::{Line, Role};
+use super::line::Line;
 use crate::{
-    closed_form::strip::{MovingPatch, Place, Strip},
-    units::{Force, Length, Ratio, per_width},
+    closed_form::{
+        effective_width::{
+            NearEdge, Spread, deflection, hogging, near_free_edge, overhang, sagging, shear_at_support, tip_deflection,
+        },
+        strip::{MovingPatch, Place, Strip},
+    },
+    units::{Force, Length, per_width},
 };
 
 /// A load on a square of the top.
@@ -17,9 +22,11 @@ pub(super) struct PatchLoad {
     pub(super) beside: Length,
 }
 
+/// Widths of strip that carry a patch, by result.
 #[derive(Clone, Copy)]
 struct Widths {
-    bending: Length,
+    sagging: Length,
+    hogging: Length,
     shear: Length,
     deflection: Length,
 }
@@ -28,18 +35,19 @@ struct Widths {
 pub(super) fn patches(
     line: &Line,
     strip: &Strip,
+    spread: &Spread,
     places: impl Iterator<Item = Length>,
     load: PatchLoad,
 ) -> Vec<MovingPatch> {
     let force = load.force * reach(line);
     places
         .filter_map(|centre| {
-            let widths = widths(line, strip.place(centre).ok()?, centre, load.side);
+            let widths = widths(line, spread, strip.place(centre).ok()?, centre, load.side);
             let per = |width: Length| per_width(force / (width + load.beside));
             Some(MovingPatch {
                 centre,
-                sagging: per(widths.bending),
-                hogging: per(widths.bending),
+                sagging: per(widths.sagging),
+                hogging: per(widths.hogging),
                 shear: per(widths.shear),
                 deflection: per(widths.deflection),
             })
@@ -52,25 +60,60 @@ fn reach(line: &Line) -> f64 {
     line.carries.map_or(1.0, |overhang| 1.0 + (overhang.length / overhang.back_span).get::<uom::si::ratio::ratio>())
 }
 
-fn widths(line: &Line, place: Place, at: Length, side: Length) -> Widths {
-    let (bending, shear) = match place {
+fn widths(line: &Line, spread: &Spread, place: Place, at: Length, side: Length) -> Widths {
+    let whole = match place {
         Place::Bay { from, to } => {
             let span: Length = to - from;
             let x = (at - from).min(to - at);
-            (x * 2.48 * (Ratio::from(1.0) - x / span) + side, side + x * 0.5)
+            let (inner, between) = simple_span(line, (from, to), at);
+            Widths {
+                sagging: sagging(side, inner, between, spread),
+                hogging: hogging(side, x, span, spread),
+                shear: shear_at_support(side, x, false, spread),
+                deflection: deflection(side, x, span, spread),
+            }
         }
         Place::Overhang { root, .. } => {
             let arm = (at - root).abs();
-            (arm * 1.2 + side, side + arm * 0.3)
+            let bending = overhang(side, arm, spread);
+            Widths {
+                sagging: bending,
+                hogging: bending,
+                shear: shear_at_support(side, arm, true, spread),
+                deflection: tip_deflection(side, arm, spread),
+            }
         }
     };
-    let beside_end = |width: Length| width.min(width / 2.0 + line.to_free_end);
-    let (bending, shear) = (beside_end(bending), beside_end(shear));
-    Widths { bending, shear, deflection: bending }
+    // The load itself stands inside the top: its middle is half a side from the free edge at the least.
+    let to_end = line.to_free_end.max(side / 2.0);
+    let moment = |width| near_free_edge(width, to_end, NearEdge::Moment);
+    let other = |width| near_free_edge(width, to_end, NearEdge::DeflectionOrShear);
+    Widths {
+        sagging: moment(whole.sagging),
+        hogging: moment(whole.hogging),
+        shear: other(whole.shear),
+        deflection: other(whole.deflection),
+    }
 }
 
-/// Width of the strip beside an overhang that takes the overhang's load.
-pub(super) fn end_width(line: &Line) -> Length {
-    debug_assert!(line.role == Role::Edge, "only a strip beside an overhang carries one");
-    line.widest_bay() * (2.48 / 4.0 / 2.0)
+/// Distance of a load from the nearer end of the span that it sees as a simple one, and that span: all of a single
+/// bay, nine tenths of an end bay from its outer support, the middle eight tenths of an inner bay.
+fn simple_span(line: &Line, (from, to): (Length, Length), at: Length) -> (Length, Length) {
+    let (first, last) = (line.seats[0].at, line.seats[line.seats.len() - 1].at);
+    let span: Length = to - from;
+    let (begin, share) = match (from == first, to == last) {
+        (true, true) => (from, 1.0),
+        (true, false) => (from, 0.9),
+        (false, true) => (from + span * 0.1, 0.9),
+        (false, false) => (from + span * 0.1, 0.8),
+    };
+    let between = span * share;
+    ((at - begin).min(begin + between - at).max(Length::default()), between)
+}
+
+/// Width of the strip beside an overhang that takes the overhang's load: what half a load in the middle of its widest
+/// bay would be given.
+pub(super) fn end_width(line: &Line, spread: &Spread) -> Length {
+    let bay = line.widest_bay();
+    near_free_edge(sagging(Length::default(), bay / 2.0, bay, spread), Length::default(), NearEdge::Moment)
 }

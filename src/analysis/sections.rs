@@ -4,13 +4,17 @@ use uom::si::{force::newton, length::meter, ratio::ratio};
 
 use super::line::Region;
 use crate::{
+    closed_form::plate::PlateStiffness,
     geometry::Axis,
-    laminate::{Criterion, Mode, PlyStress},
+    laminate::{Component, Criterion, Mode, PlyStress},
     material::{Board, Core},
     section::{CoreLayer, InvalidCore, PlyPlace, Section, Skin, SkinShear, Temperatures, Width},
     strength::{Wrinkle, WrinklingModuli, hoff_mautner_wrinkle},
     top::Top,
-    units::{FlexuralRigidity, Force, ForcePerWidth, Length, MomentPerWidth, Pressure, Ratio, ShearStiffness, per_width, plain},
+    units::{
+        FlexuralRigidity, Force, ForcePerWidth, Length, MomentPerWidth, Pressure, Ratio, ShearStiffness, per_width,
+        plain,
+    },
 };
 
 /// Which way a strip is bent.
@@ -84,11 +88,14 @@ impl RegionSection {
                 if let Ok((place, reserve)) = response.first_ply(Criterion::TsaiWu, &load, None) {
                     let failing = section.bent(axis, Width::Wide, moment * reserve.factor.get::<ratio>());
                     let stress = response.stresses(&failing).find(|(here, _)| *here == place).map(|(_, stress)| stress);
-                    first_ply[axis.index()][i] =
-                        stress.map(|stress| FirstPly { moment: one * reserve.factor.get::<ratio>(), place, mode: reserve.mode, stress });
+                    first_ply[axis.index()][i] = stress.map(|stress| FirstPly {
+                        moment: one * reserve.factor.get::<ratio>(),
+                        place,
+                        mode: reserve.mode,
+                        stress,
+                    });
                 }
-                let stress =
-                    section.skin_stress(bent.pressed(), &section.deformation(&load), &Temperatures::default());
+                let stress = section.skin_stress(bent.pressed(), &section.deformation(&load), &Temperatures::default());
                 let (along, across) = match axis {
                     Axis::X => (stress.x, stress.y),
                     Axis::Y => (stress.y, stress.x),
@@ -118,7 +125,8 @@ impl RegionSection {
     /// Largest shear stress in the core, exact over its thickness.
     #[must_use]
     pub fn core_shear(&self, axis: Axis, shear: ForcePerWidth) -> Pressure {
-        self.core_shear[axis.index()] * (shear / per_width(Force::new::<newton>(1.0) / Length::new::<meter>(1.0))).get::<ratio>()
+        self.core_shear[axis.index()]
+            * (shear / per_width(Force::new::<newton>(1.0) / Length::new::<meter>(1.0))).get::<ratio>()
     }
 
     /// Rigidity of a strip with neighbours.
@@ -137,6 +145,24 @@ impl RegionSection {
     #[must_use]
     pub fn shear_stiffness(&self, axis: Axis, core_modulus_left: Ratio) -> ShearStiffness {
         per_width(plain(self.section.shear_stiffness(axis)) * core_modulus_left * self.core_left)
+    }
+
+    /// Stiffness as a plate, `x` of the plate along an axis, with a share of the core's shear modulus left.
+    #[must_use]
+    pub fn plate_stiffness(&self, axis: Axis, core_left: Ratio) -> PlateStiffness {
+        let (along, across) = match axis {
+            Axis::X => (Component::X, Component::Y),
+            Axis::Y => (Component::Y, Component::X),
+        };
+        let d = |i, j| self.section.stiffness().bending_free(i, j);
+        PlateStiffness {
+            d11: d(along, along),
+            d12: d(along, across),
+            d22: d(across, across),
+            d66: d(Component::Xy, Component::Xy),
+            shear_x: self.shear_stiffness(axis, core_left),
+            shear_y: self.shear_stiffness(axis.other(), core_left),
+        }
     }
 
     /// Stress at which a pressed skin wrinkles along a direction, in theory, with given shares of the moduli.
@@ -185,8 +211,7 @@ impl Sections {
     /// [`InvalidCore`] where the constants of a core or a board contradict one another.
     pub fn new(top: &Top, axes: &[Axis]) -> Result<Self, InvalidCore> {
         let whole = Ratio::new::<ratio>(1.0);
-        let section =
-            |core: CoreLayer| Section::new(top.outer.laminate().clone(), core, top.inner.laminate().clone());
+        let section = |core: CoreLayer| Section::new(top.outer.laminate().clone(), core, top.inner.laminate().clone());
         let core = core_layer(&top.core.material, top.core.thickness);
         let field = RegionSection::new(section(core)?, whole, axes);
         let backings = top

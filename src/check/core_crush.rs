@@ -36,7 +36,11 @@ impl Check for CoreCrush {
     }
 
     fn citation(&self) -> Citation {
-        Citation { work: DERIVED, locator: "equilibrium; spread through the skin by common practice", mark: Mark::Practice }
+        Citation {
+            work: DERIVED,
+            locator: "equilibrium; spread through the skin by common practice",
+            mark: Mark::Practice,
+        }
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
@@ -53,8 +57,8 @@ fn at_pipes(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
             let Some(pipe) = seat.pipe else { continue };
             let region = line.region_at(seat.at);
             let pressure = line_pressure(own.push.value, seat.width, skin);
-            let place = Place::of(Part::Pipe(pipe), Some(line.place(seat.at)))
-                .under(own.push.load_at.map(|at| line.place(at)));
+            let place =
+                Place::of(Part::Pipe(pipe), Some(line.place(seat.at))).under(own.push.load_at.map(|at| line.place(at)));
             compare(analysis, outcomes, forces.case, (pressure, region), place, |finding| {
                 finding.term("R", own.push.value).term("w", seat.width).term("t", skin)
             });

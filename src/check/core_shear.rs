@@ -37,7 +37,11 @@ impl Check for CoreShear {
     }
 
     fn citation(&self) -> Citation {
-        Citation { work: ALLEN_1969, locator: "ch. 2; round a foot derived from the plate equations", mark: Mark::Memory }
+        Citation {
+            work: ALLEN_1969,
+            locator: "ch. 2; round a foot derived from the plate equations",
+            mark: Mark::Memory,
+        }
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
@@ -136,9 +140,12 @@ fn under_feet(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
         }
         if case.with_gear {
             let gravity = crate::load::weight::gravity() * case.gravity;
-            feet.extend(top.gear.iter().enumerate().map(|(index, gear)| {
-                (Part::Gear(index), (gear.mass * gravity).abs(), gear.footing, Some(gear.at))
-            }));
+            feet.extend(
+                top.gear
+                    .iter()
+                    .enumerate()
+                    .map(|(index, gear)| (Part::Gear(index), (gear.mass * gravity).abs(), gear.footing, Some(gear.at))),
+            );
         }
         for (part, force, side, at) in feet {
             let (strength, factor) = strength(analysis, Region::Field, Axis::Y);
@@ -167,5 +174,4 @@ fn under_feet(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
             });
         }
     }
-
 }

@@ -34,7 +34,11 @@ impl Check for Dimpling {
     }
 
     fn citation(&self) -> Citation {
-        Citation { work: TIMOSHENKO_1959, locator: "cylindrical bending of a long plate; cells by common form", mark: Mark::Memory }
+        Citation {
+            work: TIMOSHENKO_1959,
+            locator: "cylindrical bending of a long plate; cells by common form",
+            mark: Mark::Memory,
+        }
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {

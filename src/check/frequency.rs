@@ -34,7 +34,11 @@ impl Check for FirstFrequency {
     }
 
     fn citation(&self) -> Citation {
-        Citation { work: DERIVED, locator: "strip with distributed mass; the limit is that of floors", mark: Mark::Derived }
+        Citation {
+            work: DERIVED,
+            locator: "strip with distributed mass; the limit is that of floors",
+            mark: Mark::Derived,
+        }
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
@@ -52,8 +56,8 @@ impl Check for FirstFrequency {
                     (*at, mass)
                 })
                 .collect();
-            let frequency = strip_of(top, &analysis.sections, line, left, DIVISIONS)
-                .and_then(|strip| strip.first_frequency(&gear));
+            let frequency =
+                strip_of(top, &analysis.sections, line, left, DIVISIONS).and_then(|strip| strip.first_frequency(&gear));
             match frequency {
                 Ok(frequency) => {
                     let middle: Point = line.place(line.length() / 2.0);

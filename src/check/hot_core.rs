@@ -34,14 +34,22 @@ impl Check for HotCore {
     }
 
     fn citation(&self) -> Citation {
-        Citation { work: DERIVED, locator: "comparison of temperatures; values in the material table", mark: Mark::Assumed }
+        Citation {
+            work: DERIVED,
+            locator: "comparison of temperatures; values in the material table",
+            mark: Mark::Assumed,
+        }
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
         let (top, Some(sun)) = (analysis.top, analysis.sun) else { return };
         let core = &top.core.material;
         if top.service.sun == Sun::Dark && !core.under_dark_paint {
-            outcomes.cannot(None, Part::Whole, format!("{} is not laid under dark paint: choose a light finish or another core", core.name));
+            outcomes.cannot(
+                None,
+                Part::Whole,
+                format!("{} is not laid under dark paint: choose a light finish or another core", core.name),
+            );
         }
         let flat = top.criteria.sun_flat.value;
         let (rise, bearable) = (difference(sun.core, flat), difference(core.service_temperature.value, flat));

@@ -72,7 +72,8 @@ fn spans(analysis: &Analysis<'_>) -> Vec<(crate::geometry::Axis, Length)> {
         .iter()
         .filter(|line| matches!(line.role, Role::Field | Role::Edge))
         .map(|line| (line.axis, line.widest_bay()));
-    let bays = analysis.bays.iter().flat_map(|bay| crate::geometry::Axis::BOTH.map(|axis| (axis, bay.sides[axis.index()])));
+    let bays =
+        analysis.bays.iter().flat_map(|bay| crate::geometry::Axis::BOTH.map(|axis| (axis, bay.sides[axis.index()])));
     let mut widest: Vec<(crate::geometry::Axis, Length)> = Vec::new();
     for (axis, span) in strips.chain(bays) {
         match widest.iter_mut().find(|(known, _)| *known == axis) {

@@ -37,7 +37,9 @@ impl Check for PlyFailure {
     }
 
     fn citation(&self) -> Citation {
-        Citation { work: TSAI_WU_1971, locator: "criterion; F12 = −½ √(F11 F22) by convention", mark: Mark::Memory }
+        Citation {
+            work: TSAI_WU_1971, locator: "criterion; F12 = −½ √(F11 F22) by convention", mark: Mark::Memory
+        }
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
@@ -47,7 +49,11 @@ impl Check for PlyFailure {
                 let section = analysis.sections.of(region.region);
                 for (bent, peak) in [(Bent::Sagging, region.sagging), (Bent::Hogging, region.hogging)] {
                     let Some(first) = section.first_ply(line.axis, bent) else {
-                        outcomes.cannot(None, Part::Region(region.region), "a ply of the skins has no strength in the table");
+                        outcomes.cannot(
+                            None,
+                            Part::Region(region.region),
+                            "a ply of the skins has no strength in the table",
+                        );
                         continue;
                     };
                     let place = Place::of(Part::Region(region.region), Some(line.place(peak.at)))
@@ -90,7 +96,8 @@ fn compare(
         Skin::Inner => top.inner.basis(),
     };
     let walked = top.service.people > 0 || top.service.walking != Walking::NoWalk;
-    let factor = if walked { &top.criteria.ply_failure_factor } else { &top.criteria.ply_failure_unwalked_factor }.value;
+    let factor =
+        if walked { &top.criteria.ply_failure_factor } else { &top.criteria.ply_failure_unwalked_factor }.value;
     let left = analysis.knockdowns(analysis.cases[case].state).skin_strength(skin, basis).product();
     let share: Ratio = moment / first.moment;
     outcomes.compare(Some(case), share / left * factor, || {

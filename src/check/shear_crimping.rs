@@ -34,7 +34,11 @@ impl Check for ShearCrimping {
     }
 
     fn citation(&self) -> Citation {
-        Citation { work: ALLEN_1969, locator: "limit of the column formula for long slender panels", mark: Mark::Memory }
+        Citation {
+            work: ALLEN_1969,
+            locator: "limit of the column formula for long slender panels",
+            mark: Mark::Memory,
+        }
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {

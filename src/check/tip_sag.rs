@@ -33,7 +33,11 @@ impl Check for TipSag {
     }
 
     fn citation(&self) -> Citation {
-        Citation { work: DERIVED, locator: "strip by exact elements; the limit is common practice", mark: Mark::Practice }
+        Citation {
+            work: DERIVED,
+            locator: "strip by exact elements; the limit is common practice",
+            mark: Mark::Practice,
+        }
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {

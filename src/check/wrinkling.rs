@@ -90,7 +90,8 @@ fn compare(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>, case: usize, pr
     let times = (moment / MomentPerWidth { value: 1.0, ..moment }).get::<ratio>();
     let (along, across): (Pressure, Pressure) = (unit.along * times, unit.across * times);
     let bearable = bearing.stress(section, skin, axis);
-    let used = wrinkling_under_biaxial_compression(along / bearable, across / bearing.stress(section, skin, axis.other()));
+    let used =
+        wrinkling_under_biaxial_compression(along / bearable, across / bearing.stress(section, skin, axis.other()));
     let factor = analysis.top.criteria.wrinkling_factor.value;
     outcomes.compare(Some(case), used * factor, || {
         // A skin that is not pressed at all has nothing to divide by.

@@ -42,7 +42,8 @@ fn read_pipe(room: Room<'_>, index: usize, table: &MaterialTable, outline: Optio
     });
     let posts = room.quantities::<Length>("posts", Sign::NotNegative).unwrap_or_default();
     let along = read_line(&room, outline);
-    if let (Some(along), Some(post)) = (&along, posts.iter().find(|post| along.as_ref().is_some_and(|line| post.value > line.length())))
+    if let (Some(along), Some(post)) =
+        (&along, posts.iter().find(|post| along.as_ref().is_some_and(|line| post.value > line.length())))
         && along.points().len() >= 2
     {
         room.report(Problem::at(post.range.clone(), "a post stands beyond the end of its pipe"));
@@ -89,11 +90,7 @@ fn report_outside(room: &Room<'_>, range: std::ops::Range<usize>, place: Point, 
     room.report(
         Problem::at(
             range,
-            format!(
-                "the place {}, {} lies outside the top",
-                both(place.x, System::Us),
-                both(place.y, System::Us)
-            ),
+            format!("the place {}, {} lies outside the top", both(place.x, System::Us), both(place.y, System::Us)),
         )
         .help(format!(
             "the outline runs from 0 to {} along the length and from 0 to {} across",

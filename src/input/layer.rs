@@ -287,7 +287,11 @@ impl Reading<'_, '_> {
         let plies = match layup.table.plies(part, layup.resin, psi, angle) {
             Ok(plies) => plies,
             Err(error) => {
-                self.report(0..self.given.text.len(), error.to_string(), "see `skinspan materials` for what the table has");
+                self.report(
+                    0..self.given.text.len(),
+                    error.to_string(),
+                    "see `skinspan materials` for what the table has",
+                );
                 return None;
             }
         };
@@ -326,7 +330,9 @@ impl Reading<'_, '_> {
         };
         let number = Cut::trimmed(number, cut.start + "fibre".len());
         match parse::<Ratio>(number.text) {
-            Ok(fraction) if fraction > Ratio::new::<ratio>(0.0) && fraction < Ratio::new::<ratio>(1.0) => Some(fraction),
+            Ok(fraction) if fraction > Ratio::new::<ratio>(0.0) && fraction < Ratio::new::<ratio>(1.0) => {
+                Some(fraction)
+            }
             Ok(_) => {
                 self.report(number.range(), "the fibre content is a fraction of the mass", "write `fibre 50 %`");
                 None
@@ -348,6 +354,7 @@ fn strength_basis(ply: &PlyLayer) -> Basis {
 }
 
 fn origins(ply: &PlyLayer) -> impl Iterator<Item = Arc<crate::material::Origin>> + '_ {
-    let stresses = [&ply.e1, &ply.e2, &ply.g12, &ply.tension1, &ply.compression1, &ply.tension2, &ply.compression2, &ply.shear];
+    let stresses =
+        [&ply.e1, &ply.e2, &ply.g12, &ply.tension1, &ply.compression1, &ply.tension2, &ply.compression2, &ply.shear];
     stresses.into_iter().map(|property| Arc::clone(&property.origin))
 }

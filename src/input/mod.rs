@@ -46,25 +46,23 @@ pub fn tables_named_in(file: &NamedText) -> Result<Vec<(String, Range<usize>)>, 
     Ok(files.into_iter().map(|given| (given.value, given.range)).collect())
 }
 
-/// Reads a design file with the tables below it, the built-in one lowest.
+/// Reads a design file against a material table; `report` overrides the units that the file asks for.
 ///
 /// # Errors
 ///
-/// Everything that is wrong, file by file.
-pub fn read_design(file: &NamedText, tables: &[NamedText], report: Option<System>) -> Result<Top, Vec<FileProblems>> {
-    let table = read_tables(tables)?;
+/// Everything that is wrong with the file.
+pub fn read_design(file: &NamedText, table: &MaterialTable, report: Option<System>) -> Result<Top, Vec<FileProblems>> {
+    let faulty = |problems| vec![FileProblems { file: file.name.clone(), text: file.text.clone(), problems }];
+    let criteria = Criteria::built_in().map_err(|error| faulty(vec![Problem::at(0..0, error.to_string())]))?;
     let root = parse(file).map_err(|problems| vec![problems])?;
     let sink = Sink::default();
     let room = Room::new("the file", root.get_ref(), root.span(), &sink);
-    let criteria = Criteria::built_in().map_err(|error| {
-        vec![FileProblems { file: "criteria.toml".to_owned(), text: String::new(), problems: vec![Problem::at(0..0, error.to_string())] }]
-    })?;
-    let top = read_top(&room, &table, criteria, report);
+    let top = read_top(&room, table, criteria, report);
     room.close();
     let problems = sink.into_sorted();
     match top {
         Some(top) if problems.is_empty() => Ok(top),
-        _ => Err(vec![FileProblems { file: file.name.clone(), text: file.text.clone(), problems }]),
+        _ => Err(faulty(problems)),
     }
 }
 
@@ -92,7 +90,12 @@ pub fn read_tables(tables: &[NamedText]) -> Result<MaterialTable, Vec<FileProble
                     &mut files[last]
                 }
             };
-            file.problems.push(Problem { range: problem.range, message: problem.message, help: problem.help, patch: None });
+            file.problems.push(Problem {
+                range: problem.range,
+                message: problem.message,
+                help: problem.help,
+                patch: None,
+            });
         }
         files
     })
@@ -172,7 +175,9 @@ fn change_criteria(room: &Room<'_>, criteria: &mut Criteria) {
 fn unknown_name(room: &Room<'_>, given: &Given<String>, name: &crate::material::UnknownName) {
     let problem = Problem::at(given.range.clone(), name.to_string());
     room.report(match &name.near {
-        Some(near) => problem.help(format!("did you mean \"{near}\"?")).patch(given.range.clone(), format!("\"{near}\"")),
+        Some(near) => {
+            problem.help(format!("did you mean \"{near}\"?")).patch(given.range.clone(), format!("\"{near}\""))
+        }
         None => problem.help(format!("the table has {}", name.known.join(", "))),
     });
 }

@@ -74,14 +74,6 @@ impl<'a> Room<'a> {
         None
     }
 
-    pub(crate) fn flag(&self, key: &'static str) -> Option<bool> {
-        let value = self.value(key)?;
-        if let DeValue::Boolean(flag) = value.get_ref() {
-            return Some(*flag);
-        }
-        self.report(Problem::at(value.span(), format!("`{key}` is either true or false")));
-        None
-    }
 
     pub(crate) fn count(&self, key: &'static str, most: usize) -> Option<usize> {
         let value = self.value(key)?;
@@ -270,8 +262,11 @@ pub(crate) fn quantity<Q: Dimensioned>(
         Err(error) => {
             // In a plain one-line string the bytes of the value stand one behind the quotation mark.
             let plain = quoted && range.len() == text.len() + 2;
-            let place =
-                if plain { range.start + 1 + error.range.start..range.start + 1 + error.range.end } else { range.clone() };
+            let place = if plain {
+                range.start + 1 + error.range.start..range.start + 1 + error.range.end
+            } else {
+                range.clone()
+            };
             let mut problem = Problem::at(place, error.message);
             problem.help = error.help;
             if let Some(replacement) = error.replacement {

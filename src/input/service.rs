@@ -11,9 +11,7 @@ use crate::{
         wind::Underside,
     },
     service::{BoatInWaves, Service, Slam, Sun, Walking},
-    units::{
-        Acceleration, Angle, Dimensioned, Force, Length, Mass, MassDensity, Pressure, Sign, Velocity,
-    },
+    units::{Acceleration, Angle, Dimensioned, Force, Length, Mass, MassDensity, Pressure, Sign, Velocity},
 };
 
 pub(super) fn read_service(root: &Room<'_>, criteria: &Criteria) -> Option<Service> {
@@ -37,12 +35,8 @@ pub(super) fn read_service(root: &Room<'_>, criteria: &Criteria) -> Option<Servi
         &[("no-walk", Walking::NoWalk), ("walk-on", Walking::WalkOn), ("coachroof", Walking::Coachroof)],
         "\"no-walk\"",
     );
-    let sun = required_choice(
-        &room,
-        "sun",
-        &[("none", Sun::None), ("light", Sun::Light), ("dark", Sun::Dark)],
-        "\"dark\"",
-    );
+    let sun =
+        required_choice(&room, "sun", &[("none", Sun::None), ("light", Sun::Light), ("dark", Sun::Dark)], "\"dark\"");
     let underside = required_choice(
         &room,
         "underside",
@@ -126,10 +120,7 @@ fn read_boat(room: Room<'_>, criteria: &Criteria) -> Option<Slam> {
             speed: speed?,
             trim: trim?,
         },
-        sea: HeadSea {
-            significant_height: waves?,
-            density: water.unwrap_or(criteria.sea_water_density.value),
-        },
+        sea: HeadSea { significant_height: waves?, density: water.unwrap_or(criteria.sea_water_density.value) },
         ahead: ahead?,
     })))
 }

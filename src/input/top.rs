@@ -95,11 +95,12 @@ fn read_outline(top: &Room<'_>) -> Option<Outline> {
     })
 }
 
-fn read_skins(room: &Room<'_>, table: &MaterialTable) -> (Option<Schedule>, Option<Schedule>, Option<Curve<ThermodynamicTemperature, Ratio>>) {
-    let process = room.choice(
-        "process",
-        &[("hand", Process::Hand), ("bag", Process::Bag), ("infusion", Process::Infusion)],
-    );
+fn read_skins(
+    room: &Room<'_>,
+    table: &MaterialTable,
+) -> (Option<Schedule>, Option<Schedule>, Option<Curve<ThermodynamicTemperature, Ratio>>) {
+    let process =
+        room.choice("process", &[("hand", Process::Hand), ("bag", Process::Bag), ("infusion", Process::Infusion)]);
     if room.value("process").is_none() {
         room.missing("process", "\"hand\", or \"bag\" or \"infusion\"");
     }

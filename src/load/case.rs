@@ -137,7 +137,11 @@ pub fn load_cases(service: &Service, criteria: &Criteria, least_size: Length) ->
     maker.standing();
     maker.people();
     maker.running();
-    maker.wind("trailer", service.trailer.map(|speed| speed + criteria.trailer_gust.value), criteria.trailer_down.value);
+    maker.wind(
+        "trailer",
+        service.trailer.map(|speed| speed + criteria.trailer_gust.value),
+        criteria.trailer_down.value,
+    );
     maker.wind("storm", service.storm, times(1.0));
     maker.laid_up();
     (maker.cases, ruled_out(service))
@@ -189,7 +193,11 @@ impl Maker<'_> {
         if service.people > 0 {
             let mut case = self.case(
                 "people",
-                if service.people == 1 { "one person anywhere".to_owned() } else { format!("{} people side by side anywhere", service.people) },
+                if service.people == 1 {
+                    "one person anywhere".to_owned()
+                } else {
+                    format!("{} people side by side anywhere", service.people)
+                },
                 true,
                 Duration::Short,
             );
@@ -349,7 +357,10 @@ fn slam_multiple(slam: &Slam, criteria: &Criteria) -> (Option<Ratio>, Option<Str
             let peak = slam::peak_mean(here, one_in(criteria));
             let doubt = (!mean.outside.is_empty()).then(|| {
                 let bounds = mean.outside.iter().map(|bound| {
-                    format!("{} is {:.2}, tested from {:.2} to {:.2}", bound.quantity, bound.value.value, bound.low.value, bound.high.value)
+                    format!(
+                        "{} is {:.2}, tested from {:.2} to {:.2}",
+                        bound.quantity, bound.value.value, bound.low.value, bound.high.value
+                    )
                 });
                 format!("the landing formula is used outside its tests: {}", bounds.collect::<Vec<_>>().join("; "))
             });

@@ -24,7 +24,8 @@ pub fn cautions(report: &Report<'_>) -> Vec<String> {
     });
     match governing {
         Some(Basis::Estimate) => cautions.push(
-            "The governing margin rests on an estimate: make a coupon and test it before people stand below.".to_owned(),
+            "The governing margin rests on an estimate: make a coupon and test it before people stand below."
+                .to_owned(),
         ),
         Some(Basis::Typical) => cautions.push(
             "The governing margin rests on typical values: coupons of your own laminate and core would settle it."
@@ -77,7 +78,9 @@ pub fn cautions(report: &Report<'_>) -> Vec<String> {
         ));
     }
     if top.service.sun == Sun::Dark {
-        cautions.push("Dark paint: temperatures are assumed. Measure one like it in the sun before you rely on them.".to_owned());
+        cautions.push(
+            "Dark paint: temperatures are assumed. Measure one like it in the sun before you rely on them.".to_owned(),
+        );
     }
     cautions
 }

@@ -53,7 +53,10 @@ fn find<'a>(
         let near = nearest(&wanted, properties.iter().map(|property| property.name)).map(str::to_owned);
         let only: Vec<_> = properties.into_iter().filter(|property| property.name == wanted).collect();
         if only.is_empty() {
-            return Err(NothingToExplain { name: format!("{name} {wanted}"), near: near.map(|near| format!("{name} {near}")) });
+            return Err(NothingToExplain {
+                name: format!("{name} {wanted}"),
+                near: near.map(|near| format!("{name} {near}")),
+            });
         }
         return Ok(Subject::Material(row, only));
     }

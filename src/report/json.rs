@@ -52,7 +52,8 @@ pub fn to_json(report: &Report<'_>) -> Value {
             })
         })
         .collect();
-    let outcomes = |list: &[Outcome]| -> Vec<Value> { list.iter().map(|outcome| outcome_json(report, outcome)).collect() };
+    let outcomes =
+        |list: &[Outcome]| -> Vec<Value> { list.iter().map(|outcome| outcome_json(report, outcome)).collect() };
     let criteria: Vec<Value> = top.criteria.records().iter().map(|record| criterion_json(record)).collect();
     json!({
         "format": { "name": "skinspan-check", "version": 1 },
@@ -218,7 +219,8 @@ fn measure(value: Measure, system: System) -> Value {
 
 /// A quantity with its unit, to nine digits: what lies behind them is rounding, and differs between machines.
 fn quantity<Q: Dimensioned>(value: Q, system: System) -> Value {
-    usual_unit(value, system).map_or(Value::Null, |unit| json!({ "value": number(unit.of_si(value.si())), "unit": unit.symbol }))
+    usual_unit(value, system)
+        .map_or(Value::Null, |unit| json!({ "value": number(unit.of_si(value.si())), "unit": unit.symbol }))
 }
 
 /// A number to nine digits; null where there is none, since JSON has no infinity.

@@ -108,7 +108,10 @@ fn advice(page: &mut Page, report: &Report<'_>) {
     for item in &report.advice {
         let title = item.check.map_or("the whole top", |check| CHECKS[check].title());
         if item.remedies.is_empty() {
-            page.paragraph(&format!("  {} ", left(title, 24)), "no single change that was tried: change two things, or the idea");
+            page.paragraph(
+                &format!("  {} ", left(title, 24)),
+                "no single change that was tried: change two things, or the idea",
+            );
             continue;
         }
         remedies(page, report, item, title);
@@ -119,7 +122,11 @@ fn remedies(page: &mut Page, report: &Report<'_>, item: &Advice, title: &str) {
     for (index, remedy) in item.remedies.iter().enumerate() {
         let title = if index == 0 { title } else { "" };
         let then = if item.check.is_none() {
-            format!("; then {} governs, {} used", CHECKS[remedy.governs].title(), words::percent(remedy.utilisation.get::<ratio>()))
+            format!(
+                "; then {} governs, {} used",
+                CHECKS[remedy.governs].title(),
+                words::percent(remedy.utilisation.get::<ratio>())
+            )
         } else {
             String::new()
         };
@@ -311,7 +318,11 @@ fn cases(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>, full: bo
             parts.push(show(hand, system));
         }
         if let Some(rise) = &case.temperatures {
-            parts.push(format!("outer skin {}, inner {} warmer than built", show(rise.outer, system), show(rise.inner, system)));
+            parts.push(format!(
+                "outer skin {}, inner {} warmer than built",
+                show(rise.outer, system),
+                show(rise.inner, system)
+            ));
         }
         page.paragraph(
             &format!("  {} ", left(case.id, 13)),
@@ -373,7 +384,11 @@ fn materials(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>, full
     for (name, skin) in [("outer skin", &top.outer), ("inner skin", &top.inner)] {
         page.paragraph(
             &format!("  {} ", left(name, 12)),
-            &format!("{} thick, {}, from the outside:", show(skin.laminate().thickness(), system), show(skin.mass(), system)),
+            &format!(
+                "{} thick, {}, from the outside:",
+                show(skin.laminate().thickness(), system),
+                show(skin.mass(), system)
+            ),
         );
         for layer in skin.layers() {
             let detail = layer.fibre_fraction.map_or_else(
@@ -398,7 +413,15 @@ fn materials(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>, full
         ("compressive strength", &core.compressive_strength),
         ("compressive modulus", &core.compressive_modulus),
     ] {
-        value(page, report, property.0, &show(property.1.value, system), words::basis(property.1.basis), &property.1.origin, full);
+        value(
+            page,
+            report,
+            property.0,
+            &show(property.1.value, system),
+            words::basis(property.1.basis),
+            &property.1.origin,
+            full,
+        );
     }
     for (state, knockdowns) in &analysis.knockdowns {
         let core_shares = knockdowns.core_strength(core.shear_strength.basis);
@@ -443,7 +466,15 @@ fn value(page: &mut Page, report: &Report<'_>, name: &str, shown: &str, basis: &
 /// Where a value comes from, in one line.
 fn origin_words(report: &Report<'_>, origin: &Origin) -> String {
     let text = report.table.source(&origin.source).map_or(origin.source.as_str(), |source| source.text.as_str());
-    format!("{} {}: {} [{}; {}; {}]", origin.row, origin.property, origin.as_written, text, origin.locator, origin.mark.words())
+    format!(
+        "{} {}: {} [{}; {}; {}]",
+        origin.row,
+        origin.property,
+        origin.as_written,
+        text,
+        origin.locator,
+        origin.mark.words()
+    )
 }
 
 fn criteria(page: &mut Page, report: &Report<'_>, full: bool) {
@@ -457,7 +488,8 @@ fn criteria(page: &mut Page, report: &Report<'_>, full: bool) {
                 group = &record.group;
                 page.line(&format!("  {group}"));
             }
-            let changed = if record.changed_by_user { format!(", changed from {}", record.built_in) } else { String::new() };
+            let changed =
+                if record.changed_by_user { format!(", changed from {}", record.built_in) } else { String::new() };
             page.paragraph(
                 &format!("    {} ", left(&record.id, 28)),
                 &format!(
@@ -474,10 +506,16 @@ fn criteria(page: &mut Page, report: &Report<'_>, full: bool) {
         page.heading("Factors and assumptions");
         page.paragraph(
             "  ",
-            &format!("{} named inputs with their sources stand behind these numbers: --full lists them.", records.len()),
+            &format!(
+                "{} named inputs with their sources stand behind these numbers: --full lists them.",
+                records.len()
+            ),
         );
         for record in changed {
-            page.paragraph("  changed: ", &format!("{} is {} instead of {}", record.id, record.as_written, record.built_in));
+            page.paragraph(
+                "  changed: ",
+                &format!("{} is {} instead of {}", record.id, record.as_written, record.built_in),
+            );
         }
     }
 }

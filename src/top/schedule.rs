@@ -77,9 +77,7 @@ impl Schedule {
     /// Mass per area, coats included.
     #[must_use]
     pub fn mass(&self) -> ArealMassDensity {
-        self.layers
-            .iter()
-            .fold(ArealMassDensity::new::<kilogram_per_square_meter>(0.0), |sum, layer| sum + layer.mass)
+        self.layers.iter().fold(ArealMassDensity::new::<kilogram_per_square_meter>(0.0), |sum, layer| sum + layer.mass)
     }
 
     /// Basis of the weakest strength.

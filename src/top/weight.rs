@@ -94,7 +94,11 @@ impl Top {
             items.push(item(&format!("{} over core", backing.name), mass, middle_of(&backing.along)));
         }
         for conduit in &self.conduits {
-            items.push(item(&format!("{} over core", conduit.name), self.conduit_mass(conduit), middle_of(&conduit.along)));
+            items.push(item(
+                &format!("{} over core", conduit.name),
+                self.conduit_mass(conduit),
+                middle_of(&conduit.along),
+            ));
         }
         let bare = items.iter().fold(Mass::default(), |sum, item| sum + item.mass);
         items.extend(self.gear.iter().map(|gear| item(&gear.name, gear.mass, gear.at)));

@@ -1,8 +1,8 @@
 //! Invariants under random input: identities, symmetry, scaling, equilibrium, monotony.
 
 mod closed_form;
-mod load;
-mod units;
 mod laminate;
+mod load;
 mod section;
 mod strength;
+mod units;

@@ -1,0 +1,140 @@
+//! The command line's words; nothing else knows `clap`.
+
+use std::path::PathBuf;
+
+use clap::{Parser, Subcommand, ValueEnum};
+use skinspan::{command::Request, material, units::System};
+
+/// Checks fibreglass sandwich hardtops on a pipe frame: skins, core, span and overhang against wind, landings, people
+/// and sun.
+///
+/// Exit codes: 0 all holds; 1 something does not hold or could not be checked; 2 the work could not be done.
+#[derive(Parser)]
+#[command(version, max_term_width = 100)]
+pub(crate) struct Cli {
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(Subcommand)]
+enum Command {
+    /// Check a top: margins, the governing case, and what would make it hold.
+    Check {
+        /// Design file (TOML); `skinspan new` writes one to start from.
+        file: PathBuf,
+        /// Material table over the built-in one; may be given more than once, the last one wins.
+        #[arg(long = "table", value_name = "FILE")]
+        tables: Vec<PathBuf>,
+        /// Units of the report, instead of those of the file.
+        #[arg(long)]
+        units: Option<Units>,
+        /// Show every case, every value with its source, every factor and assumption.
+        #[arg(long)]
+        full: bool,
+        /// The same content for machines.
+        #[arg(long, conflicts_with = "full")]
+        json: bool,
+        /// Write the report to a file.
+        #[arg(long, short, value_name = "FILE")]
+        output: Option<PathBuf>,
+    },
+    /// List the material table.
+    Materials {
+        /// Only rows whose id, name or family holds this text.
+        #[arg(default_value = "")]
+        text: String,
+        /// Only rows of this kind.
+        #[arg(long)]
+        kind: Option<Kind>,
+        /// Material table over the built-in one.
+        #[arg(long = "table", value_name = "FILE")]
+        tables: Vec<PathBuf>,
+        /// Units of densities.
+        #[arg(long, default_value = "us")]
+        units: Units,
+        /// The same content for machines.
+        #[arg(long)]
+        json: bool,
+    },
+    /// Explain a check, a material (or one value of it), or a factor: formula, limits, source.
+    Explain {
+        /// Name of a check, a material or a factor, such as core-shear, pvc-foam, core-shear-factor.
+        name: String,
+        /// One property of a material, such as shear-strength.
+        property: Option<String>,
+        /// Material table over the built-in one.
+        #[arg(long = "table", value_name = "FILE")]
+        tables: Vec<PathBuf>,
+        /// The same content for machines.
+        #[arg(long)]
+        json: bool,
+    },
+    /// Write a commented design file to start from.
+    New {
+        /// Where to write it; a file that is there is not overwritten.
+        file: PathBuf,
+    },
+}
+
+#[derive(Clone, Copy, ValueEnum)]
+enum Units {
+    Us,
+    Si,
+}
+
+impl From<Units> for System {
+    fn from(units: Units) -> Self {
+        match units {
+            Units::Us => Self::Us,
+            Units::Si => Self::Si,
+        }
+    }
+}
+
+#[derive(Clone, Copy, ValueEnum)]
+enum Kind {
+    Core,
+    Fabric,
+    Ply,
+    Fibre,
+    Resin,
+    Coat,
+    Board,
+    Filler,
+    Conduit,
+    Alloy,
+    Fastener,
+}
+
+impl From<Kind> for material::Kind {
+    fn from(kind: Kind) -> Self {
+        match kind {
+            Kind::Core => Self::Core,
+            Kind::Fabric => Self::Fabric,
+            Kind::Ply => Self::Ply,
+            Kind::Fibre => Self::Fibre,
+            Kind::Resin => Self::Resin,
+            Kind::Coat => Self::Coat,
+            Kind::Board => Self::Board,
+            Kind::Filler => Self::Filler,
+            Kind::Conduit => Self::Conduit,
+            Kind::Alloy => Self::Alloy,
+            Kind::Fastener => Self::Fastener,
+        }
+    }
+}
+
+impl Cli {
+    pub(crate) fn into_request(self) -> Request {
+        match self.command {
+            Command::Check { file, tables, units, full, json, output } => {
+                Request::Check { file, tables, units: units.map(System::from), full, json, output }
+            }
+            Command::Materials { text, kind, tables, units, json } => {
+                Request::Materials { text, kind: kind.map(material::Kind::from), tables, units: units.into(), json }
+            }
+            Command::Explain { name, property, tables, json } => Request::Explain { name, property, tables, json },
+            Command::New { file } => Request::New { file },
+        }
+    }
+}
