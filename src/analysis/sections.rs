@@ -6,9 +6,12 @@ use super::line::Region;
 use crate::{
     closed_form::plate::PlateStiffness,
     geometry::Axis,
-    laminate::{Component, Criterion, Mode, PlyStress},
+    criteria::Criteria,
+    laminate::{Component, Criterion, Mode, Ply, PlyStress, Resultants},
     material::{Board, Core},
-    section::{CoreLayer, InvalidCore, PlyPlace, Section, Skin, SkinShear, Temperatures, Width},
+    section::{
+        CoreLayer, InvalidCore, PlyPlace, PlyReserve, Section, Skin, SkinShear, Temperatures, UnitResponse, Width,
+    },
     strength::{Wrinkle, WrinklingModuli, hoff_mautner_wrinkle},
     top::Top,
     units::{
@@ -51,6 +54,8 @@ pub struct FirstPly {
     pub mode: Mode,
     /// Its stress at that moment, in its own axes.
     pub stress: PlyStress,
+    /// Factor of safety that its mode asks for.
+    pub factor: Ratio,
 }
 
 /// Mean stress of a pressed skin at a moment of one unit, compression positive.
@@ -75,7 +80,7 @@ pub struct RegionSection {
 }
 
 impl RegionSection {
-    fn new(section: Section, core_left: Ratio, axes: &[Axis]) -> Self {
+    fn new(section: Section, core_left: Ratio, axes: &[Axis], criteria: &Criteria) -> Self {
         let response = section.unit_response();
         let one: MomentPerWidth = per_width(Force::new::<newton>(1.0));
         let mut first_ply = [[None; 2]; 2];
@@ -85,9 +90,8 @@ impl RegionSection {
             for (i, bent) in Bent::BOTH.into_iter().enumerate() {
                 let moment = if bent == Bent::Sagging { one } else { -one };
                 let load = section.bent(axis, Width::Wide, moment);
-                if let Ok((place, reserve)) = response.first_ply(Criterion::TsaiWu, &load, None) {
-                    let failing = section.bent(axis, Width::Wide, moment * reserve.factor.get::<ratio>());
-                    let stress = response.stresses(&failing).find(|(here, _)| *here == place).map(|(_, stress)| stress);
+                first_ply[axis.index()][i] = first_to_fail(&section, &response, &load, criteria);
+                let stress = response.stresses(&failing).find(|(here, _)| *here == place).map(|(_, stress)| stress);
                     first_ply[axis.index()][i] = stress.map(|stress| FirstPly {
                         moment: one * reserve.factor.get::<ratio>(),
                         place,
@@ -183,6 +187,40 @@ impl RegionSection {
     }
 }
 
+/// The side of a ply that fails first once each mode of failure has its factor: a crack between fibres asks for less
+/// than a fibre that breaks.
+fn first_to_fail(
+    section: &Section,
+    response: &UnitResponse,
+    unit: &Resultants,
+    criteria: &Criteria,
+) -> Option<FirstPly> {
+    let unit_moment: MomentPerWidth = per_width(Force::new::<newton>(1.0));
+    let mut first: Option<FirstPly> = None;
+    for reserve in response.reserves(Criterion::TsaiWu, unit, None) {
+        let PlyReserve { place, stress, reserve } = reserve.ok()?;
+        let ply = section.skin(place.skin).plies().nth(place.ply)?;
+        let factor = ply_factor(criteria, ply, reserve.mode);
+        let times = reserve.factor.get::<ratio>();
+        let moment = unit_moment * times;
+        if first.is_none_or(|known| moment / factor.get::<ratio>() < known.moment / known.factor.get::<ratio>()) {
+            let stress = PlyStress { s1: stress.s1 * times, s2: stress.s2 * times, s12: stress.s12 * times };
+            first = Some(FirstPly { moment, place, mode: reserve.mode, stress, factor });
+        }
+    }
+    first
+}
+
+/// Factor of safety on a mode of failure of a ply. Only a ply with one direction of fibres cracks between them; in a
+/// mat or a weave the same stress breaks fibres.
+fn ply_factor(criteria: &Criteria, ply: &Ply, mode: Mode) -> Ratio {
+    let directed = ply.elastic.e1 > ply.elastic.e2 * 1.2;
+    match mode {
+        Mode::TransverseTension | Mode::TransverseCompression if directed => criteria.ply_cracking_factor.value,
+        _ => criteria.ply_failure_factor.value,
+    }
+}
+
 /// What is left of the moduli that hold a skin against wrinkling.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ModulusShares {
@@ -213,12 +251,12 @@ impl Sections {
         let whole = Ratio::new::<ratio>(1.0);
         let section = |core: CoreLayer| Section::new(top.outer.laminate().clone(), core, top.inner.laminate().clone());
         let core = core_layer(&top.core.material, top.core.thickness);
-        let field = RegionSection::new(section(core)?, whole, axes);
+        let field = RegionSection::new(section(core)?, whole, axes, &top.criteria);
         let backings = top
             .backings
             .iter()
             .map(|backing| {
-                Ok(RegionSection::new(section(board_layer(&backing.board, top.core.thickness))?, whole, axes))
+                Ok(RegionSection::new(section(board_layer(&backing.board, top.core.thickness))?, whole, axes, &top.criteria))
             })
             .collect::<Result<_, InvalidCore>>()?;
         let conduits = top

@@ -6,7 +6,6 @@ use crate::{
     geometry::Axis,
     laminate::Mode,
     section::Skin,
-    service::Walking,
     source::{Citation, Mark, TSAI_WU_1971},
     units::{MomentPerWidth, Pressure, Ratio},
 };
@@ -32,7 +31,7 @@ impl Check for PlyFailure {
     }
 
     fn limits(&self) -> &'static str {
-        "linear laminate theory, a strip of a wide panel; the skin's own bending within a few millimetres of a pipe, a \
+        "linear laminate theory, a strip of a wide panel; cracks between fibres have the smaller of two factors; the skin's own bending within a few millimetres of a pipe, a \
          foot or a footing is not in it"
     }
 
@@ -95,9 +94,7 @@ fn compare(
         Skin::Outer => top.outer.basis(),
         Skin::Inner => top.inner.basis(),
     };
-    let walked = top.service.people > 0 || top.service.walking != Walking::NoWalk;
-    let factor =
-        if walked { &top.criteria.ply_failure_factor } else { &top.criteria.ply_failure_unwalked_factor }.value;
+    let factor = first.factor;
     let left = analysis.knockdowns(analysis.cases[case].state).skin_strength(skin, basis).product();
     let share: Ratio = moment / first.moment;
     outcomes.compare(Some(case), share / left * factor, || {

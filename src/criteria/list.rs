@@ -103,10 +103,10 @@ macro_rules! criteria {
 
 criteria! {
     // factors
-    /// Factor on first ply failure, top that people walk on.
+    /// Factor on the failure of a ply along its fibres, in shear, or of a mat or weave in any direction.
     ply_failure_factor: Ratio;
-    /// Factor on first ply failure, top that nobody walks on.
-    ply_failure_unwalked_factor: Ratio;
+    /// Factor on cracks between the fibres of a ply with one direction.
+    ply_cracking_factor: Ratio;
     /// Factor on wrinkling of the compressed skin.
     wrinkling_factor: Ratio;
     /// Factor on shear crimping.

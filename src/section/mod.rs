@@ -38,6 +38,6 @@ pub use shear::SkinShear;
 pub use shear_flow::ShearFlow;
 pub use skin_load::SkinStress;
 pub use thermal::{HeldFlat, Temperatures};
-pub use unit_response::{NoStrength, PlyPlace, Residual, UnitResponse};
+pub use unit_response::{NoStrength, PlyPlace, PlyReserve, Residual, UnitResponse};
 pub use validity::SkinCheck;
 pub use width::Width;

@@ -122,10 +122,43 @@ impl Section {
     }
 }
 
+/// A side of a ply under a load, and how far from failing it is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PlyReserve {
+    /// Which ply, and which side of it.
+    pub place: PlyPlace,
+    /// Stress of the load, without what is residual.
+    pub stress: PlyStress,
+    /// Factor on the load at which it fails.
+    pub reserve: Reserve,
+}
+
 impl UnitResponse {
     /// Stress of each ply on both its sides, outside first.
     pub fn stresses(&self, under: &Resultants) -> impl Iterator<Item = (PlyPlace, PlyStress)> {
         self.points.iter().map(|point| (point.place, point.stress(under)))
+    }
+
+    /// The reserve of each side of each ply, outside first; [`UnitResponse::first_ply`] is the least of them.
+    ///
+    /// # Errors
+    /// [`NoStrength`] in the place of a ply that has none.
+    pub fn reserves(
+        &self,
+        criterion: Criterion,
+        under: &Resultants,
+        residual: Option<&Residual>,
+    ) -> impl Iterator<Item = Result<PlyReserve, NoStrength>> {
+        self.points.iter().enumerate().map(move |(index, point)| {
+            let (tsai_wu, strength) = point.criterion.as_ref().ok_or(NoStrength(point.place))?;
+            let kept = residual.and_then(|r| r.0.get(index)).copied().unwrap_or_default();
+            let stress = point.stress(under);
+            let reserve = match criterion {
+                Criterion::TsaiWu => tsai_wu.reserve(&stress, &kept),
+                Criterion::MaxStress => max_stress(&stress, &kept, strength),
+            };
+            Ok(PlyReserve { place: point.place, stress, reserve })
+        })
     }
 
     /// The place that fails first as the load grows.
@@ -166,16 +199,10 @@ impl UnitResponse {
         let outermost = PlyPlace { skin: Skin::Outer, ply: 0, surface: Surface::Outer };
         let unloaded = Reserve { factor: Ratio::from(f64::INFINITY), mode: Mode::FibreTension };
         let mut first = (outermost, unloaded);
-        for (index, point) in self.points.iter().enumerate() {
-            let (tsai_wu, strength) = point.criterion.as_ref().ok_or(NoStrength(point.place))?;
-            let kept = residual.and_then(|r| r.0.get(index)).copied().unwrap_or_default();
-            let stress = point.stress(under);
-            let reserve = match criterion {
-                Criterion::TsaiWu => tsai_wu.reserve(&stress, &kept),
-                Criterion::MaxStress => max_stress(&stress, &kept, strength),
-            };
+        for reserve in self.reserves(criterion, under, residual) {
+            let PlyReserve { place, reserve, .. } = reserve?;
             if reserve.factor < first.1.factor {
-                first = (point.place, reserve);
+                first = (place, reserve);
             }
         }
         Ok(first)
