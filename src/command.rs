@@ -183,9 +183,11 @@ fn materials(
     } else {
         list(&table, kind, text, units, width)
     };
-    listed
-        .map(|text| Finished::with(text, Status::Holds))
-        .ok_or_else(|| format!("error: the material table has nothing that matches `{text}`\nhelp: `skinspan materials` lists all of it\n"))
+    listed.map(|text| Finished::with(text, Status::Holds)).ok_or_else(|| {
+        format!(
+            "error: the material table has nothing that matches `{text}`\nhelp: `skinspan materials` lists all of it\n"
+        )
+    })
 }
 
 fn explain_it(
@@ -268,7 +270,8 @@ fn pretty(value: &Value) -> String {
 
 /// Writes a file so that it is there whole or not at all: beside its place first, then moved into it.
 fn write_whole(path: &Path, text: &str) -> io::Result<()> {
-    let name = path.file_name().ok_or_else(|| io::Error::new(io::ErrorKind::InvalidInput, "that is not a file name"))?;
+    let name =
+        path.file_name().ok_or_else(|| io::Error::new(io::ErrorKind::InvalidInput, "that is not a file name"))?;
     let mut beside = name.to_owned();
     beside.push(format!(".{}.part", std::process::id()));
     let part = path.with_file_name(beside);

@@ -17,7 +17,8 @@ fn main() -> ExitCode {
     let request = cli::Cli::parse().into_request();
     let width = terminal_size::terminal_size().map_or(PAGE, |(terminal_size::Width(width), _)| usize::from(width));
     let finished = run(&request, width);
-    let printed = print(&mut anstream::stderr(), &finished.stderr).and(print(&mut anstream::stdout(), &finished.stdout));
+    let printed =
+        print(&mut anstream::stderr(), &finished.stderr).and(print(&mut anstream::stdout(), &finished.stdout));
     match printed {
         Err(error) if error.kind() != io::ErrorKind::BrokenPipe => ExitCode::from(2),
         // A reader that has seen enough is no failure.

@@ -5,8 +5,8 @@ use uom::si::{force::newton, length::meter, ratio::ratio};
 use super::line::Region;
 use crate::{
     closed_form::plate::PlateStiffness,
-    geometry::Axis,
     criteria::Criteria,
+    geometry::Axis,
     laminate::{Component, Criterion, Mode, Ply, PlyStress, Resultants},
     material::{Board, Core},
     section::{
@@ -91,14 +91,6 @@ impl RegionSection {
                 let moment = if bent == Bent::Sagging { one } else { -one };
                 let load = section.bent(axis, Width::Wide, moment);
                 first_ply[axis.index()][i] = first_to_fail(&section, &response, &load, criteria);
-                let stress = response.stresses(&failing).find(|(here, _)| *here == place).map(|(_, stress)| stress);
-                    first_ply[axis.index()][i] = stress.map(|stress| FirstPly {
-                        moment: one * reserve.factor.get::<ratio>(),
-                        place,
-                        mode: reserve.mode,
-                        stress,
-                    });
-                }
                 let stress = section.skin_stress(bent.pressed(), &section.deformation(&load), &Temperatures::default());
                 let (along, across) = match axis {
                     Axis::X => (stress.x, stress.y),
@@ -256,7 +248,12 @@ impl Sections {
             .backings
             .iter()
             .map(|backing| {
-                Ok(RegionSection::new(section(board_layer(&backing.board, top.core.thickness))?, whole, axes, &top.criteria))
+                Ok(RegionSection::new(
+                    section(board_layer(&backing.board, top.core.thickness))?,
+                    whole,
+                    axes,
+                    &top.criteria,
+                ))
             })
             .collect::<Result<_, InvalidCore>>()?;
         let conduits = top

@@ -74,7 +74,6 @@ impl<'a> Room<'a> {
         None
     }
 
-
     pub(crate) fn count(&self, key: &'static str, most: usize) -> Option<usize> {
         let value = self.value(key)?;
         if let DeValue::Integer(digits) = value.get_ref()
