@@ -19,7 +19,7 @@ use crate::{
 pub struct Remedy {
     /// The change.
     pub change: Change,
-    /// What governs then, as its place in [`CHECKS`].
+    /// What governs then, as its place in [`CHECKS`]; for the remedy of one check, that check.
     pub governs: usize,
     /// How far it is used then.
     pub utilisation: Ratio,
@@ -34,6 +34,8 @@ pub struct Advice {
     pub check: Option<usize>,
     /// One remedy of each kind that has one, the lightest first.
     pub remedies: Vec<Remedy>,
+    /// Where there is no remedy: the change that comes nearest.
+    pub nearest: Option<Remedy>,
 }
 
 /// How far each check of a top is used: infinite where a check could not be made.
@@ -57,10 +59,6 @@ impl Used {
         let worst = self.by_check.iter().copied().enumerate().max_by(|a, b| a.1.total_cmp(&b.1));
         worst.unwrap_or((0, f64::INFINITY))
     }
-
-    fn holds(&self, check: Option<usize>) -> bool {
-        check.map_or_else(|| self.worst().1, |check| self.by_check[check]) <= 1.0
-    }
 }
 
 /// Looks for the smallest single change of each kind for every check that does not pass, and for the whole top.
@@ -77,7 +75,7 @@ pub fn advise(top: &Top, outcomes: &[Outcome]) -> Vec<Advice> {
     let before = top.weight().bare;
     let mut advice: Vec<Advice> = std::iter::once(None)
         .chain(failing.into_iter().map(Some))
-        .map(|check| Advice { check, remedies: Vec::new() })
+        .map(|check| Advice { check, remedies: Vec::new(), nearest: None })
         .collect();
     for kind in changes(top) {
         let mut wanted: Vec<usize> = (0..advice.len()).collect();
@@ -87,21 +85,29 @@ pub fn advise(top: &Top, outcomes: &[Outcome]) -> Vec<Advice> {
             }
             let Some(used) = try_change(top, &change) else { continue };
             wanted.retain(|&index| {
-                if !used.holds(advice[index].check) {
-                    return true;
-                }
-                let (governs, utilisation) = used.worst();
-                advice[index].remedies.push(Remedy {
+                let item = &mut advice[index];
+                let (governs, utilisation) = item.check.map_or_else(|| used.worst(), |check| (check, used.by_check[check]));
+                let remedy = Remedy {
                     change: change.clone(),
                     governs,
                     utilisation: Ratio::new::<ratio>(utilisation),
                     added: used.mass - before,
-                });
-                false
+                };
+                if utilisation <= 1.0 {
+                    item.remedies.push(remedy);
+                    return false;
+                }
+                if item.nearest.as_ref().is_none_or(|nearest| remedy.utilisation < nearest.utilisation) {
+                    item.nearest = Some(remedy);
+                }
+                true
             });
         }
     }
     for item in &mut advice {
+        if !item.remedies.is_empty() {
+            item.nearest = None;
+        }
         item.remedies.sort_by(|a, b| a.added.value.total_cmp(&b.added.value));
     }
     advice

@@ -135,10 +135,10 @@ pub fn bay_forces(
             under_load: Length::default(),
             numerical_error: unit.numerical_error,
         };
-        let mut loads: Vec<(Force, Length)> = Vec::new();
+        let mut loads: Vec<([Force; 2], Length)> = Vec::new();
         if let Some(people) = case.people {
             let count = f64::from(u32::try_from(people.count).unwrap_or(1));
-            loads.push((people.each * count, top.criteria.standing_footprint.value));
+            loads.push(([people.each * count, people.at_rest * count], top.criteria.standing_footprint.value));
         }
         for load in &loads {
             add_moving(&mut here, bay, plate, *load, None)?;
@@ -146,7 +146,7 @@ pub fn bay_forces(
         if case.with_gear {
             for gear in top.gear.iter().filter(|gear| bay.holds(gear.at)) {
                 let at = [gear.at.x - bay.from.x, gear.at.y - bay.from.y];
-                add_moving(&mut here, bay, plate, (gear.mass * acceleration, gear.footing), Some(at))?;
+                add_moving(&mut here, bay, plate, ([gear.mass * acceleration; 2], gear.footing), Some(at))?;
             }
         }
         forces.push(here);
@@ -189,7 +189,7 @@ fn add_moving(
     forces: &mut BayForces,
     bay: &Bay,
     plate: &Plate,
-    (force, side): (Force, Length),
+    ([force, at_rest], side): ([Force; 2], Length),
     at: Option<[Length; 2]>,
 ) -> Result<(), PlateFault> {
     let patch = |centre: [Length; 2]| {
@@ -231,9 +231,10 @@ fn add_moving(
         forces.over_pipes[i] += clamped_strip_moment(force.abs(), side, bay.sides[i]);
     }
     forces.shear += shear;
-    forces.sag += sink;
+    let still: Length = sink * (at_rest / force).abs();
+    forces.sag += still;
     if at.is_none() {
-        forces.under_load = forces.under_load.max(sink);
+        forces.under_load = forces.under_load.max(still);
     }
     Ok(())
 }

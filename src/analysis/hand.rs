@@ -120,7 +120,7 @@ impl<'a> Ready<'a> {
         let mut ready = Self { top, sections, line, spread, strip, sides, gear: Vec::new() };
         for (index, at) in &line.gear {
             let gear = &top.gear[*index];
-            let load = PatchLoad { force: gear.mass * gravity(), side: gear.footing, beside: Length::default() };
+            let load = PatchLoad::resting(gear.mass * gravity(), gear.footing);
             let patches = patches(line, &ready.strip, &ready.spread, std::iter::once(*at), load);
             ready.gear.push(ready.strip.envelope(gear.footing, &patches)?);
         }
@@ -215,7 +215,7 @@ impl<'a> Ready<'a> {
                 let moments = self.line.gear.iter().filter_map(|(index, at)| {
                     let gear = &self.top.gear[*index];
                     let drag: Force = case.gear_wind * gear.wind_area * gear.drag;
-                    let load = PatchLoad { force: drag, side: gear.footing, beside: Length::default() };
+                    let load = PatchLoad::resting(drag, gear.footing);
                     let per =
                         patches(self.line, &self.strip, &self.spread, std::iter::once(*at), load).first()?.sagging;
                     let moment: MomentPerWidth = per_width(plain(per) * gear.cg_height) * side;
@@ -233,10 +233,21 @@ impl<'a> Ready<'a> {
         let (load, places, sign): (PatchLoad, Vec<Length>, f64) = if let Some(people) = case.people {
             let beside = criteria.people_spacing.value * f64::from(u32::try_from(people.count - 1).unwrap_or(0));
             let count = f64::from(u32::try_from(people.count).unwrap_or(1));
-            let load = PatchLoad { force: people.each * count, side: criteria.standing_footprint.value, beside };
+            let load = PatchLoad {
+                force: people.each * count,
+                at_rest: people.at_rest * count,
+                side: criteria.standing_footprint.value,
+                beside,
+            };
             (load, self.strip.stations().filter(|at| *at <= loaded).collect(), 1.0)
         } else if let Some(hand) = case.hand {
-            let load = PatchLoad { force: hand.abs(), side: criteria.hand_length.value, beside: Length::default() };
+            let load = PatchLoad {
+                force: hand.abs(),
+                // A grab is over at once: it is judged by strength alone.
+                at_rest: Force::default(),
+                side: criteria.hand_length.value,
+                beside: Length::default(),
+            };
             (load, self.tips(), if hand < Force::default() { -1.0 } else { 1.0 })
         } else {
             return Ok(None);

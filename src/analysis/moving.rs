@@ -16,10 +16,19 @@ use crate::{
 pub(super) struct PatchLoad {
     /// Force, without its sign.
     pub(super) force: Force,
+    /// Force that sag is judged by: a step is over before the top has followed it.
+    pub(super) at_rest: Force,
     /// Side of the square.
     pub(super) side: Length,
     /// Width that neighbours side by side take up beyond the square.
     pub(super) beside: Length,
+}
+
+impl PatchLoad {
+    /// A load that does not step.
+    pub(super) fn resting(force: Force, side: Length) -> Self {
+        Self { force, at_rest: force, side, beside: Length::default() }
+    }
 }
 
 /// Widths of strip that carry a patch, by result.
@@ -39,17 +48,17 @@ pub(super) fn patches(
     places: impl Iterator<Item = Length>,
     load: PatchLoad,
 ) -> Vec<MovingPatch> {
-    let force = load.force * reach(line);
+    let (force, at_rest) = (load.force * reach(line), load.at_rest * reach(line));
     places
         .filter_map(|centre| {
             let widths = widths(line, spread, strip.place(centre).ok()?, centre, load.side);
-            let per = |width: Length| per_width(force / (width + load.beside));
+            let per = |force: Force, width: Length| per_width(force / (width + load.beside));
             Some(MovingPatch {
                 centre,
-                sagging: per(widths.sagging),
-                hogging: per(widths.hogging),
-                shear: per(widths.shear),
-                deflection: per(widths.deflection),
+                sagging: per(force, widths.sagging),
+                hogging: per(force, widths.hogging),
+                shear: per(force, widths.shear),
+                deflection: per(at_rest, widths.deflection),
             })
         })
         .collect()

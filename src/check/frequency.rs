@@ -18,7 +18,7 @@ impl Check for FirstFrequency {
     }
 
     fn title(&self) -> &'static str {
-        "first natural frequency"
+        "natural frequency"
     }
 
     fn what(&self) -> &'static str {

@@ -16,7 +16,7 @@ impl Check for PanelBuckling {
     }
 
     fn title(&self) -> &'static str {
-        "buckling between pipes"
+        "buckling in plane"
     }
 
     fn what(&self) -> &'static str {

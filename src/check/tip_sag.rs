@@ -24,7 +24,7 @@ impl Check for TipSag {
     }
 
     fn formula(&self) -> &'static str {
-        "w ≤ limit · c,  w at the tip of an overhang of length c, from bending and shear of the strip and the turn over \
+        "w ≤ limit · c or the limit underfoot if that is more,  w at the tip of an overhang of length c, from bending and shear of the strip and the turn over \
          the pipe"
     }
 
@@ -42,13 +42,15 @@ impl Check for TipSag {
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
         let limit = analysis.top.criteria.tip_sag_limit.value;
+        let least = analysis.top.criteria.underfoot_sag_limit.value;
         for forces in &analysis.strips {
             let line = &analysis.lines[forces.line];
             if line.role == Role::Carried {
                 continue;
             }
             for sag in forces.sags.iter().filter(|sag| sag.tip) {
-                let allowable: Length = sag.over * limit;
+                // A short overhang is judged as a floor is: by millimetres, not by its length.
+                let allowable: Length = (sag.over * limit).max(least);
                 outcomes.compare(Some(forces.case), sag.peak.value / allowable, || {
                     let finding = Finding::compare(sag.peak.value, allowable, Ratio::from(1.0), Basis::Typical)
                         .term("c", sag.over)

@@ -59,6 +59,8 @@ pub struct People {
     pub count: usize,
     /// Force of each, with the factor for stepping.
     pub each: Force,
+    /// Weight of each, standing still: what sag is judged by.
+    pub at_rest: Force,
 }
 
 /// What holds the top while a case acts.
@@ -201,8 +203,11 @@ impl Maker<'_> {
                 true,
                 Duration::Short,
             );
-            case.people =
-                Some(People { count: service.people, each: person_force(service.person, criteria.step_factor.value) });
+            case.people = Some(People {
+                count: service.people,
+                each: person_force(service.person, criteria.step_factor.value),
+                at_rest: person_force(service.person, times(1.0)),
+            });
             self.cases.push(case);
         }
         let walking = match service.walking {

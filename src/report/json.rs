@@ -14,7 +14,7 @@
 //! | `weight` | `items` (`name`, `mass`, `x`, `y`), `bare`, `total`, `x`, `y` of the centre of gravity |
 //! | `checks` | the worst outcome of each check, the governing one first |
 //! | `envelope` | every check under every case, worst first |
-//! | `advice` | `check` (null for the whole top), `remedies` (`change`, `added_mass`, `governs`, `utilisation`) |
+//! | `advice` | `check` (null for the whole top), `remedies` (`change`, `added_mass`, `governs`, `utilisation`), `nearest` |
 //! | `cases` | `id`, `title`, `state`, actions |
 //! | `ruled_out` | what the design file rules out: `title`, `because` |
 //! | `frame` | per pipe: `pipe`, `push`, `push_case`, `pull`, `pull_case` |
@@ -141,6 +141,7 @@ fn advice(report: &Report<'_>) -> Vec<Value> {
             json!({
                 "check": advice.check.map(|check| CHECKS[check].id()),
                 "remedies": advice.remedies.iter().map(remedy).collect::<Vec<_>>(),
+                "nearest": advice.nearest.as_ref().map(remedy),
             })
         })
         .collect()

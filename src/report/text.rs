@@ -12,7 +12,7 @@ use crate::{
     analysis::{Analysis, Layout},
     check::{CHECKS, Outcome, Verdict},
     geometry::Axis,
-    material::Origin,
+    material::{Core, Origin},
     units::{Length, Mass, System, both, show},
 };
 
@@ -52,12 +52,12 @@ fn head(page: &mut Page, report: &Report<'_>) {
     page.paragraph(
         "  ",
         &format!(
-            "{} by {}, {} {} core {} thick, {} pipes; {} bare, {} with gear, centre of gravity at {}",
+            "{} by {}; core {} of {}, {}; {} pipes; {} bare, {} with gear, centre of gravity at {}",
             show(top.outline.length, system),
             show(top.outline.width, system),
-            show(top.core.material.density, system),
-            top.core.material.name,
             both(top.core.thickness, system),
+            top.core.material.name,
+            show(top.core.material.density, system),
             top.pipes.len(),
             both(weight.bare, system),
             show(weight.total, system),
@@ -85,7 +85,7 @@ fn sentence(report: &Report<'_>, analysis: &Analysis<'_>, outcome: &Outcome) -> 
     match &outcome.verdict {
         Verdict::NotEvaluated(reason) => format!("{} could not be checked: {reason}.", capital(check.title())),
         Verdict::Compared(finding) => format!(
-            "{} governs: {} used, margin {}, under {}, in {}.",
+            "{} governs: {} used, margin {}; {}; {}.",
             capital(check.title()),
             words::percent(finding.utilisation.get::<ratio>()),
             words::margin(finding.margin().get::<ratio>()),
@@ -108,10 +108,15 @@ fn advice(page: &mut Page, report: &Report<'_>) {
     for item in &report.advice {
         let title = item.check.map_or("the whole top", |check| CHECKS[check].title());
         if item.remedies.is_empty() {
-            page.paragraph(
-                &format!("  {} ", left(title, 24)),
-                "no single change that was tried: change two things, or the idea",
-            );
+            let nearest = item.nearest.as_ref().map_or_else(String::new, |nearest| {
+                format!(
+                    "; nearest is {}, which leaves {} at {}",
+                    change(&nearest.change, report),
+                    CHECKS[nearest.governs].title(),
+                    words::percent(nearest.utilisation.get::<ratio>())
+                )
+            });
+            page.paragraph(&format!("  {} ", left(title, 20)), &format!("no single change that was tried{nearest}"));
             continue;
         }
         remedies(page, report, item, title);
@@ -131,7 +136,7 @@ fn remedies(page: &mut Page, report: &Report<'_>, item: &Advice, title: &str) {
             String::new()
         };
         page.paragraph(
-            &format!("  {} ", left(title, 24)),
+            &format!("  {} ", left(title, 20)),
             &format!("{} ({}){then}", change(&remedy.change, report), added(remedy.added, report.top.report)),
         );
     }
@@ -212,10 +217,10 @@ fn row(cells: [&str; 8]) -> String {
     format!(
         "{} {}{}{}{}{}{}  {basis}",
         left(word, 5),
-        left(title, 22),
-        right(demand, 11),
-        right(allowable, 11),
-        right(factor, 7),
+        left(title, 19),
+        right(demand, 12),
+        right(allowable, 12),
+        right(factor, 6),
         right(used, 7),
         right(margin, 7),
     )
@@ -291,7 +296,7 @@ fn envelope(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>) {
 }
 
 fn cases(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>, full: bool) {
-    page.heading("Load cases");
+    page.heading("Load cases (pressures down positive, so that a negative one lifts)");
     let system = report.top.report;
     for case in &analysis.cases {
         let mut parts = vec![format!("weight × {:.1}", case.gravity.get::<ratio>())];
@@ -423,21 +428,7 @@ fn materials(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>, full
             full,
         );
     }
-    for (state, knockdowns) in &analysis.knockdowns {
-        let core_shares = knockdowns.core_strength(core.shear_strength.basis);
-        page.paragraph(
-            "               ",
-            &format!(
-                "shear strength counted for {}: × {:.2} basis × {:.2} heat × {:.2} wet × {:.2} time = {:.2}",
-                words::state(*state),
-                core_shares.basis.get::<ratio>(),
-                core_shares.hot.get::<ratio>(),
-                core_shares.wet.get::<ratio>(),
-                core_shares.time.get::<ratio>(),
-                core_shares.product().get::<ratio>()
-            ),
-        );
-    }
+    shares(page, analysis, core);
     if full {
         for (name, skin) in [("outer skin", &top.outer), ("inner skin", &top.inner)] {
             page.line(&format!("  values of the {name}"));
@@ -455,6 +446,20 @@ fn materials(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>, full
                 page.paragraph("    ", &origin_words(report, &property.origin));
             }
         }
+    }
+}
+
+/// What is counted of the strength of the core, state by state.
+fn shares(page: &mut Page, analysis: &Analysis<'_>, core: &Core) {
+    let cells = |words: &str, cells: [String; 5]| {
+        format!("    {}{}", left(words, 40), cells.iter().map(|cell| right(cell, 7)).collect::<String>())
+    };
+    let head = ["basis", "heat", "wet", "time", "all"].map(str::to_owned);
+    page.line(&Tone::Quiet.paint(&cells("counted of the core's shear strength", head)));
+    for (state, knockdowns) in &analysis.knockdowns {
+        let shares = knockdowns.core_strength(core.shear_strength.basis);
+        let each = [shares.basis, shares.hot, shares.wet, shares.time, shares.product()];
+        page.line(&cells(&words::state(*state), each.map(|share| format!("{:.2}", share.get::<ratio>()))));
     }
 }
 

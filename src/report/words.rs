@@ -39,16 +39,16 @@ pub(super) fn point(place: Point, system: System) -> String {
 pub(super) fn part(analysis: &Analysis<'_>, part: Part) -> String {
     let top = analysis.top;
     match part {
-        Part::Region(Region::Field) => "the field".to_owned(),
+        Part::Region(Region::Field) => "field".to_owned(),
         Part::Region(Region::Backing(index)) => top.backings[index].name.clone(),
         Part::Region(Region::Conduit(index)) => format!("conduit {}", top.conduits[index].name),
         Part::Pipe(index) => top.pipes[index].name.clone(),
-        Part::Bay => "the bay between pipes".to_owned(),
-        Part::Tip => "the tip of an overhang".to_owned(),
+        Part::Bay => "bay between pipes".to_owned(),
+        Part::Tip => "tip of an overhang".to_owned(),
         Part::Foot => "under a foot".to_owned(),
         Part::Gear(index) => format!("under {}", top.gear[index].name),
         Part::Hand => "at the edge".to_owned(),
-        Part::Whole => "the whole top".to_owned(),
+        Part::Whole => "whole top".to_owned(),
     }
 }
 
@@ -56,7 +56,7 @@ pub(super) fn part(analysis: &Analysis<'_>, part: Part) -> String {
 pub(super) fn place(analysis: &Analysis<'_>, place: &Place, system: System) -> String {
     let mut words = part(analysis, place.part);
     if let Some(skin) = place.skin {
-        words = format!("{} of {words}", skin_words(skin));
+        words = format!("{} of the {words}", skin_words(skin));
         if let Some(ply) = place.ply {
             let schedule = match ply.skin {
                 Skin::Outer => &analysis.top.outer,
