@@ -10,6 +10,7 @@ pub mod geometry;
 pub mod input;
 pub mod laminate;
 pub mod load;
+pub mod load_case;
 pub mod material;
 pub mod report;
 pub mod section;

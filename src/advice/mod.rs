@@ -86,7 +86,8 @@ pub fn advise(top: &Top, outcomes: &[Outcome]) -> Vec<Advice> {
             let Some(used) = try_change(top, &change) else { continue };
             wanted.retain(|&index| {
                 let item = &mut advice[index];
-                let (governs, utilisation) = item.check.map_or_else(|| used.worst(), |check| (check, used.by_check[check]));
+                let (governs, utilisation) =
+                    item.check.map_or_else(|| used.worst(), |check| (check, used.by_check[check]));
                 let remedy = Remedy {
                     change: change.clone(),
                     governs,

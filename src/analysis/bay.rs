@@ -6,7 +6,8 @@ use super::{layout::StripLayout, sections::RegionSection};
 use crate::{
     closed_form::plate::{Plate, PlateFault, PlateLoad, clamped_plate_uniform},
     geometry::{Axis, Point},
-    load::{LoadCase, weight::gravity},
+    load::weight::gravity,
+    load_case::LoadCase,
     top::Top,
     units::{Acceleration, Force, ForcePerWidth, Frequency, Length, MomentPerWidth, Pressure, Ratio, per_width},
 };
@@ -108,7 +109,7 @@ pub fn bay_forces(
     let (index, bay) = bay;
     let mut known: Vec<(Ratio, Plate, Unit)> = Vec::new();
     let mut forces = Vec::with_capacity(cases.len());
-    for (number, case) in cases.iter().enumerate().filter(|(_, case)| case.held == crate::load::Held::OnFrame) {
+    for (number, case) in cases.iter().enumerate().filter(|(_, case)| case.held == crate::load_case::Held::OnFrame) {
         let left = core_left(case);
         let at = match known.iter().position(|(share, ..)| *share == left) {
             Some(at) => at,

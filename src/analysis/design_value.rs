@@ -4,7 +4,7 @@ use uom::si::ratio::ratio;
 
 use crate::{
     criteria::{Criteria, Criterion},
-    load::{Duration, HotTop, State},
+    load_case::{Duration, HotTop, State},
     material::{Basis, Core},
     section::Skin,
     top::Top,

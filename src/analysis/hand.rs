@@ -15,7 +15,8 @@ use crate::{
         strip::{Action, Envelope, Extreme, Segment, Strip, StripError, Support},
     },
     geometry::Axis,
-    load::{Held, LoadCase, State, weight::gravity},
+    load::weight::gravity,
+    load_case::{Held, LoadCase, State},
     section::Temperatures,
     top::Top,
     units::{

@@ -22,7 +22,8 @@ use uom::si::ratio::ratio;
 use crate::{
     geometry::{Axis, Point},
     laminate::Component,
-    load::{HotTop, LoadCase, RuledOut, State, hot_top, load_cases, weight::gravity},
+    load::weight::gravity,
+    load_case::{HotTop, LoadCase, RuledOut, State, hot_top, load_cases},
     section::Skin,
     strength::{Denting, SkinOnCore, foundation_modulus},
     top::Top,

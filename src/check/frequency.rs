@@ -4,7 +4,7 @@ use super::{Check, Finding, Outcomes, Part, Place};
 use crate::{
     analysis::{Analysis, DIVISIONS, Role, bay_frequency, strip_of},
     geometry::Point,
-    load::{Duration, State},
+    load_case::{Duration, State},
     material::Basis,
     source::{Citation, DERIVED, Mark},
     units::{Frequency, LinearMassDensity, Ratio},

@@ -3,7 +3,7 @@
 use super::{Check, Finding, Outcomes, Part, Place};
 use crate::{
     analysis::{Analysis, Role},
-    load::Duration,
+    load_case::Duration,
     material::Basis,
     service::Walking,
     source::{Citation, LR_SSC, Mark},

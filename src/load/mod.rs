@@ -3,7 +3,6 @@
 //! Coefficients, factors and presets are data with sources (`materials/criteria.toml`); the functions take them as
 //! arguments, so that no number of judgement hides in a formula.
 
-mod case;
 pub mod lifting;
 pub mod people;
 pub mod ponding_snow;
@@ -12,5 +11,3 @@ pub mod temperature;
 pub mod trailer;
 pub mod weight;
 pub mod wind;
-
-pub use case::{Duration, Held, HotTop, LoadCase, People, RuledOut, State, ZonePressure, hot_top, load_cases};

@@ -4,7 +4,7 @@ use crate::{
     analysis::{Analysis, Region},
     check::{Measure, Outcome, Part, Place, Verdict},
     geometry::Point,
-    load::{Duration, State},
+    load_case::{Duration, State},
     material::Basis,
     section::Skin,
     units::{System, show},

@@ -4,16 +4,16 @@ use std::num::NonZeroU32;
 
 use uom::si::ratio::ratio;
 
-use super::{
-    people::person_force,
-    ponding_snow::layer_pressure,
-    slam,
-    temperature::difference,
-    weight::gravity,
-    wind::{self, Zone},
-};
 use crate::{
     criteria::Criteria,
+    load::{
+        people::person_force,
+        ponding_snow::layer_pressure,
+        slam,
+        temperature::difference,
+        weight::gravity,
+        wind::{self, Zone},
+    },
     section::Temperatures,
     service::{Service, Slam, Sun, Walking},
     units::{Force, Length, Pressure, Ratio, ThermodynamicTemperature, Velocity},
