@@ -53,7 +53,9 @@ pub struct Outcomes<'a> {
 }
 
 impl<'a> Outcomes<'a> {
-    pub(super) fn new(check: usize, analysis: &'a Analysis<'a>) -> Self {
+    /// Nothing found yet.
+    #[must_use]
+    pub fn new(check: usize, analysis: &'a Analysis<'a>) -> Self {
         Self { check, worst: vec![None; analysis.cases.len() + 1], open: Vec::new(), analysis }
     }
 
