@@ -13,6 +13,8 @@ pub struct Work(pub &'static str);
 pub enum Mark {
     /// The text or number was read in a copy of the source.
     Read,
+    /// Quoted at second hand: it was read in a transcription of the source, or in a program or a note that quotes it.
+    Quoted,
     /// Derived from first principles and checked numerically; the name of the source may be remembered.
     Derived,
     /// From memory: to be compared with the document before anyone leans on it.
@@ -29,6 +31,7 @@ impl Mark {
     pub const fn words(self) -> &'static str {
         match self {
             Self::Read => "read in the source",
+            Self::Quoted => "quoted at second hand",
             Self::Derived => "derived and checked",
             Self::Memory => "from memory",
             Self::Practice => "common practice, no source",

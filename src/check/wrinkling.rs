@@ -38,7 +38,7 @@ impl Check for Wrinkling {
     }
 
     fn citation(&self) -> Citation {
-        Citation { work: LR_SSC, locator: "Pt 8, Ch 7, 3.2.2", mark: Mark::Read }
+        Citation { work: LR_SSC, locator: "Pt 8, Ch 7, 3.2.2", mark: Mark::Quoted }
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {

@@ -161,6 +161,8 @@ criteria! {
     wet_laminate: Ratio;
     /// Strength and modulus left in a foam that is soaked.
     wet_core: Ratio;
+    /// Strength left in a backing board above that temperature.
+    board_hot: Ratio;
     /// Strength left in foam under a load of seconds.
     foam_strength_instant: Ratio;
     /// Modulus left in foam under a load of seconds.
@@ -329,15 +331,13 @@ criteria! {
     sun_light_inner: ThermodynamicTemperature;
     /// Core at the outer bond.
     sun_light_core: ThermodynamicTemperature;
+    /// Temperature above which a backing board loses strength.
+    board_hot_above: ThermodynamicTemperature;
     // lifting
     /// Jerk of a lift over weight at rest.
     lift_factor: Ratio;
     /// Angle of a sling from the vertical.
     lift_angle: Angle;
-    /// Temperature above which a backing board loses strength.
-    board_hot_above: ThermodynamicTemperature;
-    /// Strength left in a backing board above that temperature.
-    board_hot: Ratio;
     // water and snow
     /// Depth of water that stands on the top.
     pond_depth: Length;
@@ -387,7 +387,7 @@ mod tests {
     fn what_was_read_says_where() {
         for record in built_in().records() {
             assert!(!record.title.is_empty() && !record.source.is_empty(), "{}", record.id);
-            if record.mark == Mark::Read {
+            if matches!(record.mark, Mark::Read | Mark::Quoted) {
                 assert!(!record.locator.is_empty(), "{} was read, and nobody knows where", record.id);
             }
             let ours = record.source == "assumption";

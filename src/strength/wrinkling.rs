@@ -6,7 +6,7 @@ use crate::units::{FlexuralRigidity, Length, Pressure, Ratio, plain};
 
 /// Wrinkling factor of the class rules, 0.5, for skins as they are built.
 ///
-/// Source: [`LR_SSC`](crate::source::LR_SSC), Part 8, Chapter 7, Section 3.2.2 (read in an excerpt). It stands for
+/// Source: [`LR_SSC`](crate::source::LR_SSC), Part 8, Chapter 7, Section 3.2.2 (quoted at second hand). It stands for
 /// the waviness of real skins; it does not stand for a skin that has come off its core.
 pub const DESIGN_FACTOR: Ratio = exactly(0.5);
 
@@ -60,7 +60,7 @@ pub struct WrinklingModuli {
 ///
 /// # Source
 ///
-/// [`LR_SSC`](crate::source::LR_SSC), Part 8, Chapter 7, Section 3.2.2, for *k* = 0.5 (read in an excerpt); the cube
+/// [`LR_SSC`](crate::source::LR_SSC), Part 8, Chapter 7, Section 3.2.2, for *k* = 0.5 (quoted at second hand); the cube
 /// root is derived in [`hoff_mautner_wrinkle`](super::hoff_mautner_wrinkle).
 ///
 /// # Examples

@@ -1,4 +1,5 @@
-//! ISO 12215-5:2008, annex H, table H.1 in its corrected form, read in a copy: seven glass plies, strip 1 mm wide.
+//! ISO 12215-5:2008, annex H, table H.1 in its corrected form, as quoted by notes at second hand: seven glass plies, strip
+//! 1 mm wide.
 
 #![allow(clippy::unwrap_used)] // a test may panic
 

@@ -1,4 +1,4 @@
-//! NAFEMS benchmark R0031, *Composites Benchmarks*: target values as read in public verification pages.
+//! NAFEMS benchmark R0031, *Composites Benchmarks*: target values as quoted by public verification pages.
 
 #![allow(clippy::unwrap_used)] // a test may panic
 

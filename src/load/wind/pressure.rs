@@ -120,7 +120,7 @@ pub fn gust_speed(sustained: Velocity, gust: Ratio) -> Velocity {
 ///
 /// # Source
 ///
-/// [`ASCE_7`](crate::source::ASCE_7), 7-16 §30.7, open buildings (read in programs that quote it).
+/// [`ASCE_7`](crate::source::ASCE_7), 7-16 §30.7, open buildings (quoted by programs).
 ///
 /// # Examples
 ///
