@@ -6,7 +6,7 @@ use uom::si::ratio::ratio;
 
 use super::{
     people::person_force,
-    ponding_snow::layer_pressure,
+    ponding::layer_pressure,
     slam,
     temperature::difference,
     weight::gravity,

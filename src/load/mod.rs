@@ -4,12 +4,10 @@
 //! arguments, so that no number of judgement hides in a formula.
 
 mod case;
-pub mod lifting;
 pub mod people;
-pub mod ponding_snow;
+pub mod ponding;
 pub mod slam;
 pub mod temperature;
-pub mod trailer;
 pub mod weight;
 pub mod wind;
 
