@@ -18,7 +18,7 @@ pub const HOFF_MAUTNER_FACTOR: Ratio = exactly(0.908_560_296_416_069_8);
 
 /// Wrinkling factor of a perfect skin when the disturbance of the core dies out exponentially, 3/48^(1/3).
 ///
-/// Source: Plantema, *Sandwich Construction*, 1966 (name from memory; the number is
+/// Source: [`PLANTEMA_1966`](crate::source::PLANTEMA_1966) (name from memory; the number is
 /// [`DERIVED`](crate::source::DERIVED)). For comparison, not for design.
 pub const PLANTEMA_FACTOR: Ratio = exactly(0.825_481_812_223_657);
 
@@ -65,7 +65,7 @@ pub struct WrinklingModuli {
 ///
 /// # Examples
 ///
-/// 12 000 × 90 × 27 = 29.16 × 10⁶ MPa³, whose cube root is 307.8 MPa; half of it is 153.9 MPa.
+/// 12 000 × 90 × 27 = 29.16 × 10⁶ `MPa³`, whose cube root is 307.8 MPa; half of it is 153.9 MPa.
 ///
 /// ```
 /// use skinspan::{strength::{DESIGN_FACTOR, WrinklingModuli, wrinkling_stress}, units::Pressure};
