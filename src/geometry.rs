@@ -1,5 +1,7 @@
 //! Points, polylines and where a straight line across the top meets them.
 
+use uom::si::length::micrometer;
+
 use crate::units::{Length, Ratio};
 
 /// A direction in the plane of the top. A section that spans along `X` bends in the `x`–`z` plane.
@@ -119,12 +121,15 @@ impl Polyline {
         if x1 - x0 >= y1 - y0 { Axis::X } else { Axis::Y }
     }
 
-    /// Where the straight line that runs in direction `line` at `station` of the other coordinate meets this one.
+    /// Every place where the straight line that runs in direction `line` at `station` of the other coordinate meets this
+    /// one, in the order of this one; a pipe that is bent back or closed is met more than once.
     ///
-    /// Pieces that run in the direction of the line have no single crossing and give none.
+    /// Pieces that run in the direction of the line have no single crossing and give none. A corner on the line counts
+    /// once.
     #[must_use]
-    pub fn crossing(&self, line: Axis, station: Length) -> Option<Crossing> {
-        self.0.windows(2).find_map(|pair| {
+    pub fn crossings(&self, line: Axis, station: Length) -> Vec<Crossing> {
+        let mut found: Vec<Crossing> = Vec::new();
+        for crossing in self.0.windows(2).filter_map(|pair| {
             let (s0, s1) = (pair[0].along(line.other()), pair[1].along(line.other()));
             let (a0, a1) = (pair[0].along(line), pair[1].along(line));
             if s0 == s1 || station < s0.min(s1) || station > s0.max(s1) {
@@ -133,7 +138,12 @@ impl Polyline {
             let share = (station - s0) / (s1 - s0);
             let piece = (s1 - s0).hypot(a1 - a0);
             Some(Crossing { at: a0 + (a1 - a0) * share, obliqueness: piece / (s1 - s0).abs() })
-        })
+        }) {
+            if !found.iter().any(|known| (known.at - crossing.at).abs() < Length::new::<micrometer>(1.0)) {
+                found.push(crossing);
+            }
+        }
+        found
     }
 }
 
@@ -149,10 +159,22 @@ mod tests {
     #[test]
     fn a_line_at_45_degrees_is_met_at_its_place_and_cut_wider() {
         let pipe = Polyline::new(vec![point(0.0, 0.0), point(2.0, 2.0)]).expect("two points");
-        let crossing = pipe.crossing(Axis::Y, Length::new::<meter>(0.5)).expect("inside");
-        assert!((crossing.at.get::<meter>() - 0.5).abs() < 1e-12);
-        assert!((crossing.obliqueness.get::<ratio>() - 2.0_f64.sqrt()).abs() < 1e-12);
-        assert_eq!(pipe.crossing(Axis::Y, Length::new::<meter>(2.5)), None);
+        let crossings = pipe.crossings(Axis::Y, Length::new::<meter>(0.5));
+        assert_eq!(crossings.len(), 1);
+        assert!((crossings[0].at.get::<meter>() - 0.5).abs() < 1e-12);
+        assert!((crossings[0].obliqueness.get::<ratio>() - 2.0_f64.sqrt()).abs() < 1e-12);
+        assert!(pipe.crossings(Axis::Y, Length::new::<meter>(2.5)).is_empty());
+    }
+
+    #[test]
+    fn a_pipe_that_is_bent_back_is_met_twice_and_at_its_corner_once() {
+        let loops = vec![point(0.0, 0.2), point(2.0, 0.2), point(2.0, 1.2), point(0.0, 1.2)];
+        let hairpin = Polyline::new(loops).expect("four points");
+        let at: Vec<f64> =
+            hairpin.crossings(Axis::Y, Length::new::<meter>(1.0)).iter().map(|met| met.at.get::<meter>()).collect();
+        assert_eq!(at, [0.2, 1.2]);
+        let bent = Polyline::new(vec![point(0.0, 0.0), point(1.0, 1.0), point(2.0, 0.0)]).expect("three points");
+        assert_eq!(bent.crossings(Axis::Y, Length::new::<meter>(1.0)).len(), 1);
     }
 
     #[test]

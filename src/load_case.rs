@@ -8,7 +8,7 @@ use crate::{
     criteria::Criteria,
     load::{
         people::person_force,
-        ponding_snow::layer_pressure,
+        ponding::layer_pressure,
         slam,
         temperature::difference,
         weight::gravity,
@@ -83,6 +83,10 @@ pub struct LoadCase {
     pub state: State,
     /// Own weight and gear times this; down positive.
     pub gravity: Ratio,
+    /// Weight of gear times this: gear may swing harder than the top.
+    pub gear_gravity: Ratio,
+    /// Push on gear sideways, over its weight.
+    pub gear_sideways: Ratio,
     /// Whether gear is on the top.
     pub with_gear: bool,
     /// Wind on the top.
@@ -160,6 +164,8 @@ impl Maker<'_> {
             title: title.into(),
             state: State { hot: hot && self.hot(), duration },
             gravity: times(1.0),
+            gear_gravity: times(1.0),
+            gear_sideways: NONE,
             with_gear: true,
             wind: ZonePressure::default(),
             zone: self.zone(),
@@ -227,6 +233,7 @@ impl Maker<'_> {
             let mut case = self.case(id, title, true, Duration::Short);
             case.hand = Some(service.hand_load * sign);
             case.gravity = if sign > 0.0 { times(1.0) } else { criteria.weight_against_uplift.value };
+            case.gear_gravity = case.gravity;
             self.cases.push(case);
         }
     }
@@ -257,6 +264,11 @@ impl Maker<'_> {
                 (false, Some(_)) => -criteria.slam_rebound.value,
                 (false, None) => criteria.weight_against_uplift.value,
             };
+            case.gear_gravity = case.gravity;
+            if with_landing {
+                case.gear_gravity = case.gravity * criteria.gear_amplification.value;
+                case.gear_sideways = criteria.gear_sideways.value.max(criteria.gear_fore_aft.value);
+            }
             case.doubt = if down { doubt.clone() } else { None };
             self.cases.push(case);
         }
@@ -275,8 +287,10 @@ impl Maker<'_> {
             let mut case = self.case(id, title, name == "trailer", Duration::Short);
             self.blow(&mut case, speed, down);
             case.gravity = if down { gravity } else { self.criteria.weight_against_uplift.value };
+            case.gear_gravity = case.gravity;
             if name == "trailer" {
                 case.in_plane = self.criteria.trailer_forward.value;
+                case.gear_sideways = self.criteria.trailer_forward.value;
             }
             self.cases.push(case);
         }

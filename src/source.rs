@@ -13,6 +13,8 @@ pub struct Work(pub &'static str);
 pub enum Mark {
     /// The text or number was read in a copy of the source.
     Read,
+    /// Quoted at second hand: it was read in a transcription of the source, or in a program or a note that quotes it.
+    Quoted,
     /// Derived from first principles and checked numerically; the name of the source may be remembered.
     Derived,
     /// From memory: to be compared with the document before anyone leans on it.
@@ -29,6 +31,7 @@ impl Mark {
     pub const fn words(self) -> &'static str {
         match self {
             Self::Read => "read in the source",
+            Self::Quoted => "quoted at second hand",
             Self::Derived => "derived and checked",
             Self::Memory => "from memory",
             Self::Practice => "common practice, no source",
@@ -89,8 +92,6 @@ works! {
     ASCE_7 = "asce-7";
     /// Bangladesh National Building Code 2020, Part 6, Chapter 2, loads on buildings and structures.
     BNBC_2020 = "bnbc-2020";
-    /// Saffir-Simpson hurricane wind scale, United States National Hurricane Center.
-    SAFFIR_SIMPSON = "saffir-simpson";
     /// 49 CFR Part 393, protection against shifting and falling cargo.
     CFR_49_393 = "cfr-49-393";
     /// EN 1991-1-4, actions on structures, wind.
@@ -105,6 +106,18 @@ works! {
     SCHAPERY_1968 = "schapery-1968";
     /// Krenchel, *Fibre Reinforcement*, 1964.
     KRENCHEL_1964 = "krenchel-1964";
+    /// Ley, Lin and Mbanefo, *Facesheet Wrinkling in Sandwich Structures*, NASA/CR-1999-208994, 1999.
+    LEY_1999 = "ley-1999";
+    /// Plantema, *Sandwich Construction*, 1966.
+    PLANTEMA_1966 = "plantema-1966";
+    /// Bažant, *Shear Buckling of Sandwich, Fiber Composite and Lattice Columns*, 2003.
+    BAZANT_2003 = "bazant-2003";
+    /// DAfStb, *Heft 240*, effective widths of slabs under concentrated loads.
+    DAFSTB_240 = "dafstb-240";
+    /// Jaramillo, *Deflections and Moments Due to a Concentrated Load on a Cantilever Plate of Infinite Length*, 1950.
+    JARAMILLO_1950 = "jaramillo-1950";
+    /// International yard and pound agreement, 1959.
+    YARD_POUND_1959 = "yard-pound-1959";
     /// Derived in this project from equilibrium and linear elasticity.
     DERIVED = "derived";
 }

@@ -227,8 +227,8 @@ fn add_moving(
         let (load, _) = patch(centre);
         shear = shear.max(plate.edge_shear(&load, coarse)?.0);
     }
-    for i in 0..2 {
-        forces.middle[i] += worst[i];
+    for (i, worst) in worst.into_iter().enumerate() {
+        forces.middle[i] += worst;
         forces.over_pipes[i] += clamped_strip_moment(force.abs(), side, bay.sides[i]);
     }
     forces.shear += shear;

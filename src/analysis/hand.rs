@@ -5,7 +5,7 @@ use uom::si::{length::micrometer, ratio::ratio};
 use super::{
     design_value::Knockdowns,
     forces::{Peak, RegionForces, Sag, SeatForces, StripForces},
-    line::{Line, Region, Role, handed_on},
+    line::{GearOnLine, Line, Region, Role, handed_on},
     moving::{PatchLoad, end_width, patches},
     sections::{RegionSection, Sections},
 };
@@ -74,16 +74,27 @@ pub fn strip_forces(
     Ok(forces)
 }
 
-/// A line as a strip in one state of its core.
+/// A line as a strip that swings: with the mass of the overhang that it carries.
 ///
 /// # Errors
 ///
 /// [`StripError`] where the line and its seats make no strip.
-pub fn strip_of(
+pub fn swinging_strip(top: &Top, sections: &Sections, line: &Line, core_left: Ratio) -> Result<Strip, StripError> {
+    let spread = Spread::new(&sections.field.plate_stiffness(line.axis, core_left));
+    let handed = line.carries.map_or_else(Ratio::default, |overhang| handed_on(overhang, end_width(line, &spread)));
+    strip(top, sections, line, (core_left, Ratio::new::<ratio>(1.0) + handed), 1)
+}
+
+/// A line as a strip in one state of its core, its mass multiplied.
+///
+/// # Errors
+///
+/// [`StripError`] where the line and its seats make no strip.
+fn strip(
     top: &Top,
     sections: &Sections,
     line: &Line,
-    core_left: Ratio,
+    (core_left, mass_times): (Ratio, Ratio),
     divisions: usize,
 ) -> Result<Strip, StripError> {
     let segments: Vec<Segment> = line
@@ -99,7 +110,7 @@ pub fn strip_of(
                 length: piece.length,
                 rigidity: section.rigidity(line.axis),
                 shear: section.shear_stiffness(line.axis, left),
-                mass,
+                mass: mass * mass_times,
             }
         })
         .collect();
@@ -115,14 +126,14 @@ impl<'a> Ready<'a> {
         core_left: Ratio,
         divisions: usize,
     ) -> Result<Self, StripError> {
-        let strip = strip_of(top, sections, line, core_left, divisions)?;
+        let strip = strip(top, sections, line, (core_left, Ratio::new::<ratio>(1.0)), divisions)?;
         let sides = sides(line, &strip);
         let spread = Spread::new(&sections.field.plate_stiffness(line.axis, core_left));
         let mut ready = Self { top, sections, line, spread, strip, sides, gear: Vec::new() };
-        for (index, at) in &line.gear {
-            let gear = &top.gear[*index];
-            let load = PatchLoad::resting(gear.mass * gravity(), gear.footing);
-            let patches = patches(line, &ready.strip, &ready.spread, std::iter::once(*at), load);
+        for on_line in &line.gear {
+            let gear = &top.gear[on_line.gear];
+            let load = PatchLoad::resting(gear.mass * gravity() * handed_gear(line, on_line), gear.footing);
+            let patches = patches(line, &ready.strip, &ready.spread, std::iter::once(on_line.at), load);
             ready.gear.push(ready.strip.envelope(gear.footing, &patches)?);
         }
         Ok(ready)
@@ -131,10 +142,16 @@ impl<'a> Ready<'a> {
     fn under(&self, line: usize, number: usize, case: &LoadCase) -> Result<StripForces, StripError> {
         let moving = self.moving(case)?;
         let mut sum = Sum::new(self, line, number);
-        for wind_on_gear in self.gear_moments(case) {
+        for overturning in self.gear_moments(case) {
             let mut actions = self.actions(case);
-            actions.extend(wind_on_gear);
-            sum.add(case, &self.strip.solve(&actions)?, moving.as_ref());
+            actions.extend(overturning);
+            let still = self.strip.solve(&actions)?;
+            if moving.is_empty() {
+                sum.add(case, &still, None);
+            }
+            for moving in &moving {
+                sum.add(case, &still, Some(moving));
+            }
         }
         Ok(sum.done())
     }
@@ -142,6 +159,11 @@ impl<'a> Ready<'a> {
     /// Everything that stays where it is.
     fn actions(&self, case: &LoadCase) -> Vec<Action> {
         let line = self.line;
+        if line.role == Role::Carried {
+            // Whatever the strip passes, it carries its share of the whole top.
+            let even: Pressure = self.top.weight().bare * (gravity() * case.gravity) / self.top.outline.area();
+            return vec![Action::uniform_all(&self.strip, even)];
+        }
         let handed = line
             .carries
             .map_or_else(|| 1.0, |overhang| 1.0 + handed_on(overhang, end_width(line, &self.spread)).get::<ratio>());
@@ -164,7 +186,7 @@ impl<'a> Ready<'a> {
             actions.push(Action::Uniform { from, to, pressure: pressure * handed });
         }
         let rim = per_width(self.top.edge_mass() * gravity()) * case.gravity.get::<ratio>() * handed;
-        if rim != ForcePerWidth::default() && line.role != Role::Carried {
+        if rim != ForcePerWidth::default() {
             actions.push(Action::Point { at: Length::default(), force: rim });
             if line.role != Role::EndOverhang {
                 actions.push(Action::Point { at: self.strip.length(), force: rim });
@@ -205,57 +227,66 @@ impl<'a> Ready<'a> {
         .collect()
     }
 
-    /// Moments of the wind on gear: none, or both ways, since it may blow from either side.
+    /// Moments that wind and roll put into the footings of gear: none, or both ways, since they come from either side.
     fn gear_moments(&self, case: &LoadCase) -> Vec<Vec<Action>> {
-        if !case.with_gear || self.gear.is_empty() || case.gear_wind == Pressure::default() {
+        let still = case.gear_wind == Pressure::default() && case.gear_sideways == Ratio::default();
+        if !case.with_gear || self.gear.is_empty() || still {
             return vec![Vec::new()];
         }
         [1.0, -1.0]
             .into_iter()
             .map(|side| {
-                let moments = self.line.gear.iter().filter_map(|(index, at)| {
-                    let gear = &self.top.gear[*index];
+                let moments = self.line.gear.iter().filter_map(|on_line| {
+                    let gear = &self.top.gear[on_line.gear];
                     let drag: Force = case.gear_wind * gear.wind_area * gear.drag;
-                    let load = PatchLoad::resting(drag, gear.footing);
-                    let per =
-                        patches(self.line, &self.strip, &self.spread, std::iter::once(*at), load).first()?.sagging;
+                    let roll: Force = gear.mass * (gravity() * case.gear_sideways);
+                    let load = PatchLoad::resting(drag + roll, gear.footing);
+                    let at = std::iter::once(on_line.at);
+                    let per = patches(self.line, &self.strip, &self.spread, at, load).first()?.sagging;
                     let moment: MomentPerWidth = per_width(plain(per) * gear.cg_height) * side;
-                    Some(Action::Moment { at: *at, moment })
+                    Some(Action::Moment { at: on_line.at, moment })
                 });
                 moments.collect()
             })
             .collect()
     }
 
-    /// People anywhere, or a hand at a free edge.
-    fn moving(&self, case: &LoadCase) -> Result<Option<(Envelope, Vec<Length>, f64)>, StripError> {
+    /// People anywhere, one of them up to all, or a hand at a free edge.
+    fn moving(&self, case: &LoadCase) -> Result<Vec<Moving>, StripError> {
         let criteria = &self.top.criteria;
         let loaded = self.loaded();
-        let (load, places, sign): (PatchLoad, Vec<Length>, f64) = if let Some(people) = case.people {
-            let beside = criteria.people_spacing.value * f64::from(u32::try_from(people.count - 1).unwrap_or(0));
-            let count = f64::from(u32::try_from(people.count).unwrap_or(1));
-            let load = PatchLoad {
-                force: people.each * count,
-                at_rest: people.at_rest * count,
-                side: criteria.standing_footprint.value,
-                beside,
-            };
-            (load, self.strip.stations().filter(|at| *at <= loaded).collect(), 1.0)
-        } else if let Some(hand) = case.hand {
+        if let Some(people) = case.people {
+            let places: Vec<Length> = self.strip.stations().filter(|at| *at <= loaded).collect();
+            return (1..=people.count)
+                .map(|count| {
+                    let load = PatchLoad {
+                        force: people.each,
+                        at_rest: people.at_rest,
+                        side: criteria.standing_footprint.value,
+                        many: u32::try_from(count).unwrap_or(u32::MAX),
+                        spacing: criteria.people_spacing.value,
+                    };
+                    self.moved(load, places.clone(), 1.0, count == 1)
+                })
+                .collect();
+        }
+        if let Some(hand) = case.hand {
             let load = PatchLoad {
                 force: hand.abs(),
                 // A grab is over at once: it is judged by strength alone.
                 at_rest: Force::default(),
-                side: criteria.hand_length.value,
-                beside: Length::default(),
+                ..PatchLoad::resting(hand.abs(), criteria.hand_length.value)
             };
-            (load, self.tips(), if hand < Force::default() { -1.0 } else { 1.0 })
-        } else {
-            return Ok(None);
-        };
+            let sign = if hand < Force::default() { -1.0 } else { 1.0 };
+            return Ok(vec![self.moved(load, self.tips(), sign, false)?]);
+        }
+        Ok(Vec::new())
+    }
+
+    fn moved(&self, load: PatchLoad, places: Vec<Length>, sign: f64, alone: bool) -> Result<Moving, StripError> {
         let patches = patches(self.line, &self.strip, &self.spread, places.iter().copied(), load);
-        let length = load.side.min(self.strip.length());
-        Ok(Some((self.strip.envelope(length, &patches)?, places, sign)))
+        let envelope = self.strip.envelope(load.side.min(self.strip.length()), &patches)?;
+        Ok(Moving { envelope, places, sign, alone })
     }
 
     /// Free ends of the strip that hang over.
@@ -270,6 +301,20 @@ impl<'a> Ready<'a> {
         }
         tips
     }
+}
+
+/// A load that moves over a strip.
+struct Moving {
+    envelope: Envelope,
+    places: Vec<Length>,
+    sign: f64,
+    /// Whether it is one person alone: the one who feels how soft the top is.
+    alone: bool,
+}
+
+/// What gear on an overhang does to the strip that carries the overhang, over the same gear on the strip.
+fn handed_gear(line: &Line, gear: &GearOnLine) -> f64 {
+    line.carries.map_or(1.0, |overhang| 1.0 + (gear.beyond / overhang.back_span).get::<ratio>())
 }
 
 /// Curvature that a strip takes of itself when its skins differ in temperature and its neighbours keep it from curling
@@ -344,17 +389,17 @@ impl<'r, 'a> Sum<'r, 'a> {
         self.forces
     }
 
-    fn add(
-        &mut self,
-        case: &LoadCase,
-        still: &crate::closed_form::strip::StripForces<'_>,
-        moving: Option<&(Envelope, Vec<Length>, f64)>,
-    ) {
+    fn add(&mut self, case: &LoadCase, still: &crate::closed_form::strip::StripForces<'_>, moving: Option<&Moving>) {
         let gear = if case.with_gear { self.ready.gear.as_slice() } else { &[] };
         let parts: Vec<Part<'_>> = gear
             .iter()
-            .map(|envelope| Part { envelope, places: None, by: case.gravity.get::<ratio>() })
-            .chain(moving.map(|(envelope, places, sign)| Part { envelope, places: Some(places), by: *sign }))
+            .map(|envelope| Part { envelope, places: None, by: case.gear_gravity.get::<ratio>(), alone: false })
+            .chain(moving.map(|moving| Part {
+                envelope: &moving.envelope,
+                places: Some(&moving.places),
+                by: moving.sign,
+                alone: moving.alone,
+            }))
             .collect();
         let mut lists: Vec<_> = parts
             .iter()
@@ -379,7 +424,7 @@ impl<'r, 'a> Sum<'r, 'a> {
                 right.widen(part, shears_right.next());
                 let own = deflections.next();
                 sink.widen(part, own);
-                if let (Some(own), true) = (own, part.places.is_some()) {
+                if let (Some(own), true) = (own, part.alone && station.at <= end) {
                     self.forces.under_load.raise(own.max.max(-own.min), station.at, part.place(own.max_from));
                 }
             }
@@ -436,6 +481,7 @@ struct Part<'e> {
     /// Where it is tried; none for gear, which stays and is only laid over since its width differs by effect.
     places: Option<&'e Vec<Length>>,
     by: f64,
+    alone: bool,
 }
 
 impl Part<'_> {

@@ -52,9 +52,7 @@ pub enum NoLayout {
 impl std::fmt::Display for NoLayout {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {
-            Self::TooFewPipes => f.write_str(
-                "no two pipes run side by side, so there is no span to check; the top would tip about a single pipe",
-            ),
+            Self::TooFewPipes => f.write_str("nowhere do two pipes run side by side, so there is no span to check"),
             Self::Gap { axis, pipes } => write!(
                 f,
                 "strips {} over {} lose their second pipe part of the way; the hand method cannot carry them there",
@@ -98,7 +96,7 @@ fn strips(top: &Top, axis: Axis, pipes: Vec<usize>) -> Result<StripLayout, NoLay
     changes.sort_by(|a, b| a.value.total_cmp(&b.value));
     changes.dedup_by(|a, b| (*a - *b).abs() < Length::new::<uom::si::length::micrometer>(1.0));
     let carried = |station: Length| {
-        pipes.iter().filter(|&&pipe| top.pipes[pipe].along.crossing(axis, station).is_some()).count() >= 2
+        pipes.iter().map(|&pipe| top.pipes[pipe].along.crossings(axis, station).len()).sum::<usize>() >= 2
     };
     let intervals: Vec<bool> = changes.windows(2).map(|pair| carried((pair[0] + pair[1]) / 2.0)).collect();
     let first = intervals.iter().position(|carried| *carried).ok_or(NoLayout::TooFewPipes)?;

@@ -2,7 +2,7 @@
 
 use super::layout::StripLayout;
 use crate::{
-    geometry::{Axis, Point, Polyline},
+    geometry::{Axis, Crossing, Point, Polyline},
     top::Top,
     units::{Length, Ratio},
 };
@@ -36,6 +36,15 @@ pub struct Seat {
     pub pipe: Option<usize>,
     /// Width of the bearing along the strip.
     pub width: Length,
+    /// Length of pipe over the width of strip that it carries.
+    pub obliqueness: Ratio,
+}
+
+impl Seat {
+    /// A seat that is no pipe: a hand, or where the top itself holds on.
+    fn without_pipe(at: Length) -> Self {
+        Self { at, pipe: None, width: Length::default(), obliqueness: Ratio::from(1.0) }
+    }
 }
 
 /// What kind of strip it is.
@@ -58,6 +67,17 @@ pub struct Overhang {
     pub length: Length,
     /// Span behind it over which its moment dies away.
     pub back_span: Length,
+}
+
+/// Gear that a strip carries.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct GearOnLine {
+    /// The gear, as its place in the list.
+    pub gear: usize,
+    /// Its place along the strip.
+    pub at: Length,
+    /// How far it stands out on an overhang that the strip carries; zero where it stands on the strip.
+    pub beyond: Length,
 }
 
 /// One strip of unit width.
@@ -83,8 +103,8 @@ pub struct Line {
     pub to_outline: Length,
     /// The overhang that it carries, where it carries one.
     pub carries: Option<Overhang>,
-    /// Gear that stands on it, as places in the list, with their places along the strip.
-    pub gear: Vec<(usize, Length)>,
+    /// Gear that it carries.
+    pub gear: Vec<GearOnLine>,
 }
 
 impl Line {
@@ -109,6 +129,12 @@ impl Line {
             }
         }
         Region::Field
+    }
+
+    /// Whether another strip swings in the same way: the same but for its place.
+    #[must_use]
+    pub fn swings_as(&self, other: &Self) -> bool {
+        same_but_for_station(self, other)
     }
 
     /// Its length.
@@ -164,7 +190,6 @@ pub fn lines(top: &Top, layout: &StripLayout) -> Vec<Line> {
 pub fn carried(top: &Top) -> Line {
     let axis = if top.outline.length >= top.outline.width { Axis::X } else { Axis::Y };
     let length = top.outline.size(axis);
-    let seat = |at| Seat { at, pipe: None, width: Length::default() };
     Line {
         role: Role::Carried,
         axis,
@@ -172,7 +197,7 @@ pub fn carried(top: &Top) -> Line {
         origin: Length::default(),
         reversed: false,
         pieces: vec![Piece { length, region: Region::Field }],
-        seats: vec![seat(Length::default()), seat(length)],
+        seats: vec![Seat::without_pipe(Length::default()), Seat::without_pipe(length)],
         to_free_end: top.outline.size(axis.other()) / 2.0,
         to_outline: top.outline.size(axis.other()) / 2.0,
         carries: None,
@@ -200,19 +225,33 @@ fn across(top: &Top, layout: &StripLayout, station: Length) -> Line {
     let mut seats: Vec<Seat> = layout
         .pipes
         .iter()
-        .filter_map(|&pipe| {
-            let crossing = top.pipes[pipe].along.crossing(layout.axis, station)?;
-            Some(Seat { at: crossing.at, pipe: Some(pipe), width: top.pipes[pipe].seat * crossing.obliqueness })
+        .flat_map(|&pipe| {
+            let met = top.pipes[pipe].along.crossings(layout.axis, station);
+            let seat = top.pipes[pipe].seat;
+            met.into_iter().map(move |met| Seat {
+                at: met.at,
+                pipe: Some(pipe),
+                width: seat * met.obliqueness,
+                obliqueness: met.obliqueness,
+            })
         })
         .collect();
     seats.sort_by(|a, b| a.at.value.total_cmp(&b.at.value));
     let at_end = station == layout.from || station == layout.to;
+    // Gear is carried by a strip as wide as about half a span on either side: all that stands so near counts whole.
+    let bay = seats.windows(2).map(|pair| pair[1].at - pair[0].at).fold(Length::default(), Length::max);
     let gear = top
         .gear
         .iter()
         .enumerate()
-        .filter(|(_, gear)| (gear.at.along(side) - station).abs() < shortest())
-        .map(|(index, gear)| (index, gear.at.along(layout.axis)))
+        .filter_map(|(index, gear)| {
+            let beside = gear.at.along(side);
+            let beyond = (layout.from - beside).max(beside - layout.to).max(Length::default());
+            let near = (beside - station).abs() < bay / 4.0 + gear.footing / 2.0;
+            // Gear on an overhang beyond the pipes rests on the strip beside the overhang.
+            let handed = at_end && beyond > Length::default() && (beside - station).abs() <= beyond + shortest();
+            (near || handed).then_some(GearOnLine { gear: index, at: gear.at.along(layout.axis), beyond })
+        })
         .collect();
     Line {
         role: if at_end { Role::Edge } else { Role::Field },
@@ -244,7 +283,7 @@ fn over_an_end(top: &Top, axis: Axis, overhang: Overhang, reversed: bool, root: 
         .filter_map(|(index, gear)| {
             let at = gear.at.along(axis);
             let at = if reversed { size - at } else { at };
-            (at < overhang.length).then_some((index, at))
+            (at < overhang.length).then_some(GearOnLine { gear: index, at, beyond: Length::default() })
         })
         .collect();
     Line {
@@ -253,16 +292,47 @@ fn over_an_end(top: &Top, axis: Axis, overhang: Overhang, reversed: bool, root: 
         station: top.outline.size(axis.other()) / 2.0,
         origin: if reversed { size } else { Length::default() },
         reversed,
-        pieces: vec![Piece { length: overhang.length + overhang.back_span, region: Region::Field }],
+        pieces: weakest_pieces(top, axis, overhang, reversed),
         seats: vec![
-            Seat { at: overhang.length, pipe: root, width: width(root) },
-            Seat { at: overhang.length + overhang.back_span, pipe: None, width: Length::default() },
+            Seat { pipe: root, width: width(root), ..Seat::without_pipe(overhang.length) },
+            Seat::without_pipe(overhang.length + overhang.back_span),
         ],
         to_free_end: Length::default(),
         to_outline: Length::default(),
         carries: None,
         gear,
     }
+}
+
+/// What a strip over an end passes at worst: every conduit that crosses the overhang anywhere, and core elsewhere.
+fn weakest_pieces(top: &Top, axis: Axis, overhang: Overhang, reversed: bool) -> Vec<Piece> {
+    let size = top.outline.size(axis);
+    let whole = overhang.length + overhang.back_span;
+    let crossing = top.conduits.iter().enumerate().filter(|(_, conduit)| conduit.along.main_axis() != axis);
+    let mut bands: Vec<(Length, Length, usize)> = crossing
+        .filter_map(|(index, conduit)| {
+            let (low, high) = conduit.along.extent(axis);
+            let (low, high) = if reversed { (size - high, size - low) } else { (low, high) };
+            let half: Length = conduit.diameter / 2.0;
+            let (from, to) = ((low - half).max(Length::default()), (high + half).min(overhang.length));
+            (to > from).then_some((from, to, index))
+        })
+        .collect();
+    bands.sort_by(|a, b| a.0.value.total_cmp(&b.0.value));
+    let mut pieces = Vec::new();
+    let mut at = Length::default();
+    for (from, to, index) in bands {
+        let from = from.max(at);
+        if to > from {
+            if from > at {
+                pieces.push(Piece { length: from - at, region: Region::Field });
+            }
+            pieces.push(Piece { length: to - from, region: Region::Conduit(index) });
+            at = to;
+        }
+    }
+    pieces.push(Piece { length: whole - at, region: Region::Field });
+    pieces
 }
 
 /// The overhangs round bays that pipes hold on four sides: beyond the outer pipes of one direction.
@@ -287,11 +357,13 @@ pub fn rim_overhangs(top: &Top, layout: &StripLayout) -> Vec<Line> {
 /// What a straight line across the top passes: conduits before backing before core, as the weaker counts.
 fn pieces(top: &Top, axis: Axis, station: Length) -> Vec<Piece> {
     let length = top.outline.size(axis);
-    let conduits = top.conduits.iter().enumerate().filter_map(|(index, conduit)| {
-        Some((cut(&conduit.along, conduit.diameter, axis, station)?, Region::Conduit(index)))
+    let conduits = top.conduits.iter().enumerate().flat_map(|(index, conduit)| {
+        let bands = bands(&conduit.along, conduit.diameter, axis, station);
+        bands.into_iter().map(move |band| (band, Region::Conduit(index)))
     });
-    let backings = top.backings.iter().enumerate().filter_map(|(index, backing)| {
-        Some((cut(&backing.along, backing.width, axis, station)?, Region::Backing(index)))
+    let backings = top.backings.iter().enumerate().flat_map(|(index, backing)| {
+        let bands = bands(&backing.along, backing.width, axis, station);
+        bands.into_iter().map(move |band| (band, Region::Backing(index)))
     });
     let inlays: Vec<_> = conduits.chain(backings).collect();
     let mut cuts: Vec<Length> =
@@ -321,17 +393,19 @@ pub fn region_at(top: &Top, place: Point) -> Region {
     Region::Field
 }
 
-/// The stretch that a band about a polyline takes from a straight line.
-fn cut(along: &Polyline, width: Length, axis: Axis, station: Length) -> Option<(Length, Length)> {
-    if let Some(crossing) = along.crossing(axis, station) {
-        let half = width * crossing.obliqueness / 2.0;
-        return Some((crossing.at - half, crossing.at + half));
+/// The stretches that a band about a polyline takes from a straight line.
+fn bands(along: &Polyline, width: Length, axis: Axis, station: Length) -> Vec<(Length, Length)> {
+    let met = along.crossings(axis, station);
+    if !met.is_empty() {
+        let half = |met: &Crossing| width * met.obliqueness / 2.0;
+        return met.iter().map(|met| (met.at - half(met), met.at + half(met))).collect();
     }
     // A band that runs in the direction of the line holds it over its whole length, or not at all.
     let (low, high) = along.extent(axis.other());
     let half: Length = width / 2.0;
     let flat = high - low < shortest();
-    (flat && station > low - half && station < high + half && along.main_axis() == axis).then(|| along.extent(axis))
+    let holds = flat && station > low - half && station < high + half && along.main_axis() == axis;
+    if holds { vec![along.extent(axis)] } else { Vec::new() }
 }
 
 /// Ratio of the strip's own load that an [`Overhang`] adds to a strip of a given width.

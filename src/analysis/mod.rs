@@ -12,9 +12,9 @@ mod sections;
 pub use bay::{Bay, BayForces, bay_frequency};
 pub use design_value::{Knockdowns, Shares, core_shear_factor};
 pub use forces::{Peak, RegionForces, Sag, SeatForces, StripForces};
-pub use hand::{DIVISIONS, strip_of, thermal_curvature};
+pub use hand::{DIVISIONS, swinging_strip, thermal_curvature};
 pub use layout::{Layout, NoLayout, StripLayout};
-pub use line::{Line, Overhang, Piece, Region, Role, Seat, handed_on};
+pub use line::{GearOnLine, Line, Overhang, Piece, Region, Role, Seat, handed_on};
 pub use sections::{Bent, FirstPly, ModulusShares, PressedSkin, RegionSection, Sections};
 
 use uom::si::ratio::ratio;
@@ -48,6 +48,8 @@ pub struct Analysis<'a> {
     pub top: &'a Top,
     /// Its load cases.
     pub cases: Vec<LoadCase>,
+    /// Load cases that could not be looked at, since a material has no value in their state, with the reason.
+    pub open_cases: Vec<(LoadCase, String)>,
     /// What the design file rules out.
     pub ruled_out: Vec<RuledOut>,
     /// How the frame carries it.
@@ -80,11 +82,22 @@ impl<'a> Analysis<'a> {
         let layout = layout::layout(top).map_err(|none| none.to_string())?;
         let sun = hot_top(top.service.sun, &top.criteria);
         let mut knockdowns: Vec<(State, Knockdowns<'a>)> = Vec::with_capacity(8);
-        for case in &cases {
-            if !knockdowns.iter().any(|(state, _)| *state == case.state) {
-                knockdowns.push((case.state, Knockdowns::new(top, case.state, sun)?));
+        let mut open_cases = Vec::new();
+        let mut known_cases = Vec::with_capacity(cases.len());
+        for case in cases {
+            if knockdowns.iter().any(|(state, _)| *state == case.state) {
+                known_cases.push(case);
+                continue;
+            }
+            match Knockdowns::new(top, case.state, sun) {
+                Ok(of_state) => {
+                    knockdowns.push((case.state, of_state));
+                    known_cases.push(case);
+                }
+                Err(reason) => open_cases.push((case, reason)),
             }
         }
+        let cases = known_cases;
         let sections = Sections::new(top, &Axis::BOTH).map_err(|invalid| invalid.to_string())?;
         let mut lines = match &layout {
             Layout::Strips(strips) => line::lines(top, strips),
@@ -98,6 +111,7 @@ impl<'a> Analysis<'a> {
         let mut analysis = Self {
             top,
             cases,
+            open_cases,
             ruled_out,
             layout,
             sun,

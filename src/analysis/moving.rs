@@ -20,14 +20,16 @@ pub(super) struct PatchLoad {
     pub(super) at_rest: Force,
     /// Side of the square.
     pub(super) side: Length,
-    /// Width that neighbours side by side take up beyond the square.
-    pub(super) beside: Length,
+    /// How many of the same stand side by side across the strip.
+    pub(super) many: u32,
+    /// How far apart they stand.
+    pub(super) spacing: Length,
 }
 
 impl PatchLoad {
     /// A load that does not step.
     pub(super) fn resting(force: Force, side: Length) -> Self {
-        Self { force, at_rest: force, side, beside: Length::default() }
+        Self { force, at_rest: force, side, many: 1, spacing: Length::default() }
     }
 }
 
@@ -51,8 +53,15 @@ pub(super) fn patches(
     let (force, at_rest) = (load.force * reach(line), load.at_rest * reach(line));
     places
         .filter_map(|centre| {
+            // The patch lies wholly on the strip, and its width goes with where it lies.
+            let half = load.side.min(strip.length()) / 2.0;
+            let centre = centre.max(half).min(strip.length() - half);
             let widths = widths(line, spread, strip.place(centre).ok()?, centre, load.side);
-            let per = |force: Force, width: Length| per_width(force / (width + load.beside));
+            let many = f64::from(load.many);
+            // Side by side, each has its own width where that is small, and they share one where it is large.
+            let per = |force: Force, width: Length| {
+                per_width(force * many / (width * many).min(width + load.spacing * (many - 1.0)))
+            };
             Some(MovingPatch {
                 centre,
                 sagging: per(force, widths.sagging),

@@ -12,7 +12,7 @@ use crate::{
     section::{
         CoreLayer, InvalidCore, PlyPlace, PlyReserve, Section, Skin, SkinShear, Temperatures, UnitResponse, Width,
     },
-    strength::{Wrinkle, WrinklingModuli, hoff_mautner_wrinkle},
+    strength::{DESIGN_FACTOR, WrinklingModuli, wrinkling_stress},
     top::Top,
     units::{
         FlexuralRigidity, Force, ForcePerWidth, Length, MomentPerWidth, Pressure, Ratio, ShearStiffness, per_width,
@@ -74,16 +74,17 @@ pub struct RegionSection {
     pub section: Section,
     /// Core left where a conduit passes; one elsewhere.
     pub core_left: Ratio,
-    first_ply: [[Option<FirstPly>; 2]; 2],
+    first_ply: [[[Option<FirstPly>; 2]; 2]; 2],
     pressed: [[PressedSkin; 2]; 2],
     core_shear: [Pressure; 2],
+    skin_moduli: [[Pressure; 2]; 2],
 }
 
 impl RegionSection {
     fn new(section: Section, core_left: Ratio, axes: &[Axis], criteria: &Criteria) -> Self {
         let response = section.unit_response();
         let one: MomentPerWidth = per_width(Force::new::<newton>(1.0));
-        let mut first_ply = [[None; 2]; 2];
+        let mut first_ply = [[[None; 2]; 2]; 2];
         let nothing = PressedSkin { along: Pressure::default(), across: Pressure::default() };
         let mut pressed = [[nothing; 2]; 2];
         for &axis in axes {
@@ -103,13 +104,17 @@ impl RegionSection {
         let core_shear = Axis::BOTH.map(|axis| {
             section.shear_flow(axis, Width::Wide, SkinShear::Rigid).max_between(unit, section.core_faces())
         });
-        Self { section, core_left, first_ply, pressed, core_shear }
+        let skin_moduli = [Skin::Outer, Skin::Inner].map(|skin| {
+            let flexural = section.skin(skin).flexural_constants();
+            [flexural.plate_x, flexural.plate_y]
+        });
+        Self { section, core_left, first_ply, pressed, core_shear, skin_moduli }
     }
 
-    /// The first ply that fails when the strip is bent.
+    /// The first ply of each skin that fails when the strip is bent: which skin goes first hangs on how hot each is.
     #[must_use]
-    pub fn first_ply(&self, axis: Axis, bent: Bent) -> Option<&FirstPly> {
-        self.first_ply[axis.index()][bent as usize].as_ref()
+    pub fn first_ply(&self, axis: Axis, bent: Bent) -> [Option<&FirstPly>; 2] {
+        self.first_ply[axis.index()][bent as usize].each_ref().map(Option::as_ref)
     }
 
     /// Stress of the pressed skin at one newton-metre per metre.
@@ -161,43 +166,45 @@ impl RegionSection {
         }
     }
 
-    /// Stress at which a pressed skin wrinkles along a direction, in theory, with given shares of the moduli.
+    /// Bending modulus of a skin along an axis, as part of a plate.
     #[must_use]
-    pub fn wrinkle(&self, skin: Skin, axis: Axis, through: Pressure, shares: ModulusShares) -> Wrinkle {
-        let laminate = self.section.skin(skin);
-        let flexural = laminate.flexural_constants();
-        let modulus = match axis {
-            Axis::X => flexural.plate_x,
-            Axis::Y => flexural.plate_y,
-        };
+    pub fn skin_modulus(&self, skin: Skin, axis: Axis) -> Pressure {
+        self.skin_moduli[usize::from(skin == Skin::Inner)][axis.index()]
+    }
+
+    /// Stress at which a pressed skin wrinkles along a direction, with given shares of the moduli; `through` is the
+    /// modulus of what lies between the skins, through the thickness.
+    #[must_use]
+    pub fn wrinkling_stress(&self, skin: Skin, axis: Axis, through: Pressure, shares: ModulusShares) -> Pressure {
         let moduli = WrinklingModuli {
-            skin: modulus * shares.skin,
+            skin: self.skin_modulus(skin, axis) * shares.skin,
             core: through * shares.core,
             core_shear: self.section.core().shear_modulus(axis) * shares.core,
         };
-        hoff_mautner_wrinkle(moduli, laminate.thickness(), self.section.core().thickness)
+        wrinkling_stress(DESIGN_FACTOR, moduli)
     }
 }
 
-/// The side of a ply that fails first once each mode of failure has its factor: a crack between fibres asks for less
-/// than a fibre that breaks.
+/// The side of a ply of each skin that fails first once each mode of failure has its factor: a crack between fibres
+/// asks for less than a fibre that breaks. None where a ply has no strength.
 fn first_to_fail(
     section: &Section,
     response: &UnitResponse,
     unit: &Resultants,
     criteria: &Criteria,
-) -> Option<FirstPly> {
+) -> [Option<FirstPly>; 2] {
     let unit_moment: MomentPerWidth = per_width(Force::new::<newton>(1.0));
-    let mut first: Option<FirstPly> = None;
+    let mut first: [Option<FirstPly>; 2] = [None; 2];
     for reserve in response.reserves(Criterion::TsaiWu, unit, None) {
-        let PlyReserve { place, stress, reserve } = reserve.ok()?;
-        let ply = section.skin(place.skin).plies().nth(place.ply)?;
+        let Ok(PlyReserve { place, stress, reserve }) = reserve else { return [None; 2] };
+        let Some(ply) = section.skin(place.skin).plies().nth(place.ply) else { return [None; 2] };
         let factor = ply_factor(criteria, ply, reserve.mode);
         let times = reserve.factor.get::<ratio>();
         let moment = unit_moment * times;
-        if first.is_none_or(|known| moment / factor.get::<ratio>() < known.moment / known.factor.get::<ratio>()) {
+        let known = &mut first[usize::from(place.skin == Skin::Inner)];
+        if known.is_none_or(|known| moment / factor.get::<ratio>() < known.moment / known.factor.get::<ratio>()) {
             let stress = PlyStress { s1: stress.s1 * times, s2: stress.s2 * times, s12: stress.s12 * times };
-            first = Some(FirstPly { moment, place, mode: reserve.mode, stress, factor });
+            *known = Some(FirstPly { moment, place, mode: reserve.mode, stress, factor });
         }
     }
     first

@@ -4,11 +4,12 @@ use super::{Check, Finding, Outcomes, Part, Place};
 use crate::{
     analysis::{Analysis, Region, core_shear_factor},
     geometry::Axis,
+    load::weight::gravity,
     material::{Basis, Property},
     section::Width,
     source::{ALLEN_1969, Citation, Mark},
-    strength::{ConduitFillsCore, RoundFoot, SkinBending, core_shear_beside_conduit, punching_peak},
-    units::{Force, ForcePerWidth, Length, Pressure, Ratio},
+    strength::{ConduitFillsCore, RoundFoot, SkinBending, core_shear_beside_conduit, punching_peak, punching_stress},
+    units::{Force, ForcePerWidth, Length, Pressure, Ratio, plain},
 };
 
 pub(super) struct CoreShear;
@@ -27,8 +28,9 @@ impl Check for CoreShear {
     }
 
     fn formula(&self) -> &'static str {
-        "t_c · factor ≤ k t_u,  t_c = V/d with the core's own part, times c/(c − w) where a conduit of width w cuts it; \
-         round a foot t_c = P C/(2π c) [1/r − K1(ar)/(b K1(ab))] at its peak"
+        "t_c · factor ≤ k t_u,  t_c = j V/d, j what the exact course over the core adds, times n = c/(c − w) where a conduit \
+         of width w cuts it; round a foot t_c = n P C/(2π c) [1/r − K1(ar)/(b K1(ab))] at its peak, round a footing \
+         P/(4 a d)"
     }
 
     fn limits(&self) -> &'static str {
@@ -129,48 +131,51 @@ fn compare(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>, case: usize, sh
     });
 }
 
-/// Shear that a foot or a footing punches into the core round it.
+/// Shear that a foot or a footing punches into the core round it. A foot may stand over a conduit.
 fn under_feet(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
     let top = analysis.top;
     let bending = analysis.sections.field.section.bending(Axis::X, Width::Wide);
+    let (strength, factor) = strength(analysis, Region::Field, Axis::Y);
+    let net = analysis.sections.conduits.iter().map(|conduit| conduit.core_left).fold(Ratio::from(1.0), Ratio::min);
     for (number, case) in analysis.cases.iter().enumerate() {
-        let mut feet: Vec<(Part, Force, Length, Option<crate::geometry::Point>)> = Vec::new();
+        let left = analysis.knockdowns(case.state);
+        let share = left.core_strength(strength.basis).product();
+        let bearable: Pressure = strength.value * share;
         if let Some(people) = case.people {
-            feet.push((Part::Foot, people.each, top.criteria.standing_footprint.value, None));
-        }
-        if case.with_gear {
-            let gravity = crate::load::weight::gravity() * case.gravity;
-            feet.extend(
-                top.gear
-                    .iter()
-                    .enumerate()
-                    .map(|(index, gear)| (Part::Gear(index), (gear.mass * gravity).abs(), gear.footing, Some(gear.at))),
-            );
-        }
-        for (part, force, side, at) in feet {
-            let (strength, factor) = strength(analysis, Region::Field, Axis::Y);
-            let left = analysis.knockdowns(case.state);
             let panel = SkinBending {
                 flanges: bending.skin_membranes,
                 skins: bending.skins_alone,
                 shear: analysis.sections.field.shear_stiffness(Axis::X, left.core_stiffness()),
             };
             // A disc of the same area as the square.
-            let radius: Length = side / std::f64::consts::PI.sqrt();
-            let foot = RoundFoot { force, radius, skin_distance: bending.lever };
+            let radius: Length = top.criteria.standing_footprint.value / std::f64::consts::PI.sqrt();
+            let foot = RoundFoot { force: people.each, radius, skin_distance: bending.lever };
             let peak = punching_peak(&foot, &panel);
-            let share = left.core_strength(strength.basis).product();
-            let bearable: Pressure = strength.value * share;
-            outcomes.compare(Some(number), peak.stress / bearable * factor, || {
-                let finding = Finding::compare(peak.stress, bearable, factor, strength.basis)
-                    .term("P", force)
+            let stress: Pressure = peak.stress / net;
+            outcomes.compare(Some(number), stress / bearable * factor, || {
+                let finding = Finding::compare(stress, bearable, factor, strength.basis)
+                    .term("P", people.each)
                     .term("b", radius)
                     .term("r", peak.radius)
                     .term("C", panel.core_share())
                     .term("1/a", panel.decay_length())
+                    .term("n", Ratio::from(1.0) / net)
                     .term("t_u", strength.value)
                     .term("k", share);
-                (Place::of(part, at), finding)
+                (Place::of(Part::Foot, None), finding)
+            });
+        }
+        for (index, gear) in top.gear.iter().enumerate().filter(|_| case.with_gear) {
+            let force: Force = (gear.mass * (gravity() * case.gear_gravity)).abs();
+            let stress = punching_stress(force, gear.footing * 4.0, bending.lever);
+            outcomes.compare(Some(number), stress / bearable * factor, || {
+                let finding = Finding::compare(stress, bearable, factor, strength.basis)
+                    .term("P", force)
+                    .term("a", gear.footing)
+                    .term("d", bending.lever)
+                    .term("t_u", strength.value)
+                    .term("k", share);
+                (Place::of(Part::Gear(index), Some(gear.at)), finding)
             });
         }
     }

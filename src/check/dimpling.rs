@@ -3,7 +3,6 @@
 use super::{Check, Finding, Outcomes, Part, Place};
 use crate::{
     analysis::{Analysis, Bent, Region},
-    geometry::Axis,
     source::{Citation, Mark, TIMOSHENKO_1959},
     strength::{cell_dimpling_stress, void_stress_across},
     units::{MomentPerWidth, Pressure, Ratio},
@@ -50,11 +49,7 @@ impl Check for Dimpling {
                 let section = analysis.sections.of(region.region);
                 for (bent, peak) in [(Bent::Sagging, region.sagging), (Bent::Hogging, region.hogging)] {
                     let laminate = section.section.skin(bent.pressed());
-                    let flexural = laminate.flexural_constants();
-                    let modulus = match line.axis {
-                        Axis::X => flexural.plate_x,
-                        Axis::Y => flexural.plate_y,
-                    };
+                    let modulus = section.skin_modulus(bent.pressed(), line.axis);
                     let (bearable, width) = match (region.region, cell) {
                         (Region::Conduit(index), _) => {
                             let width = top.conduits[index].diameter;

@@ -2,12 +2,11 @@
 
 use super::{Check, Finding, Outcomes, Part, Place};
 use crate::{
-    analysis::{Analysis, DIVISIONS, Role, bay_frequency, strip_of},
-    geometry::Point,
+    analysis::{Analysis, Line, Role, bay_frequency, swinging_strip},
     load_case::{Duration, State},
     material::Basis,
     source::{Citation, DERIVED, Mark},
-    units::{Frequency, LinearMassDensity, Ratio},
+    units::{Frequency, Length, LinearMassDensity, Ratio},
 };
 
 pub(super) struct FirstFrequency;
@@ -45,23 +44,27 @@ impl Check for FirstFrequency {
         let top = analysis.top;
         let left = short_stiffness(analysis);
         let mut seen: Vec<(Frequency, Place)> = Vec::new();
-        for line in analysis.lines.iter().filter(|line| matches!(line.role, Role::Field | Role::Edge)) {
+        let mut looked_at: Vec<&Line> = Vec::new();
+        for line in analysis.lines.iter().filter(|line| line.role != Role::Carried) {
+            if looked_at.iter().any(|known| known.swings_as(line)) {
+                continue;
+            }
+            looked_at.push(line);
             let gear: Vec<_> = line
                 .gear
                 .iter()
-                .map(|(index, at)| {
+                .map(|on_line| {
                     // Gear moves with a strip as wide as half its widest bay: what a plate would give for the mass.
                     let width = line.widest_bay() / 2.0;
-                    let mass: LinearMassDensity = top.gear[*index].mass / width;
-                    (*at, mass)
+                    let mass: LinearMassDensity = top.gear[on_line.gear].mass / width;
+                    (on_line.at, mass)
                 })
                 .collect();
-            let frequency =
-                strip_of(top, &analysis.sections, line, left, DIVISIONS).and_then(|strip| strip.first_frequency(&gear));
-            match frequency {
+            match swinging_strip(top, &analysis.sections, line, left).and_then(|strip| strip.first_frequency(&gear)) {
                 Ok(frequency) => {
-                    let middle: Point = line.place(line.length() / 2.0);
-                    seen.push((frequency, Place::of(Part::Bay, Some(middle))));
+                    let part = if line.role == Role::EndOverhang { Part::Tip } else { Part::Bay };
+                    let along = if part == Part::Tip { Length::default() } else { line.length() / 2.0 };
+                    seen.push((frequency, Place::of(part, Some(line.place(along)))));
                 }
                 Err(error) => outcomes.cannot(None, Part::Whole, error.to_string()),
             }

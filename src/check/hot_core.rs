@@ -51,6 +51,9 @@ impl Check for HotCore {
                 format!("{} is not laid under dark paint: choose a light finish or another core", core.name),
             );
         }
+        for (case, reason) in &analysis.open_cases {
+            outcomes.cannot(None, Part::Whole, format!("{} could not be looked at: {reason}", case.title));
+        }
         let flat = top.criteria.sun_flat.value;
         let (rise, bearable) = (difference(sun.core, flat), difference(core.service_temperature.value, flat));
         outcomes.compare(None, rise / bearable, || {

@@ -12,6 +12,8 @@ use crate::{
 
 pub(super) struct PlyFailure;
 
+const NO_STRENGTH: &str = "a ply of the skins has no strength in the table";
+
 impl Check for PlyFailure {
     fn id(&self) -> &'static str {
         "ply-failure"
@@ -47,18 +49,16 @@ impl Check for PlyFailure {
             for region in &forces.regions {
                 let section = analysis.sections.of(region.region);
                 for (bent, peak) in [(Bent::Sagging, region.sagging), (Bent::Hogging, region.hogging)] {
-                    let Some(first) = section.first_ply(line.axis, bent) else {
-                        outcomes.cannot(
-                            None,
-                            Part::Region(region.region),
-                            "a ply of the skins has no strength in the table",
-                        );
-                        continue;
-                    };
-                    let place = Place::of(Part::Region(region.region), Some(line.place(peak.at)))
-                        .under(peak.load_at.map(|at| line.place(at)))
-                        .in_ply(first.place);
-                    compare(analysis, outcomes, forces.case, (peak.value, first), place);
+                    for first in section.first_ply(line.axis, bent) {
+                        let Some(first) = first else {
+                            outcomes.cannot(None, Part::Region(region.region), NO_STRENGTH);
+                            continue;
+                        };
+                        let place = Place::of(Part::Region(region.region), Some(line.place(peak.at)))
+                            .under(peak.load_at.map(|at| line.place(at)))
+                            .in_ply(first.place);
+                        compare(analysis, outcomes, forces.case, (peak.value, first), place);
+                    }
                 }
             }
         }
@@ -69,11 +69,13 @@ impl Check for PlyFailure {
                 let at = Some(bay.middle());
                 let sagging = if middle > MomentPerWidth::default() { Bent::Sagging } else { Bent::Hogging };
                 for (bent, moment) in [(sagging, middle.abs()), (Bent::Hogging, over), (Bent::Sagging, over)] {
-                    if let Some(first) = analysis.sections.field.first_ply(axis, bent) {
+                    for first in analysis.sections.field.first_ply(axis, bent) {
+                        let Some(first) = first else {
+                            outcomes.cannot(None, Part::Bay, NO_STRENGTH);
+                            continue;
+                        };
                         let place = Place::of(Part::Bay, at).in_ply(first.place);
                         compare(analysis, outcomes, forces.case, (moment, first), place);
-                    } else {
-                        outcomes.cannot(None, Part::Bay, "a ply of the skins has no strength in the table");
                     }
                 }
             }

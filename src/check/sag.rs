@@ -34,7 +34,7 @@ impl Check for SagBetweenPipes {
     }
 
     fn citation(&self) -> Citation {
-        Citation { work: LR_SSC, locator: "Pt 8, Ch 7, 2, limiting deflections", mark: Mark::Read }
+        Citation { work: LR_SSC, locator: "Pt 8, Ch 7, 2, limiting deflections", mark: Mark::Quoted }
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {

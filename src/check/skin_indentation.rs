@@ -6,7 +6,7 @@ use crate::{
     geometry::Point,
     load::weight::gravity,
     source::{Citation, Mark, TIMOSHENKO_1959},
-    strength::DiscLoad,
+    strength::{DeepCore, DiscLoad, bonded_core_modulus},
     units::{Force, Length, Pressure},
 };
 
@@ -26,12 +26,15 @@ impl Check for SkinIndentation {
     }
 
     fn formula(&self) -> &'static str {
-        "s · factor ≤ k s_c,  s = P/(π b²) [1 + x ker′ x], x = b/l, l = (D_f/K)^(1/4), K = 2 E_c/c"
+        "s · factor ≤ k s_c,  s the greater of P/(π b²) [1 + x ker′ x], x = b/l, l = (D_f/K)^(1/4), K = 2 E_c/c (springs), \
+         and P/(π b²) y ∫ J₁(y t)/(1 + t³) dt, y = b/l_0, l_0 = (2 D_f/E)^(1/3), E = 4 (1 − ν) E_c/((1 + ν)(3 − 4 ν)) \
+         (deep core)"
     }
 
     fn limits(&self) -> &'static str {
-        "the skin as a plate on a bed of springs that do not hold to one another, under an even disc of the area of the \
-         foot; the core's own shear would spread the load farther"
+        "the skin as a plate under an even disc of the area of the foot, on a bed of springs that do not hold to one \
+         another, as under a large foot, and on an elastic core without a bottom, as under a small one; core elastic, with one \
+         modulus in all directions"
     }
 
     fn citation(&self) -> Citation {
@@ -50,14 +53,16 @@ impl Check for SkinIndentation {
                 // A footing over a backing stands on the backing: nothing is there to be dented.
                 let on_core = |at: Point| !matches!(analysis.region_at(at), crate::analysis::Region::Backing(_));
                 feet.extend(top.gear.iter().enumerate().filter(|(_, gear)| on_core(gear.at)).map(|(index, gear)| {
-                    let force: Force = gear.mass * (gravity() * case.gravity);
+                    let force: Force = gear.mass * (gravity() * case.gear_gravity);
                     (Part::Gear(index), force.max(Force::default()), gear.footing, Some(gear.at))
                 }));
             }
             for (part, force, side, at) in feet {
                 let skin = analysis.skin_on_core(number);
                 let radius: Length = side / std::f64::consts::PI.sqrt();
-                let pressure = skin.core_pressure(DiscLoad { force, radius });
+                let load = DiscLoad { force, radius };
+                let (springs, deep) = (skin.core_pressure(load), deep_core(analysis, number).pressure_under_disc(load));
+                let pressure = springs.max(deep);
                 let left = analysis.knockdowns(case.state).core_strength(strength.basis).product();
                 let bearable: Pressure = strength.value * left;
                 let factor = top.criteria.indentation_factor.value;
@@ -65,12 +70,25 @@ impl Check for SkinIndentation {
                     let finding = Finding::compare(pressure, bearable, factor, strength.basis)
                         .term("P", force)
                         .term("b", radius)
+                        .term("s_springs", springs)
+                        .term("s_deep", deep)
                         .term("l", skin.spread_length())
+                        .term("l_0", deep_core(analysis, number).spread_length())
                         .term("s_c", strength.value)
                         .term("k", left);
                     (Place::of(part, at), finding)
                 });
             }
         }
+    }
+}
+
+/// The outer skin on a core that is deep against the foot.
+fn deep_core(analysis: &Analysis<'_>, case: usize) -> DeepCore {
+    let core = &analysis.top.core.material;
+    let modulus = core.compressive_modulus.value * analysis.core_left(case);
+    DeepCore {
+        skin_rigidity: analysis.skin_on_core(case).skin_rigidity,
+        core_modulus: bonded_core_modulus(modulus, core.in_plane_poisson.value),
     }
 }

@@ -1,6 +1,6 @@
 //! Wrinkling of the pressed skin: short waves into and out of the core.
 
-use uom::si::ratio::ratio;
+use uom::si::{force::newton, ratio::ratio};
 
 use super::{Check, Finding, Outcomes, Part, Place};
 use crate::{
@@ -9,8 +9,8 @@ use crate::{
     material::{Basis, Property},
     section::Skin,
     source::{Citation, LR_SSC, Mark},
-    strength::{DESIGN_FACTOR, HOFF_MAUTNER_FACTOR, wrinkling_under_biaxial_compression},
-    units::{MomentPerWidth, Pressure, Ratio},
+    strength::wrinkling_under_biaxial_compression,
+    units::{Force, MomentPerWidth, Pressure, Ratio, per_width},
 };
 
 pub(super) struct Wrinkling;
@@ -29,97 +29,114 @@ impl Check for Wrinkling {
     }
 
     fn formula(&self) -> &'static str {
-        "s · factor ≤ s_w / u,  s_w = 0.5 (E_f E_c G_c)^(1/3), lower where the core is thinner than the wave is deep; u from \
-         (s_x/s_wx)³ + s_y/s_wy = 1 where the skin is pressed both ways"
+        "s · factor ≤ s/u,  s_w = 0.5 (E_f E_c G_c)^(1/3) along and across; u from (s_x/(u s_wx))³ + s_y/(u s_wy) = 1, x the \
+         direction that is used more"
     }
 
     fn limits(&self) -> &'static str {
-        "flat skins, sound bond; 0.5 covers the waviness of a well-laid skin, not a disbond or an unfilled core joint"
+        "flat skins, sound bond; 0.5 covers the waviness of a well-laid skin, not a disbond or an unfilled core joint; a \
+         strip is not sheared in its plane, so no shear is laid over it; a core thinner than the wave is deep would hold \
+         the skin better, which is not counted"
     }
 
     fn citation(&self) -> Citation {
-        Citation { work: LR_SSC, locator: "Pt 8, Ch 7, 3.2.2", mark: Mark::Read }
+        Citation { work: LR_SSC, locator: "Pt 8, Ch 7, 3.2.2", mark: Mark::Quoted }
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
+        let held: Vec<Vec<Held>> = analysis.cases.iter().map(|case| Held::of_all(analysis, case.state)).collect();
         for forces in &analysis.strips {
             let line = &analysis.lines[forces.line];
             for region in &forces.regions {
+                let Some(held) = held[forces.case].iter().find(|held| held.region == region.region) else { continue };
                 for (bent, peak) in [(Bent::Sagging, region.sagging), (Bent::Hogging, region.hogging)] {
-                    let place = Place::of(Part::Region(region.region), Some(line.place(peak.at)))
-                        .under(peak.load_at.map(|at| line.place(at)))
-                        .in_skin(bent.pressed());
-                    let pressed = Pressed { region: region.region, axis: line.axis, bent, moment: peak.value };
-                    compare(analysis, outcomes, forces.case, pressed, place);
+                    let unit = analysis.sections.of(region.region).pressed(line.axis, bent);
+                    let times = in_units(peak.value);
+                    let pressed = Pressed {
+                        skin: bent.pressed(),
+                        axis: line.axis,
+                        along: unit.along * times,
+                        across: unit.across * times,
+                    };
+                    let place = || {
+                        Place::of(Part::Region(region.region), Some(line.place(peak.at)))
+                            .under(peak.load_at.map(|at| line.place(at)))
+                            .in_skin(bent.pressed())
+                    };
+                    compare(analysis, outcomes, forces.case, (held, pressed), place);
                 }
             }
         }
-        for forces in &analysis.plates {
-            let at = Some(analysis.bays[forces.bay].middle());
-            for axis in Axis::BOTH {
-                let (middle, over) = (forces.middle[axis.index()], forces.over_pipes[axis.index()]);
-                for (bent, moment) in [
-                    (if middle > MomentPerWidth::default() { Bent::Sagging } else { Bent::Hogging }, middle.abs()),
-                    (Bent::Hogging, over),
-                    (Bent::Sagging, over),
-                ] {
-                    let pressed = Pressed { region: Region::Field, axis, bent, moment };
-                    let place = Place::of(Part::Bay, at).in_skin(bent.pressed());
-                    compare(analysis, outcomes, forces.case, pressed, place);
-                }
+        bays(analysis, outcomes, &held);
+    }
+}
+
+/// A bay bends both ways at once: each direction adds to the stress along the other.
+fn bays(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>, held: &[Vec<Held>]) {
+    let field = &analysis.sections.field;
+    for forces in &analysis.plates {
+        let Some(held) = held[forces.case].first() else { continue };
+        let at = Some(analysis.bays[forces.bay].middle());
+        for (moments, ways) in [(forces.middle, &Bent::BOTH), (forces.over_pipes, &Bent::BOTH)] {
+            for &bent in ways {
+                let sign = if bent == Bent::Sagging { 1.0 } else { -1.0 };
+                // Clamped moments hold either way round: the load may come from above or from below.
+                let moment = |axis: Axis| {
+                    let moment = moments[axis.index()];
+                    if moments == forces.over_pipes {
+                        moment.abs()
+                    } else {
+                        (moment * sign).max(MomentPerWidth::default())
+                    }
+                };
+                let (x, y) = (field.pressed(Axis::X, bent), field.pressed(Axis::Y, bent));
+                let (mx, my) = (in_units(moment(Axis::X)), in_units(moment(Axis::Y)));
+                let pressed = Pressed {
+                    skin: bent.pressed(),
+                    axis: Axis::X,
+                    along: x.along * mx + y.across * my,
+                    across: x.across * mx + y.along * my,
+                };
+                let place = || Place::of(Part::Bay, at).in_skin(bent.pressed());
+                compare(analysis, outcomes, forces.case, (held, pressed), place);
             }
         }
     }
 }
 
-/// A strip that is bent, so that one of its skins is pressed.
+fn in_units(moment: MomentPerWidth) -> f64 {
+    (moment / per_width(Force::new::<newton>(1.0))).get::<ratio>()
+}
+
+/// Stress in a pressed skin, compression positive.
 #[derive(Clone, Copy)]
 struct Pressed {
-    region: Region,
+    skin: Skin,
     axis: Axis,
-    bent: Bent,
-    moment: MomentPerWidth,
+    along: Pressure,
+    across: Pressure,
 }
 
-fn compare(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>, case: usize, pressed: Pressed, place: Place) {
-    let Pressed { region, axis, bent, moment } = pressed;
-    let section = analysis.sections.of(region);
-    let skin = bent.pressed();
-    let bearing = Bearing::of(analysis, case, region);
-    let unit = section.pressed(axis, bent);
-    let times = (moment / MomentPerWidth { value: 1.0, ..moment }).get::<ratio>();
-    let (along, across): (Pressure, Pressure) = (unit.along * times, unit.across * times);
-    let bearable = bearing.stress(section, skin, axis);
-    let used =
-        wrinkling_under_biaxial_compression(along / bearable, across / bearing.stress(section, skin, axis.other()));
-    let factor = analysis.top.criteria.wrinkling_factor.value;
-    outcomes.compare(Some(case), used * factor, || {
-        // A skin that is not pressed at all has nothing to divide by.
-        let allowable = if used > Ratio::default() { along / used } else { bearable };
-        let finding = Finding::compare(along, allowable, factor, bearing.basis())
-            .term("M", moment)
-            .term("s_y", across)
-            .term("s_wx", bearable)
-            .term("s_wy", bearing.stress(section, skin, axis.other()))
-            .term("E_f", bearing.skin_modulus(section, skin, axis))
-            .term("E_c", bearing.through.value * bearing.shares.core)
-            .term("G_c", section.section.core().shear_modulus(axis) * bearing.shares.core);
-        (place, finding)
-    });
-}
-
-/// What holds the skins of a region against wrinkling in a state.
-struct Bearing<'a> {
-    through: &'a Property<Pressure>,
-    shear: &'a Property<Pressure>,
+/// What holds the skins of a region against wrinkling in a state: by skin and axis, the stress at which it lets go.
+struct Held {
+    region: Region,
+    stress: [[Pressure; 2]; 2],
+    through: Pressure,
     shares: ModulusShares,
+    basis: Basis,
 }
 
-impl<'a> Bearing<'a> {
-    fn of(analysis: &'a Analysis<'_>, case: usize, region: Region) -> Self {
-        let knockdowns = analysis.knockdowns(analysis.cases[case].state);
-        let skin = knockdowns.skin_modulus();
-        let (through, shear) = match region {
+impl Held {
+    fn of_all(analysis: &Analysis<'_>, state: crate::load_case::State) -> Vec<Self> {
+        let regions = std::iter::once(Region::Field)
+            .chain((0..analysis.top.backings.len()).map(Region::Backing))
+            .chain((0..analysis.top.conduits.len()).map(Region::Conduit));
+        regions.map(|region| Self::of(analysis, state, region)).collect()
+    }
+
+    fn of(analysis: &Analysis<'_>, state: crate::load_case::State, region: Region) -> Self {
+        let knockdowns = analysis.knockdowns(state);
+        let (through, shear): (&Property<Pressure>, &Property<Pressure>) = match region {
             Region::Backing(index) => {
                 let board = &analysis.top.backings[index].board;
                 (&board.compressive_modulus, &board.shear_modulus)
@@ -129,24 +146,45 @@ impl<'a> Bearing<'a> {
                 (&core.compressive_modulus, &core.shear_modulus)
             }
         };
-        let core = knockdowns.core_modulus(through.basis.max(shear.basis)).product();
-        Self { through, shear, shares: ModulusShares { skin, core } }
+        let basis = through.basis.max(shear.basis);
+        let shares = ModulusShares { skin: knockdowns.skin_modulus(), core: knockdowns.core_modulus(basis).product() };
+        let section = analysis.sections.of(region);
+        let stress = [Skin::Outer, Skin::Inner]
+            .map(|skin| Axis::BOTH.map(|axis| section.wrinkling_stress(skin, axis, through.value, shares)));
+        Self { region, stress, through: through.value, shares, basis }
     }
 
-    fn basis(&self) -> Basis {
-        self.through.basis.max(self.shear.basis)
+    fn at(&self, skin: Skin, axis: Axis) -> Pressure {
+        self.stress[usize::from(skin == Skin::Inner)][axis.index()]
     }
+}
 
-    fn stress(&self, section: &crate::analysis::RegionSection, skin: Skin, axis: Axis) -> Pressure {
-        section.wrinkle(skin, axis, self.through.value, self.shares).stress * (DESIGN_FACTOR / HOFF_MAUTNER_FACTOR)
-    }
-
-    fn skin_modulus(&self, section: &crate::analysis::RegionSection, skin: Skin, axis: Axis) -> Pressure {
-        let flexural = section.section.skin(skin).flexural_constants();
-        let modulus = match axis {
-            Axis::X => flexural.plate_x,
-            Axis::Y => flexural.plate_y,
-        };
-        modulus * self.shares.skin
-    }
+fn compare(
+    analysis: &Analysis<'_>,
+    outcomes: &mut Outcomes<'_>,
+    case: usize,
+    (held, pressed): (&Held, Pressed),
+    place: impl FnOnce() -> Place,
+) {
+    let Pressed { skin, axis, along, across } = pressed;
+    let (first, second) = (held.at(skin, axis), held.at(skin, axis.other()));
+    let (used_along, used_across): (Ratio, Ratio) = (along / first, across / second);
+    let used = wrinkling_under_biaxial_compression(used_along, used_across);
+    let factor = analysis.top.criteria.wrinkling_factor.value;
+    outcomes.compare(Some(case), used * factor, || {
+        // A skin that is not pressed at all has nothing to divide by.
+        let (acting, along_strip) = if used_along >= used_across { (along, true) } else { (across, false) };
+        let bearable = if along_strip { first } else { second };
+        let allowable: Pressure = if used > Ratio::default() { acting / used } else { bearable };
+        let section = analysis.sections.of(held.region);
+        let finding = Finding::compare(acting, allowable, factor, held.basis)
+            .term("s along", along)
+            .term("s across", across)
+            .term("s_w along", first)
+            .term("s_w across", second)
+            .term("E_f along", section.skin_modulus(skin, axis) * held.shares.skin)
+            .term("E_c", held.through * held.shares.core)
+            .term("G_c", section.section.core().shear_modulus(axis) * held.shares.core);
+        (place(), finding)
+    });
 }

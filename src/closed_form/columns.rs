@@ -89,8 +89,8 @@ pub fn engesser(euler: ForcePerWidth, shear: ShearStiffness) -> ForcePerWidth {
 /// As [`engesser`].
 ///
 /// # Source
-/// [`DERIVED`](crate::source::DERIVED). Bažant, *Shear buckling of sandwich, fiber composite and lattice columns*,
-/// J. Appl. Mech. 70 (2003), sets the two forms side by side (read).
+/// [`DERIVED`](crate::source::DERIVED). [`BAZANT_2003`](crate::source::BAZANT_2003) sets the
+/// two forms side by side (read in an excerpt).
 ///
 /// # Examples
 /// `P_E` = `S` = 1 N/m: `(√5 − 1)/2` = 0.61803 N/m.

@@ -128,6 +128,7 @@ pub(super) fn id_of(field: &str) -> String {
 fn mark_of(word: &str) -> Option<Mark> {
     match word {
         "read" => Some(Mark::Read),
+        "quoted" => Some(Mark::Quoted),
         "derived" => Some(Mark::Derived),
         "memory" => Some(Mark::Memory),
         "practice" => Some(Mark::Practice),

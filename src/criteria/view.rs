@@ -2,11 +2,7 @@
 
 use super::{Criteria, Criterion};
 use crate::{
-    load::{
-        ponding_snow::SnowFactors,
-        trailer::RoadAccelerations,
-        wind::{FreeRoof, NetPair, ZoneCoefficients},
-    },
+    load::wind::{FreeRoof, NetPair, ZoneCoefficients},
     material::Basis,
     units::Ratio,
 };
@@ -27,28 +23,6 @@ impl Criteria {
                 edge: pair(&self.wind_blocked_edge_down, &self.wind_blocked_edge_up),
                 corner: pair(&self.wind_blocked_corner_down, &self.wind_blocked_corner_up),
             },
-        }
-    }
-
-    /// Accelerations of the road.
-    #[must_use]
-    pub fn road(&self) -> RoadAccelerations {
-        RoadAccelerations {
-            forward: self.trailer_forward.value,
-            rearward: self.trailer_rearward.value,
-            sideways: self.trailer_sideways.value,
-            down: self.trailer_down.value,
-        }
-    }
-
-    /// Factors from snow on the ground to snow on the top.
-    #[must_use]
-    pub fn snow(&self) -> SnowFactors {
-        SnowFactors {
-            roof: self.snow_roof.value,
-            exposure: self.snow_exposure.value,
-            thermal: self.snow_thermal.value,
-            importance: self.snow_importance.value,
         }
     }
 
@@ -126,12 +100,5 @@ mod tests {
         ] {
             assert!(instant.value >= short.value && short.value > long.value && long.value > permanent.value);
         }
-    }
-
-    #[test]
-    fn the_road_brakes_harder_than_it_starts() {
-        let road = built_in().road();
-        assert!(road.forward > road.rearward && road.down > Ratio::new::<ratio>(1.0));
-        assert!(built_in().snow().roof < Ratio::new::<ratio>(1.0));
     }
 }

@@ -138,7 +138,7 @@ impl Laminate {
     /// [`JONES_1999`](crate::source::JONES_1999), ch. 4; from memory, derived.
     ///
     /// # Examples
-    /// A plate of 6 mm and 10 `GPa` without Poisson's ratio, bent to 2 m radius: 10 `GPa` · 3 mm / 2 m = 15 `MPa`.
+    /// A plate of 6 mm and 10 GPa without Poisson's ratio, bent to 2 m radius: 10 GPa · 3 mm / 2 m = 15 MPa.
     /// ```
     /// # use skinspan::{laminate::*, units::*};
     /// # use uom::{ConstZero, si::{angle::degree, length::millimeter, pressure::{gigapascal, megapascal}, ratio::ratio}};

@@ -156,7 +156,7 @@ impl Stiffness {
     /// from memory; derived.
     ///
     /// # Examples
-    /// A 6 mm plate of 10 `GPa` without Poisson's ratio: `A = E t`, `D = E t³/12`.
+    /// A 6 mm plate of 10 GPa without Poisson's ratio: `A = E t`, `D = E t³/12`.
     /// ```
     /// use skinspan::laminate::{Component::X, Elastic, Ply, Stiffness};
     /// use skinspan::units::{Angle, Length, Pressure, Ratio, TemperatureCoefficient};

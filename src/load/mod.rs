@@ -3,11 +3,9 @@
 //! Coefficients, factors and presets are data with sources (`materials/criteria.toml`); the functions take them as
 //! arguments, so that no number of judgement hides in a formula.
 
-pub mod lifting;
 pub mod people;
-pub mod ponding_snow;
+pub mod ponding;
 pub mod slam;
 pub mod temperature;
-pub mod trailer;
 pub mod weight;
 pub mod wind;

@@ -1,4 +1,4 @@
-//! Sun on the top: temperature of its surface and of the bond under it, and the curvature that it wants to take.
+//! Sun on the top: temperature of its surface and of the bond under it.
 
 use uom::si::{
     f64::{HeatFluxDensity, HeatTransfer, ThermalConductivity},
@@ -6,7 +6,7 @@ use uom::si::{
     thermodynamic_temperature::kelvin,
 };
 
-use crate::units::{Curvature, Length, Ratio, TemperatureCoefficient, TemperatureInterval, ThermodynamicTemperature};
+use crate::units::{Length, Ratio, TemperatureInterval, ThermodynamicTemperature};
 
 /// Temperature of a surface in the sun that loses no heat through its back.
 ///
@@ -114,48 +114,6 @@ pub fn outer_bond(
     outer - difference(outer, inner) * share
 }
 
-/// Curvature that a top takes when its skins stretch differently, free of restraint.
-///
-/// ```text
-///   κ = (α_o ΔT_o − α_i ΔT_i) / d
-/// ```
-///
-/// | symbol             | meaning                                           | argument                             |
-/// |--------------------|---------------------------------------------------|--------------------------------------|
-/// | *`α_o`*, *`α_i`*   | thermal expansion of the outer and the inner skin | `outer_expansion`, `inner_expansion` |
-/// | *`ΔT_o`*, *`ΔT_i`* | warming of each since it was flat                 | `outer_warming`, `inner_warming`     |
-/// | *d*                | distance between the mid-planes of the skins      | `distance`                           |
-///
-/// # Validity
-///
-/// Skins thin against *d*, core too soft to hold them. Positive curves the middle of the top upwards, as a hot outer
-/// skin does.
-///
-/// # Source
-///
-/// [`DERIVED`](crate::source::DERIVED): geometry of two arcs of one angle.
-///
-/// # Examples
-///
-/// ```
-/// use skinspan::load::temperature::free_curvature;
-/// use uom::si::{f64::*, length::meter, temperature_coefficient::per_kelvin, temperature_interval::kelvin};
-/// let glass = TemperatureCoefficient::new::<per_kelvin>(14e-6);
-/// let kelvins = |t| TemperatureInterval::new::<kelvin>(t);
-/// let kappa = free_curvature(glass, kelvins(60.0), glass, kelvins(10.0), Length::new::<meter>(0.02));
-/// assert!((kappa.value - 0.035).abs() < 1e-12); // 14e-6 × 50 / 0.02, per metre
-/// ```
-#[must_use]
-pub fn free_curvature(
-    outer_expansion: TemperatureCoefficient,
-    outer_warming: TemperatureInterval,
-    inner_expansion: TemperatureCoefficient,
-    inner_warming: TemperatureInterval,
-    distance: Length,
-) -> Curvature {
-    (outer_expansion * outer_warming - inner_expansion * inner_warming) / distance
-}
-
 /// Difference of two temperatures.
 ///
 /// ```text
@@ -186,21 +144,4 @@ pub fn free_curvature(
 #[must_use]
 pub fn difference(warm: ThermodynamicTemperature, cold: ThermodynamicTemperature) -> TemperatureInterval {
     TemperatureInterval::new::<kelvin_interval>(warm.get::<kelvin>() - cold.get::<kelvin>())
-}
-
-#[cfg(test)]
-mod tests {
-    use uom::si::{length::meter, temperature_coefficient::per_kelvin};
-
-    use super::*;
-
-    #[test]
-    fn a_dark_top_bows_a_few_millimetres() {
-        // 14 ppm/K, 50 K between skins 20.7 mm apart: 0.0338 per metre, and κ L²/8 = 6.1 mm on 1.2 m.
-        let glass = TemperatureCoefficient::new::<per_kelvin>(14e-6);
-        let kelvins = TemperatureInterval::new::<kelvin_interval>;
-        let kappa = free_curvature(glass, kelvins(50.0), glass, kelvins(0.0), Length::new::<meter>(0.0207)).value;
-        assert!((kappa - 0.0338).abs() < 5e-5, "{kappa}");
-        assert!((kappa * 1.2 * 1.2 / 8.0 - 0.0061).abs() < 5e-5);
-    }
 }

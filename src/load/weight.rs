@@ -2,7 +2,7 @@
 
 use uom::si::acceleration::meter_per_second_squared;
 
-use crate::units::{Acceleration, ArealMassDensity, Force, Mass, Pressure, Ratio};
+use crate::units::{Acceleration, Force, Mass, Ratio};
 
 /// Standard acceleration of gravity, 9.806 65 m/s² by definition.
 ///
@@ -53,38 +53,4 @@ pub fn gravity() -> Acceleration {
 #[must_use]
 pub fn inertia_force(mass: Mass, multiple: Ratio) -> Force {
     mass * gravity() * multiple
-}
-
-/// Pressure of a mass per area under an acceleration counted in units of gravity.
-///
-/// ```text
-///   p = n m' g
-/// ```
-///
-/// | symbol | meaning                                        | argument   |
-/// |--------|------------------------------------------------|------------|
-/// | *n*    | acceleration over gravity; 1 is weight at rest | `multiple` |
-/// | *m'*   | mass per area of the top                       | `areal`    |
-///
-/// # Validity
-///
-/// As [`inertia_force`].
-///
-/// # Source
-///
-/// [`DERIVED`](crate::source::DERIVED): Newton's second law.
-///
-/// # Examples
-///
-/// ```
-/// use skinspan::load::weight::inertia_pressure;
-/// use uom::si::{areal_mass_density::kilogram_per_square_meter, f64::{ArealMassDensity, Ratio}, pressure::pascal,
-///     ratio::ratio};
-/// // 8 kg/m² at 3 g: 8 × 3 × 9.80665 Pa.
-/// let p = inertia_pressure(ArealMassDensity::new::<kilogram_per_square_meter>(8.0), Ratio::new::<ratio>(3.0));
-/// assert!((p.get::<pascal>() - 235.3596).abs() < 1e-9);
-/// ```
-#[must_use]
-pub fn inertia_pressure(areal: ArealMassDensity, multiple: Ratio) -> Pressure {
-    areal * gravity() * multiple
 }

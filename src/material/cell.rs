@@ -87,8 +87,9 @@ const BASES: [(&str, Basis); 5] = [
     ("typical", Basis::Typical),
     ("estimate", Basis::Estimate),
 ];
-pub(crate) const MARKS: [(&str, Mark); 5] = [
+pub(crate) const MARKS: [(&str, Mark); 6] = [
     ("read", Mark::Read),
+    ("quoted", Mark::Quoted),
     ("derived", Mark::Derived),
     ("memory", Mark::Memory),
     ("practice", Mark::Practice),

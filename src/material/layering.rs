@@ -105,8 +105,8 @@ impl Layers {
             return;
         };
         let seen = matches!(source.seen, Seen::Read | Seen::Excerpt);
-        if mark == Mark::Read && !seen {
-            let message = format!("marked as read, but source `{key}` is {}", source.seen.words());
+        if matches!(mark, Mark::Read | Mark::Quoted) && !seen {
+            let message = format!("marked `{}`, but source `{key}` is {}", mark.words(), source.seen.words());
             problems.push(problem(place, message, Some("mark it `memory`, or change `seen`".to_owned())));
         }
     }

@@ -17,7 +17,7 @@
 //! | `advice` | `check` (null for the whole top), `remedies` (`change`, `added_mass`, `governs`, `utilisation`), `nearest` |
 //! | `cases` | `id`, `title`, `state`, actions |
 //! | `ruled_out` | what the design file rules out: `title`, `because` |
-//! | `frame` | per pipe: `pipe`, `push`, `push_case`, `pull`, `pull_case` |
+//! | `frame` | per pipe: `pipe`, `known` (false: nothing is known of what it carries), `push`, `push_case`, `pull`, `pull_case` |
 //! | `criteria` | every factor, knock-down, limit and assumed load, with source and mark |
 //! | `numerical_error` | largest relative change of a utilisation at twice the division |
 //! | `cautions` | the cautions, as texts |
@@ -193,6 +193,7 @@ fn frame(report: &Report<'_>) -> Vec<Value> {
         .map(|load| {
             json!({
                 "pipe": report.top.pipes[load.pipe].name,
+                "known": load.known,
                 "push": quantity(load.push.0, system),
                 "push_case": case(load.push),
                 "pull": quantity(load.pull.0, system),

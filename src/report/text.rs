@@ -52,13 +52,13 @@ fn head(page: &mut Page, report: &Report<'_>) {
     page.paragraph(
         "  ",
         &format!(
-            "{} by {}; core {} of {}, {}; {} pipes; {} bare, {} with gear, centre of gravity at {}",
+            "{} by {}; core {} of {}, {}; {}; {} bare, {} with gear, centre of gravity at {}",
             show(top.outline.length, system),
             show(top.outline.width, system),
             both(top.core.thickness, system),
             top.core.material.name,
             show(top.core.material.density, system),
-            top.pipes.len(),
+            counted(top.pipes.len(), "pipe"),
             both(weight.bare, system),
             show(weight.total, system),
             words::point(weight.centre, system),
@@ -77,6 +77,11 @@ fn answer(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>) {
     if let Some(first) = report.checks.first() {
         page.paragraph("  ", &sentence(report, analysis, first));
     }
+}
+
+/// A number of things.
+fn counted(number: usize, thing: &str) -> String {
+    if number == 1 { format!("1 {thing}") } else { format!("{number} {thing}s") }
 }
 
 /// The governing check in one sentence.
@@ -337,6 +342,9 @@ fn cases(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>, full: bo
             page.paragraph("                ", &format!("caution: {doubt}"));
         }
     }
+    for (case, reason) in &analysis.open_cases {
+        page.paragraph(&format!("  {} ", left(case.id, 13)), &format!("{}: OPEN, {reason}", case.title));
+    }
     let ruled_out: Vec<String> =
         analysis.ruled_out.iter().map(|ruled_out| format!("{} ({})", ruled_out.title, ruled_out.because)).collect();
     if !ruled_out.is_empty() {
@@ -350,18 +358,18 @@ fn cases(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>, full: bo
 fn layout_words(analysis: &Analysis<'_>) -> String {
     match &analysis.layout {
         Layout::Strips(strips) => format!(
-            "Hand method: strips run {} over {} pipes; {} strips were looked at.",
+            "Hand method: strips run {} over {}; {} were looked at.",
             match strips.axis {
                 Axis::X => "along the length",
                 Axis::Y => "across the width",
             },
-            strips.pipes.len(),
-            analysis.lines.len()
+            counted(strips.pipes.len(), "pipe"),
+            counted(analysis.lines.len(), "strip")
         ),
         Layout::FourSides { .. } => format!(
-            "Hand method: {} bays held on four sides as simply supported plates, clamped for what the pipes see; overhangs as \
+            "Hand method: {} held on four sides as simply supported plates, clamped for what the pipes see; overhangs as \
              strips.",
-            analysis.bays.len()
+            counted(analysis.bays.len(), "bay")
         ),
     }
 }
@@ -376,10 +384,12 @@ fn frame(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>) {
                 |case| format!("{} ({})", show(force, system), analysis.cases[case].id),
             )
         };
-        page.paragraph(
-            &format!("  {} ", left(&report.top.pipes[load.pipe].name, 18)),
-            &format!("push {}, pull at fixings {}", with(load.push), with(load.pull)),
-        );
+        let words = if load.known {
+            format!("push {}, pull at fixings {}", with(load.push), with(load.pull))
+        } else {
+            "not known: the hand method does not count on this pipe".to_owned()
+        };
+        page.paragraph(&format!("  {} ", left(&report.top.pipes[load.pipe].name, 18)), &words);
     }
 }
 

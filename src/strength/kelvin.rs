@@ -20,6 +20,7 @@ pub(super) fn scaled_k0_k1(x: f64) -> (f64, f64) {
 }
 
 /// *K₁* at a distance from zero on the ray of a given angle, at most π/4 either way; good to 16 decimals of 1/z.
+#[cfg(test)]
 pub(super) fn k1_on_ray(distance: f64, angle: f64) -> Complex<f64> {
     let z = Complex::from_polar(distance, angle);
     (1.0 - one_minus_z_k1(z)) / z

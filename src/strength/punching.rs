@@ -3,7 +3,7 @@
 use std::f64::consts::PI;
 
 use super::{SkinBending, kelvin::scaled_k0_k1};
-use crate::units::{Force, ForcePerWidth, Length, Pressure, plain};
+use crate::units::{Force, Length, Pressure};
 
 /// Shear stress of the core at the rim of a foot if the core carries everything there.
 ///
@@ -154,52 +154,6 @@ pub fn punching_peak(foot: &RoundFoot, panel: &SkinBending) -> PeakShear {
     PeakShear { stress: punching_shear_at(radius, foot, panel), radius }
 }
 
-/// Shear stress of the core at a distance from the straight side of a hard strip.
-///
-/// ```text
-///   τ(x) = (V/d) (D₀/D) (1 − e^(−αx))
-/// ```
-///
-/// | symbol | meaning                                        | argument        |
-/// |--------|------------------------------------------------|-----------------|
-/// | *V*    | shear force per length of this side            | `shear_force`   |
-/// | *d*    | distance between the middles of the skins      | `skin_distance` |
-/// | *x*    | distance from the side                         | `distance`      |
-/// | *D₀*/*D*, *α* | of the panel                            | `panel`         |
-///
-/// # Validity
-///
-/// As [`skin_moment_at_edge`](super::skin_moment_at_edge). It has no peak: *V*/*d* bounds it.
-///
-/// # Source
-///
-/// [`DERIVED`](crate::source::DERIVED) in [`skin_moment_at_edge`](super::skin_moment_at_edge).
-///
-/// # Examples
-///
-/// One decay length from the side, 10 N/mm over 20 mm: 0.5 × 0.99668 × 0.63212 = 0.3150 MPa.
-///
-/// ```
-/// use skinspan::{strength::{SkinBending, strip_edge_shear_at}, units::{Force, Length, Pressure, per_width}};
-/// use uom::si::{force::newton, length::millimeter, pressure::megapascal};
-/// let (mpa, mm) = (Pressure::new::<megapascal>, Length::new::<millimeter>);
-/// let panel = SkinBending::of_equal_skins(mpa(12_000.0), mpa(27.0), mm(2.0), mm(18.0));
-/// let v = per_width(Force::new::<newton>(10.0) / mm(1.0));
-/// let tau = strip_edge_shear_at(panel.decay_length(), v, mm(20.0), &panel);
-/// assert!((tau.get::<megapascal>() - 0.3150).abs() < 1e-4);
-/// ```
-#[must_use]
-pub fn strip_edge_shear_at(
-    distance: Length,
-    shear_force: ForcePerWidth,
-    skin_distance: Length,
-    panel: &SkinBending,
-) -> Pressure {
-    let undisturbed = plain(shear_force) / skin_distance * panel.core_share();
-    undisturbed * -(-distance / panel.decay_length()).value.exp_m1()
-}
-
-/// *b*/*r* − *K₁*(*αr*)/*K₁*(*αb*).
 fn core_shear_round_disc(r: f64, b: f64) -> f64 {
     b / r - (b - r).exp() * scaled_k0_k1(r).1 / scaled_k0_k1(b).1
 }

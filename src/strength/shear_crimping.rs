@@ -12,7 +12,7 @@ use crate::units::{ForcePerWidth, Length, Pressure, ShearStiffness, plain};
 /// |--------|----------------------------------------------|----------|
 /// | *S*    | shear stiffness of the sandwich per width    | `shear`  |
 ///
-/// It is the bound that [`wide_column_load`](super::wide_column_load) approaches as the column becomes short,
+/// It is the bound that [`engesser`](crate::closed_form::columns::engesser) approaches as the column becomes short,
 /// whatever the skins are.
 ///
 /// # Validity

@@ -32,7 +32,7 @@ impl SkinBending {
     ///
     /// # Validity
     ///
-    /// Equal skins; for others give the fields: *D₀* = *A₁A₂d²*/(*A₁* + *A₂*) with *A* = *E′t*, *D₂* the sum over the
+    /// Equal skins; for others give the fields: `D₀ = A₁ A₂ d²/(A₁ + A₂)` with `A = E′ t`, *D₂* the sum over the
     /// skins.
     ///
     /// # Source

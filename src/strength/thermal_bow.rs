@@ -1,61 +1,6 @@
 //! Bow of a top that is hotter on one side.
 
-use crate::units::{Curvature, Length, Ratio, TemperatureCoefficient, TemperatureInterval};
-
-/// How a skin would expand if it were free.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct SkinExpansion {
-    /// Expansion per degree.
-    pub coefficient: TemperatureCoefficient,
-    /// Rise of temperature since the panel was flat.
-    pub rise: TemperatureInterval,
-}
-
-impl SkinExpansion {
-    fn strain(self) -> Ratio {
-        self.coefficient * self.rise
-    }
-}
-
-/// Curvature of a free panel whose skins expand differently; positive when the outer skin grows more.
-///
-/// ```text
-///   κ = (α_o ΔT_o − α_i ΔT_i)/d
-/// ```
-///
-/// | symbol | meaning                                        | argument          |
-/// |--------|------------------------------------------------|-------------------|
-/// | `α_o`, `ΔT_o` | expansion and heating of the outer skin | `outer`           |
-/// | `α_i`, `ΔT_i` | expansion and heating of the inner skin | `inner`           |
-/// | *d*    | distance between the middles of the skins      | `skin_distance`   |
-///
-/// # Validity
-///
-/// Thin skins of any stiffness, soft core; free to bow. Held flat it takes a moment *D κ* per width instead.
-///
-/// # Source
-///
-/// [`DERIVED`](crate::source::DERIVED): geometry of two skins of different length.
-///
-/// # Examples
-///
-/// 14 × 10⁻⁶ /K, 50 K apart, *d* = 20.7 mm: 0.0007/0.0207 = 0.0338 /m.
-///
-/// ```
-/// use skinspan::strength::{SkinExpansion, free_curvature};
-/// use skinspan::units::{Length, TemperatureCoefficient, TemperatureInterval};
-/// use uom::si::{length::millimeter, temperature_coefficient::per_kelvin, temperature_interval::kelvin};
-/// let skin = |rise| SkinExpansion {
-///     coefficient: TemperatureCoefficient::new::<per_kelvin>(14e-6),
-///     rise: TemperatureInterval::new::<kelvin>(rise),
-/// };
-/// let kappa = free_curvature(skin(60.0), skin(10.0), Length::new::<millimeter>(20.7));
-/// assert!((kappa.value - 0.0338).abs() < 1e-4);
-/// ```
-#[must_use]
-pub fn free_curvature(outer: SkinExpansion, inner: SkinExpansion, skin_distance: Length) -> Curvature {
-    (outer.strain() - inner.strain()) / skin_distance
-}
+use crate::units::{Curvature, Length};
 
 /// Rise of the middle of a span over its ends.
 ///
@@ -65,7 +10,7 @@ pub fn free_curvature(outer: SkinExpansion, inner: SkinExpansion, skin_distance:
 ///
 /// | symbol | meaning                                | argument    |
 /// |--------|----------------------------------------|-------------|
-/// | *κ*    | curvature, [`free_curvature`]          | `curvature` |
+/// | *κ*    | curvature of the free top              | `curvature` |
 /// | *L*    | span                                   | `span`      |
 ///
 /// # Validity

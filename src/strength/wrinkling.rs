@@ -6,7 +6,7 @@ use crate::units::{FlexuralRigidity, Length, Pressure, Ratio, plain};
 
 /// Wrinkling factor of the class rules, 0.5, for skins as they are built.
 ///
-/// Source: [`LR_SSC`](crate::source::LR_SSC), Part 8, Chapter 7, Section 3.2.2 (read in an excerpt). It stands for
+/// Source: [`LR_SSC`](crate::source::LR_SSC), Part 8, Chapter 7, Section 3.2.2 (quoted at second hand). It stands for
 /// the waviness of real skins; it does not stand for a skin that has come off its core.
 pub const DESIGN_FACTOR: Ratio = exactly(0.5);
 
@@ -18,7 +18,7 @@ pub const HOFF_MAUTNER_FACTOR: Ratio = exactly(0.908_560_296_416_069_8);
 
 /// Wrinkling factor of a perfect skin when the disturbance of the core dies out exponentially, 3/48^(1/3).
 ///
-/// Source: Plantema, *Sandwich Construction*, 1966 (name from memory; the number is
+/// Source: [`PLANTEMA_1966`](crate::source::PLANTEMA_1966) (name from memory; the number is
 /// [`DERIVED`](crate::source::DERIVED)). For comparison, not for design.
 pub const PLANTEMA_FACTOR: Ratio = exactly(0.825_481_812_223_657);
 
@@ -60,12 +60,12 @@ pub struct WrinklingModuli {
 ///
 /// # Source
 ///
-/// [`LR_SSC`](crate::source::LR_SSC), Part 8, Chapter 7, Section 3.2.2, for *k* = 0.5 (read in an excerpt); the cube
+/// [`LR_SSC`](crate::source::LR_SSC), Part 8, Chapter 7, Section 3.2.2, for *k* = 0.5 (quoted at second hand); the cube
 /// root is derived in [`hoff_mautner_wrinkle`](super::hoff_mautner_wrinkle).
 ///
 /// # Examples
 ///
-/// 12 000 × 90 × 27 = 29.16 × 10⁶ MPa³, whose cube root is 307.8 MPa; half of it is 153.9 MPa.
+/// 12 000 × 90 × 27 = 29.16 × 10⁶ `MPa³`, whose cube root is 307.8 MPa; half of it is 153.9 MPa.
 ///
 /// ```
 /// use skinspan::{strength::{DESIGN_FACTOR, WrinklingModuli, wrinkling_stress}, units::Pressure};

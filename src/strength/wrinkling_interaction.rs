@@ -23,7 +23,7 @@ use crate::units::Ratio;
 ///
 /// # Source
 ///
-/// Ley, Lin and Mbanefo, *Facesheet Wrinkling in Sandwich Structures*, NASA/CR-1999-208994 (from memory). The load
+/// [`LEY_1999`](crate::source::LEY_1999), NASA/CR-1999-208994 (from memory). The load
 /// factor is [`DERIVED`](crate::source::DERIVED).
 ///
 /// # Examples
@@ -63,7 +63,7 @@ pub fn wrinkling_under_biaxial_compression(x: Ratio, y: Ratio) -> Ratio {
 ///
 /// # Source
 ///
-/// Ley, Lin and Mbanefo, *Facesheet Wrinkling in Sandwich Structures*, NASA/CR-1999-208994 (from memory). The load
+/// [`LEY_1999`](crate::source::LEY_1999), NASA/CR-1999-208994 (from memory). The load
 /// factor is [`DERIVED`](crate::source::DERIVED).
 ///
 /// # Examples

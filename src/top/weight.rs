@@ -42,7 +42,7 @@ impl Top {
     /// | symbol | meaning |
     /// |---|---|
     /// | *m* | mass per area of a skin, fibre, resin and coats |
-    /// | ρ_c, *c* | density and thickness of the core |
+    /// | `ρ_c`, `c` | density and thickness of the core |
     /// | *u* | resin taken up by one side of the core, with the bond |
     ///
     /// # Source

@@ -56,13 +56,55 @@ fn every_source_is_used_and_every_cited_work_is_listed() {
     let missing: Vec<_> = cited.difference(&listed).collect();
     assert!(missing.is_empty(), "formulas cite works that the list has not: {missing:?}");
     // The criteria have a table of their own, which cites the same list.
-    let directory = concat!(env!("CARGO_MANIFEST_DIR"), "/materials/criteria.toml");
-    let criteria = std::fs::read_to_string(directory).unwrap_or_default();
+    let criteria = Criteria::built_in().unwrap();
+    let of_criteria: BTreeSet<_> = criteria.records().into_iter().map(|record| record.source.as_str()).collect();
+    let missing: Vec<_> = of_criteria.difference(&listed).collect();
+    assert!(missing.is_empty(), "criteria cite works that the list has not: {missing:?}");
     let unused: Vec<_> = listed
         .iter()
-        .filter(|key| !cited.contains(*key) && !used.contains(*key) && !criteria.contains(&format!("\"{key}\"")))
+        .filter(|key| !cited.contains(*key) && !used.contains(*key) && !of_criteria.contains(*key))
         .collect();
     assert!(unused.is_empty(), "{unused:?}");
+}
+
+/// A criterion can not have been read in a work of which nothing was seen.
+#[test]
+fn criteria_are_marked_as_their_sources_were_seen() {
+    let (table, criteria) = (built_in(), Criteria::built_in().unwrap());
+    for record in criteria.records() {
+        let source = table.sources().iter().find(|source| source.key == record.source).unwrap();
+        match record.mark {
+            Mark::Read => assert_eq!(source.seen, Seen::Read, "{}", record.id),
+            Mark::Quoted => assert_eq!(source.seen, Seen::Excerpt, "{}", record.id),
+            _ => {}
+        }
+    }
+}
+
+/// A work that nothing in the library cites is no source of it.
+#[test]
+fn every_work_is_cited_somewhere() {
+    let text = all_text_below(concat!(env!("CARGO_MANIFEST_DIR"), "/src"));
+    let list = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/src/source.rs")).unwrap();
+    let names = list.lines().filter_map(|line| Some((line.trim(), line.trim().split_once(" = \"")?.0)));
+    let constants: Vec<_> = names.filter(|(line, _)| line.ends_with("\";")).map(|(_, name)| name).collect();
+    assert_eq!(constants.len(), WORKS.len());
+    let idle: Vec<_> = constants.into_iter().filter(|name| text.matches(name).count() < 2).collect();
+    assert!(idle.is_empty(), "{idle:?}");
+}
+
+fn all_text_below(folder: &str) -> String {
+    let (mut folders, mut text) = (vec![std::path::PathBuf::from(folder)], String::new());
+    while let Some(folder) = folders.pop() {
+        for path in std::fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()) {
+            if path.is_dir() {
+                folders.push(path);
+            } else {
+                text += &std::fs::read_to_string(path).unwrap();
+            }
+        }
+    }
+    text
 }
 
 /// A core of twice the density is never weaker, and a foam is softer than the skin that it carries.

@@ -76,8 +76,10 @@ fn an_unknown_source_points_at_its_key() {
 
 #[test]
 fn what_was_not_seen_cannot_be_marked_as_read() {
-    let text = coat(&format!("areal_mass = {{ {} }}", GOOD.replace("\"assumed\"", "\"read\"")));
-    assert!(problem(&text).0.message.contains("marked as read"));
+    for (mark, words) in [("read", "read in the source"), ("quoted", "quoted at second hand")] {
+        let text = coat(&format!("areal_mass = {{ {} }}", GOOD.replace("\"assumed\"", &format!("\"{mark}\""))));
+        assert!(problem(&text).0.message.contains(words), "{mark}");
+    }
 }
 
 #[test]

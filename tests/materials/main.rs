@@ -12,8 +12,9 @@ use std::{collections::BTreeSet, sync::LazyLock};
 
 use proptest::prelude::*;
 use skinspan::{
+    criteria::Criteria,
     laminate::micromechanics::{Constituent, unidirectional},
-    material::{Basis, Curve, Kind, MaterialTable, NoPly, Part, PlyForm, TableProblem, TableText},
+    material::{Basis, Curve, Kind, MaterialTable, NoPly, Part, PlyForm, Seen, TableProblem, TableText},
     source::{Mark, WORKS},
     units::{Angle, MassDensity, Pressure, Ratio, ThermodynamicTemperature},
 };

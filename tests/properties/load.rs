@@ -4,26 +4,18 @@ use std::num::NonZeroU32;
 
 use proptest::prelude::*;
 use skinspan::load::{
-    lifting::{sling, sling_inset},
-    people::{Footprint, side_by_side},
     slam::{HeadSea, PlaningBoat, at_station, mean_acceleration, peak_mean},
-    temperature::{HeatLayer, difference, free_curvature, outer_bond},
-    trailer::RoadAccelerations,
+    temperature::{HeatLayer, difference, outer_bond},
     wind::{Zone, net_pressure, velocity_pressure, zone_width},
 };
 use uom::si::{
     angle::degree,
-    f64::{
-        Angle, Force, Length, Mass, MassDensity, Pressure, Ratio, TemperatureCoefficient, TemperatureInterval,
-        ThermalConductivity, ThermodynamicTemperature, Velocity,
-    },
-    force::newton,
+    f64::{Angle, Length, Mass, MassDensity, Pressure, Ratio, ThermalConductivity, ThermodynamicTemperature, Velocity},
     length::meter,
     mass::kilogram,
     mass_density::kilogram_per_cubic_meter,
     pressure::pascal,
     ratio::ratio,
-    temperature_coefficient::per_kelvin,
     temperature_interval,
     thermal_conductivity::watt_per_meter_kelvin,
     thermodynamic_temperature::kelvin,
@@ -119,25 +111,6 @@ proptest! {
     }
 
     #[test]
-    fn a_group_stands_about_its_middle(n in 1_u32..8, spacing in 0.2..1.0_f64) {
-        let places = side_by_side(n, m(spacing));
-        prop_assert_eq!(places.len(), n as usize);
-        prop_assert!(places.iter().copied().sum::<Length>().get::<meter>().abs() < ROUNDING);
-        for pair in places.windows(2) {
-            prop_assert!(close((pair[1] - pair[0]).get::<meter>(), spacing));
-        }
-    }
-
-    #[test]
-    fn a_disc_presses_harder_than_its_square(d in 0.01..0.3_f64, f in 1.0..3000.0_f64) {
-        let force = Force::new::<newton>(f);
-        let disc = Footprint::Disc { diameter: m(d) };
-        let square = Footprint::Square { side: m(d) };
-        let quotient = (disc.pressure(force) / square.pressure(force)).get::<ratio>();
-        prop_assert!(close(quotient, 4.0 / std::f64::consts::PI));
-    }
-
-    #[test]
     fn a_bond_lies_between_the_surfaces(outer in 250.0..370.0_f64, inner in 250.0..370.0_f64, t in 0.0005..0.01_f64,
                                         c in 0.005..0.05_f64) {
         let layer = |t, k| HeatLayer {
@@ -153,45 +126,7 @@ proptest! {
     }
 
     #[test]
-    fn equal_skins_equally_warm_stay_flat(alpha in 1e-6..3e-5_f64, warming in -50.0..80.0_f64, d in 0.005..0.06_f64) {
-        let expansion = TemperatureCoefficient::new::<per_kelvin>(alpha);
-        let warming = TemperatureInterval::new::<temperature_interval::kelvin>(warming);
-        prop_assert!(free_curvature(expansion, warming, expansion, warming, m(d)).value.abs() < f64::EPSILON);
-    }
-
-    #[test]
     fn temperatures_differ_as_they_are_added(a in 230.0..380.0_f64, b in 230.0..380.0_f64) {
         prop_assert!((difference(k(a), k(b)).get::<temperature_interval::kelvin>() - (a - b)).abs() < 1e-9);
-    }
-
-    #[test]
-    fn slings_carry_the_top(mass in 5.0..500.0_f64, jerk in 1.0..2.0_f64, n in 1_u32..6, angle in 0.0..60.0_f64) {
-        let Some(carrying) = NonZeroU32::new(n) else { return Ok(()) };
-        let s = sling(Mass::new::<kilogram>(mass), r(jerk), carrying, Angle::new::<degree>(angle));
-        prop_assert!(close(s.upward.get::<newton>() * f64::from(n), mass * 9.80665 * jerk));
-        let (up, inward, pull) = (s.upward.get::<newton>(), s.inward.get::<newton>(), s.tension.get::<newton>());
-        prop_assert!(close(pull.powi(2), up.powi(2) + inward.powi(2)));
-    }
-
-    #[test]
-    fn sling_inset_evens_the_moments(l in 0.5..5.0_f64) {
-        let a = sling_inset(m(l)).get::<meter>();
-        let over_sling = a * a / 2.0;
-        let at_middle = l * l / 8.0 - l * a / 2.0;
-        prop_assert!(close(over_sling, at_middle));
-        prop_assert!(close(over_sling, l * l * (3.0 - 2.0 * std::f64::consts::SQRT_2) / 8.0));
-    }
-
-    #[test]
-    fn the_road_pushes_one_way_at_a_time(f in 0.1..2.0_f64, b in 0.1..2.0_f64, s in 0.1..2.0_f64, d in 1.0..4.0_f64) {
-        let road = RoadAccelerations { forward: r(f), rearward: r(b), sideways: r(s), down: r(d) };
-        let events = road.events();
-        let sum = |part: fn(&skinspan::load::trailer::BodyLoad) -> Ratio| {
-            events.iter().map(|event| part(event).get::<ratio>()).sum::<f64>()
-        };
-        prop_assert!(close(sum(|e| e.forward), f - b));
-        prop_assert!(close(sum(|e| e.port), 0.0));
-        prop_assert!(close(sum(|e| e.down), 4.0 + d));
-        prop_assert!(events.iter().all(|e| (e.forward * e.port).get::<ratio>() == 0.0));
     }
 }

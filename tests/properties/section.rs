@@ -66,7 +66,7 @@ fn force(value: f64) -> ForcePerWidth {
     ForcePerWidth { value, ..ForcePerWidth::default() }
 }
 
-/// Equal skins without Poisson's ratio: `e`, `t`, `ec`, `c` in `GPa` and mm.
+/// Equal skins without Poisson's ratio: `e`, `t`, `ec`, `c` in GPa and mm.
 fn plain(e: f64, t: f64, ec: f64, c: f64) -> Section {
     let elastic = Elastic::isotropic(
         Pressure::new::<gigapascal>(e),

@@ -16,7 +16,7 @@ use uom::si::{angle::degree, length::millimeter, mass_density::kilogram_per_cubi
 /// Two or three digits are given, and the Poisson's ratios of glass and resin are not: 0.22 and 0.35 are taken.
 const DIGITS: f64 = 0.012;
 
-/// psi, E1, E2, G12 of the ply, Ex of 0/90, Ex and Gxy of ±45, E of the quasi-isotropic laminate, `GPa`.
+/// psi, E1, E2, G12 of the ply, Ex of 0/90, Ex and Gxy of ±45, E of the quasi-isotropic laminate, GPa.
 const TABLE: [[f64; 8]; 5] = [
     [0.45, 22.6, 6.5, 2.05, 14.7, 6.6, 6.4, 11.3],
     [0.50, 25.5, 7.1, 2.23, 16.5, 7.2, 7.2, 12.7],

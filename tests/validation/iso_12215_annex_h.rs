@@ -1,4 +1,5 @@
-//! ISO 12215-5:2008, annex H, table H.1 in its corrected form, read in a copy: seven glass plies, strip 1 mm wide.
+//! ISO 12215-5:2008, annex H, table H.1 in its corrected form, as quoted by notes at second hand: seven glass plies, strip
+//! 1 mm wide.
 
 #![allow(clippy::unwrap_used)] // a test may panic
 
@@ -27,7 +28,7 @@ const THREE_DECIMALS: f64 = 8e-4;
 const SIX_DIGITS: f64 = 3e-6;
 /// Five digits are printed.
 const FIVE_DIGITS: f64 = 5e-5;
-/// Moduli of table C.4 as the worked table uses them, `MPa`.
+/// Moduli of table C.4 as the worked table uses them, MPa.
 const MAT: f64 = 6400.0;
 const ROVING: f64 = 13240.0;
 

@@ -131,7 +131,7 @@ fn thermal_strain_and_curvature_kaw_example_4_5() {
     assert_relative_eq!(free.curvature.y.value, 1.276e-1, max_relative = FOUR_DIGITS);
 }
 
-/// Stress of a 60° ply under (2, −3, 4) `MPa`, and the strengths of graphite and epoxy.
+/// Stress of a 60° ply under (2, −3, 4) MPa, and the strengths of graphite and epoxy.
 fn off_axis() -> (PlyStress, Strength) {
     let mpa = |x: f64| Pressure::new::<megapascal>(x);
     let (s, c) = 60f64.to_radians().sin_cos();

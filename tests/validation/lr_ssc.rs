@@ -1,5 +1,5 @@
 //! Wrinkling cap of a class society. Lloyd's Register, *Rules and Regulations for the Classification of Special
-//! Service Craft*, Part 8, Chapter 7, Section 3.2.2: `0.5 (E_cps E_c G)^(1/3)` (read in an excerpt). The rules print
+//! Service Craft*, Part 8, Chapter 7, Section 3.2.2: `0.5 (E_cps E_c G)^(1/3)` (quoted at second hand). The rules print
 //! no worked number; these are the arithmetic of the formula, to four digits.
 
 use approx::assert_relative_eq;

@@ -14,7 +14,7 @@ use skinspan::units::{Angle, Length, Pressure, Ratio, TemperatureCoefficient};
 use uom::ConstZero;
 use uom::si::{angle::degree, length::millimeter, pressure::gigapascal};
 
-/// The stiffness of a ply is printed to four digits (40.11 `GPa`) and carried on rounded.
+/// The stiffness of a ply is printed to four digits (40.11 GPa) and carried on rounded.
 const FOUR_DIGITS: f64 = 5e-4;
 
 fn laminate(angles: &[f64]) -> Laminate {

@@ -1,4 +1,4 @@
-//! NAFEMS benchmark R0031, *Composites Benchmarks*: target values as read in public verification pages.
+//! NAFEMS benchmark R0031, *Composites Benchmarks*: target values as quoted by public verification pages.
 
 #![allow(clippy::unwrap_used)] // a test may panic
 
@@ -19,7 +19,7 @@ use crate::navier::Plate;
 const FOUR_DIGITS: f64 = 1e-4;
 /// The target is the value of beam theory, which knows no Poisson's ratio.
 const POISSON: f64 = 6e-4;
-/// Two digits are printed: 4.1 `MPa`.
+/// Two digits are printed: 4.1 MPa.
 const TWO_DIGITS: f64 = 0.0125;
 /// Three digits are printed, and the target is a solid-element value: beam theory lies 0.8 % above.
 const BEAM_AGAINST_SOLID: f64 = 0.01;

@@ -11,7 +11,7 @@ use skinspan::units::{Angle, Length, Pressure, Ratio, TemperatureCoefficient};
 use uom::ConstZero;
 use uom::si::{angle::degree, length::millimeter, pressure::gigapascal};
 
-/// Two decimals of a `GPa` are printed.
+/// Two decimals of a GPa are printed.
 const TWO_DECIMALS: f64 = 0.0051;
 /// Rounding of `f64` only.
 const EXACT: f64 = 1e-13;

@@ -67,7 +67,7 @@ pub fn deflection(across: Length, x: Length, bay: Length, spread: &Spread) -> Le
 /// a bay, and at most 1.0 where it is clamped.
 ///
 /// # Source
-/// [`DERIVED`](crate::source::DERIVED). Jaramillo 1950 gives 0.168 P a²/D for the tip of the long thin cantilever,
+/// [`DERIVED`](crate::source::DERIVED). [`JARAMILLO_1950`](crate::source::JARAMILLO_1950) gives 0.168 P a²/D for the tip of the long thin cantilever,
 /// ν = 0.3 (from memory), that is 1.98 a, where this has 1.9 a. Factors fitted to the series (our assumption).
 ///
 /// # Examples

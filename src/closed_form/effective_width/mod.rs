@@ -10,7 +10,7 @@
 //! - `D/(S L²)` from 0 to 0.5,
 //!
 //! where `x`, index 1, runs along the strip. The form, patch plus a multiple of the distance to the support, is that
-//! of concrete slabs: `DAfStb` Heft 240 gives `t + 2.5 x (1 − x/l)` in a simple span, `t + 0.5 x (2 − x/l)` at a clamp,
+//! of concrete slabs: [`DAFSTB_240`](crate::source::DAFSTB_240) gives `t + 2.5 x (1 − x/l)` in a simple span, `t + 0.5 x (2 − x/l)` at a clamp,
 //! `t + 1.5 x` at the root of a cantilever, `t + 0.5 x` and `t + 0.3 x` for shear there (read in a reprinted table);
 //! [`IS_456_2000`](crate::source::IS_456_2000) cl. 24.3.2.1 the like (from memory). For an isotropic plate the 2.5 is
 //! 10 % unsafe under a patch of 0.04 of the span, hence the 2.1 here.

@@ -57,7 +57,7 @@ pub fn sagging(across: Length, x: Length, bay: Length, spread: &Spread) -> Lengt
 /// half of it.
 ///
 /// # Source
-/// `DAfStb` Heft 240, widths at a clamped end (read in a reprinted table); factor from
+/// [`DAFSTB_240`](crate::source::DAFSTB_240), widths at a clamped end (read in a reprinted table); factor from
 /// [`DERIVED`](crate::source::DERIVED).
 ///
 /// # Examples
@@ -94,7 +94,7 @@ pub fn hogging(across: Length, x: Length, bay: Length, spread: &Spread) -> Lengt
 /// at most 0.95.
 ///
 /// # Source
-/// `DAfStb` Heft 240, cantilever (read in a reprinted table); factor from [`DERIVED`](crate::source::DERIVED).
+/// [`DAFSTB_240`](crate::source::DAFSTB_240), cantilever (read in a reprinted table); factor from [`DERIVED`](crate::source::DERIVED).
 ///
 /// # Examples
 /// 0.4 m out, patch 100 mm, alike in all directions: 0.7 m.

@@ -18,7 +18,7 @@ use crate::units::Length;
 /// [`shear_beside_patch`].
 ///
 /// # Source
-/// `DAfStb` Heft 240 (read in a reprinted table).
+/// [`DAFSTB_240`](crate::source::DAFSTB_240) (read in a reprinted table).
 ///
 /// # Examples
 /// 0.2 m from the pipe, patch 100 mm: 0.2 m in a bay, 0.16 m on an overhang.

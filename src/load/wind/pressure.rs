@@ -70,38 +70,6 @@ pub fn relative_wind(boat: Velocity, headwind: Velocity) -> Velocity {
     boat + headwind
 }
 
-/// Gust speed from a sustained wind.
-///
-/// ```text
-///   V_gust = G_s V
-/// ```
-///
-/// | symbol  | meaning                                        | argument    |
-/// |---------|------------------------------------------------|-------------|
-/// | *V*     | sustained wind, mean of one minute             | `sustained` |
-/// | *`G_s`* | gust over mean of one minute, about 1.2 to 1.3 | `gust`      |
-///
-/// # Validity
-///
-/// Over open water. Storm classes are given as sustained winds, building codes as gusts: do not multiply twice.
-///
-/// # Source
-///
-/// [`DERIVED`](crate::source::DERIVED): definition of the ratio; its value is a criterion.
-///
-/// # Examples
-///
-/// ```
-/// use skinspan::load::wind::gust_speed;
-/// use uom::si::{f64::{Ratio, Velocity}, ratio::ratio, velocity::meter_per_second};
-/// let gust = gust_speed(Velocity::new::<meter_per_second>(40.0), Ratio::new::<ratio>(1.25));
-/// assert_eq!(gust, Velocity::new::<meter_per_second>(50.0));
-/// ```
-#[must_use]
-pub fn gust_speed(sustained: Velocity, gust: Ratio) -> Velocity {
-    sustained * gust
-}
-
 /// Net pressure on a zone.
 ///
 /// ```text
@@ -120,7 +88,7 @@ pub fn gust_speed(sustained: Velocity, gust: Ratio) -> Velocity {
 ///
 /// # Source
 ///
-/// [`ASCE_7`](crate::source::ASCE_7), 7-16 §30.7, open buildings (read in programs that quote it).
+/// [`ASCE_7`](crate::source::ASCE_7), 7-16 §30.7, open buildings (quoted by programs).
 ///
 /// # Examples
 ///

@@ -61,11 +61,11 @@ pub(super) const CENTI: Factor = Factor::new(1, 100);
 pub(super) const MILLI: Factor = Factor::new(1, 1_000);
 pub(super) const MICRO: Factor = Factor::new(1, 1_000_000);
 
-/// International yard and pound agreement of 1959: 1 yd = 0.9144 m, hence 1 in = 0.0254 m exactly.
+/// [`YARD_POUND_1959`](crate::source::YARD_POUND_1959): 1 yd = 0.9144 m, hence 1 in = 0.0254 m exactly.
 pub(super) const IN: Factor = Factor::new(254, 10_000);
 pub(super) const FT: Factor = IN.times(Factor::new(12, 1));
 pub(super) const YD: Factor = FT.times(Factor::new(3, 1));
-/// International yard and pound agreement of 1959: 1 lb = 0.45359237 kg exactly.
+/// [`YARD_POUND_1959`](crate::source::YARD_POUND_1959): 1 lb = 0.45359237 kg exactly.
 pub(super) const LB: Factor = Factor::new(45_359_237, 100_000_000);
 pub(super) const OZ: Factor = LB.times(Factor::new(1, 16));
 /// Standard acceleration of free fall, 9.80665 m/s² by definition of the third CGPM, 1901.
