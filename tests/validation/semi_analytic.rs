@@ -12,13 +12,13 @@
 use std::f64::consts::PI;
 
 /// Degree of the elements.
-const P: usize = 6;
+pub const P: usize = 6;
 
 /// Unknowns of an element.
 const SIZE: usize = 3 * (P + 1);
 
 /// Values and slopes of the shape functions at a point.
-type Shape = ([f64; P + 1], [f64; P + 1]);
+pub type Shape = ([f64; P + 1], [f64; P + 1]);
 
 /// A plate that runs along `s` from 0, simply supported along `t` = 0 and `t` = `width`.
 pub struct Reference {
@@ -62,7 +62,7 @@ fn legendre(n: usize, x: f64) -> (f64, f64) {
 }
 
 /// Gauss points and weights.
-fn gauss(n: usize) -> Vec<(f64, f64)> {
+pub fn gauss(n: usize) -> Vec<(f64, f64)> {
     (0..n)
         .map(|i| {
             let mut x = (PI * (i as f64 + 0.75) / (n as f64 + 0.5)).cos();
@@ -81,7 +81,7 @@ fn nodes() -> [f64; P + 1] {
     std::array::from_fn(|i| -(PI * i as f64 / P as f64).cos())
 }
 
-fn lagrange(x: f64) -> Shape {
+pub fn lagrange(x: f64) -> Shape {
     let at = nodes();
     let mut value = [1.0; P + 1];
     let mut slope = [0.0; P + 1];
