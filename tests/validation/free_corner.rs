@@ -2,7 +2,7 @@
 //! inside each element are eliminated before the elements meet.
 #![allow(clippy::needless_range_loop, reason = "matrices read best by their indices")]
 
-use crate::semi_analytic::{P, Patch, Shape, gauss, lagrange};
+use crate::semi_analytic::{P, Patch, Shape, factor, gauss, lagrange, substitute};
 
 /// Nodes along an element's side.
 const N: usize = P + 1;
@@ -284,38 +284,4 @@ fn place(lines: &[f64], at: f64) -> (usize, f64, f64) {
     let e = lines.iter().rposition(|line| *line <= at + 1e-9).map_or(0, |e| e.min(lines.len() - 2));
     let h = lines[e + 1] - lines[e];
     (e, 2.0 * (at - lines[e]) / h - 1.0, h)
-}
-
-/// Cholesky's factor of a banded matrix; each row holds its diagonal and then the entries left of it.
-fn factor(k: &mut [f64], count: usize, band: usize) {
-    let mut row = vec![0.0; band];
-    for r in 0..count {
-        let first = r.saturating_sub(band - 1);
-        row.copy_from_slice(&k[r * band..(r + 1) * band]);
-        for c in first..r {
-            let from = first.max(c.saturating_sub(band - 1));
-            let other = &k[c * band..(c + 1) * band];
-            let known: f64 = row[r - c + 1..=r - from].iter().zip(&other[1..=c - from]).map(|(a, b)| a * b).sum();
-            row[r - c] = (row[r - c] - known) / other[0];
-        }
-        let known: f64 = row[1..].iter().map(|v| v * v).sum();
-        row[0] = (row[0] - known).sqrt();
-        k[r * band..(r + 1) * band].copy_from_slice(&row);
-    }
-}
-
-fn substitute(k: &[f64], f: &mut [f64], band: usize) {
-    let count = f.len();
-    for r in 0..count {
-        for c in r.saturating_sub(band - 1)..r {
-            f[r] -= k[r * band + r - c] * f[c];
-        }
-        f[r] /= k[r * band];
-    }
-    for r in (0..count).rev() {
-        f[r] /= k[r * band];
-        for c in r.saturating_sub(band - 1)..r {
-            f[c] -= k[r * band + r - c] * f[r];
-        }
-    }
 }
