@@ -4,7 +4,8 @@ use super::line::Line;
 use crate::{
     closed_form::{
         effective_width::{
-            NearEdge, Spread, deflection, hogging, near_free_edge, overhang, sagging, shear_at_support, tip_deflection,
+            NearEdge, Spread, deflection, hogging, near_free_edge, overhang, sagging, shear_near_free_edge,
+            tip_deflection,
         },
         strip::{MovingPatch, Place, Strip},
     },
@@ -79,39 +80,44 @@ fn reach(line: &Line) -> f64 {
 }
 
 fn widths(line: &Line, spread: &Spread, place: Place, at: Length, side: Length) -> Widths {
-    let whole = match place {
+    // The load itself stands inside the top: its middle is half a side from the free edge at the least.
+    let to_end = line.to_free_end.max(side / 2.0);
+    let near = |width, result| near_free_edge(width, to_end, result);
+    match place {
         Place::Bay { from, to } => {
             let span: Length = to - from;
             let x = (at - from).min(to - at);
             let (inner, between) = simple_span(line, (from, to), at);
             Widths {
-                sagging: sagging(side, inner, between, spread),
-                hogging: hogging(side, x, span, spread),
-                shear: shear_at_support(side, x, false, spread),
-                deflection: deflection(side, x, span, spread),
+                sagging: near(sagging(side, inner, between, spread), NearEdge::SpanMoment),
+                hogging: near(hogging(side, x, span, spread), NearEdge::SpanMoment),
+                shear: shear_near_free_edge(side, x, to_end, false, spread),
+                deflection: near(deflection(side, x, span, spread), NearEdge::SpanDeflection),
             }
         }
         Place::Overhang { root, .. } => {
             let arm = (at - root).abs();
-            let bending = overhang(side, arm, spread);
+            let bending = near(overhang(side, arm, spread), NearEdge::OverhangMoment);
+            let sink = tip_deflection(side, arm, span_behind(line, root), spread);
             Widths {
                 sagging: bending,
                 hogging: bending,
-                shear: shear_at_support(side, arm, true, spread),
-                deflection: tip_deflection(side, arm, spread),
+                shear: shear_near_free_edge(side, arm, to_end, true, spread),
+                deflection: near(sink, NearEdge::OverhangDeflection),
             }
         }
-    };
-    // The load itself stands inside the top: its middle is half a side from the free edge at the least.
-    let to_end = line.to_free_end.max(side / 2.0);
-    let moment = |width| near_free_edge(width, to_end, NearEdge::Moment);
-    let other = |width| near_free_edge(width, to_end, NearEdge::DeflectionOrShear);
-    Widths {
-        sagging: moment(whole.sagging),
-        hogging: moment(whole.hogging),
-        shear: other(whole.shear),
-        deflection: other(whole.deflection),
     }
+}
+
+/// Length of the simple span behind a root: of a bay that runs on, three quarters, as if its far end were clamped.
+fn span_behind(line: &Line, root: Length) -> Length {
+    let seats = &line.seats;
+    let bay = match seats.as_slice() {
+        [first, second, ..] if (first.at - root).abs() < (second.at - root).abs() => second.at - first.at,
+        [.., before, last] => last.at - before.at,
+        _ => Length::default(),
+    };
+    bay * if seats.len() > 2 { 0.75 } else { 1.0 }
 }
 
 /// Distance of a load from the nearer end of the span that it sees as a simple one, and that span: all of a single
@@ -133,5 +139,5 @@ fn simple_span(line: &Line, (from, to): (Length, Length), at: Length) -> (Length
 /// bay would be given.
 pub(super) fn end_width(line: &Line, spread: &Spread) -> Length {
     let bay = line.widest_bay();
-    near_free_edge(sagging(Length::default(), bay / 2.0, bay, spread), Length::default(), NearEdge::Moment)
+    near_free_edge(sagging(Length::default(), bay / 2.0, bay, spread), Length::default(), NearEdge::SpanMoment)
 }

@@ -121,10 +121,14 @@ fn compare(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>, case: usize, sh
     let left = share(analysis, case, region, strength.basis);
     let bearable: Pressure = strength.value * left;
     outcomes.compare(Some(case), stress / bearable * factor, || {
+        let one = Ratio::from(1.0);
+        let mean: Pressure = plain(force) / section.lever(axis);
+        let (exact, net) = if mean > Pressure::default() { (whole / mean, stress / whole) } else { (one, one) };
         let finding = Finding::compare(stress, bearable, factor, strength.basis)
             .term("V", force)
             .term("d", section.lever(axis))
-            .term("c/(c − w)", stress / whole.max(Pressure::new::<uom::si::pressure::pascal>(1e-9)))
+            .term("j", exact)
+            .term("n", net)
             .term("t_u", strength.value)
             .term("k", left);
         (place, finding)

@@ -9,6 +9,7 @@ mod cfr_46_177;
 mod cfr_49_393;
 mod effective_width;
 mod en_1991_1_4;
+mod free_corner;
 mod frequencies;
 mod kit;
 mod mindlin;

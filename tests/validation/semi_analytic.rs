@@ -12,13 +12,13 @@
 use std::f64::consts::PI;
 
 /// Degree of the elements.
-const P: usize = 6;
+pub const P: usize = 6;
 
 /// Unknowns of an element.
 const SIZE: usize = 3 * (P + 1);
 
 /// Values and slopes of the shape functions at a point.
-type Shape = ([f64; P + 1], [f64; P + 1]);
+pub type Shape = ([f64; P + 1], [f64; P + 1]);
 
 /// A plate that runs along `s` from 0, simply supported along `t` = 0 and `t` = `width`.
 pub struct Reference {
@@ -62,7 +62,7 @@ fn legendre(n: usize, x: f64) -> (f64, f64) {
 }
 
 /// Gauss points and weights.
-fn gauss(n: usize) -> Vec<(f64, f64)> {
+pub fn gauss(n: usize) -> Vec<(f64, f64)> {
     (0..n)
         .map(|i| {
             let mut x = (PI * (i as f64 + 0.75) / (n as f64 + 0.5)).cos();
@@ -81,7 +81,7 @@ fn nodes() -> [f64; P + 1] {
     std::array::from_fn(|i| -(PI * i as f64 / P as f64).cos())
 }
 
-fn lagrange(x: f64) -> Shape {
+pub fn lagrange(x: f64) -> Shape {
     let at = nodes();
     let mut value = [1.0; P + 1];
     let mut slope = [0.0; P + 1];
@@ -215,7 +215,8 @@ impl Reference {
                     k[(3 * e * P + dof) * band] += 1e12 * (self.d11 + self.s1);
                 }
             }
-            cholesky(&mut k, &mut f, count, band);
+            factor(&mut k, count, band);
+            substitute(&k, &mut f, band);
             let (sine, cosine) = (be * at).sin_cos();
             for e in 0..elements {
                 let h = x[e + 1] - x[e];
@@ -239,31 +240,48 @@ impl Reference {
     }
 }
 
-/// Solves a banded symmetric system in place; `k` holds the diagonal and the entries left of it.
-fn cholesky(k: &mut [f64], f: &mut [f64], count: usize, band: usize) {
+/// Cholesky's factor of a banded matrix; each row holds its diagonal and then the entries left of it.
+pub fn factor(k: &mut [f64], count: usize, band: usize) {
+    let mut row = vec![0.0; band];
     for r in 0..count {
         let first = r.saturating_sub(band - 1);
-        for c in first..=r {
+        row.copy_from_slice(&k[r * band..(r + 1) * band]);
+        for c in first..r {
             let from = first.max(c.saturating_sub(band - 1));
-            let mut v = k[r * band + (r - c)];
-            for j in from..c {
-                v -= k[r * band + (r - j)] * k[c * band + (c - j)];
-            }
-            k[r * band + (r - c)] = if r == c { v.sqrt() } else { v / k[c * band] };
+            let other = &k[c * band..(c + 1) * band];
+            row[r - c] = (row[r - c] - dot(&row[r - c + 1..=r - from], &other[1..=c - from])) / other[0];
+        }
+        row[0] = (row[0] - dot(&row[1..], &row[1..])).sqrt();
+        k[r * band..(r + 1) * band].copy_from_slice(&row);
+    }
+}
+
+/// Four sums at a time, since one alone waits for each addition.
+fn dot(a: &[f64], b: &[f64]) -> f64 {
+    let mut sums = [0.0; 4];
+    let (fours, others) = (a.chunks_exact(4), b.chunks_exact(4));
+    let rest: f64 = fours.remainder().iter().zip(others.remainder()).map(|(a, b)| a * b).sum();
+    for (a, b) in fours.zip(others) {
+        for i in 0..4 {
+            sums[i] += a[i] * b[i];
         }
     }
+    rest + sums.iter().sum::<f64>()
+}
+
+/// Solves with the factor.
+pub fn substitute(k: &[f64], f: &mut [f64], band: usize) {
+    let count = f.len();
     for r in 0..count {
-        let first = r.saturating_sub(band - 1);
-        for c in first..r {
-            f[r] -= k[r * band + (r - c)] * f[c];
+        for c in r.saturating_sub(band - 1)..r {
+            f[r] -= k[r * band + r - c] * f[c];
         }
         f[r] /= k[r * band];
     }
     for r in (0..count).rev() {
         f[r] /= k[r * band];
-        let first = r.saturating_sub(band - 1);
-        for c in first..r {
-            f[c] -= k[r * band + (r - c)] * f[r];
+        for c in r.saturating_sub(band - 1)..r {
+            f[c] -= k[r * band + r - c] * f[r];
         }
     }
 }
