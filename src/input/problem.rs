@@ -2,12 +2,12 @@
 
 use std::{cell::RefCell, ops::Range};
 
-use annotate_snippets::{AnnotationKind, Group, Level, Patch, Renderer, Snippet};
+use annotate_snippets::{AnnotationKind, Group, Level, Origin, Patch, Renderer, Snippet};
 
 /// One thing that is wrong in one file.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Problem {
-    /// Bytes of the file that the caret stands under.
+    /// Bytes of the file that the caret stands under; `0..0` where the problem is what the file lacks as a whole.
     pub range: Range<usize>,
     /// The cause in one sentence.
     pub message: String,
@@ -56,13 +56,17 @@ impl FileProblems {
         let renderer = if styled { Renderer::styled() } else { Renderer::plain() };
         let mut out = String::new();
         for problem in &self.problems {
-            let mut groups = vec![
-                Group::with_title(Level::ERROR.primary_title(&problem.message)).element(
+            let title = Group::with_title(Level::ERROR.primary_title(&problem.message));
+            let mut groups = vec![if problem.range == (0..0) {
+                // What is nowhere in the file is not at its first letter either.
+                title.element(Origin::path(&self.file))
+            } else {
+                title.element(
                     Snippet::source(&self.text)
                         .path(&self.file)
                         .annotation(AnnotationKind::Primary.span(within(&self.text, &problem.range))),
-                ),
-            ];
+                )
+            }];
             let help = problem.help.as_deref();
             if let Some((range, text)) = &problem.patch {
                 groups.push(Group::with_title(Level::HELP.secondary_title(help.unwrap_or("write"))).element(
