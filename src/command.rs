@@ -196,8 +196,10 @@ fn materials(
         list(&table, kind, text, units, width)
     };
     listed.map(|text| Finished::with(text, Status::Holds)).ok_or_else(|| {
+        let kind = kind.map_or_else(String::new, |kind| format!(" of kind {}", kind.word()));
         format!(
-            "error: the material table has nothing that matches `{text}`\nhelp: `skinspan materials` lists all of it\n"
+            "error: the material table has nothing{kind} that matches `{text}`\n\
+             help: `skinspan materials` lists all of it\n"
         )
     })
 }
@@ -221,6 +223,9 @@ fn explain_it(
         match &nothing.near {
             Some(near) => {
                 let _ = writeln!(message, "help: did you mean `skinspan explain {near}`?");
+            }
+            None if nothing.property.is_some() => {
+                let _ = writeln!(message, "help: `skinspan explain {}` shows all that is known of it", nothing.name);
             }
             None => message.push_str("help: `skinspan check` names its checks, `skinspan materials` its materials\n"),
         }

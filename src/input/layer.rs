@@ -5,7 +5,7 @@ use std::{ops::Range, sync::Arc};
 use uom::si::ratio::ratio;
 
 use super::{
-    problem::{Problem, nearest},
+    problem::{Problem, offer},
     reader::{Given, Room},
 };
 use crate::{
@@ -175,14 +175,9 @@ impl Reading<'_, '_> {
             .map(|fabric| fabric.id.as_str())
             .chain(layup.table.coats().iter().map(|coat| coat.id.as_str()))
             .collect();
-        let problem = Problem::at(self.place(name.range()), format!("the table has no fabric or coat `{}`", name.text));
-        self.room.report(match nearest(name.text, known.iter().copied()) {
-            Some(near) => {
-                let problem = problem.help(format!("did you mean `{near}`?"));
-                if self.plain { problem.patch(self.place(name.range()), near) } else { problem }
-            }
-            None => problem.help(format!("it has {}", known.join(", "))),
-        });
+        let problem = Problem::at(self.place(name.range()), format!("no fabric or coat is called `{}`", name.text));
+        let place = self.plain.then(|| self.place(name.range()));
+        self.room.report(offer(problem, name.text, &known, place, "`"));
         None
     }
 
@@ -196,7 +191,7 @@ impl Reading<'_, '_> {
             }
             mass
         } else {
-            match (parse_signed::<Length>(amounts.text, Sign::Positive, "a coat"), &coat.thickness) {
+            match (parse_signed::<Length>(amounts.text, Sign::Positive, "the thickness of a coat"), &coat.thickness) {
                 (Ok(thickness), Some(usual)) => {
                     coat.areal_mass.typical.value * (thickness / usual.typical.value).get::<ratio>()
                 }
@@ -270,6 +265,7 @@ impl Reading<'_, '_> {
     fn amounts(&self, fabric: &Fabric, amounts: &Cut<'_>) -> Option<Vec<ArealMassDensity>> {
         let parts = fabric.parts.len();
         let example = if parts == 2 { "17 oz/yd2 + 0.75 oz/ft2" } else { "600 g/m2" };
+        let example = format!("{} {example}{}", fabric.id, if fabric.needs_angle { " @ 45 deg" } else { "" });
         let mut masses = Vec::with_capacity(parts);
         let mut rest = Cut { text: amounts.text, start: amounts.start };
         while !rest.text.is_empty() {
@@ -283,20 +279,28 @@ impl Reading<'_, '_> {
                         self.report(
                             start..start + behind.len(),
                             "this does not belong to an amount",
-                            format!("a layer reads `{} {example} @ 45 deg`", fabric.id),
+                            format!("write for example `{example}`"),
                         );
                         return None;
                     }
                     let next = Cut::trimmed(behind_plus, rest.start + rest.text.len() - behind_plus.len());
                     if behind != behind_plus && next.text.is_empty() {
                         let plus = rest.start + rest.text.len() - behind.len();
-                        self.report(plus..plus + 1, "an amount is due behind the `+`", format!("write `{example}`"));
+                        self.report(
+                            plus..plus + 1,
+                            "an amount is due behind the `+`",
+                            format!("write for example `{example}`"),
+                        );
                         return None;
                     }
                     rest = next;
                 }
                 Ok(_) => {
-                    self.report(rest.range(), "a fabric has a positive mass per area", format!("write `{example}`"));
+                    self.report(
+                        rest.range(),
+                        "a fabric has a positive mass per area",
+                        format!("write for example `{example}`"),
+                    );
                     return None;
                 }
                 Err(error) => {
@@ -315,7 +319,7 @@ impl Reading<'_, '_> {
                 1 => format!("`{}` takes one mass per area", fabric.id),
                 _ => format!("`{}` takes {parts} masses per area, one for each of its parts", fabric.id),
             },
-            format!("write `{} {example}`", fabric.id),
+            format!("write for example `{example}`"),
         );
         None
     }
@@ -384,6 +388,12 @@ impl Reading<'_, '_> {
 
     fn fraction(&self, cut: &Cut<'_>) -> Option<Ratio> {
         let Some(number) = cut.text.strip_prefix("fibre") else {
+            if cut.text.starts_with("fiber") {
+                let place = self.place(cut.start..cut.start + "fiber".len());
+                let problem = Problem::at(place.clone(), "the word is `fibre` here").help("did you mean `fibre`?");
+                self.room.report(if self.plain { problem.patch(place, "fibre") } else { problem });
+                return None;
+            }
             self.report(cut.range(), "behind the comma stands the fibre content", "write `…, fibre 50 %`");
             return None;
         };

@@ -17,7 +17,7 @@ use toml::de::{DeTable, DeValue};
 use crate::{
     criteria::Criteria,
     input::{
-        problem::Sink,
+        problem::{Sink, offer},
         reader::{Given, Room, decimal, fault},
     },
     material::{MaterialTable, TableText},
@@ -115,6 +115,9 @@ fn parse(file: &NamedText) -> Result<toml::Spanned<DeTable<'_>>, FileProblems> {
                     "a key stands once in its table; what there may be several of has a header such as `[[pipe]]`, \
                      with two pairs of brackets, each time",
                 ),
+                message if message.starts_with("invalid boolean") => {
+                    problem.help("a text or a quantity stands in quotation marks")
+                }
                 _ => problem,
             }
         })
@@ -188,20 +191,17 @@ fn change_criteria(room: &Room<'_>, criteria: &mut Criteria) {
 
 fn unknown_criterion(criteria: &Criteria, key: &Given<String>) -> Problem {
     let records = criteria.records();
+    let known: Vec<&str> = records.iter().map(|record| record.id.as_str()).collect();
     let problem = Problem::at(key.range.clone(), format!("there is no criterion `{}`", key.value));
-    match nearest(&key.value, records.iter().map(|record| record.id.as_str())) {
-        Some(near) => problem.help(format!("did you mean `{near}`?")).patch(key.range.clone(), near),
-        None => problem.help("`skinspan check --full` lists them all, each with its value"),
+    if nearest(&key.value, known.iter().copied()).is_none() {
+        return problem.help("`skinspan check --full` lists them all, each with its value");
     }
+    offer(problem, &key.value, &known, Some(key.range.clone()), "`")
 }
 
 /// Reports a name that the material table does not have.
 fn unknown_name(room: &Room<'_>, given: &Given<String>, name: &crate::material::UnknownName) {
     let problem = Problem::at(given.range.clone(), format!("no {} is called `{}`", name.kind, name.name));
-    room.report(match &name.near {
-        Some(near) => {
-            problem.help(format!("did you mean \"{near}\"?")).patch(given.range.clone(), format!("\"{near}\""))
-        }
-        None => problem.help(format!("the material table has {}", name.known.join(", "))),
-    });
+    let known: Vec<&str> = name.known.iter().map(String::as_str).collect();
+    room.report(offer(problem, &name.name, &known, Some(given.range.clone()), "\""));
 }

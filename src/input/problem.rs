@@ -113,6 +113,38 @@ impl Sink {
     }
 }
 
+/// Names of materials that may have been meant, the likeliest first. One alone is given only where no other is about
+/// as near: 1/2 in pipe must not become 1 in pipe.
+fn likely<'a>(name: &str, known: impl IntoIterator<Item = &'a str>) -> Vec<&'a str> {
+    let name = name.to_lowercase();
+    let mut near: Vec<(f64, &str)> = known
+        .into_iter()
+        .map(|candidate| (strsim::normalized_damerau_levenshtein(&name, candidate), candidate))
+        .filter(|(likeness, _)| *likeness >= 0.5)
+        .collect();
+    near.sort_by(|a, b| b.0.total_cmp(&a.0));
+    let best = near.first().map_or(0.0, |(likeness, _)| *likeness);
+    let margin = if best > 0.8 { 0.05 } else { 0.2 };
+    near.into_iter().take_while(|(likeness, _)| *likeness > best - margin).map(|(_, candidate)| candidate).collect()
+}
+
+/// Offers the names that may have been meant; `place` is what one of them would replace, where that can be typed.
+pub(super) fn offer(problem: Problem, name: &str, known: &[&str], place: Option<Range<usize>>, quote: &str) -> Problem {
+    match (likely(name, known.iter().copied()).as_slice(), place) {
+        ([], _) => problem.help(format!("the names are {}", known.join(", "))),
+        ([only], Some(place)) => {
+            let text = format!("{}{only}{}", quote.trim_matches('`'), quote.trim_matches('`'));
+            problem.help(format!("did you mean {quote}{only}{quote}?")).patch(place, text)
+        }
+        ([only], None) => problem.help(format!("did you mean {quote}{only}{quote}?")),
+        // Between two materials the writer chooses.
+        (several, _) => {
+            let list: Vec<String> = several.iter().map(|name| format!("{quote}{name}{quote}")).collect();
+            problem.help(format!("did you mean one of {}?", list.join(", ")))
+        }
+    }
+}
+
 /// The nearest known name, where one is near enough to be meant.
 #[must_use]
 pub fn nearest<'a>(name: &str, known: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {

@@ -27,7 +27,7 @@ pub(crate) struct Room<'a> {
     table: &'a DeTable<'a>,
     range: Range<usize>,
     asked: RefCell<Vec<&'static str>>,
-    missed: RefCell<Vec<(&'static str, Problem)>>,
+    missed: RefCell<Vec<(Vec<&'static str>, Problem)>>,
     sink: &'a Sink,
 }
 
@@ -62,9 +62,19 @@ impl<'a> Room<'a> {
     /// Reports that `key` has to be there, in other words; what is there and wrong has been reported as such. The
     /// report waits for [`Room::close`]: a misspelt key is one mistake, not an unknown key and a missing one.
     pub(crate) fn absent(&self, key: &'static str, problem: Problem) {
-        if self.value(key).is_none() {
-            self.missed.borrow_mut().push((key, problem));
+        self.absent_all(&[key], problem);
+    }
+
+    /// Reports that one of `keys` has to be there.
+    pub(crate) fn absent_all(&self, keys: &[&'static str], problem: Problem) {
+        if keys.iter().all(|key| self.value(key).is_none()) {
+            self.missed.borrow_mut().push((keys.to_vec(), problem));
         }
+    }
+
+    /// Name and place, for a problem of the room as a whole.
+    pub(crate) fn problem(&self, message: &str) -> Problem {
+        Problem::at(self.range.clone(), format!("{} {message}", self.name))
     }
 
     pub(crate) fn text(&self, key: &'static str) -> Option<Given<String>> {
@@ -254,7 +264,7 @@ impl<'a> Room<'a> {
             let free = known.iter().copied().filter(|known| self.table.get(*known).is_none());
             self.sink.report(match nearest(name, free) {
                 Some(meant) => {
-                    missed.retain(|(key, _)| *key != meant);
+                    missed.retain(|(keys, _)| !keys.contains(&meant));
                     problem.help(format!("did you mean `{meant}`?")).patch(key.span(), meant)
                 }
                 None => problem.help(format!("its keys are {}", known.join(", "))),

@@ -61,13 +61,18 @@ fn read_outline(top: &Room<'_>) -> Option<Outline> {
     let width = room.required::<Length>("width", Sign::Positive, "\"6 ft 4 in\"");
     let radius = room.quantity::<Length>("corner_radius", Sign::NotNegative);
     if let (Some(length), Some(width)) = (&length, &width) {
-        for given in [length, width] {
-            if !(Length::new::<millimeter>(200.0)..=Length::new::<millimeter>(20_000.0)).contains(&given.value) {
+        // Our assumption: a wrong unit, and whatever lies on such a top would be reported as beside it.
+        let sizes = Length::new::<millimeter>(500.0)..=Length::new::<millimeter>(20_000.0);
+        let mut wrong = [length, width].into_iter().filter(|given| !sizes.contains(&given.value)).peekable();
+        if wrong.peek().is_some() {
+            for given in wrong {
                 room.report(
                     Problem::at(given.range.clone(), format!("no hardtop measures {}", both(given.value, System::Us)))
-                        .help("expected between 200 mm and 20 m: is the unit right?"),
+                        .help("a top is 0.5 m to 20 m long and wide: is the unit right?"),
                 );
             }
+            room.close();
+            return None;
         }
         if let Some(radius) = &radius
             && radius.value > length.value.min(width.value) / 2.0
@@ -239,9 +244,11 @@ pub(super) fn read_inlays(
         });
         let diameter = room.quantity::<Length>("diameter", Sign::Positive);
         let size = diameter.as_ref().map(|given| given.value).or(tube.as_ref().map(|tube| tube.outside.value));
-        if room.value("material").is_none() {
-            room.missing("diameter", "\"0.84 in\"");
-        }
+        room.absent_all(
+            &["material", "diameter"],
+            room.problem("has neither `material` nor `diameter`")
+                .help("write for example `material = \"pvc-1-2-sch40\"` or `diameter = \"0.84 in\"`"),
+        );
         if let (Some(size), Some(core)) = (size, core)
             && size >= core
         {
