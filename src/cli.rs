@@ -10,7 +10,13 @@ use skinspan::{command::Request, material, units::System};
 ///
 /// Exit codes: 0 all holds; 1 something does not hold or could not be checked; 2 the work could not be done.
 #[derive(Parser)]
-#[command(version, max_term_width = 100)]
+#[command(
+    version,
+    max_term_width = 100,
+    arg_required_else_help = true,
+    after_help = "Start with:\n  skinspan new top.toml      write a commented design file\n  \
+                  skinspan check top.toml    check it\n  skinspan explain core-shear  see what a check does"
+)]
 pub(crate) struct Cli {
     #[command(subcommand)]
     command: Command,

@@ -111,6 +111,9 @@ impl Finished {
     }
 }
 
+/// Width of a page where there is no terminal to ask.
+pub const PAGE: usize = 80;
+
 /// The commented starter file.
 const STARTER: &str = include_str!("../examples/starter.toml");
 
@@ -138,15 +141,24 @@ fn check(
     output: Option<&Path>,
     width: usize,
 ) -> Result<Finished, String> {
-    let design = read(file)?;
+    if output.is_some_and(|output| same_file(file, output)) {
+        return Err(format!(
+            "error: the report would replace the design file {}\nhelp: choose another name\n",
+            file.display()
+        ));
+    }
+    // A file outlives the terminal it was asked for on.
+    let width = if output.is_some() { PAGE } else { width };
+    let design = read(file).map_err(|unreadable| unreadable.message(Some(file)))?;
     let mut texts = Vec::new();
     for (name, range) in tables_named_in(&design).map_err(|problems| rendered(&[problems]))? {
         // A table is named from where the design file stands.
         let path = file.parent().map_or_else(|| PathBuf::from(&name), |folder| folder.join(&name));
         match read(&path) {
             Ok(text) => texts.push(text),
-            Err(message) => {
-                let problem = Problem::at(range, message.trim_start_matches("error: ").trim_end());
+            Err(unreadable) => {
+                let problem = Problem::at(range, unreadable.cause)
+                    .help("a table is looked for beside the design file that names it");
                 return Err(rendered(&[FileProblems {
                     file: design.name.clone(),
                     text: design.text.clone(),
@@ -156,7 +168,7 @@ fn check(
         }
     }
     for path in tables {
-        texts.push(read(path)?);
+        texts.push(read(path).map_err(|unreadable| unreadable.message(None))?);
     }
     let table = read_tables(&texts).map_err(|files| rendered(&files))?;
     let top = read_design(&design, &table, units).map_err(|files| rendered(&files))?;
@@ -165,7 +177,7 @@ fn check(
     let text = if json { pretty(&to_json(&report)) } else { to_text(&report, full, width) };
     let Some(output) = output else { return Ok(Finished::with(text, status)) };
     let plain = anstream::adapter::strip_str(&text).to_string();
-    write_whole(output, &plain).map_err(|error| format!("error: cannot write {}: {error}\n", output.display()))?;
+    write_whole(output, &plain).map_err(|error| not_written(output, &error))?;
     Ok(Finished { stdout: String::new(), stderr: format!("wrote {}\n", output.display()), status })
 }
 
@@ -184,8 +196,10 @@ fn materials(
         list(&table, kind, text, units, width)
     };
     listed.map(|text| Finished::with(text, Status::Holds)).ok_or_else(|| {
+        let kind = kind.map_or_else(String::new, |kind| format!(" of kind {}", kind.word()));
         format!(
-            "error: the material table has nothing that matches `{text}`\nhelp: `skinspan materials` lists all of it\n"
+            "error: the material table has nothing{kind} that matches `{text}`\n\
+             help: `skinspan materials` lists all of it\n"
         )
     })
 }
@@ -210,6 +224,9 @@ fn explain_it(
             Some(near) => {
                 let _ = writeln!(message, "help: did you mean `skinspan explain {near}`?");
             }
+            None if nothing.property.is_some() => {
+                let _ = writeln!(message, "help: `skinspan explain {}` shows all that is known of it", nothing.name);
+            }
             None => message.push_str("help: `skinspan check` names its checks, `skinspan materials` its materials\n"),
         }
         message
@@ -217,13 +234,18 @@ fn explain_it(
 }
 
 fn new(file: &Path) -> Result<Finished, String> {
-    if file.exists() {
-        return Err(format!(
-            "error: {} is there already and is not overwritten\nhelp: choose another name\n",
-            file.display()
-        ));
-    }
-    write_whole(file, STARTER).map_err(|error| format!("error: cannot write {}: {error}\n", file.display()))?;
+    // Asking first and writing then would overwrite what came between.
+    let mut starter = match fs::OpenOptions::new().write(true).create_new(true).open(file) {
+        Ok(starter) => starter,
+        Err(error) if error.kind() == io::ErrorKind::AlreadyExists => {
+            return Err(format!(
+                "error: {} is there already and is not overwritten\nhelp: choose another name\n",
+                file.display()
+            ));
+        }
+        Err(error) => return Err(not_written(file, &error)),
+    };
+    starter.write_all(STARTER.as_bytes()).map_err(|error| not_written(file, &error))?;
     Ok(Finished {
         stdout: String::new(),
         stderr: format!("wrote {}\nnow change it and run: skinspan check {}\n", file.display(), file.display()),
@@ -232,29 +254,70 @@ fn new(file: &Path) -> Result<Finished, String> {
 }
 
 fn table(tables: &[PathBuf]) -> Result<MaterialTable, String> {
-    let texts: Vec<NamedText> = tables.iter().map(|path| read(path)).collect::<Result<_, _>>()?;
+    let texts: Vec<NamedText> = tables
+        .iter()
+        .map(|path| read(path).map_err(|unreadable| unreadable.message(None)))
+        .collect::<Result<_, _>>()?;
     read_tables(&texts).map_err(|files| rendered(&files))
 }
 
-fn read(path: &Path) -> Result<NamedText, String> {
-    let name = path.display().to_string();
-    match fs::read(path) {
-        Ok(bytes) => match String::from_utf8(bytes) {
-            Ok(text) => Ok(NamedText { name, text }),
-            Err(error) => Err(format!(
-                "error: {name} is not a text file: byte {} is not UTF-8\nhelp: save it as UTF-8 text\n",
-                error.utf8_error().valid_up_to() + 1
-            )),
-        },
-        Err(error) => {
-            let help = if error.kind() == io::ErrorKind::NotFound {
-                format!("help: `skinspan new {name}` writes a file to start from\n")
-            } else {
-                String::new()
-            };
-            Err(format!("error: cannot read {name}: {error}\n{help}"))
-        }
+/// Why a file could not be read.
+struct Unreadable {
+    cause: String,
+    help: Option<&'static str>,
+    missing: bool,
+}
+
+impl Unreadable {
+    /// The message; `design` is the file that `skinspan new` could write.
+    fn message(&self, design: Option<&Path>) -> String {
+        let help = match (self.help, design) {
+            (Some(help), _) => format!("help: {help}\n"),
+            (None, Some(design)) if self.missing => {
+                format!("help: `skinspan new {}` writes a file to start from\n", design.display())
+            }
+            _ => String::new(),
+        };
+        format!("error: {}\n{help}", self.cause)
     }
+}
+
+fn read(path: &Path) -> Result<NamedText, Unreadable> {
+    let name = path.display().to_string();
+    let bytes = fs::read(path).map_err(|error| Unreadable {
+        cause: format!("cannot read {name}: {}", reason(&error)),
+        help: None,
+        missing: error.kind() == io::ErrorKind::NotFound,
+    })?;
+    String::from_utf8(bytes).map(|text| NamedText { name: name.clone(), text }).map_err(|error| {
+        let fault = error.utf8_error().valid_up_to();
+        let line = error.as_bytes()[..fault].iter().filter(|byte| **byte == b'\n').count() + 1;
+        Unreadable {
+            cause: format!("{name} is not a text file: line {line} (byte {}) is not UTF-8", fault + 1),
+            help: Some("save it as UTF-8 text"),
+            missing: false,
+        }
+    })
+}
+
+/// A fault of the file system in words.
+fn reason(error: &io::Error) -> String {
+    match error.kind() {
+        io::ErrorKind::NotFound => "there is no such file or folder".to_owned(),
+        io::ErrorKind::IsADirectory => "it is a folder".to_owned(),
+        io::ErrorKind::NotADirectory => "a file stands where its path has a folder".to_owned(),
+        io::ErrorKind::PermissionDenied => "there is no permission to".to_owned(),
+        _ => error.to_string(),
+    }
+}
+
+fn not_written(path: &Path, error: &io::Error) -> String {
+    format!("error: cannot write {}: {}\n", path.display(), reason(error))
+}
+
+/// Whether two paths lead to one file that is there.
+fn same_file(one: &Path, other: &Path) -> bool {
+    matches!((fs::canonicalize(one), fs::canonicalize(other)), (Ok(one), Ok(other)) if one == other)
 }
 
 fn rendered(files: &[FileProblems]) -> String {
@@ -268,8 +331,15 @@ fn pretty(value: &Value) -> String {
     format!("{value:#}\n")
 }
 
-/// Writes a file so that it is there whole or not at all: beside its place first, then moved into it.
+/// Writes a file so that it is there whole or not at all: beside its place first, then moved into it. What is no plain
+/// file, a pipe or a device, is written to as it stands.
 fn write_whole(path: &Path, text: &str) -> io::Result<()> {
+    // Behind a link the file itself is replaced, not the link.
+    let path = &fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
+    let old = fs::metadata(path).ok();
+    if old.as_ref().is_some_and(|old| !old.is_file()) {
+        return fs::OpenOptions::new().write(true).open(path)?.write_all(text.as_bytes());
+    }
     let name =
         path.file_name().ok_or_else(|| io::Error::new(io::ErrorKind::InvalidInput, "that is not a file name"))?;
     let mut beside = name.to_owned();
@@ -277,6 +347,9 @@ fn write_whole(path: &Path, text: &str) -> io::Result<()> {
     let part = path.with_file_name(beside);
     let written = fs::File::create(&part).and_then(|mut file| {
         file.write_all(text.as_bytes())?;
+        if let Some(old) = old {
+            file.set_permissions(old.permissions())?;
+        }
         file.sync_all()
     });
     written.and_then(|()| fs::rename(&part, path)).inspect_err(|_| {

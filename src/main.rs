@@ -8,19 +8,21 @@ use std::{
 };
 
 use clap::Parser;
-use skinspan::command::run;
-
-/// Width of a page where there is no terminal to ask.
-const PAGE: usize = 80;
+use skinspan::command::{PAGE, run};
 
 fn main() -> ExitCode {
     let request = cli::Cli::parse().into_request();
-    let width = terminal_size::terminal_size().map_or(PAGE, |(terminal_size::Width(width), _)| usize::from(width));
+    // Only the terminal that the report goes to counts: what goes to a pipe is the same wherever it is asked for.
+    let width = terminal_size::terminal_size_of(io::stdout())
+        .map_or(PAGE, |(terminal_size::Width(width), _)| usize::from(width));
     let finished = run(&request, width);
-    let printed =
-        print(&mut anstream::stderr(), &finished.stderr).and(print(&mut anstream::stdout(), &finished.stdout));
-    match printed {
-        Err(error) if error.kind() != io::ErrorKind::BrokenPipe => ExitCode::from(2),
+    // Where the message itself cannot be written there is nobody left to tell.
+    let _ = print(&mut anstream::stderr(), &finished.stderr);
+    match print(&mut anstream::stdout(), &finished.stdout) {
+        Err(error) if error.kind() != io::ErrorKind::BrokenPipe => {
+            let _ = print(&mut anstream::stderr(), &format!("error: cannot write the report: {error}\n"));
+            ExitCode::from(2)
+        }
         // A reader that has seen enough is no failure.
         _ => ExitCode::from(finished.status.code()),
     }

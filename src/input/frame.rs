@@ -13,7 +13,7 @@ use crate::{
 pub(super) fn read_pipes(root: &Room<'_>, table: &MaterialTable, outline: Option<&Outline>) -> Vec<Pipe> {
     let rooms = root.rooms("pipe");
     if rooms.is_empty() {
-        root.report(Problem::at(0..0, "the top stands on nothing: there is no `[[pipe]]`").help(
+        root.absent("pipe", Problem::at(0..0, "the top stands on nothing: there is no `[[pipe]]`").help(
             "add two pipes or more, each with `name`, `outside` and `along = [[\"12 in\", \"20 in\"], [\"98 in\", \"20 in\"]]`",
         ));
     }
@@ -69,20 +69,20 @@ pub(super) fn read_line(room: &Room<'_>, outline: Option<&Outline>) -> Option<Po
         return None;
     };
     if let Some(outline) = outline
-        && let Some(outside) = points.value.iter().find(|point| !outline.holds(**point))
+        && let Some(outside) = points.value.iter().find(|point| !outline.holds(point.value))
     {
-        report_outside(room, points.range.clone(), *outside, outline);
+        report_outside(room, outside.range.clone(), outside.value, outline);
     }
-    match Polyline::new(points.value) {
-        Ok(line) => Some(line),
-        Err(_) => {
-            room.report(
-                Problem::at(points.range, "a line needs two places or more, and no two in a row may coincide")
-                    .help("write along = [[\"12 in\", \"20 in\"], [\"98 in\", \"20 in\"]]"),
-            );
-            None
-        }
+    let twin = points.value.windows(2).find(|pair| pair[0].value == pair[1].value).map(|pair| pair[1].range.clone());
+    let line = Polyline::new(points.value.iter().map(|point| point.value).collect()).ok();
+    if line.is_none() {
+        room.report(match twin {
+            Some(range) => Problem::at(range, "this place is the one before it: the line does not get on"),
+            None => Problem::at(points.range, "a line runs from one place to another: it needs two or more")
+                .help("write along = [[\"12 in\", \"20 in\"], [\"98 in\", \"20 in\"]]"),
+        });
     }
+    line
 }
 
 fn report_outside(room: &Room<'_>, range: std::ops::Range<usize>, place: Point, outline: &Outline) {
@@ -112,16 +112,17 @@ fn read_one(room: Room<'_>, index: usize, outline: Option<&Outline>) -> Option<G
     let wind_area = room.quantity::<Area>("wind_area", Sign::NotNegative);
     let drag = room.quantity::<Ratio>("drag", Sign::NotNegative);
     let at = room.point("at");
-    if at.is_none() {
-        room.missing("at", "[\"30 in\", \"38 in\"]");
-    }
+    room.missing("at", "[\"30 in\", \"38 in\"]");
     if let (Some(at), Some(outline)) = (&at, outline)
         && !outline.holds(at.value)
     {
         report_outside(&room, at.range.clone(), at.value, outline);
     }
-    if wind_area.is_some() && drag.is_none() {
+    if wind_area.is_some() {
         room.missing("drag", "1.2");
+    }
+    if drag.is_some() {
+        room.missing("wind_area", "\"1.5 ft2\"");
     }
     room.close();
     Some(Gear {

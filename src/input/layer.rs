@@ -5,14 +5,14 @@ use std::{ops::Range, sync::Arc};
 use uom::si::ratio::ratio;
 
 use super::{
-    problem::{Problem, nearest},
+    problem::{Problem, offer},
     reader::{Given, Room},
 };
 use crate::{
     laminate::{Ply, fibre_content::Densities},
     material::{Banded, Basis, Coat, Fabric, MaterialTable, Part, PlyLayer, Resin},
     top::SkinLayer,
-    units::{Angle, ArealMassDensity, Length, ParseError, Ratio, parse, parse_prefix},
+    units::{Angle, ArealMassDensity, Length, ParseError, Ratio, Sign, parse, parse_prefix, parse_signed},
 };
 
 /// How the skins are laid: it decides how much resin stays in them.
@@ -26,8 +26,9 @@ pub(super) enum Process {
 /// What all layers of a top share.
 pub(super) struct Layup<'a> {
     pub(super) table: &'a MaterialTable,
-    pub(super) resin: &'a Resin,
-    pub(super) process: Process,
+    /// Absent where the file does not say it: a layer is then read, but cannot be made.
+    pub(super) resin: Option<&'a Resin>,
+    pub(super) process: Option<Process>,
     pub(super) fibre_fraction: Option<Ratio>,
 }
 
@@ -48,12 +49,20 @@ impl<'t> Cut<'t> {
     }
 }
 
-/// Reads one layer; a count before it lays it as often.
-pub(super) fn read_layer(room: &Room<'_>, given: &Given<String>, layup: &Layup<'_>) -> Vec<SkinLayer> {
+/// What is wrong with a fibre content that is no fraction.
+pub(super) fn not_a_fibre_content(text: &str, range: Range<usize>) -> Problem {
+    let problem = Problem::at(range, "the fibre content is a fraction of the mass: more than nothing, less than all");
+    problem.help(match text.trim().parse::<f64>() {
+        Ok(number) if number > 1.0 && number < 100.0 => format!("did you mean `{} %`?", text.trim()),
+        _ => "write for example `50 %`".to_owned(),
+    })
+}
+
+/// Reads one layer; a count before it lays it as often. What cannot be read is reported and is `None`.
+pub(super) fn read_layer(room: &Room<'_>, given: &Given<String>, layup: &Layup<'_>) -> Option<Vec<SkinLayer>> {
     // In a plain one-line string the text stands one byte behind the quotation mark.
     let plain = given.range.len() == given.text.len() + 2;
-    let mut reading = Reading { room, given, plain };
-    reading.layers(layup).unwrap_or_default()
+    Reading { room, given, plain }.layers(layup)
 }
 
 struct Reading<'r, 'a> {
@@ -85,8 +94,23 @@ impl Reading<'_, '_> {
         self.room.report(problem);
     }
 
-    fn layers(&mut self, layup: &Layup<'_>) -> Option<Vec<SkinLayer>> {
+    fn layers(&self, layup: &Layup<'_>) -> Option<Vec<SkinLayer>> {
         let text = self.given.text.as_str();
+        if text.trim().is_empty() {
+            self.report(0..text.len(), "this layer is empty", "write for example `biaxial 600 g/m2 @ 45 deg`");
+            return None;
+        }
+        if let Some(comma) = decimal_comma(text) {
+            let place = self.place(comma..comma + 1);
+            let problem = Problem::at(place.clone(), "a number is written without commas, with a decimal point");
+            let thousands = text[comma + 1..].bytes().take_while(u8::is_ascii_digit).count() == 3;
+            self.room.report(if self.plain && !thousands {
+                problem.help("write a point").patch(place, ".")
+            } else {
+                problem.help("a comma stands only before the fibre content: `…, fibre 50 %`")
+            });
+            return None;
+        }
         let (body, fraction) = match text.split_once(',') {
             Some((body, rest)) => (body, Some(self.fraction(&Cut::trimmed(rest, body.len() + 1))?)),
             None => (text, None),
@@ -110,6 +134,14 @@ impl Reading<'_, '_> {
         let name_end = body.text.find(char::is_whitespace).unwrap_or(body.text.len());
         let name = Cut { text: &body.text[..name_end], start: body.start };
         let amounts = Cut::trimmed(&body.text[name_end..], body.start + name_end);
+        if name.text.starts_with(|c: char| c.is_ascii_digit()) {
+            self.report(
+                name.range(),
+                "a layer starts with the name of a fabric or coat, or with how often it is laid",
+                "write for example `2 x mat 1.5 oz/ft2`, with spaces around the `x`",
+            );
+            return None;
+        }
         let layer = self.named(layup, &name, &amounts, angle, fraction)?;
         Some(vec![layer; times])
     }
@@ -123,6 +155,14 @@ impl Reading<'_, '_> {
         fraction: Option<Ratio>,
     ) -> Option<SkinLayer> {
         if let Ok(coat) = layup.table.coat(name.text) {
+            if angle.is_some() || fraction.is_some() {
+                self.report(
+                    name.range(),
+                    format!("`{}` is a coat: it has no fibre, and no angle", coat.id),
+                    format!("write `{}`, and behind it how much if it is not the usual amount", coat.id),
+                );
+                return None;
+            }
             return self.coat(coat, amounts);
         }
         if let Ok(fabric) = layup.table.fabric(name.text) {
@@ -135,13 +175,9 @@ impl Reading<'_, '_> {
             .map(|fabric| fabric.id.as_str())
             .chain(layup.table.coats().iter().map(|coat| coat.id.as_str()))
             .collect();
-        let problem = Problem::at(self.place(name.range()), format!("the table has no fabric or coat `{}`", name.text));
-        self.room.report(match nearest(name.text, known.iter().copied()) {
-            Some(near) if self.plain => {
-                problem.help(format!("did you mean `{near}`?")).patch(self.place(name.range()), near)
-            }
-            _ => problem.help(format!("it has {}", known.join(", "))),
-        });
+        let problem = Problem::at(self.place(name.range()), format!("no fabric or coat is called `{}`", name.text));
+        let place = self.plain.then(|| self.place(name.range()));
+        self.room.report(offer(problem, name.text, &known, place, "`"));
         None
     }
 
@@ -149,9 +185,13 @@ impl Reading<'_, '_> {
         let mass = if amounts.text.is_empty() {
             coat.areal_mass.typical.value
         } else if let Ok(mass) = parse::<ArealMassDensity>(amounts.text) {
+            if mass <= ArealMassDensity::default() {
+                self.report(amounts.range(), "a coat has a positive mass per area", "leave it out if it is not there");
+                return None;
+            }
             mass
         } else {
-            match (parse::<Length>(amounts.text), &coat.thickness) {
+            match (parse_signed::<Length>(amounts.text, Sign::Positive, "the thickness of a coat"), &coat.thickness) {
                 (Ok(thickness), Some(usual)) => {
                     coat.areal_mass.typical.value * (thickness / usual.typical.value).get::<ratio>()
                 }
@@ -189,16 +229,22 @@ impl Reading<'_, '_> {
         angle: Option<Angle>,
         fraction: Option<Ratio>,
     ) -> Option<SkinLayer> {
+        let masses = self.amounts(fabric, amounts);
         if fabric.needs_angle && angle.is_none() {
-            let example = format!("{} @ 45 deg", self.given.text.trim());
+            let text = self.given.text.as_str();
+            let (body, rest) = text.split_at(text.find(',').unwrap_or(text.len()));
+            let (body, rest) = (body.trim(), rest.trim_end());
             self.report(
                 name.range(),
                 format!("`{}` needs an angle: at 0 and at 45 degrees it is two different materials", fabric.id),
-                format!("write `{example}` or `{} @ 0 deg`", self.given.text.trim()),
+                match &masses {
+                    Some(_) => format!("write `{body} @ 45 deg{rest}` or `{body} @ 0 deg{rest}`"),
+                    None => "write `@ 45 deg` or `@ 0 deg` behind the amount".to_owned(),
+                },
             );
             return None;
         }
-        let masses = self.amounts(fabric, amounts)?;
+        let masses = masses?;
         let mut layer = SkinLayer {
             text: self.given.text.clone(),
             plies: Vec::new(),
@@ -219,6 +265,7 @@ impl Reading<'_, '_> {
     fn amounts(&self, fabric: &Fabric, amounts: &Cut<'_>) -> Option<Vec<ArealMassDensity>> {
         let parts = fabric.parts.len();
         let example = if parts == 2 { "17 oz/yd2 + 0.75 oz/ft2" } else { "600 g/m2" };
+        let example = format!("{} {example}{}", fabric.id, if fabric.needs_angle { " @ 45 deg" } else { "" });
         let mut masses = Vec::with_capacity(parts);
         let mut rest = Cut { text: amounts.text, start: amounts.start };
         while !rest.text.is_empty() {
@@ -232,14 +279,28 @@ impl Reading<'_, '_> {
                         self.report(
                             start..start + behind.len(),
                             "this does not belong to an amount",
-                            format!("a layer reads `{} {example} @ 45 deg`", fabric.id),
+                            format!("write for example `{example}`"),
                         );
                         return None;
                     }
-                    rest = Cut::trimmed(behind_plus, rest.start + rest.text.len() - behind_plus.len());
+                    let next = Cut::trimmed(behind_plus, rest.start + rest.text.len() - behind_plus.len());
+                    if behind != behind_plus && next.text.is_empty() {
+                        let plus = rest.start + rest.text.len() - behind.len();
+                        self.report(
+                            plus..plus + 1,
+                            "an amount is due behind the `+`",
+                            format!("write for example `{example}`"),
+                        );
+                        return None;
+                    }
+                    rest = next;
                 }
                 Ok(_) => {
-                    self.report(rest.range(), "a fabric has a positive mass per area", format!("write `{example}`"));
+                    self.report(
+                        rest.range(),
+                        "a fabric has a positive mass per area",
+                        format!("write for example `{example}`"),
+                    );
                     return None;
                 }
                 Err(error) => {
@@ -251,13 +312,14 @@ impl Reading<'_, '_> {
         if masses.len() == parts {
             return Some(masses);
         }
+        let place = if amounts.text.is_empty() { 0..self.given.text.len() } else { amounts.range() };
         self.report(
-            amounts.range(),
+            place,
             match parts {
                 1 => format!("`{}` takes one mass per area", fabric.id),
                 _ => format!("`{}` takes {parts} masses per area, one for each of its parts", fabric.id),
             },
-            format!("write `{} {example}`", fabric.id),
+            format!("write for example `{example}`"),
         );
         None
     }
@@ -271,7 +333,8 @@ impl Reading<'_, '_> {
         fraction: Option<Ratio>,
         layer: &mut SkinLayer,
     ) -> Option<()> {
-        let usual: Option<&Banded<Ratio>> = match layup.process {
+        let (resin, process) = (layup.resin?, layup.process?);
+        let usual: Option<&Banded<Ratio>> = match process {
             Process::Hand => part.fibre_fraction_hand.as_ref(),
             Process::Bag => part.fibre_fraction_bag.as_ref(),
             Process::Infusion => part.fibre_fraction_infusion.as_ref(),
@@ -284,7 +347,7 @@ impl Reading<'_, '_> {
             );
             return None;
         };
-        let plies = match layup.table.plies(part, layup.resin, psi, angle) {
+        let plies = match layup.table.plies(part, resin, psi, angle) {
             Ok(plies) => plies,
             Err(error) => {
                 self.report(
@@ -296,7 +359,7 @@ impl Reading<'_, '_> {
             }
         };
         let Ok(fibre) = layup.table.fibre(&part.fibre) else { return None };
-        let densities = Densities { fibre: fibre.density.value, resin: layup.resin.density.value };
+        let densities = Densities { fibre: fibre.density.value, resin: resin.density.value };
         let thickness = densities.ply_thickness(dry, psi);
         layer.plies.extend(plies.iter().map(|ply| Ply {
             elastic: ply.elastic(),
@@ -325,6 +388,12 @@ impl Reading<'_, '_> {
 
     fn fraction(&self, cut: &Cut<'_>) -> Option<Ratio> {
         let Some(number) = cut.text.strip_prefix("fibre") else {
+            if cut.text.starts_with("fiber") {
+                let place = self.place(cut.start..cut.start + "fiber".len());
+                let problem = Problem::at(place.clone(), "the word is `fibre` here").help("did you mean `fibre`?");
+                self.room.report(if self.plain { problem.patch(place, "fibre") } else { problem });
+                return None;
+            }
             self.report(cut.range(), "behind the comma stands the fibre content", "write `…, fibre 50 %`");
             return None;
         };
@@ -334,7 +403,15 @@ impl Reading<'_, '_> {
                 Some(fraction)
             }
             Ok(_) => {
-                self.report(number.range(), "the fibre content is a fraction of the mass", "write `fibre 50 %`");
+                self.room.report(not_a_fibre_content(number.text, self.place(number.range())));
+                None
+            }
+            Err(_) if number.text.contains('@') => {
+                self.report(
+                    number.range(),
+                    "the angle stands before the comma",
+                    "write for example `biaxial 600 g/m2 @ 45 deg, fibre 50 %`",
+                );
                 None
             }
             Err(error) => {
@@ -343,6 +420,13 @@ impl Reading<'_, '_> {
             }
         }
     }
+}
+
+/// A comma between two digits: the decimal comma of half the world.
+fn decimal_comma(text: &str) -> Option<usize> {
+    let is_digit = |byte: Option<&u8>| byte.is_some_and(u8::is_ascii_digit);
+    let bytes = text.as_bytes();
+    (1..bytes.len()).find(|at| bytes[*at] == b',' && is_digit(bytes.get(at - 1)) && is_digit(bytes.get(at + 1)))
 }
 
 fn strength_basis(ply: &PlyLayer) -> Basis {

@@ -12,13 +12,13 @@ pub use problem::{FileProblems, Problem, nearest};
 
 use std::{ops::Range, sync::Arc};
 
-use toml::de::DeTable;
+use toml::de::{DeTable, DeValue};
 
 use crate::{
     criteria::Criteria,
     input::{
-        problem::Sink,
-        reader::{Given, Room},
+        problem::{Sink, offer},
+        reader::{Given, Room, decimal, fault},
     },
     material::{MaterialTable, TableText},
     top::Top,
@@ -43,7 +43,7 @@ pub fn tables_named_in(file: &NamedText) -> Result<Vec<(String, Range<usize>)>, 
     let (root, sink) = (parse(file)?, Sink::default());
     let room = Room::new("the file", root.get_ref(), root.span(), &sink);
     let files = room.room("tables").and_then(|tables| tables.texts("files")).unwrap_or_default();
-    Ok(files.into_iter().map(|given| (given.value, given.range)).collect())
+    Ok(files.into_iter().flatten().map(|given| (given.value, given.range)).collect())
 }
 
 /// Reads a design file against a material table; `report` overrides the units that the file asks for.
@@ -108,7 +108,19 @@ fn parse(file: &NamedText) -> Result<toml::Spanned<DeTable<'_>>, FileProblems> {
     }
     let problems = errors
         .iter()
-        .map(|error| Problem::at(error.span().unwrap_or(0..0), format!("this is not TOML: {}", error.message())))
+        .map(|error| {
+            let problem = Problem::at(error.span().unwrap_or(0..0), format!("this is not TOML: {}", error.message()));
+            match error.message() {
+                "duplicate key" => problem.help(
+                    "a key stands once in its table; what there may be several of has a header such as `[[pipe]]`, \
+                     with two pairs of brackets, each time",
+                ),
+                message if message.starts_with("invalid boolean") => {
+                    problem.help("a text or a quantity stands in quotation marks")
+                }
+                _ => problem,
+            }
+        })
         .collect();
     Err(FileProblems { file: file.name.clone(), text: file.text.clone(), problems })
 }
@@ -123,21 +135,20 @@ fn read_top(room: &Room<'_>, table: &MaterialTable, mut criteria: Criteria, repo
     change_criteria(room, &mut criteria);
     let service = service::read_service(room, &criteria);
     let panel = top::read_panel(room, table);
-    let outline = panel.as_ref().map(|panel| &panel.outline);
-    let inlays = top::read_inlays(room, table, outline, panel.as_ref().map(|panel| panel.core_thickness));
+    let outline = panel.outline.as_ref();
+    let inlays = top::read_inlays(room, table, outline, panel.core_thickness);
     let pipes = frame::read_pipes(room, table, outline);
     let gear = frame::read_gear(room, outline);
-    let panel = panel?;
     Some(Top {
         title,
         report: report.or(written).unwrap_or(System::Us),
-        outline: panel.outline,
+        outline: panel.outline?,
         crown: panel.crown,
-        outer: panel.outer,
-        inner: panel.inner,
-        resin_retention: panel.resin_retention,
-        core: panel.core,
-        edge: panel.edge,
+        outer: panel.outer?,
+        inner: panel.inner?,
+        resin_retention: panel.resin_retention?,
+        core: panel.core?,
+        edge: panel.edge?,
         backings: inlays.backings,
         conduits: inlays.conduits,
         pipes,
@@ -148,36 +159,49 @@ fn read_top(room: &Room<'_>, table: &MaterialTable, mut criteria: Criteria, repo
 }
 
 fn change_criteria(room: &Room<'_>, criteria: &mut Criteria) {
-    if let Some(changes) = room.room("criteria") {
-        for (key, value) in changes.entries() {
-            let text = match value.get_ref() {
-                toml::de::DeValue::String(text) => text.to_string(),
-                toml::de::DeValue::Integer(number) => number.to_string(),
-                toml::de::DeValue::Float(number) => number.to_string(),
-                _ => {
-                    changes.report(Problem::at(value.span(), format!("`{}` takes a number or a quantity", key.value)));
-                    continue;
-                }
-            };
-            if let Err(error) = criteria.with_override(&key.value, &text) {
-                let known = error.near.is_none();
-                let mut problem = Problem::at(if known { value.span() } else { key.range.clone() }, error.message);
-                if let Some(near) = error.near {
-                    problem = problem.help(format!("did you mean `{near}`?")).patch(key.range.clone(), near);
-                }
-                changes.report(problem);
+    let Some(changes) = room.room("criteria") else { return };
+    for (key, value) in changes.entries() {
+        let usual =
+            criteria.records().iter().find(|record| record.id == key.value).map(|record| record.built_in.clone());
+        let Some(usual) = usual else {
+            changes.report(unknown_criterion(criteria, &key));
+            continue;
+        };
+        let text = match value.get_ref() {
+            DeValue::String(text) => text.to_string(),
+            DeValue::Integer(number) => decimal(number),
+            DeValue::Float(number) => number.to_string(),
+            _ => {
+                changes.report(
+                    Problem::at(value.span(), format!("`{}` takes a number or a quantity", key.value))
+                        .help(format!("it is \"{usual}\" where the file does not say otherwise")),
+                );
+                continue;
             }
+        };
+        if let Err(error) = criteria.with_override(&key.value, &text) {
+            changes.report(match error.parse {
+                Some(error) => fault(value, &text, *error),
+                None => Problem::at(value.span(), error.message)
+                    .help(format!("it is \"{usual}\" where the file does not say otherwise")),
+            });
         }
     }
 }
 
+fn unknown_criterion(criteria: &Criteria, key: &Given<String>) -> Problem {
+    let records = criteria.records();
+    let known: Vec<&str> = records.iter().map(|record| record.id.as_str()).collect();
+    let problem = Problem::at(key.range.clone(), format!("there is no criterion `{}`", key.value));
+    if nearest(&key.value, known.iter().copied()).is_none() {
+        return problem.help("`skinspan check --full` lists them all, each with its value");
+    }
+    offer(problem, &key.value, &known, Some(key.range.clone()), "`")
+}
+
 /// Reports a name that the material table does not have.
 fn unknown_name(room: &Room<'_>, given: &Given<String>, name: &crate::material::UnknownName) {
-    let problem = Problem::at(given.range.clone(), name.to_string());
-    room.report(match &name.near {
-        Some(near) => {
-            problem.help(format!("did you mean \"{near}\"?")).patch(given.range.clone(), format!("\"{near}\""))
-        }
-        None => problem.help(format!("the table has {}", name.known.join(", "))),
-    });
+    let problem = Problem::at(given.range.clone(), format!("no {} is called `{}`", name.kind, name.name));
+    let known: Vec<&str> = name.known.iter().map(String::as_str).collect();
+    room.report(offer(problem, &name.name, &known, Some(given.range.clone()), "\""));
 }

@@ -2,12 +2,12 @@
 
 use std::{cell::RefCell, ops::Range};
 
-use annotate_snippets::{AnnotationKind, Group, Level, Patch, Renderer, Snippet};
+use annotate_snippets::{AnnotationKind, Group, Level, Origin, Patch, Renderer, Snippet};
 
 /// One thing that is wrong in one file.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Problem {
-    /// Bytes of the file that the caret stands under.
+    /// Bytes of the file that the caret stands under; `0..0` where the problem is what the file lacks as a whole.
     pub range: Range<usize>,
     /// The cause in one sentence.
     pub message: String,
@@ -56,13 +56,17 @@ impl FileProblems {
         let renderer = if styled { Renderer::styled() } else { Renderer::plain() };
         let mut out = String::new();
         for problem in &self.problems {
-            let mut groups = vec![
-                Group::with_title(Level::ERROR.primary_title(&problem.message)).element(
+            let title = Group::with_title(Level::ERROR.primary_title(&problem.message));
+            let mut groups = vec![if problem.range == (0..0) {
+                // What is nowhere in the file is not at its first letter either.
+                title.element(Origin::path(&self.file))
+            } else {
+                title.element(
                     Snippet::source(&self.text)
                         .path(&self.file)
                         .annotation(AnnotationKind::Primary.span(within(&self.text, &problem.range))),
-                ),
-            ];
+                )
+            }];
             let help = problem.help.as_deref();
             if let Some((range, text)) = &problem.patch {
                 groups.push(Group::with_title(Level::HELP.secondary_title(help.unwrap_or("write"))).element(
@@ -106,6 +110,38 @@ impl Sink {
         problems.sort_by_key(|problem| (problem.range.start, problem.range.end));
         problems.dedup();
         problems
+    }
+}
+
+/// Names of materials that may have been meant, the likeliest first. One alone is given only where no other is about
+/// as near: 1/2 in pipe must not become 1 in pipe.
+fn likely<'a>(name: &str, known: impl IntoIterator<Item = &'a str>) -> Vec<&'a str> {
+    let name = name.to_lowercase();
+    let mut near: Vec<(f64, &str)> = known
+        .into_iter()
+        .map(|candidate| (strsim::normalized_damerau_levenshtein(&name, candidate), candidate))
+        .filter(|(likeness, _)| *likeness >= 0.5)
+        .collect();
+    near.sort_by(|a, b| b.0.total_cmp(&a.0));
+    let best = near.first().map_or(0.0, |(likeness, _)| *likeness);
+    let margin = if best > 0.8 { 0.05 } else { 0.2 };
+    near.into_iter().take_while(|(likeness, _)| *likeness > best - margin).map(|(_, candidate)| candidate).collect()
+}
+
+/// Offers the names that may have been meant; `place` is what one of them would replace, where that can be typed.
+pub(super) fn offer(problem: Problem, name: &str, known: &[&str], place: Option<Range<usize>>, quote: &str) -> Problem {
+    match (likely(name, known.iter().copied()).as_slice(), place) {
+        ([], _) => problem.help(format!("the names are {}", known.join(", "))),
+        ([only], Some(place)) => {
+            let text = format!("{}{only}{}", quote.trim_matches('`'), quote.trim_matches('`'));
+            problem.help(format!("did you mean {quote}{only}{quote}?")).patch(place, text)
+        }
+        ([only], None) => problem.help(format!("did you mean {quote}{only}{quote}?")),
+        // Between two materials the writer chooses.
+        (several, _) => {
+            let list: Vec<String> = several.iter().map(|name| format!("{quote}{name}{quote}")).collect();
+            problem.help(format!("did you mean one of {}?", list.join(", ")))
+        }
     }
 }
 

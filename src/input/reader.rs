@@ -4,13 +4,13 @@ use std::{cell::RefCell, ops::Range};
 
 use toml::{
     Spanned,
-    de::{DeArray, DeTable, DeValue},
+    de::{DeArray, DeInteger, DeTable, DeValue},
 };
 
 use super::problem::{Problem, Sink, nearest};
 use crate::{
     geometry::Point,
-    units::{self, Dimensioned, Length, Sign},
+    units::{self, Dimensioned, Length, ParseError, Sign},
 };
 
 /// A value with the text and the place it was written at.
@@ -27,16 +27,13 @@ pub(crate) struct Room<'a> {
     table: &'a DeTable<'a>,
     range: Range<usize>,
     asked: RefCell<Vec<&'static str>>,
+    missed: RefCell<Vec<(Vec<&'static str>, Problem)>>,
     sink: &'a Sink,
 }
 
 impl<'a> Room<'a> {
     pub(crate) fn new(name: &str, table: &'a DeTable<'a>, range: Range<usize>, sink: &'a Sink) -> Self {
-        Self { name: name.to_owned(), table, range, asked: RefCell::default(), sink }
-    }
-
-    pub(crate) fn range(&self) -> Range<usize> {
-        self.range.clone()
+        Self { name: name.to_owned(), table, range, asked: RefCell::default(), missed: RefCell::default(), sink }
     }
 
     pub(crate) fn report(&self, problem: Problem) {
@@ -49,16 +46,35 @@ impl<'a> Room<'a> {
     }
 
     /// Reports that `key` has to be there; `example` is what one could write.
-    pub(crate) fn missing(&self, key: &str, example: &str) {
-        self.report(
-            Problem::at(self.header(), format!("`{key}` is missing in {}", self.name))
-                .help(format!("add a line such as `{key} = {example}`")),
+    pub(crate) fn missing(&self, key: &'static str, example: &str) {
+        self.missing_or(key, example, "");
+    }
+
+    /// As [`Room::missing`], with what else one could write.
+    pub(crate) fn missing_or(&self, key: &'static str, example: &str, or: &str) {
+        self.absent(
+            key,
+            Problem::at(self.range.clone(), format!("`{key}` is missing in {}", self.name))
+                .help(format!("write for example `{key} = {example}`{or}")),
         );
     }
 
-    /// The header line alone: a room may be long, and the caret should stand at one place.
-    fn header(&self) -> Range<usize> {
-        self.range.start..self.range.start.max(self.range.end.min(self.range.start + 1))
+    /// Reports that `key` has to be there, in other words; what is there and wrong has been reported as such. The
+    /// report waits for [`Room::close`]: a misspelt key is one mistake, not an unknown key and a missing one.
+    pub(crate) fn absent(&self, key: &'static str, problem: Problem) {
+        self.absent_all(&[key], problem);
+    }
+
+    /// Reports that one of `keys` has to be there.
+    pub(crate) fn absent_all(&self, keys: &[&'static str], problem: Problem) {
+        if keys.iter().all(|key| self.value(key).is_none()) {
+            self.missed.borrow_mut().push((keys.to_vec(), problem));
+        }
+    }
+
+    /// Name and place, for a problem of the room as a whole.
+    pub(crate) fn problem(&self, message: &str) -> Problem {
+        Problem::at(self.range.clone(), format!("{} {message}", self.name))
     }
 
     pub(crate) fn text(&self, key: &'static str) -> Option<Given<String>> {
@@ -82,7 +98,14 @@ impl<'a> Room<'a> {
         {
             return Some(count);
         }
-        self.report(Problem::at(value.span(), format!("`{key}` is a whole number from 0 to {most}")));
+        let problem = Problem::at(value.span(), format!("`{key}` is a whole number from 0 to {most}"));
+        self.report(match value.get_ref() {
+            DeValue::String(text) if text.trim().parse::<usize>().is_ok_and(|count| count <= most) => {
+                problem.help("a number stands without quotation marks").patch(value.span(), text.trim())
+            }
+            DeValue::String(text) if text == "none" => problem.help("did you mean `0`?").patch(value.span(), "0"),
+            _ => problem,
+        });
         None
     }
 
@@ -93,7 +116,7 @@ impl<'a> Room<'a> {
             return Some(Given { value: *value, text: given.text, range: given.range });
         }
         let list = words.iter().map(|(word, _)| format!("\"{word}\"")).collect::<Vec<_>>().join(", ");
-        let problem = Problem::at(given.range.clone(), format!("`{key}` is one of {list}"));
+        let problem = Problem::at(given.range.clone(), format!("`{key}` is one of {list}, not \"{}\"", given.value));
         self.report(match nearest(&given.value, words.iter().map(|(word, _)| *word)) {
             Some(word) => problem.help(format!("did you mean \"{word}\"?")).patch(given.range, format!("\"{word}\"")),
             None => problem,
@@ -106,18 +129,16 @@ impl<'a> Room<'a> {
     }
 
     pub(crate) fn required<Q: Dimensioned>(&self, key: &'static str, sign: Sign, example: &str) -> Option<Given<Q>> {
-        if self.table.get(key).is_none() {
-            self.asked.borrow_mut().push(key);
-            self.missing(key, example);
-            return None;
-        }
+        self.missing(key, example);
         self.quantity(key, sign)
     }
 
     pub(crate) fn room(&self, key: &'static str) -> Option<Room<'a>> {
         let value = self.value(key)?;
         if let DeValue::Table(table) = value.get_ref() {
-            return Some(Room::new(&format!("`{key}`"), table, value.span(), self.sink));
+            // The key is short and stands at the head of its table, be that inline or under a header.
+            let head = self.table.get_key_value(key).map_or_else(|| value.span(), |(key, _)| key.span());
+            return Some(Room::new(&format!("`{key}`"), table, head, self.sink));
         }
         self.report(
             Problem::at(value.span(), format!("`{key}` is a table, but {} stands here", kind(value.get_ref())))
@@ -139,8 +160,11 @@ impl<'a> Room<'a> {
             return rooms.collect();
         }
         self.report(
-            Problem::at(value.span(), format!("`{key}` is a list of tables"))
-                .help(format!("write a header `[[{key}]]` with two pairs of brackets for each")),
+            Problem::at(
+                value.span(),
+                format!("`{key}` is a list of tables, but {} stands here", kind(value.get_ref())),
+            )
+            .help(format!("write a header `[[{key}]]` with two pairs of brackets for each")),
         );
         Vec::new()
     }
@@ -157,12 +181,13 @@ impl<'a> Room<'a> {
         None
     }
 
-    pub(crate) fn texts(&self, key: &'static str) -> Option<Vec<Given<String>>> {
+    /// A list of texts, with nothing in place of what is none.
+    pub(crate) fn texts(&self, key: &'static str) -> Option<Vec<Option<Given<String>>>> {
         let DeValue::Array(items) = self.list(key)?.get_ref() else { return None };
         Some(
             items
                 .iter()
-                .filter_map(|item| match item.get_ref() {
+                .map(|item| match item.get_ref() {
                     DeValue::String(text) => {
                         Some(Given { value: text.to_string(), text: text.to_string(), range: item.span() })
                     }
@@ -191,13 +216,16 @@ impl<'a> Room<'a> {
     }
 
     /// A line of places, `[["12 in", "20 in"], ["98 in", "20 in"]]`.
-    pub(crate) fn points(&self, key: &'static str) -> Option<Given<Vec<Point>>> {
+    pub(crate) fn points(&self, key: &'static str) -> Option<Given<Vec<Given<Point>>>> {
         let value = self.list(key)?;
         let DeValue::Array(items) = value.get_ref() else { return None };
         let points: Vec<_> = items
             .iter()
             .filter_map(|item| match item.get_ref() {
-                DeValue::Array(pair) => point(pair, &item.span(), self.sink),
+                DeValue::Array(pair) => {
+                    let value = point(pair, &item.span(), self.sink)?;
+                    Some(Given { value, text: String::new(), range: item.span() })
+                }
                 other => {
                     self.report(
                         Problem::at(item.span(), format!("a place is due here, not {}", kind(other)))
@@ -217,19 +245,33 @@ impl<'a> Room<'a> {
         })
     }
 
-    /// Reports every key that nobody asked for.
+    /// Reports every key that nobody asked for, and those that had to be there.
     pub(crate) fn close(self) {
-        let asked = self.asked.into_inner();
+        let mut known: Vec<&'static str> = Vec::new();
+        for key in self.asked.into_inner() {
+            if !known.contains(&key) {
+                known.push(key);
+            }
+        }
+        let mut missed = self.missed.into_inner();
         for key in self.table.keys() {
             let name = key.get_ref().as_ref();
-            if asked.contains(&name) {
+            if known.contains(&name) {
                 continue;
             }
             let problem = Problem::at(key.span(), format!("`{name}` is not a key of {}", self.name));
-            self.sink.report(match nearest(name, asked.iter().copied()) {
-                Some(known) => problem.help(format!("did you mean `{known}`?")).patch(key.span(), known),
-                None => problem.help(format!("its keys are {}", asked.join(", "))),
+            // A key that is there already cannot be the one that was meant.
+            let free = known.iter().copied().filter(|known| self.table.get(*known).is_none());
+            self.sink.report(match nearest(name, free) {
+                Some(meant) => {
+                    missed.retain(|(keys, _)| !keys.contains(&meant));
+                    problem.help(format!("did you mean `{meant}`?")).patch(key.span(), meant)
+                }
+                None => problem.help(format!("its keys are {}", known.join(", "))),
             });
+        }
+        for (_, problem) in missed {
+            self.sink.report(problem);
         }
     }
 }
@@ -245,7 +287,7 @@ pub(crate) fn quantity<Q: Dimensioned>(
     let text = match value.get_ref() {
         DeValue::String(text) => text.to_string(),
         // The parser of quantities knows what to offer for a number without a unit.
-        DeValue::Integer(number) => number.to_string(),
+        DeValue::Integer(number) => decimal(number),
         DeValue::Float(number) => number.to_string(),
         other => {
             sink.report(Problem::at(
@@ -255,26 +297,52 @@ pub(crate) fn quantity<Q: Dimensioned>(
             return None;
         }
     };
-    let quoted = matches!(value.get_ref(), DeValue::String(_));
     match units::parse_signed::<Q>(&text, sign, &format!("`{key}`")) {
         Ok(value) => Some(Given { value, text, range }),
         Err(error) => {
-            // In a plain one-line string the bytes of the value stand one behind the quotation mark.
-            let plain = quoted && range.len() == text.len() + 2;
-            let place = if plain {
-                range.start + 1 + error.range.start..range.start + 1 + error.range.end
-            } else {
-                range.clone()
-            };
-            let mut problem = Problem::at(place, error.message);
-            problem.help = error.help;
-            if let Some(replacement) = error.replacement {
-                problem = problem.patch(range, format!("\"{replacement}\""));
-            }
-            sink.report(problem);
+            sink.report(fault(value, &text, error));
             None
         }
     }
+}
+
+/// What is wrong with the text of a value, at its place in the file.
+pub(crate) fn fault(value: &Spanned<DeValue<'_>>, text: &str, error: ParseError) -> Problem {
+    let range = value.span();
+    let quoted = matches!(value.get_ref(), DeValue::String(_));
+    // In a plain one-line string the bytes of the value stand one behind the quotation mark.
+    let plain = quoted && range.len() == text.len() + 2;
+    let place =
+        if plain { range.start + 1 + error.range.start..range.start + 1 + error.range.end } else { range.clone() };
+    let mut problem = Problem::at(place, error.message);
+    problem.help = if quoted { error.help } else { error.help.map(|help| in_quotation_marks(&help)) };
+    match error.replacement {
+        Some(replacement) => problem.patch(range, format!("\"{}\"", escaped(&replacement))),
+        None => problem,
+    }
+}
+
+/// An offer such as `1.5 mm` as it has to stand in the file where no text stands yet.
+fn in_quotation_marks(help: &str) -> String {
+    help.split('`').enumerate().fold(String::new(), |mut whole, (index, part)| {
+        whole.push_str(match (index, index % 2) {
+            (0, _) => "",
+            (_, 1) => "`\"",
+            _ => "\"`",
+        });
+        whole.push_str(part);
+        whole
+    })
+}
+
+/// A text as it stands between quotation marks of a TOML file.
+fn escaped(text: &str) -> String {
+    text.replace('\\', "\\\\").replace('"', "\\\"")
+}
+
+/// A whole number of the file, of whatever base, in plain digits.
+pub(crate) fn decimal(number: &DeInteger<'_>) -> String {
+    i128::from_str_radix(number.as_str(), number.radix()).map_or_else(|_| number.to_string(), |value| value.to_string())
 }
 
 fn point(items: &DeArray<'_>, range: &Range<usize>, sink: &Sink) -> Option<Point> {

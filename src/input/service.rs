@@ -16,7 +16,7 @@ use crate::{
 
 pub(super) fn read_service(root: &Room<'_>, criteria: &Criteria) -> Option<Service> {
     let Some(room) = root.room("service") else {
-        root.report(Problem::at(0..0, "there is no `[service]`: nothing says what the top must live through").help(
+        root.absent("service", Problem::at(0..0, "there is no `[service]`: nothing says what the top must live through").help(
             "add `[service]` with `speed`, `storm`, `trailer`, `slam`, `people`, `walking` and `sun`; write \"none\" for what will never happen",
         ));
         return None;
@@ -25,9 +25,7 @@ pub(super) fn read_service(root: &Room<'_>, criteria: &Criteria) -> Option<Servi
     let storm = or_none::<Velocity>(&room, "storm", "\"100 mph\"");
     let trailer = or_none::<Velocity>(&room, "trailer", "\"70 mph\"");
     let slam = read_slam(&room, criteria);
-    if room.value("people").is_none() {
-        room.missing("people", "1");
-    }
+    room.missing("people", "1");
     let people = room.count("people", 4);
     let walking = required_choice(
         &room,
@@ -67,19 +65,14 @@ pub(super) fn read_service(root: &Room<'_>, criteria: &Criteria) -> Option<Servi
 }
 
 fn required_choice<T: Copy>(room: &Room<'_>, key: &'static str, words: &[(&str, T)], example: &str) -> Option<T> {
-    if room.value(key).is_none() {
-        room.missing(key, example);
-        return None;
-    }
+    room.missing(key, example);
     room.choice(key, words).map(|given| given.value)
 }
 
 /// A quantity, or the word "none": leaving a hazard out is a decision, and the file shows it.
 fn or_none<Q: Dimensioned>(room: &Room<'_>, key: &'static str, example: &str) -> Option<Option<Q>> {
-    let Some(value) = room.value(key) else {
-        room.missing(key, &format!("{example}, or {key} = \"none\" if that will never happen"));
-        return None;
-    };
+    room.missing_or(key, example, &format!(", or `{key} = \"none\"` if that will never happen"));
+    let value = room.value(key)?;
     if matches!(value.get_ref(), toml::de::DeValue::String(text) if text == "none") {
         return Some(None);
     }
@@ -87,10 +80,8 @@ fn or_none<Q: Dimensioned>(room: &Room<'_>, key: &'static str, example: &str) ->
 }
 
 fn read_slam(room: &Room<'_>, criteria: &Criteria) -> Option<Slam> {
-    let Some(value) = room.value("slam") else {
-        room.missing("slam", "\"3 g\", or slam = \"none\" if the boat never leaves flat water");
-        return None;
-    };
+    room.missing_or("slam", "\"3 g\"", ", or `slam = \"none\"` if the boat never leaves flat water");
+    let value = room.value("slam")?;
     match value.get_ref() {
         toml::de::DeValue::Table(_) => read_boat(room.room("slam")?, criteria),
         _ => or_none::<Acceleration>(room, "slam", "\"3 g\"").map(|slam| slam.map_or(Slam::None, Slam::Given)),

@@ -1,10 +1,10 @@
 //! `[top]`, `[[backing]]` and `[[conduit]]`.
 
-use uom::si::length::millimeter;
+use uom::si::{length::millimeter, ratio::ratio};
 
 use super::{
     frame::read_line,
-    layer::{Layup, Process, read_layer},
+    layer::{Layup, Process, not_a_fibre_content, read_layer},
     problem::Problem,
     reader::Room,
     unknown_name,
@@ -16,16 +16,18 @@ use crate::{
     units::{Length, MassDensity, Ratio, Sign, System, ThermodynamicTemperature, both},
 };
 
-/// What `[top]` says.
+/// What `[top]` says. What could not be read is absent and reported; the rest of the file is held against what is there.
+#[derive(Default)]
 pub(super) struct Panel {
-    pub(super) outline: Outline,
+    pub(super) outline: Option<Outline>,
     pub(super) crown: Length,
-    pub(super) outer: Schedule,
-    pub(super) inner: Schedule,
-    pub(super) resin_retention: Curve<ThermodynamicTemperature, Ratio>,
-    pub(super) core: CoreSheet,
-    pub(super) core_thickness: Length,
-    pub(super) edge: Option<Edge>,
+    pub(super) outer: Option<Schedule>,
+    pub(super) inner: Option<Schedule>,
+    pub(super) resin_retention: Option<Curve<ThermodynamicTemperature, Ratio>>,
+    pub(super) core: Option<CoreSheet>,
+    pub(super) core_thickness: Option<Length>,
+    /// The inner `None` is a top whose core runs to the rim.
+    pub(super) edge: Option<Option<Edge>>,
 }
 
 /// What lies in the core.
@@ -34,49 +36,43 @@ pub(super) struct Inlays {
     pub(super) conduits: Vec<Conduit>,
 }
 
-pub(super) fn read_panel(root: &Room<'_>, table: &MaterialTable) -> Option<Panel> {
+pub(super) fn read_panel(root: &Room<'_>, table: &MaterialTable) -> Panel {
     let Some(room) = root.room("top") else {
-        root.report(
+        root.absent(
+            "top",
             Problem::at(0..0, "there is no `[top]`: nothing says what the top is made of")
                 .help("add `[top]` with `outline`, `core`, `outer` and `inner`"),
         );
-        return None;
+        return Panel::default();
     };
     let outline = read_outline(&room);
     let crown = room.quantity::<Length>("crown", Sign::NotNegative).map_or_else(Length::default, |given| given.value);
-    let (outer, inner, resin) = read_skins(&room, table);
-    let core = read_core(&room, table);
+    let (outer, inner, resin_retention) = read_skins(&room, table);
+    let (core, core_thickness) = read_core(&room, table);
     let edge = read_edge(&room, table, outline.as_ref());
     room.close();
-    let (outline, core) = (outline?, core?);
-    Some(Panel {
-        outline,
-        crown,
-        outer: outer?,
-        inner: inner?,
-        resin_retention: resin?,
-        core_thickness: core.thickness,
-        core,
-        edge: edge?,
-    })
+    Panel { outline, crown, outer, inner, resin_retention, core, core_thickness, edge }
 }
 
 fn read_outline(top: &Room<'_>) -> Option<Outline> {
-    let Some(room) = top.room("outline") else {
-        top.missing("outline", "{ length = \"9 ft\", width = \"6 ft\", corner_radius = \"12 in\" }");
-        return None;
-    };
+    top.missing("outline", "{ length = \"9 ft\", width = \"6 ft\", corner_radius = \"12 in\" }");
+    let room = top.room("outline")?;
     let length = room.required::<Length>("length", Sign::Positive, "\"9 ft 2 in\"");
     let width = room.required::<Length>("width", Sign::Positive, "\"6 ft 4 in\"");
     let radius = room.quantity::<Length>("corner_radius", Sign::NotNegative);
     if let (Some(length), Some(width)) = (&length, &width) {
-        for given in [length, width] {
-            if !(Length::new::<millimeter>(200.0)..=Length::new::<millimeter>(20_000.0)).contains(&given.value) {
+        // Our assumption: a wrong unit, and whatever lies on such a top would be reported as beside it.
+        let sizes = Length::new::<millimeter>(500.0)..=Length::new::<millimeter>(20_000.0);
+        let mut wrong = [length, width].into_iter().filter(|given| !sizes.contains(&given.value)).peekable();
+        if wrong.peek().is_some() {
+            for given in wrong {
                 room.report(
                     Problem::at(given.range.clone(), format!("no hardtop measures {}", both(given.value, System::Us)))
-                        .help("expected between 200 mm and 20 m: is the unit right?"),
+                        .help("a top is 0.5 m to 20 m long and wide: is the unit right?"),
                 );
             }
+            room.close();
+            return None;
         }
         if let Some(radius) = &radius
             && radius.value > length.value.min(width.value) / 2.0
@@ -101,9 +97,7 @@ fn read_skins(
 ) -> (Option<Schedule>, Option<Schedule>, Option<Curve<ThermodynamicTemperature, Ratio>>) {
     let process =
         room.choice("process", &[("hand", Process::Hand), ("bag", Process::Bag), ("infusion", Process::Infusion)]);
-    if room.value("process").is_none() {
-        room.missing("process", "\"hand\", or \"bag\" or \"infusion\"");
-    }
+    room.missing_or("process", "\"hand\"", ", or `\"bag\"` or `\"infusion\"`");
     let resin = room.text("resin").and_then(|given| match table.resin(&given.value) {
         Ok(resin) => Some(resin),
         Err(name) => {
@@ -111,44 +105,37 @@ fn read_skins(
             None
         }
     });
-    if room.value("resin").is_none() {
-        room.missing("resin", "\"polyester\", or \"vinylester\" or \"epoxy\"");
-    }
-    let fibre_fraction = room.quantity::<Ratio>("fibre", Sign::Positive).map(|given| given.value);
-    let mut schedules = ["outer", "inner"].map(|key| {
-        let Some(texts) = room.texts(key) else {
-            if room.value(key).is_none() {
-                room.missing(key, "[\"mat 1.5 oz/ft2\", \"biaxial 600 g/m2 @ 45 deg\"]");
-            }
-            return None;
-        };
-        let (process, resin) = (process.as_ref()?.value, resin?);
-        let layup = Layup { table, resin, process, fibre_fraction };
-        let layers: Vec<_> = texts.iter().flat_map(|given| read_layer(room, given, &layup)).collect();
-        match Schedule::new(layers) {
-            Ok(schedule) => Some(schedule),
-            Err(error) => {
-                // A skin that could not be read has been reported line by line; an empty one has not.
-                if texts.is_empty() || error != InvalidLaminate::Empty {
-                    let range = room.value(key).map_or(0..0, toml::Spanned::span);
-                    room.report(
-                        Problem::at(range, format!("the {key} skin cannot carry: {error}"))
-                            .help("add a fabric such as \"biaxial 600 g/m2 @ 45 deg\""),
-                    );
-                }
-                None
-            }
+    room.missing_or("resin", "\"polyester\"", ", or `\"vinylester\"` or `\"epoxy\"`");
+    let fibre_fraction = room.quantity::<Ratio>("fibre", Sign::Positive).and_then(|given| {
+        if given.value < Ratio::new::<ratio>(1.0) {
+            return Some(given.value);
         }
+        room.report(not_a_fibre_content(&given.text, given.range));
+        None
+    });
+    let layup = Layup { table, resin, process: process.map(|given| given.value), fibre_fraction };
+    let mut schedules = ["outer", "inner"].map(|key| {
+        room.missing(key, "[\"mat 1.5 oz/ft2\", \"biaxial 600 g/m2 @ 45 deg\"]");
+        let range = room.value(key)?.span();
+        let layers: Vec<_> = room.texts(key)?.iter().map(|text| read_layer(room, text.as_ref()?, &layup)).collect();
+        // A layer that could not be read has been reported; without it nothing can be said of the skin.
+        let layers: Vec<_> = layers.into_iter().collect::<Option<Vec<_>>>()?.concat();
+        let bare = if layers.is_empty() { "is empty" } else { "is of coats alone, and a coat carries nothing" };
+        let error = match Schedule::new(layers) {
+            Ok(schedule) => return Some(schedule),
+            Err(InvalidLaminate::Empty) => format!("the {key} skin {bare}"),
+            Err(error) => format!("the {key} skin cannot be: {error}"),
+        };
+        room.report(Problem::at(range, error).help("add a fabric such as \"biaxial 600 g/m2 @ 45 deg\""));
+        None
     });
     let inner = schedules[1].take();
     (schedules[0].take(), inner, resin.map(|resin| resin.hot_retention.clone()))
 }
 
-fn read_core(top: &Room<'_>, table: &MaterialTable) -> Option<CoreSheet> {
-    let Some(room) = top.room("core") else {
-        top.missing("core", "{ material = \"pvc-foam\", density = \"5 lb/ft3\", thickness = \"1 in\" }");
-        return None;
-    };
+fn read_core(top: &Room<'_>, table: &MaterialTable) -> (Option<CoreSheet>, Option<Length>) {
+    top.missing("core", "{ material = \"pvc-foam\", density = \"5 lb/ft3\", thickness = \"1 in\" }");
+    let Some(room) = top.room("core") else { return (None, None) };
     let thickness = room.required::<Length>("thickness", Sign::Positive, "\"1 in\"");
     let density = room.required::<MassDensity>("density", Sign::Positive, "\"5 lb/ft3\"");
     let family = match room.text("material") {
@@ -165,20 +152,31 @@ fn read_core(top: &Room<'_>, table: &MaterialTable) -> Option<CoreSheet> {
         }
     };
     room.close();
-    let (family, density) = (family?, density?);
-    match family.at(density.value) {
-        Ok(material) => Some(CoreSheet { family, material, thickness: thickness?.value }),
-        Err(out) => {
-            top.report(
-                Problem::at(density.range, format!("`density`: {out}"))
-                    .help("choose a density inside the range, or another core"),
-            );
-            None
+    let thickness = thickness.map(|given| given.value);
+    let sheet = || {
+        let (family, density) = (family?, density?);
+        match family.at(density.value) {
+            Ok(material) => Some(CoreSheet { family, material, thickness: thickness? }),
+            Err(out) => {
+                top.report(
+                    Problem::at(
+                        density.range,
+                        format!("the material table does not know `{}` at {}", family.id, both(out.given, System::Us)),
+                    )
+                    .help(format!(
+                        "it knows its {} from {} to {}: choose a density between, or another core",
+                        out.origin.property.replace('_', " "),
+                        both(out.low, System::Us),
+                        both(out.high, System::Us)
+                    )),
+                );
+                None
+            }
         }
-    }
+    };
+    (sheet(), thickness)
 }
 
-/// The edge; the inner `None` is a top whose core runs to the rim.
 fn read_edge(top: &Room<'_>, table: &MaterialTable, outline: Option<&Outline>) -> Option<Option<Edge>> {
     let Some(room) = top.room("edge") else { return Some(None) };
     let setback = room.required::<Length>("setback", Sign::Positive, "\"1.5 in\"");
@@ -236,22 +234,25 @@ pub(super) fn read_inlays(
     let backings = backings.collect();
     let conduits = root.rooms("conduit").into_iter().enumerate().filter_map(|(index, room)| {
         let name = room.text("name").map_or_else(|| format!("conduit {}", index + 1), |given| given.value);
-        let tube = room.text("material").and_then(|given| match table.conduit(&given.value) {
+        let material = room.text("material");
+        let tube = material.as_ref().and_then(|given| match table.conduit(&given.value) {
             Ok(tube) => Some(tube.clone()),
             Err(name) => {
-                unknown_name(&room, &given, &name);
+                unknown_name(&room, given, &name);
                 None
             }
         });
         let diameter = room.quantity::<Length>("diameter", Sign::Positive);
         let size = diameter.as_ref().map(|given| given.value).or(tube.as_ref().map(|tube| tube.outside.value));
-        if size.is_none() {
-            room.missing("diameter", "\"0.84 in\"");
-        }
+        room.absent_all(
+            &["material", "diameter"],
+            room.problem("has neither `material` nor `diameter`")
+                .help("write for example `material = \"pvc-1-2-sch40\"` or `diameter = \"0.84 in\"`"),
+        );
         if let (Some(size), Some(core)) = (size, core)
             && size >= core
         {
-            let range = diameter.as_ref().map_or_else(|| room.range(), |given| given.range.clone());
+            let range = diameter.map(|given| given.range).or(material.map(|given| given.range)).unwrap_or_default();
             room.report(
                 Problem::at(range, format!("{name} is {} and does not fit into the core", both(size, System::Us)))
                     .help(format!("the core is {} thick", both(core, System::Us))),

@@ -18,13 +18,18 @@ use crate::{
 pub struct NothingToExplain {
     /// What was asked for.
     pub name: String,
-    /// The nearest name.
+    /// The property of it that was asked for, if that is what does not exist.
+    pub property: Option<String>,
+    /// The nearest name, with the nearest property behind it if it is a property that does not exist.
     pub near: Option<String>,
 }
 
 impl std::fmt::Display for NothingToExplain {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        write!(f, "there is no check, material or criterion `{}`", self.name)
+        match &self.property {
+            Some(property) => write!(f, "`{}` has no property `{property}`", self.name),
+            None => write!(f, "there is no check, material or factor `{}`", self.name),
+        }
     }
 }
 
@@ -33,7 +38,8 @@ impl std::error::Error for NothingToExplain {}
 /// What a name can stand for.
 enum Subject<'a> {
     Check(&'static dyn Check),
-    Material(RowView<'a>, Vec<PropertyView<'a>>),
+    /// Rows of different kinds may share a name.
+    Materials(Vec<(RowView<'a>, Vec<PropertyView<'a>>)>),
     Criterion(&'a Record),
 }
 
@@ -43,33 +49,43 @@ fn find<'a>(
     table: &'a MaterialTable,
     criteria: &'a Criteria,
 ) -> Result<Subject<'a>, NothingToExplain> {
-    if let Some(check) = CHECKS.iter().find(|check| check.id() == name) {
-        return Ok(Subject::Check(*check));
-    }
-    if let Some(row) = table.rows().find(|row| row.id() == name) {
-        let properties: Vec<_> = row.properties().collect();
-        let Some(wanted) = property else { return Ok(Subject::Material(row, properties)) };
-        let wanted = wanted.replace('-', "_");
-        let near = nearest(&wanted, properties.iter().map(|property| property.name)).map(str::to_owned);
-        let only: Vec<_> = properties.into_iter().filter(|property| property.name == wanted).collect();
-        if only.is_empty() {
-            return Err(NothingToExplain {
-                name: format!("{name} {wanted}"),
-                near: near.map(|near| format!("{name} {near}")),
-            });
-        }
-        return Ok(Subject::Material(row, only));
+    let no_property = |wanted: &str, near: Option<String>| NothingToExplain {
+        name: name.to_owned(),
+        property: Some(wanted.to_owned()),
+        near,
+    };
+    let rows: Vec<_> =
+        table.rows().filter(|row| row.id() == name).map(|row| (row, row.properties().collect::<Vec<_>>())).collect();
+    if !rows.is_empty() {
+        let Some(wanted) = property else { return Ok(Subject::Materials(rows)) };
+        let spelt = wanted.replace('-', "_");
+        let all = rows.iter().flat_map(|(_, properties)| properties.iter().map(|property| property.name));
+        let near = nearest(&spelt, all).map(|near| format!("{name} {}", near.replace('_', "-")));
+        let only: Vec<_> = rows
+            .into_iter()
+            .filter_map(|(row, properties)| {
+                let only: Vec<_> = properties.into_iter().filter(|property| property.name == spelt).collect();
+                (!only.is_empty()).then_some((row, only))
+            })
+            .collect();
+        return if only.is_empty() { Err(no_property(wanted, near)) } else { Ok(Subject::Materials(only)) };
     }
     let records = criteria.records();
-    if let Some(record) = records.iter().find(|record| record.id == name) {
-        return Ok(Subject::Criterion(record));
+    let subject = match CHECKS.iter().find(|check| check.id() == name) {
+        Some(check) => Some(Subject::Check(*check)),
+        None => records.iter().find(|record| record.id == name).map(|record| Subject::Criterion(record)),
+    };
+    match (subject, property) {
+        (Some(subject), None) => return Ok(subject),
+        (Some(_), Some(wanted)) => return Err(no_property(wanted, Some(name.to_owned()))),
+        (None, _) => {}
     }
     let names = CHECKS
         .iter()
         .map(|check| check.id())
         .chain(table.rows().map(RowView::id))
         .chain(records.iter().map(|record| record.id.as_str()));
-    Err(NothingToExplain { name: name.to_owned(), near: nearest(name, names).map(str::to_owned) })
+    Err(NothingToExplain { name: name.to_owned(), property: None, near: nearest(name, names).map(str::to_owned) })
 }
 
 /// Explains in words.
@@ -97,27 +113,12 @@ pub fn explain(
                 &format!("{}; {} ({})", source(table, citation.work.0), citation.locator, citation.mark.words()),
             );
         }
-        Subject::Material(row, properties) => {
-            page.line(&Tone::Strong.paint(&format!("{} ({} {})", row.name(), row.kind().word(), row.id())));
-            if let Some(note) = row.note() {
-                page.paragraph("  ", note);
-            }
-            for (name, text) in row.facts() {
-                page.paragraph(&format!("  {} ", left(&name.replace('_', " "), 24)), &text);
-            }
-            for property in properties {
-                let origin = property.origin;
-                page.paragraph(&format!("  {} ", left(&property.name.replace('_', " "), 24)), property.meaning);
-                let indent = " ".repeat(27);
-                page.paragraph(&indent, &format!("{}; {}", origin.as_written, words::basis(property.basis)));
-                if let Some(condition) = &origin.condition {
-                    page.paragraph(&indent, &format!("when: {condition}"));
+        Subject::Materials(rows) => {
+            for (index, (row, properties)) in rows.into_iter().enumerate() {
+                if index > 0 {
+                    page.blank();
                 }
-                page.paragraph(
-                    &indent,
-                    &format!("{}; {} ({})", source(table, &origin.source), origin.locator, origin.mark.words()),
-                );
-                page.paragraph(&indent, &format!("table: {}", origin.table));
+                material(&mut page, row, &properties, table);
             }
         }
         Subject::Criterion(record) => {
@@ -137,11 +138,35 @@ pub fn explain(
     Ok(page.done())
 }
 
+fn material(page: &mut Page, row: RowView<'_>, properties: &[PropertyView<'_>], table: &MaterialTable) {
+    page.line(&Tone::Strong.paint(&format!("{} ({} {})", row.name(), row.kind().word(), row.id())));
+    if let Some(note) = row.note() {
+        page.paragraph("  ", note);
+    }
+    for (name, text) in row.facts() {
+        page.paragraph(&format!("  {} ", left(&name.replace('_', " "), 24)), &text);
+    }
+    for property in properties {
+        let origin = property.origin;
+        page.paragraph(&format!("  {} ", left(&property.name.replace('_', " "), 24)), property.meaning);
+        let indent = " ".repeat(27);
+        page.paragraph(&indent, &format!("{}; {}", origin.as_written, words::basis(property.basis)));
+        if let Some(condition) = &origin.condition {
+            page.paragraph(&indent, &format!("when: {condition}"));
+        }
+        page.paragraph(
+            &indent,
+            &format!("{}; {} ({})", source(table, &origin.source), origin.locator, origin.mark.words()),
+        );
+        page.paragraph(&indent, &format!("table: {}", origin.table));
+    }
+}
+
 fn source(table: &MaterialTable, key: &str) -> String {
     table.source(key).map_or_else(|| key.to_owned(), |source| source.text.clone())
 }
 
-/// Explains for machines.
+/// Explains for machines: a list, since materials of different kinds may share a name.
 ///
 /// # Errors
 ///
@@ -152,11 +177,11 @@ pub fn explain_json(
     table: &MaterialTable,
     criteria: &Criteria,
 ) -> Result<Value, NothingToExplain> {
-    Ok(match find(name, property, table, criteria)? {
-        Subject::Check(check) => check_json(check, table),
-        Subject::Material(row, properties) => row_json(row, &properties),
-        Subject::Criterion(record) => criterion_json(record),
-    })
+    Ok(Value::Array(match find(name, property, table, criteria)? {
+        Subject::Check(check) => vec![check_json(check, table)],
+        Subject::Materials(rows) => rows.iter().map(|(row, properties)| row_json(*row, properties)).collect(),
+        Subject::Criterion(record) => vec![criterion_json(record)],
+    }))
 }
 
 pub(super) fn check_json(check: &dyn Check, table: &MaterialTable) -> Value {

@@ -1,0 +1,499 @@
+//! The program as a user runs it: what it prints where, which files it leaves, and its exit code.
+
+#![allow(clippy::unwrap_used)] // a test may panic
+
+use std::{
+    fs,
+    io::{Read as _, Write as _},
+    path::{Path, PathBuf},
+    process::{Command, Output, Stdio},
+};
+
+use assert_cmd::cargo::cargo_bin;
+use serde_json::Value;
+use skinspan::{check::CHECKS, criteria::Criteria};
+
+/// A small top that is held on its whole rim, and lives through little: it holds.
+const HOLDS: &str = include_str!("cli/holds.toml");
+
+/// A folder of this test alone, empty at its start.
+fn folder(name: &str) -> PathBuf {
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join(format!("cli-{name}"));
+    let _ = fs::remove_dir_all(&folder);
+    fs::create_dir_all(&folder).unwrap();
+    folder
+}
+
+fn skinspan(folder: &Path) -> Command {
+    let mut command = Command::new(cargo_bin("skinspan"));
+    command.current_dir(folder).env_remove("NO_COLOR").env_remove("CLICOLOR_FORCE").env_remove("CLICOLOR");
+    command
+}
+
+fn run(folder: &Path, arguments: &[&str]) -> Output {
+    skinspan(folder).args(arguments).output().unwrap()
+}
+
+fn out(output: &Output) -> &str {
+    std::str::from_utf8(&output.stdout).unwrap()
+}
+
+fn err(output: &Output) -> &str {
+    std::str::from_utf8(&output.stderr).unwrap()
+}
+
+fn json(output: &Output) -> Value {
+    serde_json::from_slice(&output.stdout).unwrap()
+}
+
+/// The command ends with a code, and prints to one stream only: results to stdout, all else to stderr.
+fn done(folder: &Path, arguments: &[&str], code: i32) -> Output {
+    let output = run(folder, arguments);
+    assert_eq!(output.status.code(), Some(code), "{arguments:?}\n{}", err(&output));
+    assert!(!out(&output).contains('\u{1b}') && !err(&output).contains('\u{1b}'), "{arguments:?} colours a pipe");
+    if code == 2 {
+        assert_eq!(out(&output), "", "{arguments:?}");
+        assert!(err(&output).starts_with("error: "), "{arguments:?}: {}", err(&output));
+    }
+    output
+}
+
+/// A folder with a top that holds, and the same with a core too weak for its people.
+fn tops(name: &str) -> PathBuf {
+    let folder = folder(name);
+    fs::write(folder.join("holds.toml"), HOLDS).unwrap();
+    let weak = HOLDS.replace("people    = 0", "people    = 4").replace("5 lb/ft3", "3.5 lb/ft3");
+    assert_ne!(weak, HOLDS);
+    fs::write(folder.join("fails.toml"), weak).unwrap();
+    folder
+}
+
+#[test]
+fn the_exit_code_is_the_answer() {
+    let folder = tops("exit");
+    let holds = done(&folder, &["check", "holds.toml"], 0);
+    assert!(out(&holds).contains("HOLDS") && !out(&holds).contains("DOES NOT"), "{}", out(&holds));
+    assert_eq!(err(&holds), "");
+    let fails = done(&folder, &["check", "fails.toml"], 1);
+    assert!(out(&fails).contains("DOES NOT HOLD"));
+    assert_eq!(err(&fails), "");
+    fs::write(folder.join("no.toml"), HOLDS.replace("thickness", "thicknes")).unwrap();
+    let cannot = done(&folder, &["check", "no.toml"], 2);
+    assert!(err(&cannot).ends_with("1 problem; nothing was checked\n"), "{}", err(&cannot));
+    let one_pipe = HOLDS.split("[[pipe]]").take(2).collect::<Vec<_>>().join("[[pipe]]");
+    let service = &HOLDS[HOLDS.find("[service]").unwrap()..];
+    fs::write(folder.join("open.toml"), format!("{one_pipe}\n{service}")).unwrap();
+    let open = run(&folder, &["check", "open.toml"]);
+    assert_ne!(open.status.code(), Some(0), "one pipe holds no top\n{}", out(&open));
+}
+
+#[test]
+fn files_that_cannot_be_read_are_named_with_the_cause() {
+    let folder = folder("unreadable");
+    fs::write(folder.join("latin.toml"), b"title = \"x\"\nname = \"gr\xFCn\"\n").unwrap();
+    fs::write(folder.join("empty.toml"), "").unwrap();
+    let message = |file: &str| err(&done(&folder, &["check", file], 2)).to_owned();
+    assert_eq!(
+        message("none.toml"),
+        "error: cannot read none.toml: there is no such file or folder\n\
+         help: `skinspan new none.toml` writes a file to start from\n"
+    );
+    #[cfg(unix)]
+    assert_eq!(message("."), "error: cannot read .: it is a folder\n");
+    assert_eq!(
+        message("latin.toml"),
+        "error: latin.toml is not a text file: line 2 (byte 23) is not UTF-8\nhelp: save it as UTF-8 text\n"
+    );
+    assert!(message("empty.toml").ends_with("3 problems; nothing was checked\n"));
+    let table = done(&folder, &["check", "empty.toml", "--table", "none.toml"], 2);
+    assert_eq!(err(&table), "error: cannot read none.toml: there is no such file or folder\n");
+    done(&folder, &["materials", "--table", "none.toml"], 2);
+    done(&folder, &["explain", "pvc-foam", "--table", "none.toml"], 2);
+}
+
+#[test]
+fn the_report_for_machines_has_its_keys() {
+    let folder = tops("json");
+    for (file, code, answer) in [("holds.toml", 0, "holds"), ("fails.toml", 1, "does not hold")] {
+        let output = done(&folder, &["check", file, "--json"], code);
+        assert_eq!(err(&output), "");
+        let report = json(&output);
+        assert_eq!(report["answer"], answer);
+        assert_eq!(report["format"], serde_json::json!({ "name": "skinspan-check", "version": 1 }));
+        let keys: Vec<&str> = report.as_object().unwrap().keys().map(String::as_str).collect();
+        let mut due = [
+            "format",
+            "title",
+            "units",
+            "answer",
+            "reason",
+            "weight",
+            "checks",
+            "envelope",
+            "advice",
+            "cases",
+            "ruled_out",
+            "frame",
+            "criteria",
+            "numerical_error",
+            "cautions",
+        ];
+        due.sort_unstable();
+        for key in due {
+            assert!(keys.contains(&key), "{key}");
+        }
+        for key in ["items", "bare", "total", "x", "y"] {
+            assert!(!report["weight"][key].is_null(), "weight {key}");
+        }
+        let checks = report["checks"].as_array().unwrap();
+        assert_eq!(checks.iter().all(|check| check["passes"] == true), code == 0);
+        for check in checks {
+            let due: &[&str] = if check.get("not_evaluated").is_some() {
+                &["check", "title", "passes", "case", "place", "x", "y"]
+            } else {
+                &[
+                    "check",
+                    "title",
+                    "passes",
+                    "case",
+                    "place",
+                    "x",
+                    "y",
+                    "demand",
+                    "allowable",
+                    "factor",
+                    "utilisation",
+                    "margin",
+                    "basis",
+                    "terms",
+                    "formula",
+                    "source",
+                ]
+            };
+            for key in due {
+                assert!(check.get(key).is_some(), "{key} in {check}");
+            }
+        }
+        // The worst check governs, and the text says the same.
+        let text = done(&folder, &["check", file], code);
+        assert!(out(&text).contains(checks[0]["title"].as_str().unwrap()));
+    }
+}
+
+#[test]
+fn text_and_machine_report_exclude_each_other() {
+    let folder = tops("conflict");
+    done(&folder, &["check", "holds.toml", "--json", "--full"], 2);
+}
+
+#[test]
+fn the_same_input_gives_the_same_bytes() {
+    let folder = tops("same");
+    for arguments in [&["check", "fails.toml", "--full"][..], &["check", "fails.toml", "--json"], &["materials"]] {
+        assert_eq!(run(&folder, arguments).stdout, run(&folder, arguments).stdout, "{arguments:?}");
+    }
+}
+
+#[test]
+fn a_report_in_a_file_is_the_one_that_would_be_printed() {
+    let folder = tops("output");
+    let printed = done(&folder, &["check", "fails.toml"], 1);
+    fs::write(folder.join("report.txt"), "what stood here before, longer or shorter").unwrap();
+    for _ in 0..2 {
+        let written = done(&folder, &["check", "fails.toml", "--output", "report.txt"], 1);
+        assert_eq!((out(&written), err(&written)), ("", "wrote report.txt\n"));
+        assert_eq!(fs::read(folder.join("report.txt")).unwrap(), printed.stdout);
+    }
+    let colours = skinspan(&folder)
+        .env("CLICOLOR_FORCE", "1")
+        .args(["check", "fails.toml", "-o", "report.txt"])
+        .output()
+        .unwrap();
+    assert_eq!(colours.status.code(), Some(1));
+    assert_eq!(fs::read(folder.join("report.txt")).unwrap(), printed.stdout, "a file has no colours");
+    let names: Vec<_> = fs::read_dir(&folder).unwrap().map(|entry| entry.unwrap().file_name()).collect();
+    assert_eq!(names.len(), 3, "something is left beside the report: {names:?}");
+}
+
+#[test]
+fn a_report_that_cannot_be_written_is_an_error() {
+    let folder = tops("unwritable");
+    let output = done(&folder, &["check", "holds.toml", "-o", "none/report.txt"], 2);
+    assert_eq!(err(&output), "error: cannot write none/report.txt: there is no such file or folder\n");
+    let output = done(&folder, &["check", "holds.toml", "-o", "holds.toml/report.txt"], 2);
+    assert!(err(&output).starts_with("error: cannot write holds.toml/report.txt: "));
+    #[cfg(unix)]
+    assert_eq!(err(&done(&folder, &["check", "holds.toml", "-o", "."], 2)), "error: cannot write .: it is a folder\n");
+    done(&folder, &["check", "holds.toml", "-o", ""], 2);
+}
+
+#[test]
+fn a_report_does_not_replace_its_design_file() {
+    let folder = tops("replace");
+    let output = done(&folder, &["check", "holds.toml", "-o", "./holds.toml"], 2);
+    assert!(err(&output).contains("would replace the design file"));
+    assert_eq!(fs::read_to_string(folder.join("holds.toml")).unwrap(), HOLDS);
+}
+
+#[cfg(unix)]
+#[test]
+fn a_report_goes_through_links_and_into_devices() {
+    use std::os::unix::fs::FileTypeExt as _;
+
+    let folder = tops("link");
+    fs::write(folder.join("report.txt"), "old").unwrap();
+    std::os::unix::fs::symlink("report.txt", folder.join("link.txt")).unwrap();
+    done(&folder, &["check", "holds.toml", "-o", "link.txt"], 0);
+    assert!(fs::symlink_metadata(folder.join("link.txt")).unwrap().is_symlink());
+    assert_ne!(fs::read_to_string(folder.join("report.txt")).unwrap(), "old");
+    done(&folder, &["check", "holds.toml", "-o", "/dev/null"], 0);
+    assert!(fs::metadata("/dev/null").unwrap().file_type().is_char_device());
+}
+
+#[test]
+fn a_new_file_can_be_checked_and_is_not_overwritten() {
+    let folder = folder("new");
+    let output = done(&folder, &["new", "top.toml"], 0);
+    assert_eq!((out(&output), err(&output)), ("", "wrote top.toml\nnow change it and run: skinspan check top.toml\n"));
+    let checked = run(&folder, &["check", "top.toml"]);
+    assert!(matches!(checked.status.code(), Some(0 | 1)), "{}", err(&checked));
+    fs::write(folder.join("top.toml"), "mine").unwrap();
+    let output = done(&folder, &["new", "top.toml"], 2);
+    assert_eq!(err(&output), "error: top.toml is there already and is not overwritten\nhelp: choose another name\n");
+    assert_eq!(fs::read_to_string(folder.join("top.toml")).unwrap(), "mine");
+    done(&folder, &["new", "none/top.toml"], 2);
+    done(&folder, &["new", "."], 2);
+}
+
+#[test]
+fn materials_are_chosen_by_text_and_kind() {
+    let folder = folder("materials");
+    let all = json(&done(&folder, &["materials", "--json"], 0));
+    let rows = all.as_array().unwrap();
+    let kinds = ["core", "fabric", "ply", "fibre", "resin", "coat", "board", "filler", "conduit", "alloy", "fastener"];
+    let mut sum = 0;
+    for kind in kinds {
+        let some = json(&done(&folder, &["materials", "--kind", kind, "--json"], 0));
+        let some = some.as_array().unwrap();
+        assert!(some.iter().all(|row| row["kind"] == kind));
+        sum += some.len();
+    }
+    assert_eq!(sum, rows.len());
+    let foams = json(&done(&folder, &["materials", "PVC", "--kind", "core", "--json"], 0));
+    assert!(foams.as_array().unwrap().iter().any(|row| row["id"] == "pvc-foam"));
+    assert!(foams.as_array().unwrap().len() < rows.len());
+    let list = done(&folder, &["materials", "pvc-foam"], 0);
+    assert!(out(&list).contains("lb/ft³"), "{}", out(&list));
+    let list = done(&folder, &["materials", "pvc-foam", "--units", "si"], 0);
+    assert!(out(&list).contains("48.0 kg/m³ to 250 kg/m³"), "{}", out(&list));
+    assert!(out(&list).lines().all(|line| line.chars().count() <= 80));
+    for arguments in [&["materials", "unobtainium"][..], &["materials", "unobtainium", "--json"]] {
+        assert_eq!(
+            err(&done(&folder, arguments, 2)),
+            "error: the material table has nothing that matches `unobtainium`\n\
+             help: `skinspan materials` lists all of it\n"
+        );
+    }
+    assert!(err(&done(&folder, &["materials", "--kind", "rope"], 2)).contains("core, fabric"));
+}
+
+#[test]
+fn everything_that_has_a_name_is_explained() {
+    let folder = folder("explain");
+    let all = json(&done(&folder, &["materials", "--json"], 0));
+    let mut names: Vec<String> =
+        all.as_array().unwrap().iter().map(|row| row["id"].as_str().unwrap().to_owned()).collect();
+    names.extend(CHECKS.iter().map(|check| check.id().to_owned()));
+    names.extend(Criteria::built_in().unwrap().records().iter().map(|record| record.id.clone()));
+    let count = names.len();
+    for name in &names {
+        let text = done(&folder, &["explain", name], 0);
+        assert_eq!(err(&text), "");
+        assert!(out(&text).lines().next().unwrap().contains(name.as_str()), "{name}: {}", out(&text));
+        let explained = json(&done(&folder, &["explain", name, "--json"], 0));
+        assert_eq!(explained.as_array().unwrap().len(), 1, "{name}");
+    }
+    names.sort_unstable();
+    names.dedup();
+    assert_eq!(names.len(), count, "a name stands for two things");
+}
+
+#[test]
+fn a_property_is_explained_alone() {
+    let folder = folder("property");
+    for name in ["shear-strength", "shear_strength"] {
+        let text = done(&folder, &["explain", "pvc-foam", name], 0);
+        assert!(out(&text).contains("shear strength") && !out(&text).contains("compressive strength"));
+    }
+    for (arguments, message) in [
+        (
+            &["explain", "pvc-fom"][..],
+            "error: there is no check, material or factor `pvc-fom`\nhelp: did you mean `skinspan explain pvc-foam`?\n",
+        ),
+        (
+            &["explain", "core-sheer"],
+            "error: there is no check, material or factor `core-sheer`\n\
+             help: did you mean `skinspan explain core-shear`?\n",
+        ),
+        (
+            &["explain", "Core-Shear-Factr"],
+            "error: there is no check, material or factor `Core-Shear-Factr`\n\
+             help: did you mean `skinspan explain core-shear-factor`?\n",
+        ),
+        (
+            &["explain", "qqq"],
+            "error: there is no check, material or factor `qqq`\n\
+             help: `skinspan check` names its checks, `skinspan materials` its materials\n",
+        ),
+        (
+            &["explain", "pvc-foam", "sheer-strength"],
+            "error: `pvc-foam` has no property `sheer-strength`\n\
+             help: did you mean `skinspan explain pvc-foam shear-strength`?\n",
+        ),
+        (
+            &["explain", "pvc-foam", "qqq"],
+            "error: `pvc-foam` has no property `qqq`\nhelp: `skinspan explain pvc-foam` shows all that is known of it\n",
+        ),
+        (
+            &["explain", "core-shear", "density"],
+            "error: `core-shear` has no property `density`\nhelp: did you mean `skinspan explain core-shear`?\n",
+        ),
+    ] {
+        assert_eq!(err(&done(&folder, arguments, 2)), message);
+    }
+}
+
+#[test]
+fn units_can_be_chosen() {
+    let folder = tops("units");
+    let us = done(&folder, &["check", "holds.toml", "--units", "us", "--json"], 0);
+    let si = done(&folder, &["check", "holds.toml", "--units", "si", "--json"], 0);
+    let (us, si) = (json(&us), json(&si));
+    assert_eq!((&us["units"], &si["units"]), (&"us".into(), &"si".into()));
+    assert_eq!(us["weight"]["bare"]["unit"], "lb");
+    assert_eq!(si["weight"]["bare"]["unit"], "kg");
+    let mass = |report: &Value| report["weight"]["bare"]["value"].as_f64().unwrap();
+    // Nine digits are printed.
+    assert!((mass(&us) * 0.45359237 / mass(&si) - 1.0).abs() < 1e-8);
+    let utilisation = |report: &Value| report["checks"][0]["utilisation"].as_f64().unwrap();
+    assert!((utilisation(&us) / utilisation(&si) - 1.0).abs() < 1e-12, "units change no result");
+    assert!(out(&done(&folder, &["check", "holds.toml", "--units", "si"], 0)).contains("kg"));
+    done(&folder, &["check", "holds.toml", "--units", "metric"], 2);
+}
+
+/// The core of the top with a shear strength of nearly nothing.
+const WEAK: &str = r#"
+[[source]]
+key  = "own-tests"
+text = "Shear tests of our own, batch 7"
+seen = "read"
+
+[[core]]
+id             = "pvc-foam"
+shear_strength = { points = [["48 kg/m3", "0.01 MPa"], ["250 kg/m3", "0.02 MPa"]], basis = "measured", source = "own-tests", mark = "read" }
+"#;
+
+#[test]
+fn a_table_of_the_user_overrides_and_is_named() {
+    let folder = tops("table");
+    fs::write(folder.join("weak.toml"), WEAK).unwrap();
+    let shown = done(&folder, &["explain", "pvc-foam", "shear-strength", "--table", "weak.toml"], 0);
+    assert!(out(&shown).contains("table: weak.toml") && out(&shown).contains("batch 7"), "{}", out(&shown));
+    let built_in = json(&done(&folder, &["check", "holds.toml", "--json"], 0));
+    let over = json(&done(&folder, &["check", "holds.toml", "--json", "--table", "weak.toml"], 1));
+    let shear = |report: &Value| {
+        let checks = report["checks"].as_array().unwrap();
+        checks.iter().find(|check| check["check"] == "core-shear").unwrap()["utilisation"].as_f64().unwrap()
+    };
+    assert!(shear(&over) > 10.0 * shear(&built_in));
+    let full = done(&folder, &["check", "holds.toml", "--full", "--table", "weak.toml"], 1);
+    assert!(out(&full).contains("weak.toml"), "the report does not say where the value comes from");
+    // Named in the design file, from where that stands.
+    fs::create_dir(folder.join("inner")).unwrap();
+    fs::write(folder.join("inner/top.toml"), format!("{HOLDS}\n[tables]\nfiles = [\"../weak.toml\"]\n")).unwrap();
+    let named = json(&done(&folder, &["check", "inner/top.toml", "--json"], 1));
+    assert_eq!(shear(&named).to_bits(), shear(&over).to_bits());
+    fs::write(folder.join("inner/top.toml"), format!("{HOLDS}\n[tables]\nfiles = [\"weak.toml\"]\n")).unwrap();
+    let missing = done(&folder, &["check", "inner/top.toml"], 2);
+    assert!(
+        err(&missing).contains("cannot read inner/weak.toml: there is no such file or folder"),
+        "{}",
+        err(&missing)
+    );
+    fs::write(folder.join("faulty.toml"), WEAK.replace("0.01 MPa", "0.01 kg")).unwrap();
+    let faulty = done(&folder, &["check", "holds.toml", "--table", "faulty.toml"], 2);
+    assert!(err(&faulty).contains("--> faulty.toml:9:"), "{}", err(&faulty));
+}
+
+#[test]
+fn colours_are_for_terminals_and_for_those_who_force_them() {
+    let folder = tops("colour");
+    let coloured = skinspan(&folder).env("CLICOLOR_FORCE", "1").args(["check", "fails.toml"]).output().unwrap();
+    assert!(out(&coloured).contains('\u{1b}'), "the test would not see colours");
+    let plain = skinspan(&folder).env("NO_COLOR", "1").args(["check", "fails.toml"]).output().unwrap();
+    assert!(!out(&plain).contains('\u{1b}'));
+    // With the colours taken out both are the same.
+    assert_eq!(anstream::adapter::strip_str(out(&coloured)).to_string(), out(&plain));
+}
+
+#[test]
+fn a_reader_that_has_seen_enough_is_no_failure() {
+    let folder = tops("broken-pipe");
+    for arguments in [&["check", "fails.toml", "--full"][..], &["materials", "--json"], &["--help"]] {
+        let mut child =
+            skinspan(&folder).args(arguments).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
+        drop(child.stdout.take());
+        let mut message = String::new();
+        child.stderr.take().unwrap().read_to_string(&mut message).unwrap();
+        assert_eq!(message, "", "{arguments:?}");
+        assert!(matches!(child.wait().unwrap().code(), Some(0 | 1)), "{arguments:?}");
+    }
+}
+
+#[cfg(target_os = "linux")]
+#[test]
+fn a_report_that_does_not_fit_on_the_disk_is_an_error() {
+    let folder = tops("full");
+    let full = fs::OpenOptions::new().write(true).open("/dev/full").unwrap();
+    let output = skinspan(&folder).args(["check", "holds.toml"]).stdout(full).output().unwrap();
+    assert_eq!(output.status.code(), Some(2));
+    assert!(err(&output).starts_with("error: cannot write the report: "), "{}", err(&output));
+    let output = done(&folder, &["check", "holds.toml", "-o", "/dev/full"], 2);
+    assert!(err(&output).starts_with("error: cannot write /dev/full: "));
+}
+
+#[test]
+fn help_says_how_to_start() {
+    let folder = folder("help");
+    let version = done(&folder, &["--version"], 0);
+    assert_eq!(out(&version), concat!("skinspan ", env!("CARGO_PKG_VERSION"), "\n"));
+    let help = done(&folder, &["--help"], 0);
+    for part in ["Exit codes: 0", "skinspan new top.toml", "skinspan check top.toml", "materials", "explain"] {
+        assert!(out(&help).contains(part), "{part}");
+    }
+    for command in ["check", "materials", "explain", "new"] {
+        let help = done(&folder, &[command, "--help"], 0);
+        assert!(out(&help).contains("Usage: skinspan"), "{}", out(&help));
+    }
+    let bare = run(&folder, &[]);
+    assert_eq!(bare.status.code(), Some(2));
+    assert!(err(&bare).contains("skinspan new top.toml"));
+    assert!(err(&done(&folder, &["chek"], 2)).contains("'check'"));
+}
+
+#[test]
+fn problems_with_windows_line_ends_and_a_byte_order_mark_stand_at_their_place() {
+    let folder = folder("windows");
+    let text = HOLDS.replace("thickness", "thicknes");
+    let mut file = fs::File::create(folder.join("plain.toml")).unwrap();
+    file.write_all(text.as_bytes()).unwrap();
+    fs::write(folder.join("windows.toml"), text.replace('\n', "\r\n")).unwrap();
+    let place = |file: &str| {
+        let output = done(&folder, &["check", file], 2);
+        let line = err(&output).lines().find(|line| line.contains("-->")).unwrap().to_owned();
+        line.rsplit_once(".toml").unwrap().1.to_owned()
+    };
+    assert_eq!(place("plain.toml"), place("windows.toml"));
+    fs::write(folder.join("marked.toml"), format!("\u{feff}{HOLDS}")).unwrap();
+    done(&folder, &["check", "marked.toml"], 0);
+}
