@@ -134,7 +134,9 @@ impl Bounds {
     }
 
     fn see(&self, strip: f64, plate: f64, case: &impl std::fmt::Debug) {
-        if std::env::var("SEE").is_ok() {println!("SEE {} {:.3}", self.name, strip/plate);}
+        if std::env::var("SEE").is_ok() {
+            println!("SEE {} {:.3}", self.name, strip / plate);
+        }
         let ratio = strip / plate;
         assert!(ratio >= 1.0 - REFERENCE, "{}: strip/plate = {ratio:.3} for {case:?}", self.name);
         assert!(ratio <= self.most, "{}: strip/plate = {ratio:.3} for {case:?}", self.name);
