@@ -54,7 +54,7 @@ pub struct Citation {
 macro_rules! works {
     ($($(#[$doc:meta])* $name:ident = $key:literal;)*) => {
         $($(#[$doc])* pub const $name: Work = Work($key);)*
-        /// Every work that a formula cites.
+        /// Every work that a formula or a published case cites.
         pub const WORKS: &[Work] = &[$($name),*];
     };
 }
@@ -78,8 +78,6 @@ works! {
     HETENYI_1946 = "hetenyi-1946";
     /// Lloyd's Register, *Rules and Regulations for the Classification of Special Service Craft*.
     LR_SSC = "lr-ssc";
-    /// Lloyd's Register, *Guidance Notes for Calculation Procedures for Composite Construction*, 2013.
-    LR_COMPOSITES_2013 = "lr-composites-2013";
     /// ISO 12215-5:2008, small craft, hull construction and scantlings, design pressures and stresses.
     ISO_12215_5_2008 = "iso-12215-5-2008";
     /// NAFEMS benchmark R0031, composite tests.
@@ -118,6 +116,26 @@ works! {
     JARAMILLO_1950 = "jaramillo-1950";
     /// International yard and pound agreement, 1959.
     YARD_POUND_1959 = "yard-pound-1959";
+    /// Abramowitz and Stegun, *Handbook of Mathematical Functions*, 1964.
+    ABRAMOWITZ_STEGUN_1964 = "abramowitz-stegun-1964";
+    /// American Bureau of Shipping, *Guide for Building and Classing Yachts*, 2021.
+    ABS_YACHTS_2021 = "abs-yachts-2021";
+    /// Boresi and Schmidt, *Advanced Mechanics of Materials*, 6th ed., 2003.
+    BORESI_SCHMIDT_2003 = "boresi-schmidt-2003";
+    /// 46 CFR Part 177, construction and arrangement of small passenger vessels.
+    CFR_46_177 = "cfr-46-177";
+    /// Huang, *Pavement Analysis and Design*, 2nd ed., 2004.
+    HUANG_2004 = "huang-2004";
+    /// Kaw, *Mechanics of Composite Materials*, 2nd ed., 2006.
+    KAW_2006 = "kaw-2006";
+    /// Mallick, *Fiber-Reinforced Composites*, 3rd ed., 2008.
+    MALLICK_2008 = "mallick-2008";
+    /// Pagano, *Exact Solutions for Rectangular Bidirectional Composites and Sandwich Plates*, 1970.
+    PAGANO_1970 = "pagano-1970";
+    /// Tsai and Hahn, *Introduction to Composite Materials*, 1980.
+    TSAI_HAHN_1980 = "tsai-hahn-1980";
+    /// NIST Special Publication 811, *Guide for the Use of the International System of Units*, 2008.
+    NIST_SP_811 = "nist-sp-811";
     /// Derived in this project from equilibrium and linear elasticity.
     DERIVED = "derived";
 }

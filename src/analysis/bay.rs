@@ -276,7 +276,7 @@ fn clamped_strip_moment(force: Force, side: Length, span: Length) -> MomentPerWi
 ///
 /// # Errors
 ///
-/// [`PlateFault`] as for [`plate_of`].
+/// [`PlateFault`] as for [`Plate::new`].
 pub fn bay_frequency(top: &Top, field: &RegionSection, bay: &Bay, core_left: Ratio) -> Result<Frequency, PlateFault> {
     let plate = plate_of(bay, field, core_left)?;
     let gear = top

@@ -81,16 +81,38 @@ fn criteria_are_marked_as_their_sources_were_seen() {
     }
 }
 
-/// A work that nothing in the library cites is no source of it.
+/// A work that no formula cites by its constant, and that no published case is named after, is no source.
 #[test]
 fn every_work_is_cited_somewhere() {
     let text = all_text_below(concat!(env!("CARGO_MANIFEST_DIR"), "/src"));
-    let list = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/src/source.rs")).unwrap();
-    let names = list.lines().filter_map(|line| Some((line.trim(), line.trim().split_once(" = \"")?.0)));
-    let constants: Vec<_> = names.filter(|(line, _)| line.ends_with("\";")).map(|(_, name)| name).collect();
-    assert_eq!(constants.len(), WORKS.len());
-    let idle: Vec<_> = constants.into_iter().filter(|name| text.matches(name).count() < 2).collect();
+    let cases = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/validation/main.rs")).unwrap();
+    let idle: Vec<_> = WORKS
+        .iter()
+        .filter(|work| {
+            let name = work.0.replace('-', "_");
+            let constant = name.to_uppercase();
+            let cited = text.contains(&format!("[`{constant}`]")) || text.contains(&format!("work: {constant}"));
+            let case = cases.lines().filter_map(|line| line.strip_prefix("mod ")?.strip_suffix(';'));
+            !cited && !case.into_iter().any(|case| name.starts_with(case))
+        })
+        .collect();
     assert!(idle.is_empty(), "{idle:?}");
+}
+
+/// The other way round: a file of published cases that bears a year cites a work of the list.
+#[test]
+fn every_dated_case_is_a_work() {
+    let cases = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/validation/main.rs")).unwrap();
+    let dated = |name: &&str| name.rsplit('_').next().is_some_and(|year| year.parse().is_ok_and(|y: u16| y > 1900));
+    let cases: Vec<_> = cases
+        .lines()
+        .filter_map(|line| line.strip_prefix("mod ")?.strip_suffix(';'))
+        .filter(dated)
+        .map(|case| case.replace('_', "-"))
+        .collect();
+    assert!(cases.len() > 5, "{cases:?}");
+    let unlisted: Vec<_> = cases.iter().filter(|case| WORKS.iter().all(|work| work.0 != case.as_str())).collect();
+    assert!(unlisted.is_empty(), "{unlisted:?}");
 }
 
 fn all_text_below(folder: &str) -> String {

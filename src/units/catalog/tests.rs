@@ -138,7 +138,7 @@ fn definitions_of_1959_and_1901_are_met_to_the_last_bit() {
     }
 }
 
-/// NIST SP 811 (2008), appendix B.8, prints seven digits: half a unit of the last one is at most 5e-7 of the value.
+/// [`NIST_SP_811`](crate::source::NIST_SP_811), appendix B.8, prints seven digits: half a unit of the last one is at most 5e-7 of the value.
 const NIST_SP_811_DIGITS: f64 = 5e-7;
 
 #[test]
