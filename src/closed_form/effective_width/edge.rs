@@ -99,19 +99,10 @@ pub fn near_free_edge(width: Length, to_edge: Length, result: NearEdge) -> Lengt
 /// assert!((shear_near_free_edge(m(0.1), m(0.3), m(0.05), false, &spread).value - 0.1).abs() < 1e-12);
 /// ```
 #[must_use]
-pub fn shear_near_free_edge(
-    across: Length,
-    x: Length,
-    to_edge: Length,
-    on_overhang: bool,
-    spread: &Spread,
-) -> Length {
+pub fn shear_near_free_edge(across: Length, x: Length, to_edge: Length, on_overhang: bool, spread: &Spread) -> Length {
     let beyond_half = |distance: Length| (distance - across / 2.0).max(si(0.0));
     let gap = beyond_half(to_edge);
-    let near = if on_overhang {
-        across + 0.2 * spread.remote_moment * beyond_half(x) + 0.7 * gap
-    } else {
-        across + 0.3 * gap
-    };
+    let near =
+        if on_overhang { across + 0.2 * spread.remote_moment * beyond_half(x) + 0.7 * gap } else { across + 0.3 * gap };
     shear_at_support(across, x, on_overhang, spread).min(near)
 }
