@@ -16,7 +16,7 @@ use crate::units::Length;
 ///
 /// # Validity
 /// Bay: the plate's shear at the support is at most 0.9 of the strip's. Overhang that runs on over its pipe into a bay:
-/// at most 0.75 of it, often half; clamped overhang: at most 1.0. Beside the patch the shear
+/// at most 0.85 of it, often half; clamped overhang: at most 1.0. Beside the patch the shear
 /// is larger than here: see [`shear_beside_patch`].
 ///
 /// # Source
