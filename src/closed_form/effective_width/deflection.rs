@@ -66,8 +66,8 @@ pub fn deflection(across: Length, x: Length, bay: Length, spread: &Spread) -> Le
 /// | `λ`, `σ` | [`Spread::bending_deflection`], [`Spread::shear_deflection`] |
 ///
 /// # Validity
-/// Deflection under the load, away from free ends. The plate sinks between 0.5 and 0.91 of the strip, half of all cases
-/// above 0.66, where the overhang runs on over its pipe into a bay; at most 1.0 where it is clamped.
+/// Deflection under the load, away from free ends. The plate sinks between 0.48 and 0.91 of the strip, half of all cases
+/// above 0.65, where the overhang runs on over its pipe into a bay; at most 1.0 where it is clamped.
 ///
 /// # Source
 /// [`DERIVED`](crate::source::DERIVED). [`JARAMILLO_1950`](crate::source::JARAMILLO_1950) gives 0.168 P a²/D for the
