@@ -17,7 +17,7 @@ use crate::{
 pub(super) fn read_service(root: &Room<'_>, criteria: &Criteria) -> Option<Service> {
     let Some(room) = root.room("service") else {
         root.absent("service", Problem::at(0..0, "there is no `[service]`: nothing says what the top must live through").help(
-            "add `[service]` with `speed`, `storm`, `trailer`, `slam`, `people`, `walking` and `sun`; write \"none\" for what will never happen",
+            "add `[service]` with `speed`, `storm`, `trailer`, `slam`, `people`, `walking`, `underside` and `sun`; write \"none\" for what will never happen",
         ));
         return None;
     };

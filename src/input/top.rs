@@ -41,7 +41,7 @@ pub(super) fn read_panel(root: &Room<'_>, table: &MaterialTable) -> Panel {
         root.absent(
             "top",
             Problem::at(0..0, "there is no `[top]`: nothing says what the top is made of")
-                .help("add `[top]` with `outline`, `core`, `outer` and `inner`"),
+                .help("add `[top]` with `outline`, `process`, `resin`, `outer`, `core` and `inner`"),
         );
         return Panel::default();
     };
