@@ -26,9 +26,9 @@ impl Check for SkinIndentation {
     }
 
     fn formula(&self) -> &'static str {
-        "s · factor ≤ k s_c,  s the greater of P/(π b²) [1 + x ker′ x], x = b/l, l = (D_f/K)^(1/4), K = 2 E_c/c (springs), \
-         and P/(π b²) y ∫ J₁(y t)/(1 + t³) dt, y = b/l_0, l_0 = (2 D_f/E)^(1/3), E = 4 (1 − ν) E_c/((1 + ν)(3 − 4 ν)) \
-         (deep core)"
+        "s · factor ≤ k s_c,  s = max(s_springs, s_deep),  s_springs = P/(π b²) [1 + x ker′ x], x = b/l, \
+         l = (D_f/K)^(1/4), K = 2 E_c/c,  s_deep = P/(π b²) y ∫ J₁(y t)/(1 + t³) dt, y = b/l_0, l_0 = (2 D_f/E)^(1/3), \
+         E = 4 (1 − ν) E_c/((1 + ν)(3 − 4 ν))"
     }
 
     fn limits(&self) -> &'static str {

@@ -318,8 +318,8 @@ criteria! {
     // lifting
     /// Jerk of a lift over weight at rest.
     lift_factor: Ratio;
-    // water and snow
-    /// Density of that water.
+    // water
+    /// Density of standing water.
     water_density: MassDensity;
     /// Density of sea water.
     sea_water_density: MassDensity;
