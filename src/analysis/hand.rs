@@ -26,7 +26,7 @@ use crate::{
 };
 
 /// Parts that each bay and each overhang is divided into: places where people are tried and forces are listed.
-pub const DIVISIONS: usize = 12;
+pub const DIVISIONS: usize = 8;
 
 /// A strip in one state of the material.
 struct Ready<'a> {
@@ -82,7 +82,7 @@ pub fn strip_forces(
 pub fn swinging_strip(top: &Top, sections: &Sections, line: &Line, core_left: Ratio) -> Result<Strip, StripError> {
     let spread = Spread::new(&sections.field.plate_stiffness(line.axis, core_left));
     let handed = line.carries.map_or_else(Ratio::default, |overhang| handed_on(overhang, end_width(line, &spread)));
-    strip(top, sections, line, (core_left, Ratio::new::<ratio>(1.0) + handed), 1)
+    strip(top, sections, line, (core_left, Ratio::new::<ratio>(1.0) + handed), 6)
 }
 
 /// A line as a strip in one state of its core, its mass multiplied.
@@ -115,7 +115,12 @@ fn strip(
         })
         .collect();
     let supports: Vec<Support> = line.seats.iter().map(|seat| Support::pipe(seat.at)).collect();
-    Strip::new(&segments, &supports, &[], divisions)
+    // Close beside a pipe a foot shears the core most: it is tried there, and not only at even steps.
+    let length = line.length();
+    let foot: Length = top.criteria.standing_footprint.value / 2.0;
+    let beside = line.seats.iter().flat_map(|seat| [seat.at - foot, seat.at + foot]);
+    let beside: Vec<Length> = beside.filter(|at| *at > Length::default() && *at < length).collect();
+    Strip::new(&segments, &supports, &beside, divisions)
 }
 
 impl<'a> Ready<'a> {

@@ -45,8 +45,11 @@ impl Check for FirstFrequency {
         let left = short_stiffness(analysis);
         let mut seen: Vec<(Frequency, Place)> = Vec::new();
         let mut looked_at: Vec<&Line> = Vec::new();
-        for line in analysis.lines.iter().filter(|line| line.role != Role::Carried) {
-            if looked_at.iter().any(|known| known.swings_as(line)) {
+        // The heaviest first: a strip beside an overhang swings slower than the same strip without one.
+        let mut lines: Vec<&Line> = analysis.lines.iter().filter(|line| line.role != Role::Carried).collect();
+        lines.sort_by_key(|line| line.carries.is_none());
+        for line in lines {
+            if looked_at.iter().any(|known| known.swings_no_faster_than(line)) {
                 continue;
             }
             looked_at.push(line);

@@ -482,13 +482,14 @@ fn value(page: &mut Page, report: &Report<'_>, name: &str, shown: &str, basis: &
 fn origin_words(report: &Report<'_>, origin: &Origin) -> String {
     let text = report.table.source(&origin.source).map_or(origin.source.as_str(), |source| source.text.as_str());
     format!(
-        "{} {}: {} [{}; {}; {}]",
+        "{} {}: {} [{}; {}; {}; table {}]",
         origin.row,
         origin.property,
         origin.as_written,
         text,
         origin.locator,
-        origin.mark.words()
+        origin.mark.words(),
+        origin.table
     )
 }
 

@@ -11,9 +11,9 @@ use crate::units::{Frequency, Length, LinearMassDensity};
 
 /// Parts of a bay whose mass is gathered at two Gauss points each. Gathered mass makes steps in the shear; the error in
 /// ω² goes with the square of the part, so a second run with half as long parts removes it.
-const PARTS: f64 = 12.0;
+const PARTS: f64 = 6.0;
 /// Relative change of ω² at which the iteration stops; the answer is better than this, as it is stationary.
-const SETTLED: f64 = 1e-13;
+const SETTLED: f64 = 1e-8;
 /// Enough for neighbouring frequencies 1 % apart.
 const ROUNDS: usize = 2000;
 
