@@ -136,9 +136,8 @@ impl Line {
     #[must_use]
     pub fn swings_no_faster_than(&self, other: &Self) -> bool {
         let same = self.pieces == other.pieces && self.seats == other.seats;
-        let short = other.role == Role::EndOverhang
-            && self.axis != other.axis
-            && other.seats[0].at < self.widest_bay() / 2.0;
+        let short =
+            other.role == Role::EndOverhang && self.axis != other.axis && other.seats[0].at < self.widest_bay() / 2.0;
         other.gear.is_empty() && (same || short)
     }
 
