@@ -59,5 +59,5 @@ pub fn list(table: &MaterialTable, kind: Option<Kind>, text: &str, system: Syste
 pub fn list_json(table: &MaterialTable, kind: Option<Kind>, text: &str) -> Option<Value> {
     let rows = chosen(table, kind, text);
     let list: Vec<Value> = rows.iter().map(|row| row_json(*row, &row.properties().collect::<Vec<_>>())).collect();
-    (!list.is_empty()).then(|| Value::Array(list))
+    (!list.is_empty()).then_some(Value::Array(list))
 }
