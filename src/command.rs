@@ -291,7 +291,7 @@ fn read(path: &Path) -> Result<NamedText, Unreadable> {
     })?;
     String::from_utf8(bytes).map(|text| NamedText { name: name.clone(), text }).map_err(|error| {
         let fault = error.utf8_error().valid_up_to();
-        let line = error.as_bytes()[..fault].iter().filter(|byte| **byte == b'\n').count() + 1;
+        let line = error.as_bytes()[..fault].split(|byte| *byte == b'\n').count();
         Unreadable {
             cause: format!("{name} is not a text file: line {line} (byte {}) is not UTF-8", fault + 1),
             help: Some("save it as UTF-8 text"),

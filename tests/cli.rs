@@ -407,7 +407,7 @@ fn a_table_of_the_user_overrides_and_is_named() {
     };
     assert!(shear(&over) > 10.0 * shear(&built_in));
     let full = done(&folder, &["check", "holds.toml", "--full", "--table", "weak.toml"], 1);
-    assert!(out(&full).contains("weak.toml"), "the report does not say where the value comes from");
+    assert!(out(&full).contains("batch 7"), "the report does not say where the value comes from");
     // Named in the design file, from where that stands.
     fs::create_dir(folder.join("inner")).unwrap();
     fs::write(folder.join("inner/top.toml"), format!("{HOLDS}\n[tables]\nfiles = [\"../weak.toml\"]\n")).unwrap();

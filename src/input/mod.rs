@@ -78,18 +78,12 @@ pub fn read_tables(tables: &[NamedText]) -> Result<MaterialTable, Vec<FileProble
         let mut files: Vec<FileProblems> = Vec::new();
         for problem in problems {
             let text = tables.iter().find(|table| table.name == problem.file).map_or("", |table| &table.text);
-            let file = match files.iter_mut().find(|file| file.file == problem.file) {
-                Some(file) => file,
-                None => {
-                    files.push(FileProblems {
-                        file: problem.file.clone(),
-                        text: text.to_owned(),
-                        problems: Vec::new(),
-                    });
-                    let last = files.len() - 1;
-                    &mut files[last]
-                }
-            };
+            let place = files.iter().position(|file| file.file == problem.file).unwrap_or(files.len());
+            if place == files.len() {
+                let (file, text) = (problem.file.clone(), text.to_owned());
+                files.push(FileProblems { file, text, problems: Vec::new() });
+            }
+            let file = &mut files[place];
             file.problems.push(Problem {
                 range: problem.range,
                 message: problem.message,

@@ -1,5 +1,8 @@
 //! `[service]`: what the top must live through. What people are hurt by has to be ruled out in writing.
 
+// A file says a value, says that there is none, or says nothing readable: three states, and the outer `None` is the fault.
+#![allow(clippy::option_option)]
+
 use super::{
     problem::Problem,
     reader::{Given, Room},

@@ -1,5 +1,8 @@
 //! `[top]`, `[[backing]]` and `[[conduit]]`.
 
+// A file says a value, says that there is none, or says nothing readable: three states, and the outer `None` is the fault.
+#![allow(clippy::option_option)]
+
 use uom::si::{length::millimeter, ratio::ratio};
 
 use super::{
@@ -138,19 +141,14 @@ fn read_core(top: &Room<'_>, table: &MaterialTable) -> (Option<CoreSheet>, Optio
     let Some(room) = top.room("core") else { return (None, None) };
     let thickness = room.required::<Length>("thickness", Sign::Positive, "\"1 in\"");
     let density = room.required::<MassDensity>("density", Sign::Positive, "\"5 lb/ft3\"");
-    let family = match room.text("material") {
-        Some(given) => match table.core(&given.value) {
-            Ok(family) => Some(family.clone()),
-            Err(name) => {
-                unknown_name(&room, &given, &name);
-                None
-            }
-        },
-        None => {
-            room.missing("material", "\"pvc-foam\"");
+    room.missing("material", "\"pvc-foam\"");
+    let family = room.text("material").and_then(|given| match table.core(&given.value) {
+        Ok(family) => Some(family.clone()),
+        Err(name) => {
+            unknown_name(&room, &given, &name);
             None
         }
-    };
+    });
     room.close();
     let thickness = thickness.map(|given| given.value);
     let sheet = || {
@@ -188,19 +186,14 @@ fn read_edge(top: &Room<'_>, table: &MaterialTable, outline: Option<&Outline>) -
                 .help("the core is usually cut back by about its own thickness"),
         );
     }
-    let fill = match room.text("fill") {
-        Some(given) => match table.filler(&given.value) {
-            Ok(fill) => Some(fill.clone()),
-            Err(name) => {
-                unknown_name(&room, &given, &name);
-                None
-            }
-        },
-        None => {
-            room.missing("fill", "\"putty-polyester-bonding\"");
+    room.missing("fill", "\"putty-polyester-bonding\"");
+    let fill = room.text("fill").and_then(|given| match table.filler(&given.value) {
+        Ok(fill) => Some(fill.clone()),
+        Err(name) => {
+            unknown_name(&room, &given, &name);
             None
         }
-    };
+    });
     room.close();
     Some(Some(Edge { setback: setback?.value, fill: fill? }))
 }
@@ -214,19 +207,14 @@ pub(super) fn read_inlays(
     let backings = root.rooms("backing").into_iter().enumerate().filter_map(|(index, room)| {
         let name = room.text("name").map_or_else(|| format!("backing {}", index + 1), |given| given.value);
         let width = room.required::<Length>("width", Sign::Positive, "\"4 in\"");
-        let board = match room.text("material") {
-            Some(given) => match table.board(&given.value) {
-                Ok(board) => Some(board.clone()),
-                Err(name) => {
-                    unknown_name(&room, &given, &name);
-                    None
-                }
-            },
-            None => {
-                room.missing("material", "\"plywood\"");
+        room.missing("material", "\"plywood-fir\"");
+        let board = room.text("material").and_then(|given| match table.board(&given.value) {
+            Ok(board) => Some(board.clone()),
+            Err(name) => {
+                unknown_name(&room, &given, &name);
                 None
             }
-        };
+        });
         let along = read_line(&room, outline);
         room.close();
         Some(Backing { name, board: board?, width: width?.value, along: along? })

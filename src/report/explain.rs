@@ -11,6 +11,7 @@ use crate::{
     criteria::{Criteria, Record},
     input::nearest,
     material::{MaterialTable, PropertyView, RowView},
+    source::Mark,
 };
 
 /// There is nothing of that name.
@@ -108,10 +109,7 @@ pub fn explain(
             page.paragraph("  what      ", check.what());
             page.paragraph("  formula   ", check.formula());
             page.paragraph("  holds for ", check.limits());
-            page.paragraph(
-                "  source    ",
-                &format!("{}; {} ({})", source(table, citation.work.0), citation.locator, citation.mark.words()),
-            );
+            page.paragraph("  source    ", &cited(table, citation.work.0, citation.locator, citation.mark));
         }
         Subject::Materials(rows) => {
             for (index, (row, properties)) in rows.into_iter().enumerate() {
@@ -128,10 +126,7 @@ pub fn explain(
             if !record.note.is_empty() {
                 page.paragraph("  note      ", &record.note);
             }
-            page.paragraph(
-                "  source    ",
-                &format!("{}; {} ({})", source(table, &record.source), record.locator, record.mark.words()),
-            );
+            page.paragraph("  source    ", &cited(table, &record.source, &record.locator, record.mark));
             page.paragraph("  change it ", &format!("in the design file: [criteria] {} = \"…\"", record.id));
         }
     }
@@ -154,12 +149,15 @@ fn material(page: &mut Page, row: RowView<'_>, properties: &[PropertyView<'_>], 
         if let Some(condition) = &origin.condition {
             page.paragraph(&indent, &format!("when: {condition}"));
         }
-        page.paragraph(
-            &indent,
-            &format!("{}; {} ({})", source(table, &origin.source), origin.locator, origin.mark.words()),
-        );
+        page.paragraph(&indent, &cited(table, &origin.source, &origin.locator, origin.mark));
         page.paragraph(&indent, &format!("table: {}", origin.table));
     }
+}
+
+/// A source in words; a place in it is named only where there is one.
+fn cited(table: &MaterialTable, key: &str, locator: &str, mark: Mark) -> String {
+    let place = if locator.is_empty() { String::new() } else { format!("; {locator}") };
+    format!("{}{place} ({})", source(table, key), mark.words())
 }
 
 fn source(table: &MaterialTable, key: &str) -> String {

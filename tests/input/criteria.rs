@@ -7,7 +7,7 @@ fn criteria_that_cannot_be() {
     says(
         "[top]\n",
         "[criteria]\ncore-sheer-factor = 3\n\n[top]\n",
-        r#"
+        r"
 error: there is no criterion `core-sheer-factor`
  --> top.toml:4:1
   |
@@ -19,12 +19,12 @@ help: did you mean `core-shear-factor`?
 4 - core-sheer-factor = 3
 4 + core-shear-factor = 3
   |
-"#,
+",
     );
     says(
         "[top]\n",
         "[criteria]\nzzz = 1\n\n[top]\n",
-        r#"
+        r"
 error: there is no criterion `zzz`
  --> top.toml:4:1
   |
@@ -32,7 +32,7 @@ error: there is no criterion `zzz`
   | ^^^
   |
 help: `skinspan check --full` lists them all, each with its value
-"#,
+",
     );
     says(
         "[top]\n",
@@ -145,7 +145,7 @@ help: it is "450 mm" where the file does not say otherwise
     says(
         "[top]\n",
         "[criteria]\nsag-limit = 0\n\n[top]\n",
-        r#"
+        r"
 error: there is no criterion `sag-limit`
  --> top.toml:4:1
   |
@@ -153,6 +153,6 @@ error: there is no criterion `sag-limit`
   | ^^^^^^^^^
   |
 help: did you mean one of `tip-sag-limit`, `bow-limit`, `sag-walked-limit`, `sag-unwalked-limit`?
-"#,
+",
     );
 }

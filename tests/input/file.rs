@@ -7,13 +7,13 @@ fn files_that_are_no_design() {
     says(
         "[top]\n",
         "top\n",
-        r#"
+        r"
 error: this is not TOML: key with no value, expected `=`
  --> top.toml:3:4
   |
 3 | top
   |    ^
-"#,
+",
     );
     says(
         "title = \"Top\"",
@@ -42,7 +42,7 @@ help: write `tables = { … }` or a header `[tables]`
     says(
         "[[pipe]]\nname = \"port",
         "[pipe]\nname = \"port",
-        r#"
+        r"
 error: this is not TOML: duplicate key
   --> top.toml:37:3
    |
@@ -50,12 +50,12 @@ error: this is not TOML: duplicate key
    |   ^^^^
    |
 help: a key stands once in its table; what there may be several of has a header such as `[[pipe]]`, with two pairs of brackets, each time
-"#,
+",
     );
     says(
         "title = \"Top\"",
         "title = Top",
-        r#"
+        r"
 error: this is not TOML: invalid boolean, expected `true`
  --> top.toml:1:9
   |
@@ -63,7 +63,7 @@ error: this is not TOML: invalid boolean, expected `true`
   |         ^^^
   |
 help: a text or a quantity stands in quotation marks
-"#,
+",
     );
     says(
         "title = \"Top\"",
@@ -81,7 +81,7 @@ help: a key stands once in its table; what there may be several of has a header 
     says(
         "title = \"Top\"",
         "title = 5",
-        r#"
+        r"
 error: `title` is a text, but a bare number stands here
  --> top.toml:1:9
   |
@@ -89,6 +89,6 @@ error: `title` is a text, but a bare number stands here
   |         ^
   |
 help: put it in quotation marks
-"#,
+",
     );
 }

@@ -24,7 +24,7 @@ help: did you mean `title`?
     says(
         "[service]",
         "[servce]",
-        r#"
+        r"
 error: `servce` is not a key of the file
   --> top.toml:51:2
    |
@@ -35,12 +35,12 @@ help: did you mean `service`?
    |
 51 | [service]
    |      +
-"#,
+",
     );
     says(
         "[[gear]]",
         "[[gears]]",
-        r#"
+        r"
 error: `gears` is not a key of the file
   --> top.toml:42:3
    |
@@ -52,7 +52,7 @@ help: did you mean `gear`?
 42 - [[gears]]
 42 + [[gear]]
    |
-"#,
+",
     );
     says(
         "crown =",
@@ -224,7 +224,7 @@ help: did you mean `storm`?
     says(
         "[top]\n",
         "[tables]\nfile = []\n\n[top]\n",
-        r#"
+        r"
 error: `file` is not a key of `tables`
  --> top.toml:4:1
   |
@@ -235,7 +235,7 @@ help: did you mean `files`?
   |
 4 | files = []
   |     +
-"#,
+",
     );
     says(
         "crown = \"2 in\"",
@@ -322,7 +322,7 @@ help: write for example `trailer = "70 mph"`, or `trailer = "none"` if that will
     says(
         "people = 1\n",
         "",
-        r#"
+        r"
 error: `people` is missing in `service`
   --> top.toml:51:2
    |
@@ -330,7 +330,7 @@ error: `people` is missing in `service`
    |  ^^^^^^^
    |
 help: write for example `people = 1`
-"#,
+",
     );
     says(
         "walking = \"no-walk\"\n",
@@ -387,7 +387,7 @@ help: write for example `at = ["30 in", "38 in"]`
     says(
         "drag = 0.6\n",
         "",
-        r#"
+        r"
 error: `drag` is missing in `[[gear]]`
   --> top.toml:42:1
    |
@@ -395,7 +395,7 @@ error: `drag` is missing in `[[gear]]`
    | ^^^^^^^^
    |
 help: write for example `drag = 1.2`
-"#,
+",
     );
     says(
         "wind_area = \"1.4 ft2\"\n",

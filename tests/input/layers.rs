@@ -336,7 +336,7 @@ help: write for example `paint 0.3 kg/m2`, or nothing for the usual amount
     says(
         "\"gelcoat\"",
         "5",
-        r#"
+        r"
 error: a text is due here, not a bare number
  --> top.toml:9:5
   |
@@ -344,7 +344,7 @@ error: a text is due here, not a bare number
   |     ^
   |
 help: put it in quotation marks
-"#,
+",
     );
     says(
         "\"mat 1.5 oz/ft2\"",

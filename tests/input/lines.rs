@@ -146,7 +146,7 @@ help: write it in square brackets
     says(
         "[[conduit]]",
         "[conduit]",
-        r#"
+        r"
 error: `conduit` is a list of tables, but a table stands here
   --> top.toml:24:1
    |
@@ -154,6 +154,6 @@ error: `conduit` is a list of tables, but a table stands here
    | ^^^^^^^^^
    |
 help: write a header `[[conduit]]` with two pairs of brackets for each
-"#,
+",
     );
 }

@@ -74,7 +74,7 @@ help: did you mean "infusion"?
     says(
         "resin = \"vinylester\"",
         "resin = \"vinylester\"\nfibre = 55",
-        r#"
+        r"
 error: the fibre content is a fraction of the mass: more than nothing, less than all
  --> top.toml:8:9
   |
@@ -82,7 +82,7 @@ error: the fibre content is a fraction of the mass: more than nothing, less than
   |         ^^
   |
 help: did you mean `55 %`?
-"#,
+",
     );
     says(
         "\"5 lb/ft3\"",

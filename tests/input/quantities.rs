@@ -139,13 +139,13 @@ error: `thickness` is a length in quotation marks, but true or false stands here
     says(
         "drag = 0.6",
         "drag = -0.6",
-        r#"
+        r"
 error: `drag` cannot be negative
   --> top.toml:49:8
    |
 49 | drag = -0.6
    |        ^^^^
-"#,
+",
     );
     says(
         "mass = \"22 lb\"",

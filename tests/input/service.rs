@@ -34,13 +34,13 @@ error: `sun` is one of "none", "light", "dark", not "yes"
     says(
         "people = 1",
         "people = 1.5",
-        r#"
+        r"
 error: `people` is a whole number from 0 to 4
   --> top.toml:56:10
    |
 56 | people = 1.5
    |          ^^^
-"#,
+",
     );
     says(
         "people = 1",
@@ -79,13 +79,13 @@ help: did you mean `0`?
     says(
         "people = 1",
         "people = 12",
-        r#"
+        r"
 error: `people` is a whole number from 0 to 4
   --> top.toml:56:10
    |
 56 | people = 12
    |          ^^
-"#,
+",
     );
     says(
         "slam = \"3 g\"",
@@ -146,7 +146,7 @@ help: did you mean `90 kn`?
     says(
         "underside = \"open\"",
         "underside = true",
-        r#"
+        r"
 error: `underside` is a text, but true or false stands here
   --> top.toml:58:13
    |
@@ -154,6 +154,6 @@ error: `underside` is a text, but true or false stands here
    |             ^^^^
    |
 help: put it in quotation marks
-"#,
+",
     );
 }
