@@ -3,6 +3,7 @@
 mod closed_form;
 mod laminate;
 mod load;
+mod plate;
 mod section;
 mod strength;
 mod units;

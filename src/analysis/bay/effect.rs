@@ -19,10 +19,10 @@ pub(super) fn one_newton() -> Force {
 
 /// Half waves along the shorter side for pressure: moments to 1e-4, edge shear to 1e-3.
 const PRESSURE_TERMS: f64 = 32.0;
-/// Half waves along a side for each patch side that fits into it: the load's own waves are then summed to a tenth.
-const PATCH_TERMS: f64 = 8.0;
+/// Half waves along a side for each patch side that fits into it: moments under the patch to 1e-3.
+const PATCH_TERMS: f64 = 5.0;
 /// Fewest and most half waves along a side.
-const TERMS: (f64, f64) = (32.0, 160.0);
+const TERMS: (f64, f64) = (24.0, 160.0);
 /// Places along half of each mid-line where the moments of pressure are looked at.
 const ALONG_MIDDLE: u32 = 6;
 

@@ -96,11 +96,25 @@ impl PlateSeries {
     }
 }
 
+/// Waves across the plate that the turn of an edge is summed over, at the least.
+const LEAST_WAVES: f64 = 24.0;
+/// Bound of `β a`: shorter waves die out within some hundredths of the span, and no load there turns the edge.
+const SHORTEST_FELT: f64 = 150.0;
+
 /// Stiffness of the edge `x = 0` against a moment `sin βy` with its hold in series, and the shear per moment.
 fn turn_and_shear(k: &Numbers, be: f64, hold: EdgeHold) -> (f64, f64) {
+    let give = match hold {
+        EdgeHold::Clamped => 0.0,
+        EdgeHold::Overhang(c) => {
+            let c = c.value.max(0.0);
+            1.0 / (4.0 * k.d66 * c * be * be + k.d22 * c.powi(3) / 3.0 * be.powi(4))
+        }
+    };
+    if be * k.a > SHORTEST_FELT || give.is_infinite() {
+        return (0.0, 0.0);
+    }
     let stiff = k.sx + k.d66 * be * be;
     let (mut turn, mut shear) = (1.0 / (k.a * stiff), 1.0 / (k.a * stiff));
-    // As many waves across the plate as along the edge, at the least.
     let mut left = PI * PI / 6.0;
     let mut m = 1.0;
     loop {
@@ -109,25 +123,16 @@ fn turn_and_shear(k: &Numbers, be: f64, hold: EdgeHold) -> (f64, f64) {
         turn += 2.0 / k.a * t;
         shear += 2.0 / k.a * g;
         left -= 1.0 / (m * m);
-        if m >= LEAST_WAVES && al >= 2.0 * be {
+        // As many waves across the plate as along the edge, at the least.
+        if m >= LEAST_WAVES && al >= be {
             break;
         }
         m += 1.0;
     }
     // The rest as of a beam, 1/(D11 α²).
     turn += 2.0 * k.a / (PI * PI * k.d11) * left;
-    let give = match hold {
-        EdgeHold::Clamped => 0.0,
-        EdgeHold::Overhang(c) => {
-            let c = c.value.max(0.0);
-            1.0 / (4.0 * k.d66 * c * be * be + k.d22 * c.powi(3) / 3.0 * be.powi(4))
-        }
-    };
     (1.0 / (turn + give), k.sx * shear)
 }
-
-/// Waves across the plate that the turn of an edge is summed over, at the least.
-const LEAST_WAVES: f64 = 24.0;
 
 impl HeldEdges<'_> {
     /// Moments over the two edges and the shears that they add, beside the middle of the load.

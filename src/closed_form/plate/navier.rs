@@ -85,9 +85,9 @@ impl Numbers {
         let n = self.d66 * al * al + self.d22 * be * be;
         let c = (self.d12 + self.d66) * al * be;
         let (rx, ry) = (m * al + c * be, c * al + n * be);
-        let det = (self.sx + m) * (self.sy + n) - c * c;
-        let px = ((self.sy + n) * rx - c * ry) / det;
-        let py = ((self.sx + m) * ry - c * rx) / det;
+        let inverse = 1.0 / ((self.sx + m) * (self.sy + n) - c * c);
+        let px = ((self.sy + n) * rx - c * ry) * inverse;
+        let py = ((self.sx + m) * ry - c * rx) * inverse;
         let w = 1.0 / (self.sx * al * px + self.sy * be * py);
         Term { w, gx: px * w, gy: py * w }
     }

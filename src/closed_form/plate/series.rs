@@ -272,8 +272,14 @@ impl PlateSeries {
         let count = self.across.waves.len();
 
         let (mut all, mut near_x, mut near_y) = ([0.0; 6], [0.0; 6], [0.0; 6]);
+        // On an edge, what goes with a sine is rounding.
+        let ends = [at[0] <= 0.0 || at[0] >= self.k.a, at[1] <= 0.0 || at[1] >= self.k.b];
         for v in 0..6 {
-            let (fx, fy) = (&along[usize::from(v == 3 || v == 4)], &across[usize::from(v == 3 || v == 5)]);
+            let cosine = [v == 3 || v == 4, v == 3 || v == 5];
+            if (0..2).any(|i| ends[i] && !cosine[i]) {
+                continue;
+            }
+            let (fx, fy) = (&along[usize::from(cosine[0])], &across[usize::from(cosine[1])]);
             let half = self.along.half;
             let near = combine(&self.tables[v], &fx[..half], count);
             let far = combine(&self.tables[v][half * count..], &fx[half..], count);
@@ -309,10 +315,8 @@ impl PlateSeries {
             let over = |c: f64, s: f64| if c > 0.0 { c / s } else { 0.0 };
             let moment = size(1..4).max(0.01 * total);
             let shear = size(4..6).max(total / (2.0 * (self.k.a + self.k.b)));
-            // On an edge the deflection is rounding.
-            let inside = at[0] > 0.0 && at[0] < self.k.a && at[1] > 0.0 && at[1] < self.k.b;
             [
-                if inside { over(change(0), all[0].abs()) } else { 0.0 },
+                over(change(0), all[0].abs()),
                 over(change(1).max(change(2)).max(change(3)), moment),
                 over(change(4).max(change(5)), shear),
             ]
