@@ -4,6 +4,7 @@ mod closed_form;
 mod input;
 mod laminate;
 mod load;
+mod plate;
 mod section;
 mod strength;
 mod units;

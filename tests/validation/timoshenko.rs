@@ -1,7 +1,7 @@
 //! Timoshenko and Woinowsky-Krieger, *Theory of Plates and Shells*: thin plates, ν = 0.3 (from memory).
 #![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
 
-use skinspan::closed_form::plate::{Plate, PlateLoad, PlateStiffness, clamped_plate_uniform};
+use skinspan::closed_form::plate::{EdgeHold, HalfWaves, Plate, PlateLoad, PlateStiffness, clamped_plate_uniform};
 
 use crate::kit::{force, m, pressure, rigidity, share, within};
 
@@ -67,4 +67,57 @@ fn clamped_strip_limit() {
     within(c.deflection.value, 1.0 / 384.0 + 0.125 / s, 2e-3);
     within(c.edge_x.value, -1.0 / 12.0, 2e-3);
     within(c.centre_x.value, 1.0 / 24.0, 5e-3);
+}
+
+/// Two printed digits of 0.084.
+const PRINTED_HELD: f64 = 6e-3;
+/// Truncation of the alternating series along the edge.
+const HELD_SERIES: f64 = 1e-3;
+
+fn over_edge(plate: &Plate, hold: EdgeHold, terms: [usize; 2], load: &PlateLoad) -> [[f64; 2]; 2] {
+    let series = plate.series(terms, HalfWaves::All);
+    let held = series.held([hold; 2]).at(load).unwrap();
+    held.map(|edge| [edge.hogging.value, edge.added_shear.value])
+}
+
+/// One edge clamped, three simply supported, square: `M/(q a²)` at the middle of the clamped edge.
+#[test]
+fn held_edge_timoshenko_one_edge_built_in() {
+    let [[x, _], [y, _]] = over_edge(&thin(1.0), EdgeHold::Clamped, [32, 32], &PlateLoad::Uniform(pressure(1.0)));
+    within(x, 0.084, PRINTED_HELD);
+    within(y, x, ROUNDING);
+}
+
+/// A strip with shear, held at one end: `M = q L²/8/(1 + 3 D/(S L²))`, and the shear grows by `M/L`. With a third of
+/// the length between pipe and a band of load: `P x (L − x)(2L − x)/(2 L²)` over the same.
+#[test]
+fn held_strip_limit() {
+    for s in [12.0, 1e9] {
+        let k = PlateStiffness::isotropic(rigidity(1.0), share(0.3), force(s));
+        let plate = Plate::new(m(1.0), m(12.0), k).unwrap();
+        let softer = 1.0 + 3.0 / s;
+        let [[moment, shear], _] = over_edge(&plate, EdgeHold::Clamped, [48, 384], &PlateLoad::Uniform(pressure(1.0)));
+        within(moment, 0.125 / softer, HELD_SERIES);
+        within(shear, 0.125 / softer, 5.0 * HELD_SERIES);
+        let band = PlateLoad::Patch {
+            force: skinspan::units::Force::new::<uom::si::force::newton>(11.9),
+            centre: [m(1.0 / 3.0), m(6.0)],
+            size: [m(0.001), m(11.9)],
+        };
+        let [[moment, _], _] = over_edge(&plate, EdgeHold::Clamped, [48, 384], &band);
+        let x = 1.0 / 3.0;
+        within(moment, x * (1.0 - x) * (2.0 - x) / 2.0 / softer, HELD_SERIES);
+    }
+}
+
+/// No overhang holds nothing, a wide one nearly clamps, and between them the moment grows with the width.
+#[test]
+fn held_by_overhang_limits() {
+    let over = |hold| over_edge(&thin(1.3), hold, [32, 32], &PlateLoad::Uniform(pressure(1.0)))[0][0];
+    let by = |width: f64| over(EdgeHold::Overhang(m(width)));
+    assert!(by(0.0).abs() < ROUNDING);
+    assert!(by(0.05) > 0.0 && by(0.05) < by(0.1) && by(0.1) < by(1.0));
+    within(by(1e3), over(EdgeHold::Clamped), 1e-6);
+    // A narrow strip holds in proportion to its width.
+    within(by(2e-5), 2.0 * by(1e-5), 1e-3);
 }

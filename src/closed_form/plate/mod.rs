@@ -4,12 +4,16 @@
 //! positive sagging; `Mx` bends strips that run along `x`.
 
 mod clamped;
+mod held;
 mod navier;
+mod series;
 mod stability;
 
 pub use self::{
     clamped::{ClampedPlate, clamped_plate_uniform},
+    held::{EdgeHold, HeldEdge, HeldEdges},
     navier::{PlateError, PlatePoint},
+    series::{HalfWaves, PlateSeries, UnderPatch},
     stability::PlateBuckling,
 };
 

@@ -1,0 +1,199 @@
+use std::f64::consts::PI;
+
+use super::{
+    PlateFault, PlateLoad, PlateSeries,
+    navier::Numbers,
+    series::{self, Stretch},
+};
+use crate::{
+    closed_form::quantity::si,
+    units::{Force, ForcePerWidth, Length, MomentPerWidth},
+};
+
+/// What keeps a plate from turning over an edge.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum EdgeHold {
+    /// It cannot turn, as over a support with the same plate and the same load on both sides.
+    Clamped,
+    /// A strip of the same plate, this wide, that hangs over the edge: it must twist before the edge can turn. Of no
+    /// width, it holds nothing.
+    Overhang(Length),
+}
+
+/// What a held edge bears more than a simply supported one, at one place.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+pub struct HeldEdge {
+    /// Moment over the edge, hogging positive.
+    pub hogging: MomentPerWidth,
+    /// Shear at the edge that comes with it, on top of that of [`Plate::at`](super::Plate::at); as the plate bears down positive.
+    pub added_shear: ForcePerWidth,
+}
+
+/// The edges `x = 0` and `y = 0` of a plate, each held on its own while the other three stay simply supported.
+#[derive(Clone, Debug)]
+pub struct HeldEdges<'a> {
+    series: &'a PlateSeries,
+    /// For each edge: moment per unit load, waves along `x` as rows.
+    moments: [Vec<f64>; 2],
+    /// For each edge: shear per moment, by wave along the edge.
+    shears: [Vec<f64>; 2],
+}
+
+impl PlateSeries {
+    /// Holds the edge `x = 0`, and on its own the edge `y = 0`.
+    ///
+    /// ```text
+    /// M_n = −Σ_m X_mn q_mn/(f_n + 1/k_n)       M(0, y) = Σ M_n sin βy       added Qx(0, y) = Σ s_n M_n sin βy
+    /// f_n = 1/(a (Sx + D66 β²)) + (2/a) Σ_m C_mn           k_n = 4 D66 c β² + D22 c³ β⁴/3, clamped: without bound
+    /// s_n = Sx/(a (Sx + D66 β²)) + (2/a) Σ_m Sx G_mn
+    /// ```
+    ///
+    /// | symbol | meaning |
+    /// |---|---|
+    /// | `X_mn` | amplitude of the rotation along `x` under unit load, see [`Plate::at`](super::Plate::at) |
+    /// | `C_mn`, `G_mn` | rotation and shear angle along `x` under a unit moment in the second equation there |
+    /// | `f_n` | turn of the edge under a unit moment `sin βy` along it |
+    /// | `k_n` | moment that an overhang of width `c` sets against a unit turn |
+    ///
+    /// # Validity
+    /// As [`Plate::at`](super::Plate::at). One edge held alone: the moment is an upper bound where opposite or neighbouring edges are held
+    /// too, since they relieve it. The overhang turns as a rigid strip across its width, which is stiffer than it is.
+    ///
+    /// # Source
+    /// [`DERIVED`](crate::source::DERIVED): moments along the edge that undo its turn.
+    ///
+    /// # Examples
+    /// A plate ten times as long as wide is in its middle a strip held at one end: `q L²/8` and `5 q L/8`, that is
+    /// 125 N·m/m and `q L/8` = 125 N/m more than half the load.
+    /// ```
+    /// use skinspan::closed_form::plate::{EdgeHold, HalfWaves, Plate, PlateLoad, PlateStiffness};
+    /// use skinspan::units::{Force, Length, Pressure, Ratio, per_width};
+    /// use uom::si::{force::newton, length::meter, pressure::pascal, ratio::ratio};
+    /// let m = Length::new::<meter>;
+    /// let d = per_width(Force::new::<newton>(1000.0) * m(1.0));
+    /// let s = per_width(Force::new::<newton>(1e9) / m(1.0));
+    /// let plate = Plate::new(m(1.0), m(10.0), PlateStiffness::isotropic(d, Ratio::new::<ratio>(0.3), s))?;
+    /// let series = plate.series([32, 256], HalfWaves::Odd);
+    /// let held = series.held([EdgeHold::Clamped; 2]);
+    /// let [edge, _] = held.at(&PlateLoad::Uniform(Pressure::new::<pascal>(1000.0)))?;
+    /// assert!((edge.hogging.value - 125.0).abs() < 0.1);
+    /// assert!((edge.added_shear.value - 125.0).abs() < 0.5);
+    /// # Ok::<(), skinspan::closed_form::plate::PlateFault>(())
+    /// ```
+    #[must_use]
+    pub fn held(&self, holds: [EdgeHold; 2]) -> HeldEdges<'_> {
+        let columns = self.across.waves.len();
+        let edge = |k: &Numbers, waves: &[f64], hold: EdgeHold| -> (Vec<f64>, Vec<f64>) {
+            waves.iter().map(|&be| turn_and_shear(k, be, hold)).unzip()
+        };
+        let (turn_x, shear_x) = edge(&self.k, &self.across.waves, holds[0]);
+        let (turn_y, shear_y) = edge(&self.k.turned(), &self.along.waves, holds[1]);
+        let table = |i: usize, stiff: &dyn Fn(usize) -> f64| -> Vec<f64> {
+            self.rotations[i].iter().enumerate().map(|(at, rotation)| -rotation * stiff(at)).collect()
+        };
+        let moments = [table(0, &|at| turn_x[at % columns]), table(1, &|at| turn_y[at / columns])];
+        HeldEdges { series: self, moments, shears: [shear_x, shear_y] }
+    }
+}
+
+/// Waves across the plate that the turn of an edge is summed over, at the least.
+const LEAST_WAVES: f64 = 24.0;
+/// Bound of `β a`: shorter waves die out within some hundredths of the span, and no load there turns the edge.
+const SHORTEST_FELT: f64 = 150.0;
+
+/// Stiffness of the edge `x = 0` against a moment `sin βy` with its hold in series, and the shear per moment.
+fn turn_and_shear(k: &Numbers, be: f64, hold: EdgeHold) -> (f64, f64) {
+    let give = match hold {
+        EdgeHold::Clamped => 0.0,
+        EdgeHold::Overhang(c) => {
+            let c = c.value.max(0.0);
+            1.0 / (4.0 * k.d66 * c * be * be + k.d22 * c.powi(3) / 3.0 * be.powi(4))
+        }
+    };
+    if be * k.a > SHORTEST_FELT || give.is_infinite() {
+        return (0.0, 0.0);
+    }
+    let stiff = k.sx + k.d66 * be * be;
+    let (mut turn, mut shear) = (1.0 / (k.a * stiff), 1.0 / (k.a * stiff));
+    let mut left = PI * PI / 6.0;
+    let mut m = 1.0;
+    loop {
+        let al = m * PI / k.a;
+        let (t, g) = k.under_moment(al, be);
+        turn += 2.0 / k.a * t;
+        shear += 2.0 / k.a * g;
+        left -= 1.0 / (m * m);
+        // As many waves across the plate as along the edge, at the least.
+        if m >= LEAST_WAVES && al >= be {
+            break;
+        }
+        m += 1.0;
+    }
+    // The rest as of a beam, 1/(D11 α²).
+    turn += 2.0 * k.a / (PI * PI * k.d11) * left;
+    (1.0 / (turn + give), k.sx * shear)
+}
+
+impl HeldEdges<'_> {
+    /// Moments over the two edges and the shears that they add, beside the middle of the load.
+    ///
+    /// # Errors
+    /// [`PlateFault::Patch`] if the patch does not lie on the plate, or lies off the middle and the series has odd half
+    /// waves alone.
+    pub fn at(&self, load: &PlateLoad) -> Result<[HeldEdge; 2], PlateFault> {
+        self.series.check(load)?;
+        let ([on_x, on_y], pressure) = series::stretches(load, &self.series.k);
+        Ok(self.grid([&[on_x], &[on_y]], pressure)[0])
+    }
+
+    /// [`HeldEdges::at`] for a patch at every pair of `xs` and `ys`, `ys` fastest.
+    ///
+    /// # Errors
+    /// As [`HeldEdges::at`].
+    pub fn under_patch(
+        &self,
+        force: Force,
+        size: [Length; 2],
+        xs: &[Length],
+        ys: &[Length],
+    ) -> Result<Vec<[HeldEdge; 2]>, PlateFault> {
+        self.series.check_grid(size, xs, ys)?;
+        let on = |at: &[Length], size: Length| -> Vec<Stretch> {
+            at.iter().map(|at| Stretch { centre: at.value, size: size.value }).collect()
+        };
+        let pressure = force.value / (size[0].value * size[1].value);
+        Ok(self.grid([&on(xs, size[0]), &on(ys, size[1])], pressure))
+    }
+
+    fn grid(&self, [on_x, on_y]: [&[Stretch]; 2], pressure: f64) -> Vec<[HeldEdge; 2]> {
+        let (along, across) = (&self.series.along, &self.series.across);
+        let columns = across.waves.len();
+        // Waves along `y` of the moment over x = 0, by place along `x`; and the other way round.
+        let over_x: Vec<Vec<f64>> =
+            on_x.iter().map(|on| series::combine(&self.moments[0], &on.amplitudes(along), columns)).collect();
+        let over_y: Vec<Vec<f64>> = on_y
+            .iter()
+            .map(|on| {
+                let q = on.amplitudes(across);
+                self.moments[1].chunks_exact(columns).map(|row| series::dot(row, &q)).collect()
+            })
+            .collect();
+        let (own_x, own_y): (Vec<_>, Vec<_>) =
+            (on_x.iter().map(|on| on.own(along)).collect(), on_y.iter().map(|on| on.own(across)).collect());
+        let edge = |waves: &[f64], own: &[f64], shears: &[f64]| {
+            let (mut hogging, mut shear) = (0.0, 0.0);
+            for ((wave, own), per) in waves.iter().zip(own).zip(shears) {
+                hogging += wave * own;
+                shear += wave * own * per;
+            }
+            HeldEdge { hogging: si(pressure * hogging), added_shear: si(pressure * shear) }
+        };
+        let mut edges = Vec::with_capacity(on_x.len() * on_y.len());
+        for (over_x, own_x) in over_x.iter().zip(&own_x) {
+            for (over_y, own_y) in over_y.iter().zip(&own_y) {
+                edges.push([edge(over_x, own_y, &self.shears[0]), edge(over_y, own_x, &self.shears[1])]);
+            }
+        }
+        edges
+    }
+}

@@ -1,0 +1,353 @@
+use std::f64::consts::PI;
+
+use super::{Plate, PlateError, PlateFault, PlateLoad, PlatePoint, navier::Numbers};
+use crate::{
+    closed_form::quantity::si,
+    units::{Force, Length, MomentPerWidth},
+};
+
+/// Which half waves a series has.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum HalfWaves {
+    /// All of them, for any load.
+    All,
+    /// The odd ones, for loads that lie symmetrically about both middle lines.
+    Odd,
+}
+
+/// Half waves along one side.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Side {
+    pub length: f64,
+    /// Wave numbers.
+    pub waves: Vec<f64>,
+    /// How many of them make the first half.
+    half: usize,
+    /// Half waves from one wave number to the next.
+    step: f64,
+}
+
+impl Side {
+    fn new(length: f64, terms: usize, half_waves: HalfWaves) -> Self {
+        let (count, step) = match half_waves {
+            HalfWaves::All => (terms, 1.0),
+            HalfWaves::Odd => (terms.div_ceil(2), 2.0),
+        };
+        let mut waves = Vec::with_capacity(count);
+        let mut m = 1.0;
+        for _ in 0..count {
+            waves.push(m * PI / length);
+            m += step;
+        }
+        Self { length, waves, half: count / 2, step }
+    }
+
+    /// Sines and cosines of all waves at a place, by turning on from wave to wave.
+    fn turns(&self, at: f64) -> Vec<(f64, f64)> {
+        let angle = PI * at / self.length;
+        let (mut s, mut c) = angle.sin_cos();
+        let (ds, dc) = (self.step * angle).sin_cos();
+        let mut turns = Vec::with_capacity(self.waves.len());
+        for _ in &self.waves {
+            turns.push((s, c));
+            (s, c) = (s * dc + c * ds, c * dc - s * ds);
+        }
+        turns
+    }
+}
+
+/// A stretch of one side that bears unit pressure.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Stretch {
+    pub centre: f64,
+    pub size: f64,
+}
+
+impl Stretch {
+    /// Amplitudes of its half waves.
+    pub fn amplitudes(self, side: &Side) -> Vec<f64> {
+        let (middle, end) = (side.turns(self.centre), side.turns(self.size / 2.0));
+        side.waves
+            .iter()
+            .zip(middle.iter().zip(&end))
+            .map(|(wave, ((centre, _), (half, _)))| 4.0 / (wave * side.length) * centre * half)
+            .collect()
+    }
+
+    /// Its amplitudes, each times its sine in the middle of the stretch.
+    pub fn own(self, side: &Side) -> Vec<f64> {
+        self.amplitudes(side).iter().zip(side.turns(self.centre)).map(|(q, (sine, _))| q * sine).collect()
+    }
+
+    /// Pressure at a place: none at the ends of the side, half of it where the stretch ends, as a sine series has it.
+    fn height(self, at: f64, side: f64) -> f64 {
+        let inside = self.size / 2.0 - (at - self.centre).abs();
+        let hair = 1e-9 * side;
+        if at < hair || at > side - hair || inside < -hair {
+            0.0
+        } else if inside < hair {
+            0.5
+        } else {
+            1.0
+        }
+    }
+
+    /// Shear of a beam as long as the side.
+    fn beam_shear(self, at: f64, side: f64) -> f64 {
+        self.size * (1.0 - self.centre / side) - (at - self.centre + self.size / 2.0).clamp(0.0, self.size)
+    }
+}
+
+/// A load as pressure on a stretch along each side.
+pub(super) fn stretches(load: &PlateLoad, k: &Numbers) -> ([Stretch; 2], f64) {
+    match *load {
+        PlateLoad::Uniform(q) => ([k.a, k.b].map(|side| Stretch { centre: side / 2.0, size: side }), q.value),
+        PlateLoad::Patch { force, centre, size } => (
+            [0, 1].map(|i| Stretch { centre: centre[i].value, size: size[i].value }),
+            force.value / (size[0].value * size[1].value),
+        ),
+    }
+}
+
+/// The double series of a simply supported plate, its terms per unit load worked out once.
+///
+/// Each load and each point then costs one sum of products; see [`Plate::at`] for the series.
+#[derive(Clone, Debug)]
+pub struct PlateSeries {
+    pub(super) k: Numbers,
+    pub(super) along: Side,
+    pub(super) across: Side,
+    half_waves: HalfWaves,
+    /// Deflection, three moments, two shears; waves along `x` are rows.
+    tables: [Vec<f64>; 6],
+    /// Amplitudes of the two rotations.
+    pub(super) rotations: [Vec<f64>; 2],
+}
+
+impl Plate {
+    /// The series with half waves up to a number along each side.
+    ///
+    /// # Examples
+    /// A square of 1 m, isotropic, `D` = 1000 N·m²/m, thin, under 1 kPa: 0.004062 q a⁴/D = 4.062 mm.
+    /// ```
+    /// use skinspan::closed_form::plate::{HalfWaves, Plate, PlateLoad, PlateStiffness};
+    /// use skinspan::units::{Force, Length, Pressure, Ratio, per_width};
+    /// use uom::si::{force::newton, length::{meter, millimeter}, pressure::pascal, ratio::ratio};
+    /// let m = Length::new::<meter>;
+    /// let d = per_width(Force::new::<newton>(1000.0) * m(1.0));
+    /// let s = per_width(Force::new::<newton>(1e9) / m(1.0));
+    /// let plate = Plate::new(m(1.0), m(1.0), PlateStiffness::isotropic(d, Ratio::new::<ratio>(0.3), s))?;
+    /// let series = plate.series([16, 16], HalfWaves::Odd);
+    /// let centre = series.at(&PlateLoad::Uniform(Pressure::new::<pascal>(1000.0)), [m(0.5), m(0.5)])?;
+    /// assert!((centre.deflection.get::<millimeter>() - 4.062).abs() < 0.001);
+    /// # Ok::<(), skinspan::closed_form::plate::PlateFault>(())
+    /// ```
+    #[must_use]
+    pub fn series(&self, terms: [usize; 2], half_waves: HalfWaves) -> PlateSeries {
+        let k = Numbers::new(self);
+        let along = Side::new(k.a, terms[0].max(2), half_waves);
+        let across = Side::new(k.b, terms[1].max(2), half_waves);
+        let count = along.waves.len() * across.waves.len();
+        let mut tables: [Vec<f64>; 6] = std::array::from_fn(|_| Vec::with_capacity(count));
+        let mut rotations: [Vec<f64>; 2] = std::array::from_fn(|_| Vec::with_capacity(count));
+        for &al in &along.waves {
+            for &be in &across.waves {
+                let t = k.term(al, be);
+                let (rx, ry) = (t.gx - al * t.w, t.gy - be * t.w);
+                let values = [
+                    t.w,
+                    -(k.d11 * al * rx + k.d12 * be * ry),
+                    -(k.d12 * al * rx + k.d22 * be * ry),
+                    k.d66 * (be * rx + al * ry),
+                    k.sx * t.gx,
+                    k.sy * t.gy,
+                ];
+                for (table, value) in tables.iter_mut().zip(values) {
+                    table.push(value);
+                }
+                rotations[0].push(rx);
+                rotations[1].push(ry);
+            }
+        }
+        PlateSeries { k, along, across, half_waves, tables, rotations }
+    }
+}
+
+/// Deflection and moments under the middle of a patch.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct UnderPatch {
+    /// Deflection, down positive.
+    pub deflection: Length,
+    /// Moment that bends strips along `x`, sagging positive.
+    pub mx: MomentPerWidth,
+    /// Moment that bends strips along `y`, sagging positive.
+    pub my: MomentPerWidth,
+}
+
+impl PlateSeries {
+    /// Deflection, moments and shears at a point, as [`Plate::at`] with the terms that the series has.
+    ///
+    /// # Errors
+    /// [`PlateFault::Outside`] if the point is not on the plate, [`PlateFault::Patch`] if the patch is not, or if it
+    /// lies off the middle and the series has odd half waves alone.
+    pub fn at(&self, load: &PlateLoad, point: [Length; 2]) -> Result<PlatePoint, PlateFault> {
+        Ok(self.checked_sum(load, point)?.0)
+    }
+
+    /// Sum of the terms, and the largest relative change that the last half along each side made.
+    pub(super) fn checked_sum(
+        &self,
+        load: &PlateLoad,
+        point: [Length; 2],
+    ) -> Result<(PlatePoint, [f64; 2]), PlateFault> {
+        let [x, y] = point.map(|p| p.value);
+        if !(0.0..=self.k.a).contains(&x) || !(0.0..=self.k.b).contains(&y) {
+            return Err(PlateFault::Outside);
+        }
+        self.check(load)?;
+        Ok(self.sum(load, [x, y]))
+    }
+
+    /// Deflection and moments under the middle of a patch, for the patch at every pair of `xs` and `ys`, `ys` fastest.
+    ///
+    /// The sums along `x` are shared by all `ys`.
+    ///
+    /// # Errors
+    /// As [`PlateSeries::at`].
+    pub fn under_patch(
+        &self,
+        force: Force,
+        size: [Length; 2],
+        xs: &[Length],
+        ys: &[Length],
+    ) -> Result<Vec<UnderPatch>, PlateFault> {
+        self.check_grid(size, xs, ys)?;
+        let pressure = force.value / (size[0].value * size[1].value);
+        let own = |side: &Side, at: Length, size: Length| Stretch { centre: at.value, size: size.value }.own(side);
+        let across: Vec<Vec<f64>> = ys.iter().map(|&y| own(&self.across, y, size[1])).collect();
+        let mut under = Vec::with_capacity(xs.len() * ys.len());
+        for &x in xs {
+            let along: Vec<f64> = own(&self.along, x, size[0]).iter().map(|q| q * pressure).collect();
+            let rows = [0, 1, 2].map(|v| combine(&self.tables[v], &along, self.across.waves.len()));
+            under.extend(across.iter().map(|across| {
+                let [w, mx, my] = [0, 1, 2].map(|v| dot(&rows[v], across));
+                UnderPatch { deflection: si(w), mx: si(mx), my: si(my) }
+            }));
+        }
+        Ok(under)
+    }
+
+    pub(super) fn check_grid(&self, size: [Length; 2], xs: &[Length], ys: &[Length]) -> Result<(), PlateFault> {
+        // Whether a patch lies on the plate is settled along each side alone.
+        let middle = [self.k.a / 2.0, self.k.b / 2.0].map(si::<uom::si::length::Dimension>);
+        let centres = xs.iter().map(|&x| [x, middle[1]]).chain(ys.iter().map(|&y| [middle[0], y]));
+        for centre in centres {
+            self.check(&PlateLoad::Patch { force: Force::default(), centre, size })?;
+        }
+        Ok(())
+    }
+
+    pub(super) fn check(&self, load: &PlateLoad) -> Result<(), PlateFault> {
+        let PlateLoad::Patch { centre, size, .. } = load else { return Ok(()) };
+        for ((c, s), side) in centre.iter().zip(size).zip([self.k.a, self.k.b]) {
+            let half = s.value / 2.0;
+            let slack = 1e-9 * side;
+            let on_plate = half > 0.0 && c.value - half >= -slack && c.value + half <= side + slack;
+            let known = self.half_waves == HalfWaves::All || (c.value - side / 2.0).abs() <= slack;
+            if !(on_plate && known) {
+                return Err(PlateFault::Patch);
+            }
+        }
+        Ok(())
+    }
+
+    fn sum(&self, load: &PlateLoad, at: [f64; 2]) -> (PlatePoint, [f64; 2]) {
+        let ([on_x, on_y], pressure) = stretches(load, &self.k);
+        let (qx, qy) = (on_x.amplitudes(&self.along), on_y.amplitudes(&self.across));
+        let split = |q: &[f64], turns: Vec<(f64, f64)>| -> [Vec<f64>; 2] {
+            [q.iter().zip(&turns).map(|(q, t)| q * t.0).collect(), q.iter().zip(&turns).map(|(q, t)| q * t.1).collect()]
+        };
+        let along = split(&qx, self.along.turns(at[0]));
+        let across = split(&qy, self.across.turns(at[1]));
+        let count = self.across.waves.len();
+
+        let (mut all, mut near_x, mut near_y) = ([0.0; 6], [0.0; 6], [0.0; 6]);
+        // On an edge, what goes with a sine is rounding.
+        let ends = [at[0] <= 0.0 || at[0] >= self.k.a, at[1] <= 0.0 || at[1] >= self.k.b];
+        for v in 0..6 {
+            let cosine = [v == 3 || v == 4, v == 3 || v == 5];
+            if (0..2).any(|i| ends[i] && !cosine[i]) {
+                continue;
+            }
+            let (fx, fy) = (&along[usize::from(cosine[0])], &across[usize::from(cosine[1])]);
+            let half = self.along.half;
+            let near = combine(&self.tables[v], &fx[..half], count);
+            let far = combine(&self.tables[v][half * count..], &fx[half..], count);
+            near_x[v] = dot(&near, fy);
+            all[v] = near_x[v] + dot(&far, fy);
+            near_y[v] = dot(&near[..self.across.half], fy) + dot(&far[..self.across.half], fy);
+        }
+        // Short waves along `x` are carried along `x` as by beams: α Qx + β Qy = q_mn, with Qy vanishing.
+        let rest = |on: Stretch, side: &Side, cosines: &[f64], at: f64, height: f64| -> [f64; 2] {
+            let sum =
+                |count: usize| -> f64 { cosines[..count].iter().zip(&side.waves).map(|(q, wave)| q / wave).sum() };
+            let beam = on.beam_shear(at, side.length);
+            [height * (beam - sum(cosines.len())), height * (beam - sum(side.half))]
+        };
+        let rest_x = rest(on_x, &self.along, &along[1], at[0], on_y.height(at[1], self.k.b));
+        let rest_y = rest(on_y, &self.across, &across[1], at[1], on_x.height(at[0], self.k.a));
+        for (part, [x, y]) in [
+            (&mut all, [rest_x[0], rest_y[0]]),
+            (&mut near_x, [rest_x[1], rest_y[0]]),
+            (&mut near_y, [rest_x[0], rest_y[1]]),
+        ] {
+            part[4] += x;
+            part[5] += y;
+            for value in part {
+                *value *= pressure;
+            }
+        }
+
+        let total = (pressure * on_x.size * on_y.size).abs();
+        let share = |part: &[f64; 6]| {
+            let change = |v: usize| (all[v] - part[v]).abs();
+            let size = |v: std::ops::Range<usize>| v.map(|v| all[v].abs()).fold(0.0, f64::max);
+            let over = |c: f64, s: f64| if c > 0.0 { c / s } else { 0.0 };
+            let moment = size(1..4).max(0.01 * total);
+            let shear = size(4..6).max(total / (2.0 * (self.k.a + self.k.b)));
+            [
+                over(change(0), all[0].abs()),
+                over(change(1).max(change(2)).max(change(3)), moment),
+                over(change(4).max(change(5)), shear),
+            ]
+        };
+        let (ex, ey) = (share(&near_x), share(&near_y));
+        let error = |i: usize| si(ex[i] + ey[i]);
+        let largest = |e: [f64; 3]| e.into_iter().fold(0.0, f64::max);
+        let point = PlatePoint {
+            deflection: si(all[0]),
+            mx: si(all[1]),
+            my: si(all[2]),
+            mxy: si(all[3]),
+            qx: si(all[4]),
+            qy: si(all[5]),
+            numerical_error: PlateError { deflection: error(0), moment: error(1), shear: error(2) },
+        };
+        (point, [largest(ex), largest(ey)])
+    }
+}
+
+/// Rows of a table times a factor each, added up.
+pub(super) fn combine(table: &[f64], factors: &[f64], count: usize) -> Vec<f64> {
+    let mut sum = vec![0.0; count];
+    for (row, &factor) in table.chunks_exact(count).zip(factors) {
+        for (sum, value) in sum.iter_mut().zip(row) {
+            *sum += factor * value;
+        }
+    }
+    sum
+}
+
+pub(super) fn dot(a: &[f64], b: &[f64]) -> f64 {
+    a.iter().zip(b).map(|(a, b)| a * b).sum()
+}
