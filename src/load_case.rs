@@ -281,8 +281,8 @@ impl Maker<'_> {
             let (id, title) = match (name, down) {
                 ("trailer", true) => ("trailer-down", "on the trailer, wind down and a pothole"),
                 ("trailer", false) => ("trailer-up", "on the trailer, wind up"),
-                (_, true) => ("storm-down", "storm, wind down"),
-                (_, false) => ("storm-up", "storm, wind up"),
+                (_, true) => ("storm-down", "gust of a storm, wind down"),
+                (_, false) => ("storm-up", "gust of a storm, wind up"),
             };
             let mut case = self.case(id, title, name == "trailer", Duration::Short);
             self.blow(&mut case, speed, down);

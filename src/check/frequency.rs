@@ -46,7 +46,7 @@ impl Check for FirstFrequency {
         let mut seen: Vec<(Frequency, Place)> = Vec::new();
         let mut looked_at: Vec<&Line> = Vec::new();
         // The heaviest first: a strip beside an overhang swings slower than the same strip without one.
-        let mut lines: Vec<&Line> = analysis.lines.iter().filter(|line| line.role != Role::Carried).collect();
+        let mut lines: Vec<&Line> = analysis.lines.iter().filter(|line| line.swings()).collect();
         lines.sort_by_key(|line| line.carries.is_none());
         for line in lines {
             if looked_at.iter().any(|known| known.swings_no_faster_than(line)) {

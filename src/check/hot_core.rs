@@ -52,7 +52,7 @@ impl Check for HotCore {
             );
         }
         for (case, reason) in &analysis.open_cases {
-            outcomes.cannot(None, Part::Whole, format!("{} could not be looked at: {reason}", case.title));
+            outcomes.cannot(None, Part::Whole, format!("the case \"{}\" could not be looked at: {reason}", case.title));
         }
         let flat = top.criteria.sun_flat.value;
         let (rise, bearable) = (difference(sun.core, flat), difference(core.service_temperature.value, flat));

@@ -50,9 +50,7 @@ impl Check for Underfoot {
         }
         for (number, sag, at) in softest {
             let Some(people) = analysis.cases[number].people else { continue };
-            let count = f64::from(u32::try_from(people.count).unwrap_or(1));
-            // Several people share more width than one, so that dividing by all of them is on the soft side.
-            let under_force: Length = sag * (force / (people.at_rest * count));
+            let under_force: Length = sag * (force / people.at_rest);
             let skin = analysis.skin_on_core(number);
             let radius = criteria.standing_footprint.value / std::f64::consts::PI.sqrt();
             let dent = skin.dent(DiscLoad { force, radius });

@@ -195,7 +195,7 @@ fn table(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>) {
                 &format!("{:.2}", finding.factor.get::<ratio>()),
                 &words::used(outcome),
                 &words::margin(finding.margin().get::<ratio>()),
-                words::basis(finding.basis),
+                words::short_basis(finding.basis),
             ]),
             Verdict::NotEvaluated(_) => row([word, check.title(), "", "", "", "—", "—", ""]),
         };
@@ -225,7 +225,7 @@ fn row(cells: [&str; 8]) -> String {
         left(title, 19),
         right(demand, 12),
         right(allowable, 12),
-        right(factor, 6),
+        right(factor, 7),
         right(used, 7),
         right(margin, 7),
     )

@@ -98,6 +98,14 @@ pub(super) const fn basis(basis: Basis) -> &'static str {
     }
 }
 
+/// A basis in the width of a column.
+pub(super) const fn short_basis(of: Basis) -> &'static str {
+    match of {
+        Basis::Characteristic => "5 %",
+        other => basis(other),
+    }
+}
+
 /// A state of the material.
 pub(super) fn state(state: State) -> String {
     let duration = match state.duration {
@@ -118,8 +126,8 @@ pub(super) fn used(outcome: &Outcome) -> String {
 }
 
 pub(super) fn percent(utilisation: f64) -> String {
-    if utilisation.is_nan() {
-        return "no number".to_owned();
+    if !utilisation.is_finite() {
+        return "not known".to_owned();
     }
     let hundredths = utilisation * 100.0;
     // Rounding must not make a failure read as a pass.
