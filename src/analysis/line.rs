@@ -131,14 +131,24 @@ impl Line {
         Region::Field
     }
 
-    /// Whether another strip is this one without its load at the end, or a short overhang beside it, and so cannot swing
-    /// slower. A cantilever of half a bay swings faster than the bay: 3.52/(L/2)² against π²/L².
+    /// Whether it can swing by itself slower than the bays do: a short overhang without gear cannot, since a cantilever of
+    /// half a bay swings faster than the bay, 3.52/(L/2)² against π²/L².
+    #[must_use]
+    pub fn swings(&self) -> bool {
+        match self.role {
+            Role::Carried => false,
+            Role::Field | Role::Edge => true,
+            Role::EndOverhang => {
+                let (overhang, behind) = (self.seats[0].at, self.seats[1].at - self.seats[0].at);
+                overhang > behind / 2.0 || !self.gear.is_empty()
+            }
+        }
+    }
+
+    /// Whether another strip is this one without its load at the end, and so cannot swing slower.
     #[must_use]
     pub fn swings_no_faster_than(&self, other: &Self) -> bool {
-        let same = self.pieces == other.pieces && self.seats == other.seats;
-        let short =
-            other.role == Role::EndOverhang && self.axis != other.axis && other.seats[0].at < self.widest_bay() / 2.0;
-        other.gear.is_empty() && (same || short)
+        other.gear.is_empty() && self.pieces == other.pieces && self.seats == other.seats
     }
 
     /// Its length.
