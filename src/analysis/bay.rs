@@ -111,12 +111,12 @@ pub fn bay_forces(
     let mut forces = Vec::with_capacity(cases.len());
     for (number, case) in cases.iter().enumerate().filter(|(_, case)| case.held == Held::OnFrame) {
         let left = core_left(case);
-        let at = match known.iter().position(|(share, _)| *share == left) {
-            Some(at) => at,
-            None => {
-                known.push((left, BayState::new(top, bay, plate_of(bay, field, left)?)?));
-                known.len() - 1
-            }
+        let at = known.iter().position(|(share, _)| *share == left);
+        let at = if let Some(at) = at {
+            at
+        } else {
+            known.push((left, BayState::new(top, bay, plate_of(bay, field, left)?)?));
+            known.len() - 1
         };
         let state = &mut known[at].1;
         let acceleration: Acceleration = gravity() * case.gravity;
@@ -146,7 +146,7 @@ pub fn bay_forces(
             bay: index,
             case: number,
             middle: effect.middle,
-            over_pipes: effect.over_pipes.map(|moment| moment.abs()),
+            over_pipes: effect.over_pipes.map(MomentPerWidth::abs),
             shear: effect.shear.abs(),
             sag: effect.sag.abs(),
             under_load,

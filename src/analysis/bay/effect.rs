@@ -4,7 +4,7 @@ use uom::si::{force::newton, pressure::pascal, ratio::ratio};
 
 use super::{Bay, worst::worst_places};
 use crate::{
-    closed_form::plate::{HalfWaves, HeldEdge, Plate, PlateFault, PlateLoad, PlateSeries},
+    closed_form::plate::{HalfWaves, HeldEdge, HeldEdges, Plate, PlateFault, PlateLoad, PlateSeries},
     top::Top,
     units::{Force, ForcePerWidth, Length, Mass, MomentPerWidth, Pressure, Ratio},
 };
@@ -87,29 +87,34 @@ impl<'a> BayState<'a> {
 
     /// Under one newton of each gear.
     pub fn gear(&mut self) -> Result<&[(Mass, Effect)], PlateFault> {
-        let gear = match self.gear.take() {
-            Some(known) => known,
-            None => {
-                let (top, bay) = (self.top, self.bay);
-                let mut effects = Vec::new();
-                for gear in top.gear.iter().filter(|gear| bay.holds(gear.at)) {
-                    let at = [gear.at.x - bay.from.x, gear.at.y - bay.from.y];
-                    effects.push((gear.mass, patch_at(bay, self.series(), gear.footing, at)?));
-                }
-                effects
-            }
-        };
+        let gear = if let Some(known) = self.gear.take() { known } else { self.standing_gear()? };
         Ok(self.gear.insert(gear))
+    }
+
+    fn standing_gear(&mut self) -> Result<Vec<(Mass, Effect)>, PlateFault> {
+        let (top, bay) = (self.top, self.bay);
+        let standing: Vec<_> = top.gear.iter().filter(|gear| bay.holds(gear.at)).collect();
+        if standing.is_empty() {
+            return Ok(Vec::new());
+        }
+        let series = self.series();
+        let held = series.held(bay.holds);
+        standing
+            .into_iter()
+            .map(|gear| {
+                let at = [gear.at.x - bay.from.x, gear.at.y - bay.from.y];
+                Ok((gear.mass, patch_at(bay, (series, &held), gear.footing, at)?))
+            })
+            .collect()
     }
 
     /// Under one newton of a person, at the worst place for each result.
     pub fn person(&mut self) -> Result<&Effect, PlateFault> {
-        let person = match self.person.take() {
-            Some(known) => known,
-            None => {
-                let (bay, footing) = (self.bay, self.top.criteria.standing_footprint.value);
-                anywhere(bay, self.series(), footing)?
-            }
+        let person = if let Some(known) = self.person.take() {
+            known
+        } else {
+            let (bay, footing) = (self.bay, self.top.criteria.standing_footprint.value);
+            anywhere(bay, self.series(), footing)?
         };
         Ok(self.person.insert(person))
     }
@@ -166,13 +171,18 @@ fn patch(bay: &Bay, footing: Length, at: [Length; 2]) -> (PlateLoad, [Length; 2]
     (PlateLoad::Patch { force: one_newton(), centre, size }, centre)
 }
 
-fn patch_at(bay: &Bay, series: &PlateSeries, footing: Length, at: [Length; 2]) -> Result<Effect, PlateFault> {
+fn patch_at(
+    bay: &Bay,
+    (series, edges): (&PlateSeries, &HeldEdges<'_>),
+    footing: Length,
+    at: [Length; 2],
+) -> Result<Effect, PlateFault> {
     let (load, centre) = patch(bay, footing, at);
     let own = series.at(&load, centre)?;
     // The held edges are those at zero; the nearer edge sees more.
     let near = [0, 1].map(|i| centre[i].min(bay.sides[i] - centre[i]));
     let (mirrored, _) = patch(bay, footing, near);
-    let held = series.held(bay.holds).at(&mirrored)?;
+    let held = edges.at(&mirrored)?;
     let (shear, error) = edge_shear(series, &mirrored, near, &held)?;
     Ok(Effect {
         middle: [own.mx, own.my],
