@@ -6,14 +6,14 @@ mod worst;
 
 use effect::{BayState, Effect, one_newton, one_pascal};
 
-use super::{layout::StripLayout, sections::RegionSection};
+use super::{hand::thermal_curvature, layout::StripLayout, sections::RegionSection};
 use crate::{
     closed_form::plate::{EdgeHold, Plate, PlateFault},
-    geometry::{Axis, Point},
+    geometry::{Axis, Point, Polyline},
     load::weight::gravity,
     load_case::{Held, LoadCase},
     top::Top,
-    units::{Acceleration, ForcePerWidth, Frequency, Length, MomentPerWidth, Pressure, Ratio},
+    units::{Acceleration, Force, ForcePerWidth, Frequency, Length, MomentPerWidth, Pressure, Ratio, per_width, plain},
 };
 
 /// A bay between four pipes.
@@ -127,10 +127,21 @@ pub fn bay_forces(
         let (mut down, mut up) = (still, still);
         if case.with_gear {
             for (mass, effect) in state.gear()? {
-                let gear = effect.times(*mass * acceleration / one_newton());
+                let weight: Acceleration = gravity() * case.gear_gravity;
+                let gear = effect.times(*mass * weight / one_newton());
                 // Upward where gravity acts upward, as in a rebound.
                 let side = if acceleration < Acceleration::default() { &mut up } else { &mut down };
                 side.add(&gear);
+            }
+        }
+        for effect in [&mut down, &mut up] {
+            overturn(effect, top, bay, case);
+        }
+        if let Some(rise) = &case.temperatures {
+            // Fixings that hold the top flat put this moment in everywhere: it presses the hot outer skin.
+            for axis in Axis::BOTH {
+                let curvature = thermal_curvature(field, axis, rise).abs();
+                down.middle[axis.index()] += per_width(plain(field.rigidity(axis)) * curvature);
             }
         }
         let mut under_load = Length::default();
@@ -139,7 +150,7 @@ pub fn bay_forces(
             let effect = state.person()?;
             let stepping = effect.times(people.each * count / one_newton());
             let at_rest = effect.times(people.at_rest * count / one_newton()).sag;
-            under_load = at_rest.abs();
+            under_load = effect.times(people.at_rest / one_newton()).sag.abs();
             down.add(&Effect { sag: at_rest, ..stepping });
         }
         let as_forces = |effect: &Effect| BayForces {
@@ -160,7 +171,34 @@ pub fn bay_forces(
     Ok(forces)
 }
 
+/// Adds what wind and roll do to the footings of gear on a bay, from either side: a moment splits into two halves beside
+/// the footing and leaves as a couple of shears. On the safe side: nothing spreads beyond the footing's own width.
+fn overturn(effect: &mut Effect, top: &Top, bay: &Bay, case: &LoadCase) {
+    for gear in top.gear.iter().filter(|gear| case.with_gear && bay.holds(gear.at)) {
+        let drag: Force = case.gear_wind * gear.wind_area * gear.drag;
+        let roll: Force = gear.mass * (gravity() * case.gear_sideways);
+        let force = drag + roll;
+        let arm: Ratio = gear.cg_height / gear.footing;
+        let moment: MomentPerWidth = per_width(force * arm / 2.0);
+        for middle in &mut effect.middle {
+            *middle += if *middle < MomentPerWidth::default() { -moment } else { moment };
+        }
+        let shear: ForcePerWidth = per_width(force * arm / gear.footing);
+        effect.shear += if effect.shear < ForcePerWidth::default() { -shear } else { shear };
+    }
+}
+
 impl Bay {
+    /// Whether a line in plan passes through it.
+    #[must_use]
+    pub fn is_passed_by(&self, line: &Polyline) -> bool {
+        Axis::BOTH.into_iter().all(|axis| {
+            let (low, high) = line.extent(axis);
+            let from = self.from.along(axis);
+            high > from && low < from + self.sides[axis.index()]
+        })
+    }
+
     /// Its middle.
     #[must_use]
     pub fn middle(&self) -> Point {

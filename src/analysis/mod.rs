@@ -148,6 +148,14 @@ impl<'a> Analysis<'a> {
         line::region_at(self.top, place)
     }
 
+    /// The region of a bay that bears least shear: the widest conduit that passes it, or else its core.
+    #[must_use]
+    pub fn weakest_of(&self, bay: &Bay) -> Region {
+        let conduits = self.top.conduits.iter().enumerate().filter(|(_, conduit)| bay.is_passed_by(&conduit.along));
+        let widest = conduits.max_by(|a, b| a.1.diameter.value.total_cmp(&b.1.diameter.value));
+        widest.map_or(Region::Field, |(index, _)| Region::Conduit(index))
+    }
+
     /// Knock-downs of a state.
     ///
     /// # Panics

@@ -57,9 +57,11 @@ impl Check for CoreShear {
             }
         }
         for forces in &analysis.plates {
-            let place = Place::of(Part::Bay, Some(analysis.bays[forces.bay].middle()));
+            let bay = &analysis.bays[forces.bay];
+            let place = Place::of(Part::Bay, Some(bay.middle()));
+            let region = analysis.weakest_of(bay);
             for axis in Axis::BOTH {
-                let shear = Sheared { region: Region::Field, axis, force: forces.shear };
+                let shear = Sheared { region, axis, force: forces.shear };
                 compare(analysis, outcomes, forces.case, shear, place);
             }
         }

@@ -1,11 +1,15 @@
 //! Dimpling: the skin buckles into a void that it spans, a conduit or the cell of a honeycomb.
 
+use uom::si::force::newton;
+
 use super::{Check, Finding, Outcomes, Part, Place};
 use crate::{
     analysis::{Analysis, Bent, Region},
+    geometry::Axis,
+    material::Basis,
     source::{Citation, Mark, TIMOSHENKO_1959},
     strength::{cell_dimpling_stress, void_stress_across},
-    units::{MomentPerWidth, Pressure, Ratio},
+    units::{Force, MomentPerWidth, Pressure, Ratio, per_width},
 };
 
 pub(super) struct Dimpling;
@@ -41,43 +45,67 @@ impl Check for Dimpling {
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
-        let top = analysis.top;
-        let cell = top.core.material.cell_size.as_ref();
         for forces in &analysis.strips {
             let line = &analysis.lines[forces.line];
             for region in &forces.regions {
-                let section = analysis.sections.of(region.region);
                 for (bent, peak) in [(Bent::Sagging, region.sagging), (Bent::Hogging, region.hogging)] {
-                    let laminate = section.section.skin(bent.pressed());
-                    let modulus = section.skin_modulus(bent.pressed(), line.axis);
-                    let (bearable, width) = match (region.region, cell) {
-                        (Region::Conduit(index), _) => {
-                            let width = top.conduits[index].diameter;
-                            (void_stress_across(modulus, laminate.thickness(), width), width)
-                        }
-                        (Region::Field, Some(cell)) => {
-                            (cell_dimpling_stress(modulus, laminate.thickness(), cell.value), cell.value)
-                        }
-                        (Region::Field | Region::Backing(_), _) => continue,
-                    };
-                    let left = analysis.knockdowns(analysis.cases[forces.case].state).skin_modulus();
-                    let times: Ratio = peak.value / MomentPerWidth { value: 1.0, ..peak.value };
-                    let stress: Pressure = section.pressed(line.axis, bent).along * times;
-                    let allowable: Pressure = bearable * left;
-                    let factor = top.criteria.dimpling_factor.value;
-                    outcomes.compare(Some(forces.case), stress / allowable * factor, || {
-                        let finding = Finding::compare(stress, allowable, factor, crate::material::Basis::Typical)
-                            .term("E_f", modulus)
-                            .term("t", laminate.thickness())
-                            .term("w", width)
-                            .term("k", left);
-                        let place = Place::of(Part::Region(region.region), Some(line.place(peak.at)))
-                            .under(peak.load_at.map(|at| line.place(at)))
-                            .in_skin(bent.pressed());
-                        (place, finding)
-                    });
+                    let pressed = Pressed { region: region.region, axis: line.axis, bent, moment: peak.value };
+                    let place = Place::of(Part::Region(region.region), Some(line.place(peak.at)))
+                        .under(peak.load_at.map(|at| line.place(at)))
+                        .in_skin(bent.pressed());
+                    compare(analysis, outcomes, forces.case, pressed, place);
+                }
+            }
+        }
+        for forces in &analysis.plates {
+            let bay = &analysis.bays[forces.bay];
+            let region = analysis.weakest_of(bay);
+            for axis in Axis::BOTH {
+                // Either skin may be pressed: in the middle, or over the pipes the other way round.
+                let moment = forces.middle[axis.index()].abs().max(forces.over_pipes[axis.index()].abs());
+                for bent in Bent::BOTH {
+                    let place = Place::of(Part::Bay, Some(bay.middle())).in_skin(bent.pressed());
+                    compare(analysis, outcomes, forces.case, Pressed { region, axis, bent, moment }, place);
                 }
             }
         }
     }
+}
+
+/// A strip that is bent, so that one of its skins is pressed.
+#[derive(Clone, Copy)]
+struct Pressed {
+    region: Region,
+    axis: Axis,
+    bent: Bent,
+    moment: MomentPerWidth,
+}
+
+fn compare(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>, case: usize, pressed: Pressed, place: Place) {
+    let Pressed { region, axis, bent, moment } = pressed;
+    let top = analysis.top;
+    let section = analysis.sections.of(region);
+    let laminate = section.section.skin(bent.pressed());
+    let modulus = section.skin_modulus(bent.pressed(), axis);
+    let (bearable, width) = match (region, &top.core.material.cell_size) {
+        (Region::Conduit(index), _) => {
+            let width = top.conduits[index].diameter;
+            (void_stress_across(modulus, laminate.thickness(), width), width)
+        }
+        (Region::Field, Some(cell)) => (cell_dimpling_stress(modulus, laminate.thickness(), cell.value), cell.value),
+        (Region::Field | Region::Backing(_), _) => return,
+    };
+    let left = analysis.knockdowns(analysis.cases[case].state).skin_modulus();
+    let times: Ratio = moment / per_width(Force::new::<newton>(1.0));
+    let stress: Pressure = section.pressed(axis, bent).along * times;
+    let allowable: Pressure = bearable * left;
+    let factor = top.criteria.dimpling_factor.value;
+    outcomes.compare(Some(case), stress / allowable * factor, || {
+        let finding = Finding::compare(stress, allowable, factor, Basis::Typical)
+            .term("E_f", modulus)
+            .term("t", laminate.thickness())
+            .term("w", width)
+            .term("k", left);
+        (place, finding)
+    });
 }

@@ -18,7 +18,8 @@ pub struct FrameLoad {
     pub known: bool,
 }
 
-/// Largest line loads on each pipe over all strips and cases. Of a bay on four sides the pull is not known.
+/// Largest line loads on each pipe over all strips and cases. Of a bay on four sides
+/// only the largest shear at its pipes is known, and counts both ways; two bays that share a pipe each bring theirs.
 #[must_use]
 pub fn frame_loads(report: &Report<'_>) -> Vec<FrameLoad> {
     let nothing = (ForcePerWidth::default(), None);
@@ -40,6 +41,19 @@ pub fn frame_loads(report: &Report<'_>) -> Vec<FrameLoad> {
                 load.pull = (pull, Some(forces.case));
             }
             load.known = true;
+        }
+    }
+    // Of a bay only the largest shear is known; it may press or lift.
+    for forces in &analysis.plates {
+        for pipe in analysis.bays[forces.bay].pipes {
+            let (load, shear) = (&mut loads[pipe], forces.shear.abs());
+            load.known = true;
+            if shear > load.push.0 {
+                load.push = (shear, Some(forces.case));
+            }
+            if shear > load.pull.0 {
+                load.pull = (shear, Some(forces.case));
+            }
         }
     }
     loads
