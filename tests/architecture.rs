@@ -61,6 +61,7 @@ const LAYERS: &[(&str, &[&str])] = &[
         "report",
         &[
             "units",
+            "source",
             "geometry",
             "section",
             "material",
@@ -89,14 +90,14 @@ fn files_below(path: &Path, files: &mut Vec<PathBuf>) {
 
 /// Modules of the crate that a text names, tests and doc comments left out: they may look at anything.
 fn imports(text: &str) -> BTreeSet<String> {
-    let code: String = text
+    let code: Vec<&str> = text
         .split("#[cfg(test)]")
         .next()
         .unwrap_or_default()
         .lines()
         .filter(|line| !line.trim_start().starts_with("//"))
-        .map(|line| format!("{line}\n"))
         .collect();
+    let code = code.join("\n");
     let mut found = BTreeSet::new();
     for (at, _) in code.match_indices("crate::") {
         let rest = &code[at + "crate::".len()..];

@@ -1,0 +1,169 @@
+//! The list of checks: names, documents, and that nothing passes in silence.
+
+use std::{collections::BTreeSet, fs, path::Path};
+
+use skinspan::{
+    analysis::{Analysis, DIVISIONS},
+    check::{CHECKS, Finding, Verdict, run},
+    input::{NamedText, read_design, read_tables},
+    material::Basis,
+    report::{Answer, Report},
+    top::Top,
+    units::{Length, Ratio},
+};
+use uom::si::{length::meter, ratio::ratio};
+
+fn read(name: &str) -> String {
+    fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join(name)).expect("a file of the project")
+}
+
+fn top(text: &str) -> Top {
+    let table = read_tables(&[]).expect("the built-in table");
+    let file = NamedText { name: "top.toml".to_owned(), text: text.to_owned() };
+    read_design(&file, &table, None).unwrap_or_else(|problems| panic!("{}", problems[0].render(false)))
+}
+
+/// Utilisation of a check, the worst over all cases; none where it was not made or asked for.
+fn used(top: &Top, id: &str) -> Option<f64> {
+    let analysis = Analysis::new(top, DIVISIONS).expect("a layout");
+    run(&analysis)
+        .iter()
+        .filter(|outcome| CHECKS[outcome.check].id() == id)
+        .filter_map(|outcome| outcome.utilisation().map(|used| used.get::<ratio>()))
+        .reduce(f64::max)
+}
+
+#[test]
+fn names_are_unique_and_plain_and_stand_in_the_readme() {
+    let readme = read("README.md");
+    let mut seen = BTreeSet::new();
+    for check in CHECKS {
+        let id = check.id();
+        assert!(seen.insert(id), "{id} twice");
+        assert!(id.chars().all(|letter| letter.is_ascii_lowercase() || letter == '-'), "{id}");
+        assert!(readme.contains(&format!("`{id}`")), "README does not name {id}");
+        for text in [check.title(), check.what(), check.formula(), check.limits(), check.citation().locator] {
+            assert!(!text.trim().is_empty(), "{id} leaves something unsaid");
+        }
+    }
+}
+
+#[test]
+fn a_utilisation_that_is_no_number_does_not_pass() {
+    let metre = Length::new::<meter>(1.0);
+    let nothing = Length::new::<meter>(0.0);
+    let one = Ratio::new::<ratio>(1.0);
+    assert!(Finding::compare(metre, metre, one, Basis::Typical).passes());
+    assert!(!Finding::compare(nothing, nothing, one, Basis::Typical).passes(), "0/0");
+    assert!(!Finding::compare(metre, nothing, one, Basis::Typical).passes(), "1/0");
+}
+
+#[test]
+fn more_people_never_load_the_top_less() {
+    let text = read("examples/survey-launch.toml");
+    let with = |people: usize| top(&text.replace("people    = 1", &format!("people    = {people}")));
+    let tops: Vec<Top> = (1..=4).map(with).collect();
+    for id in ["ply-failure", "core-shear", "wrinkling", "tip-sag", "sag", "underfoot"] {
+        let used: Vec<f64> = tops.iter().map(|top| used(top, id).expect("made")).collect();
+        for pair in used.windows(2) {
+            assert!(pair[1] >= pair[0] * (1.0 - 1e-12), "{id}: {used:?}");
+        }
+    }
+}
+
+#[test]
+fn the_same_top_turned_by_a_quarter_bears_the_same() {
+    let across = r#"
+[top]
+outline = { length = "2 m", width = "3 m" }
+process = "hand"
+resin = "polyester"
+outer = ["mat 450 g/m2"]
+core = { material = "pvc-foam", density = "80 kg/m3", thickness = "25 mm" }
+inner = ["mat 450 g/m2"]
+[[pipe]]
+name = "one"
+outside = "50 mm"
+along = [["0.3 m", "0.2 m"], ["0.3 m", "2.8 m"]]
+[[pipe]]
+name = "two"
+outside = "50 mm"
+along = [["1.7 m", "0.2 m"], ["1.7 m", "2.8 m"]]
+[service]
+speed = "20 kn"
+storm = "40 m/s"
+trailer = "none"
+slam = "2 g"
+people = 1
+walking = "no-walk"
+underside = "open"
+sun = "light"
+"#;
+    let along = across
+        .replace("length = \"2 m\", width = \"3 m\"", "length = \"3 m\", width = \"2 m\"")
+        .replace("[[\"0.3 m\", \"0.2 m\"], [\"0.3 m\", \"2.8 m\"]]", "[[\"0.2 m\", \"0.3 m\"], [\"2.8 m\", \"0.3 m\"]]")
+        .replace(
+            "[[\"1.7 m\", \"0.2 m\"], [\"1.7 m\", \"2.8 m\"]]",
+            "[[\"0.2 m\", \"1.7 m\"], [\"2.8 m\", \"1.7 m\"]]",
+        );
+    assert_ne!(across, along);
+    let (across, along) = (top(across), top(&along));
+    for check in CHECKS {
+        let (one, other) = (used(&across, check.id()), used(&along, check.id()));
+        match (one, other) {
+            (Some(one), Some(other)) => assert!((one - other).abs() <= 1e-9 * one, "{}: {one} {other}", check.id()),
+            _ => assert_eq!(one, other, "{}", check.id()),
+        }
+    }
+}
+
+#[test]
+fn thicker_core_and_denser_core_never_use_the_core_more_in_shear() {
+    let text = read("examples/ferry-tender.toml");
+    let thickness = ["1 in", "1.5 in", "2 in"]
+        .map(|t| top(&text.replace("thickness = \"1.5 in\"", &format!("thickness = \"{t}\""))));
+    let density = ["4 lb/ft3", "5 lb/ft3", "8 lb/ft3"]
+        .map(|d| top(&text.replace("density = \"5 lb/ft3\"", &format!("density = \"{d}\""))));
+    for tops in [thickness, density] {
+        let used = tops.map(|top| used(&top, "core-shear").expect("made"));
+        assert!(used[0] > used[1] && used[1] > used[2], "{used:?}");
+    }
+}
+
+#[test]
+fn dark_paint_over_a_core_that_cannot_bear_it_is_no_pass() {
+    let text = read("examples/night-watch.toml")
+        .replace("pet-foam\", density = \"9.4 lb/ft3", "pvc-linear-foam\", density = \"5 lb/ft3");
+    let top = top(&text);
+    let table = read_tables(&[]).expect("the built-in table");
+    let report = Report::new(&top, &table);
+    assert_eq!(report.answer(), Answer::DoesNotHold);
+    let hot = report.envelope.iter().filter(|outcome| CHECKS[outcome.check].id() == "hot-core");
+    let reasons: Vec<&str> = hot
+        .filter_map(|outcome| match &outcome.verdict {
+            Verdict::NotEvaluated(reason) => Some(reason.as_str()),
+            Verdict::Compared(_) => None,
+        })
+        .collect();
+    assert!(reasons.iter().any(|reason| reason.contains("dark paint")), "{reasons:?}");
+}
+
+#[test]
+fn a_landing_reckoned_outside_the_tests_of_its_formula_is_no_pass() {
+    let text = read("examples/pilot-skiff.toml").replace("deadrise = \"20 deg\"", "deadrise = \"2 deg\"");
+    let top = top(&text);
+    let table = read_tables(&[]).expect("the built-in table");
+    assert_ne!(Report::new(&top, &table).answer(), Answer::Holds);
+}
+
+#[test]
+fn a_single_pipe_is_refused_in_words() {
+    let text = read("examples/ferry-tender.toml");
+    let second = text.find("[[pipe]]\nname    = \"starboard rail\"").expect("the second pipe");
+    let rest = text[second..].find("[service]").expect("the service") + second;
+    let top = top(&format!("{}{}", &text[..second], &text[rest..]));
+    let reason = Analysis::new(&top, DIVISIONS).expect_err("nothing to stand on");
+    assert!(reason.contains("nowhere do two pipes run side by side"), "{reason}");
+    let table = read_tables(&[]).expect("the built-in table");
+    assert_eq!(Report::new(&top, &table).answer(), Answer::Open);
+}
