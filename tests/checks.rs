@@ -120,12 +120,13 @@ sun = "light"
 #[test]
 fn thicker_core_and_denser_core_never_use_the_core_more_in_shear() {
     let text = read("examples/ferry-tender.toml");
-    let thickness = ["1 in", "1.5 in", "2 in"]
-        .map(|t| top(&text.replace("thickness = \"1.5 in\"", &format!("thickness = \"{t}\""))));
-    let density = ["4 lb/ft3", "5 lb/ft3", "8 lb/ft3"]
-        .map(|d| top(&text.replace("density = \"5 lb/ft3\"", &format!("density = \"{d}\""))));
-    for tops in [thickness, density] {
-        let used = tops.map(|top| used(&top, "core-shear").expect("made"));
+    let used = |from: &str, values: [&str; 3]| -> Vec<f64> {
+        let value = |value: &str| used(&top(&text.replace(from, value)), "core-shear").expect("made");
+        values.into_iter().map(value).collect()
+    };
+    let thinner_first = ["thickness = \"1 in\"", "thickness = \"1.5 in\"", "thickness = \"2 in\""];
+    let lighter_first = ["density = \"4 lb/ft3\"", "density = \"5 lb/ft3\"", "density = \"8 lb/ft3\""];
+    for used in [used(thinner_first[1], thinner_first), used(lighter_first[1], lighter_first)] {
         assert!(used[0] > used[1] && used[1] > used[2], "{used:?}");
     }
 }

@@ -4,7 +4,7 @@ use uom::si::length::{inch, millimeter};
 
 use crate::{
     geometry::{Axis, Point, Polyline},
-    top::{CoreSheet, Pipe, Schedule, Top},
+    top::{Backing, CoreSheet, Pipe, Schedule, Top},
     units::{Length, MassDensity, System},
 };
 
@@ -182,6 +182,13 @@ impl Row {
         }
     }
 
+    /// Whether a backing serves the pipe at a place: it runs along it and over it.
+    fn lies_over(&self, backing: &Backing, place: Length) -> bool {
+        let (low, high) = backing.along.extent(self.axis);
+        let at: Length = (low + high) / 2.0;
+        backing.along.main_axis() != self.axis && (place - at).abs() < backing.width / 2.0
+    }
+
     fn place(&self, pipe: &Pipe) -> Length {
         pipe.along.extent(self.axis).0
     }
@@ -191,6 +198,18 @@ impl Row {
         let step: Length = (self.last - self.first) / (pipes as f64 - 1.0);
         let model = top.pipes.first()?.clone();
         top.pipes = (0..pipes).map(|index| self.at(&model, self.first + step * index as f64)).collect::<Option<_>>()?;
+        // A new pipe gets the backing that the first one has.
+        let over_first = top.backings.iter().find(|backing| self.lies_over(backing, self.first)).cloned();
+        if let Some(model) = over_first {
+            for pipe in 0..pipes {
+                let place = self.first + step * pipe as f64;
+                if !top.backings.iter().any(|backing| self.lies_over(backing, place)) {
+                    let along = model.along.points().iter().map(|point| self.with(*point, place)).collect();
+                    let along = Polyline::new(along).ok()?;
+                    top.backings.push(Backing { along, ..model.clone() });
+                }
+            }
+        }
         Some(())
     }
 
@@ -210,11 +229,9 @@ impl Row {
             .collect::<Option<_>>()?;
         // Backing lies over the pipe that it serves and goes with it.
         for backing in &mut top.backings {
-            let (low, high) = backing.along.extent(self.axis);
-            let at: Length = (low + high) / 2.0;
-            let near = |place: Length| (place - at).abs() < backing.width / 2.0;
-            if backing.along.main_axis() != self.axis && (near(self.first) || near(self.last)) {
-                let by = if near(self.first) { -outwards } else { outwards };
+            let (over_first, over_last) = (self.lies_over(backing, self.first), self.lies_over(backing, self.last));
+            if over_first || over_last {
+                let by = if over_first { -outwards } else { outwards };
                 let moved = backing.along.points().iter().map(|point| self.with(*point, point.along(self.axis) + by));
                 backing.along = Polyline::new(moved.collect()).ok()?;
             }
@@ -227,16 +244,29 @@ impl Row {
         let run = self.axis.other();
         let size = top.outline.size(run);
         let mut longer = false;
-        for pipe in &mut top.pipes {
-            let (low, high) = pipe.along.extent(run);
+        let reach = |line: &Polyline| -> Option<(Polyline, bool)> {
+            let (low, high) = line.extent(run);
             let (new_low, new_high) = ((low - by).max(Length::default()), (high + by).min(size));
-            longer |= new_low < low || new_high > high;
-            let place = self.place(pipe);
+            let place = line.extent(self.axis).0;
             let end = |along: Length| match run {
                 Axis::X => Point { x: along, y: place },
                 Axis::Y => Point { x: place, y: along },
             };
-            pipe.along = Polyline::new(vec![end(new_low), end(new_high)]).ok()?;
+            let line = Polyline::new(vec![end(new_low), end(new_high)]).ok()?;
+            Some((line, new_low < low || new_high > high))
+        };
+        let places: Vec<Length> = top.pipes.iter().map(|pipe| self.place(pipe)).collect();
+        for backing in &mut top.backings {
+            // The backing over a pipe goes as far as the pipe.
+            let level = backing.along.extent(self.axis);
+            if level.0 == level.1 && places.iter().any(|place| self.lies_over(backing, *place)) {
+                backing.along = reach(&backing.along)?.0;
+            }
+        }
+        for pipe in &mut top.pipes {
+            let (line, farther) = reach(&pipe.along)?;
+            longer |= farther;
+            pipe.along = line;
         }
         longer.then_some(())
     }

@@ -23,8 +23,10 @@ pub struct Remedy {
     pub governs: usize,
     /// How far it is used then.
     pub utilisation: Ratio,
-    /// Mass that the change adds to the top; negative where it takes some off.
+    /// Mass that the change adds to the top; negative where it takes some off. Pipes are not part of the top.
     pub added: Mass,
+    /// A check that held before and does not hold after the change, as its place in [`CHECKS`].
+    pub breaks: Option<usize>,
 }
 
 /// Remedies for one failing check, or for all of them together.
@@ -55,6 +57,13 @@ impl Used {
         Self { by_check, mass: top.weight().bare }
     }
 
+    /// The check that is used most of those that held before.
+    fn broken_since(&self, before: &Self) -> Option<usize> {
+        let now =
+            self.by_check.iter().enumerate().filter(|(check, used)| **used > 1.0 && before.by_check[*check] <= 1.0);
+        now.max_by(|a, b| a.1.total_cmp(b.1)).map(|(check, _)| check)
+    }
+
     fn worst(&self) -> (usize, f64) {
         let worst = self.by_check.iter().copied().enumerate().max_by(|a, b| a.1.total_cmp(&b.1));
         worst.unwrap_or((0, f64::INFINITY))
@@ -72,7 +81,7 @@ pub fn advise(top: &Top, outcomes: &[Outcome]) -> Vec<Advice> {
     if failing.is_empty() {
         return Vec::new();
     }
-    let before = top.weight().bare;
+    let before = Used::of(outcomes, top);
     let mut advice: Vec<Advice> = std::iter::once(None)
         .chain(failing.into_iter().map(Some))
         .map(|check| Advice { check, remedies: Vec::new(), nearest: None })
@@ -92,7 +101,8 @@ pub fn advise(top: &Top, outcomes: &[Outcome]) -> Vec<Advice> {
                     change: change.clone(),
                     governs,
                     utilisation: Ratio::new::<ratio>(utilisation),
-                    added: used.mass - before,
+                    added: used.mass - before.mass,
+                    breaks: used.broken_since(&before),
                 };
                 if utilisation <= 1.0 {
                     item.remedies.push(remedy);

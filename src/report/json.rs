@@ -14,7 +14,7 @@
 //! | `weight` | `items` (`name`, `mass`, `x`, `y`), `bare`, `total`, `x`, `y` of the centre of gravity |
 //! | `checks` | the worst outcome of each check, the governing one first |
 //! | `envelope` | every check under every case, worst first |
-//! | `advice` | `check` (null for the whole top), `remedies` (`change`, `added_mass`, `governs`, `utilisation`), `nearest` |
+//! | `advice` | `check` (null for the whole top), `remedies` (`change`, `added_mass`, `governs`, `utilisation`, `breaks`), `nearest` |
 //! | `cases` | `id`, `title`, `state`, actions |
 //! | `ruled_out` | what the design file rules out: `title`, `because` |
 //! | `frame` | per pipe: `pipe`, `known` (false: nothing is known of what it carries), `push`, `push_case`, `pull`, `pull_case` |
@@ -132,6 +132,7 @@ fn advice(report: &Report<'_>) -> Vec<Value> {
             "added_mass": quantity(remedy.added, report.top.report),
             "governs": CHECKS[remedy.governs].id(),
             "utilisation": number(remedy.utilisation.get::<ratio>()),
+            "breaks": remedy.breaks.map(|check| CHECKS[check].id()),
         })
     };
     report

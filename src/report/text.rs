@@ -56,7 +56,7 @@ fn head(page: &mut Page, report: &Report<'_>) {
             show(top.outline.length, system),
             show(top.outline.width, system),
             both(top.core.thickness, system),
-            top.core.material.name,
+            words::within(&top.core.material.name),
             show(top.core.material.density, system),
             counted(top.pipes.len(), "pipe"),
             both(weight.bare, system),
@@ -138,7 +138,7 @@ fn remedies(page: &mut Page, report: &Report<'_>, item: &Advice, title: &str) {
                 words::percent(remedy.utilisation.get::<ratio>())
             )
         } else {
-            String::new()
+            remedy.breaks.map_or_else(String::new, |check| format!(", but then {} fails", CHECKS[check].title()))
         };
         page.paragraph(
             &format!("  {} ", left(title, 20)),
@@ -149,7 +149,7 @@ fn remedies(page: &mut Page, report: &Report<'_>, item: &Advice, title: &str) {
 
 fn added(mass: Mass, system: System) -> String {
     if mass.abs() < Mass::new::<uom::si::mass::kilogram>(0.005) {
-        "no weight".to_owned()
+        "same weight".to_owned()
     } else if mass > Mass::default() {
         format!("+{}", show(mass, system))
     } else {
@@ -421,7 +421,7 @@ fn materials(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>, full
         }
     }
     let core = &top.core.material;
-    page.paragraph("  core         ", &format!("{} at {}", core.name, both(core.density, system)));
+    page.paragraph("  core         ", &format!("{} at {}", words::within(&core.name), both(core.density, system)));
     for property in [
         ("shear strength", &core.shear_strength),
         ("shear modulus", &core.shear_modulus),

@@ -83,6 +83,15 @@ pub(super) const fn skin_words(skin: Skin) -> &'static str {
     }
 }
 
+/// A name within a sentence: without its capital, unless it begins with a short form.
+pub(super) fn within(name: &str) -> String {
+    let mut letters = name.chars();
+    match (letters.next(), letters.clone().next()) {
+        (Some(first), Some(second)) if second.is_lowercase() => first.to_lowercase().chain(letters).collect(),
+        _ => name.to_owned(),
+    }
+}
+
 /// The case of an outcome, in words.
 pub(super) fn case(analysis: &Analysis<'_>, outcome: &Outcome) -> String {
     outcome.case.map_or_else(|| "at all times".to_owned(), |case| analysis.cases[case].title.clone())
