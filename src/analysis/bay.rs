@@ -217,7 +217,7 @@ impl Bay {
 ///
 /// # Errors
 ///
-/// [`PlateFault`] as for [`plate_of`].
+/// [`PlateFault`] where its sides or stiffnesses make no plate.
 pub fn bay_frequency(top: &Top, field: &RegionSection, bay: &Bay, core_left: Ratio) -> Result<Frequency, PlateFault> {
     let plate = plate_of(bay, field, core_left)?;
     let gear = top

@@ -7,6 +7,7 @@ mod hand;
 mod layout;
 mod line;
 mod moving;
+mod overlay;
 mod sections;
 
 pub use bay::{Bay, BayForces, bay_frequency};

@@ -481,16 +481,10 @@ fn value(page: &mut Page, report: &Report<'_>, name: &str, shown: &str, basis: &
 /// Where a value comes from, in one line.
 fn origin_words(report: &Report<'_>, origin: &Origin) -> String {
     let text = report.table.source(&origin.source).map_or(origin.source.as_str(), |source| source.text.as_str());
-    format!(
-        "{} {}: {} [{}; {}; {}; table {}]",
-        origin.row,
-        origin.property,
-        origin.as_written,
-        text,
-        origin.locator,
-        origin.mark.words(),
-        origin.table
-    )
+    let table = format!("table {}", origin.table);
+    let parts = [text, &origin.locator, origin.mark.words(), &table];
+    let known: Vec<&str> = parts.into_iter().filter(|part| !part.is_empty()).collect();
+    format!("{} {}: {} [{}]", origin.row, origin.property, origin.as_written, known.join("; "))
 }
 
 fn criteria(page: &mut Page, report: &Report<'_>, full: bool) {
