@@ -190,6 +190,10 @@ fn materials(
     width: usize,
 ) -> Result<Finished, String> {
     let table = table(tables)?;
+    if !json && table.rows().any(|row| row.id() == text) {
+        // One row by its name: with the source of each value.
+        return explain_it(text, None, tables, json, width);
+    }
     let listed = if json {
         list_json(&table, kind, text).map(|value| pretty(&value))
     } else {
