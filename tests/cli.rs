@@ -282,9 +282,11 @@ fn materials_are_chosen_by_text_and_kind() {
     let foams = json(&done(&folder, &["materials", "PVC", "--kind", "core", "--json"], 0));
     assert!(foams.as_array().unwrap().iter().any(|row| row["id"] == "pvc-foam"));
     assert!(foams.as_array().unwrap().len() < rows.len());
-    let list = done(&folder, &["materials", "pvc-foam"], 0);
+    let row = done(&folder, &["materials", "pvc-foam"], 0);
+    assert!(out(&row).contains("shear strength") && out(&row).contains("table: built-in core.toml"), "{}", out(&row));
+    let list = done(&folder, &["materials", "PVC foam"], 0);
     assert!(out(&list).contains("lb/ft³"), "{}", out(&list));
-    let list = done(&folder, &["materials", "pvc-foam", "--units", "si"], 0);
+    let list = done(&folder, &["materials", "PVC foam", "--units", "si"], 0);
     assert!(out(&list).contains("48.0 kg/m³ to 250 kg/m³"), "{}", out(&list));
     assert!(out(&list).lines().all(|line| line.chars().count() <= 80));
     for arguments in [&["materials", "unobtainium"][..], &["materials", "unobtainium", "--json"]] {

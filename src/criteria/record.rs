@@ -49,7 +49,7 @@ const AT_LEAST_ONE: [&str; 2] = ["factors", "fixings"];
 /// Groups whose values are shares of a strength.
 const SHARES: [&str; 1] = ["knock-downs"];
 /// Groups in which nothing is a limit at all.
-const NOT_ZERO: [&str; 1] = ["limits"];
+const NOT_ZERO: [&str; 3] = ["limits", "people", "walking"];
 
 impl<Q: Dimensioned> Criterion<Q> {
     /// Takes the entry of a criterion out of the file's table.
@@ -87,8 +87,12 @@ impl<Q: Dimensioned> Criterion<Q> {
             Some("a factor below 1 would make a material stronger than it is")
         } else if SHARES.contains(&group) && !(new > 0.0 && new <= 1.0) {
             Some("a share of a strength lies above 0 and at or below 1")
-        } else if NOT_ZERO.contains(&group) && new <= 0.0 {
-            Some("a limit of nothing can not be met")
+        } else if NOT_ZERO.contains(&group) && (new == 0.0 || (new < 0.0 && group == "limits")) {
+            Some(if group == "limits" {
+                "a limit of nothing can not be met"
+            } else {
+                "nothing would stand there: leave people out in `[service]`"
+            })
         } else if new * old < 0.0 || (old == 0.0 && new < 0.0) {
             Some("the sign is the wrong one")
         } else {
