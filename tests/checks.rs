@@ -3,11 +3,11 @@
 use std::{collections::BTreeSet, fs, path::Path};
 
 use skinspan::{
-    analysis::{Analysis, DIVISIONS},
+    analysis::{Analysis, DIVISIONS, Role},
     check::{CHECKS, Finding, Verdict, run},
     input::{NamedText, read_design, read_tables},
     material::Basis,
-    report::{Answer, Report},
+    report::{Answer, Report, frame_loads},
     top::Top,
     units::{Length, Ratio},
 };
@@ -167,4 +167,72 @@ fn a_single_pipe_is_refused_in_words() {
     assert!(reason.contains("nowhere do two pipes run side by side"), "{reason}");
     let table = read_tables(&[]).expect("the built-in table");
     assert_eq!(Report::new(&top, &table).answer(), Answer::Open);
+}
+
+#[test]
+fn an_overhang_beyond_the_pipes_hands_its_load_to_the_strip_beside_it() {
+    let text = read("examples/ferry-tender.toml").replace("posts   = [\"6 in\", \"70 in\"]\n", "");
+    // Push on a pipe by the strip beside the free end, at rest and under a person.
+    let push = |end: &str| -> [f64; 2] {
+        let text = text.replace("[\"3 in\", \"8 in\"]", &format!("[\"{end}\", \"8 in\"]"));
+        let top = top(&text.replace("[\"3 in\", \"52 in\"]", &format!("[\"{end}\", \"52 in\"]")));
+        let analysis = Analysis::new(&top, DIVISIONS).expect("a layout");
+        ["own-weight", "people"].map(|id| {
+            let case = analysis.cases.iter().position(|case| case.id == id).expect("a case");
+            let beside = |line: usize| {
+                let line = &analysis.lines[line];
+                line.role == Role::Edge && line.station < Length::new::<meter>(0.5)
+            };
+            let strips = analysis.strips.iter().filter(|forces| forces.case == case && beside(forces.line));
+            strips.flat_map(|forces| &forces.seats).map(|seat| seat.push.value.value).fold(0.0, f64::max)
+        })
+    };
+    let (flush, short, long) = (push("0 in"), push("4 in"), push("12 in"));
+    for case in 0..2 {
+        assert!(flush[case] < short[case] && short[case] < long[case], "{flush:?} {short:?} {long:?}");
+    }
+    // A person at the tip of 12 in with a bay of 44 in behind presses 12/44 harder than one on the strip.
+    assert!((long[1] - long[0]) / (flush[1] - flush[0]) > 1.2, "{flush:?} {long:?}");
+}
+
+#[test]
+fn gear_loads_the_strip_that_it_stands_on() {
+    let text = read("examples/survey-launch.toml");
+    let landing = |mass: &str| {
+        let top = top(&text.replace("mass      = \"22 lb\"", &format!("mass      = \"{mass}\"")));
+        let analysis = Analysis::new(&top, DIVISIONS).expect("a layout");
+        let case = analysis.cases.iter().position(|case| case.id == "landing").expect("a case");
+        let forces = analysis.strips.iter().filter(|forces| forces.case == case);
+        forces
+            .filter(|forces| !analysis.lines[forces.line].gear.is_empty())
+            .flat_map(|forces| &forces.seats)
+            .map(|seat| seat.push.value.value)
+            .fold(0.0, f64::max)
+    };
+    let (light, heavy, heavier) = (landing("22 lb"), landing("122 lb"), landing("222 lb"));
+    assert!(heavy > 1.1 * light, "{light} {heavy}");
+    // Linear in the mass of the gear.
+    assert!(((heavier - heavy) / (heavy - light) - 1.0).abs() < 0.05, "{light} {heavy} {heavier}");
+}
+
+#[test]
+fn a_pipe_at_an_angle_takes_less_per_length_than_the_strip_per_width() {
+    let text = read("examples/ferry-tender.toml").replace("posts   = [\"6 in\", \"70 in\"]\n", "");
+    let oblique =
+        text.replace("[[\"3 in\", \"8 in\"], [\"81 in\", \"8 in\"]]", "[[\"3 in\", \"2 in\"], [\"81 in\", \"20 in\"]]");
+    assert_ne!(oblique, text);
+    let top = top(&oblique);
+    let table = read_tables(&[]).expect("the built-in table");
+    let report = Report::new(&top, &table);
+    let analysis = report.analysis.as_ref().expect("a layout");
+    let per_width = analysis
+        .strips
+        .iter()
+        .flat_map(|forces| analysis.lines[forces.line].seats.iter().zip(&forces.seats))
+        .filter(|(seat, _)| seat.pipe == Some(0))
+        .map(|(_, forces)| forces.push.value.value)
+        .fold(0.0, f64::max);
+    let load = frame_loads(&report)[0].push.0.value;
+    // 18 in across in 78 in along: a strip rests on √(1 + (18/78)²) of its width.
+    assert!((per_width / load - 1.0_f64.hypot(18.0 / 78.0)).abs() < 1e-9, "{per_width} {load}");
 }
