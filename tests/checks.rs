@@ -198,10 +198,10 @@ fn an_overhang_beyond_the_pipes_hands_its_load_to_the_strip_beside_it() {
 #[test]
 fn gear_loads_the_strip_that_it_stands_on() {
     let text = read("examples/survey-launch.toml");
-    let landing = |mass: &str| {
+    let at_rest = |mass: &str| {
         let top = top(&text.replace("mass      = \"22 lb\"", &format!("mass      = \"{mass}\"")));
         let analysis = Analysis::new(&top, DIVISIONS).expect("a layout");
-        let case = analysis.cases.iter().position(|case| case.id == "landing").expect("a case");
+        let case = analysis.cases.iter().position(|case| case.id == "own-weight").expect("a case");
         let forces = analysis.strips.iter().filter(|forces| forces.case == case);
         forces
             .filter(|forces| !analysis.lines[forces.line].gear.is_empty())
@@ -209,7 +209,7 @@ fn gear_loads_the_strip_that_it_stands_on() {
             .map(|seat| seat.push.value.value)
             .fold(0.0, f64::max)
     };
-    let (light, heavy, heavier) = (landing("22 lb"), landing("122 lb"), landing("222 lb"));
+    let (light, heavy, heavier) = (at_rest("22 lb"), at_rest("122 lb"), at_rest("222 lb"));
     assert!(heavy > 1.1 * light, "{light} {heavy}");
     // Linear in the mass of the gear.
     assert!(((heavier - heavy) / (heavy - light) - 1.0).abs() < 0.05, "{light} {heavy} {heavier}");
