@@ -121,3 +121,51 @@ fn held_by_overhang_limits() {
     // A narrow strip holds in proportion to its width.
     within(by(2e-5), 2.0 * by(1e-5), 1e-3);
 }
+
+/// The turn is taken from the deflection a thousandth of the span from the edge.
+const TURN: f64 = 1e-4;
+
+/// With one wave along the edge the overhang and the turn of the edge are springs in series:
+/// `1/M = 1/M_clamped + 1/(k θ)`, `k = 4 D66 c β² + D22 c³ β⁴/3`, `θ = w(h)/h` of the simply supported thin plate.
+#[test]
+fn held_by_overhang_is_a_spring_in_series() {
+    let (b, h, d22, d66) = (1.3, 1e-3, 2.0, 0.1);
+    let k = PlateStiffness {
+        d22: rigidity(d22),
+        d66: rigidity(d66),
+        ..PlateStiffness::isotropic(rigidity(1.0), share(0.3), force(1e9))
+    };
+    let plate = Plate::new(m(1.0), m(b), k).unwrap();
+    let load = PlateLoad::Uniform(pressure(1.0));
+    // Two half waves at the most, and the even one left out: one.
+    let series = plate.series([256, 2], HalfWaves::Odd);
+    let turn = series.at(&load, [m(h), m(b / 2.0)]).unwrap().deflection.value / h;
+    let over = |hold| series.held([hold; 2]).at(&load).unwrap()[0].hogging.value;
+    let be = std::f64::consts::PI / b;
+    // Twist alone, and mostly bending.
+    for c in [0.01, 0.6] {
+        let spring = 1.0 / (1.0 / over(EdgeHold::Overhang(m(c))) - 1.0 / over(EdgeHold::Clamped)) / turn;
+        within(spring, 4.0 * d66 * c * be.powi(2) + d22 * f64::powi(c, 3) / 3.0 * be.powi(4), TURN);
+    }
+}
+
+/// Thin or not, `Qx` in the middle of the edge of an isotropic plate is `Σ 4 q/(n π β) tanh(βa/2) sin(nπ/2)`, n odd; few
+/// terms give it since the rest is taken as of a beam.
+#[test]
+fn edge_shear_is_exact_with_few_terms() {
+    const FEW: f64 = 1e-3;
+    for (b, s) in [(1.0, 1e9), (1.7, 20.0)] {
+        let k = PlateStiffness::isotropic(rigidity(1.0), share(0.3), force(s));
+        let series = Plate::new(m(1.0), m(b), k).unwrap().series([32, 64], HalfWaves::Odd);
+        let middle = [m(0.0), m(b / 2.0)];
+        let shear = series.at(&PlateLoad::Uniform(pressure(1.0)), middle).unwrap().qx.value;
+        let due: f64 = (0..2000)
+            .map(|i| {
+                let n = f64::from(2 * i + 1) * std::f64::consts::PI;
+                let sign = if i % 2 == 0 { 1.0 } else { -1.0 };
+                sign * 4.0 * b / (n * n) * (n / b / 2.0).tanh()
+            })
+            .sum();
+        within(shear, due, FEW);
+    }
+}

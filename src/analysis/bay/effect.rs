@@ -19,10 +19,13 @@ pub(super) fn one_newton() -> Force {
 
 /// Half waves along the shorter side for pressure: moments to 1e-4, edge shear to 1e-3.
 const PRESSURE_TERMS: f64 = 32.0;
-/// Half waves along a side for each patch side that fits into it: moments under the patch to 1e-3.
-const PATCH_TERMS: f64 = 5.0;
+/// Half waves along a side for each footing that fits into it, for gear: in a corner, moments to 3e-3 and deflection
+/// to 2e-3.
+const GEAR_TERMS: f64 = 7.0;
+/// The same for a person, whose worst places for sag and moments lie away from the pipes: there to 2e-3 and 1.5e-3.
+const PERSON_TERMS: f64 = 5.0;
 /// Fewest and most half waves along a side.
-const TERMS: (f64, f64) = (24.0, 160.0);
+const TERMS: (f64, f64) = (24.0, 256.0);
 /// Places along half of each mid-line where the moments of pressure are looked at.
 const ALONG_MIDDLE: u32 = 6;
 
@@ -66,8 +69,6 @@ pub(super) struct BayState<'a> {
     bay: &'a Bay,
     plate: Plate,
     pressed: Effect,
-    /// Series for patches, made at the first one.
-    series: Option<PlateSeries>,
     /// Under one newton of each gear that stands on the bay.
     gear: Option<Vec<(Mass, Effect)>>,
     /// Under one newton on the footprint of a person, anywhere.
@@ -77,7 +78,7 @@ pub(super) struct BayState<'a> {
 impl<'a> BayState<'a> {
     pub fn new(top: &'a Top, bay: &'a Bay, plate: Plate) -> Result<Self, PlateFault> {
         let pressed = pressed(bay, &plate)?;
-        Ok(Self { top, bay, plate, pressed, series: None, gear: None, person: None })
+        Ok(Self { top, bay, plate, pressed, gear: None, person: None })
     }
 
     /// Under one pascal.
@@ -91,19 +92,20 @@ impl<'a> BayState<'a> {
         Ok(self.gear.insert(gear))
     }
 
-    fn standing_gear(&mut self) -> Result<Vec<(Mass, Effect)>, PlateFault> {
+    fn standing_gear(&self) -> Result<Vec<(Mass, Effect)>, PlateFault> {
         let (top, bay) = (self.top, self.bay);
         let standing: Vec<_> = top.gear.iter().filter(|gear| bay.holds(gear.at)).collect();
         if standing.is_empty() {
             return Ok(Vec::new());
         }
-        let series = self.series();
+        let least = standing.iter().fold(standing[0].footing, |least, gear| least.min(gear.footing));
+        let series = self.series(GEAR_TERMS, least);
         let held = series.held(bay.holds);
         standing
             .into_iter()
             .map(|gear| {
                 let at = [gear.at.x - bay.from.x, gear.at.y - bay.from.y];
-                Ok((gear.mass, patch_at(bay, (series, &held), gear.footing, at)?))
+                Ok((gear.mass, patch_at(bay, (&series, &held), gear.footing, at)?))
             })
             .collect()
     }
@@ -114,18 +116,14 @@ impl<'a> BayState<'a> {
             known
         } else {
             let (bay, footing) = (self.bay, self.top.criteria.standing_footprint.value);
-            anywhere(bay, self.series(), footing)?
+            anywhere(bay, &self.series(PERSON_TERMS, footing), footing)?
         };
         Ok(self.person.insert(person))
     }
 
-    fn series(&mut self) -> &PlateSeries {
-        let (top, bay, plate) = (self.top, self.bay, &self.plate);
-        self.series.get_or_insert_with(|| {
-            let footings = top.gear.iter().filter(|gear| bay.holds(gear.at)).map(|gear| gear.footing);
-            let least = footings.fold(top.criteria.standing_footprint.value, Length::min);
-            plate.series(bay.sides.map(|side| count(PATCH_TERMS * (side / least).get::<ratio>())), HalfWaves::All)
-        })
+    fn series(&self, terms: f64, footing: Length) -> PlateSeries {
+        let along = |side: Length| count(terms * (side / footing.min(side)).get::<ratio>());
+        self.plate.series(self.bay.sides.map(along), HalfWaves::All)
     }
 }
 
@@ -186,7 +184,8 @@ fn patch_at(
     let (shear, error) = edge_shear(series, &mirrored, near, &held)?;
     Ok(Effect {
         middle: [own.mx, own.my],
-        over_pipes: held.map(|edge| edge.hogging),
+        // Without sign: a soft core, softer in one direction, may turn the moment of a patch round.
+        over_pipes: held.map(|edge| edge.hogging.abs()),
         shear,
         sag: own.deflection,
         numerical_error: own.numerical_error.moment.max(error),
@@ -216,7 +215,7 @@ fn anywhere(bay: &Bay, series: &PlateSeries, footing: Length) -> Result<Effect, 
     })?;
     let [over_x, over_y] = worst_places(places, |xs, ys| {
         let over = held.under_patch(force, size, xs, ys)?;
-        Ok(over.iter().map(|over| over.each_ref().map(|edge| edge.hogging.value)).collect())
+        Ok(over.iter().map(|over| over.each_ref().map(|edge| edge.hogging.value.abs())).collect())
     })?;
     // The shear is largest with the patch beside a pipe, unless a hold draws more to it from further off.
     let mut shear = ForcePerWidth::default();

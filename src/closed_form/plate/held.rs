@@ -57,7 +57,8 @@ impl PlateSeries {
     ///
     /// # Validity
     /// As [`Plate::at`](super::Plate::at). One edge held alone: the moment is an upper bound where opposite or neighbouring edges are held
-    /// too, since they relieve it. The overhang turns as a rigid strip across its width, which is stiffer than it is.
+    /// too, since they relieve it. A soft core with unequal shear
+    /// stiffnesses may turn the moment round, to sagging. The overhang turns as a rigid strip across its width, which is stiffer than it is.
     ///
     /// # Source
     /// [`DERIVED`](crate::source::DERIVED): moments along the edge that undo its turn.
