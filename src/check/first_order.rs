@@ -9,7 +9,7 @@ use crate::{
     material::Basis,
     section::Width,
     source::{ALLEN_1969, Citation, Mark},
-    units::{Length, Ratio},
+    units::{Length, Ratio, show},
 };
 
 pub(super) struct FirstOrder;
@@ -77,10 +77,10 @@ impl Check for FirstOrder {
                     None,
                     Part::Bay,
                     format!(
-                        "θ is {:.1} and ought to be {LEAST_THETA} or more over a span of {:.0} mm: the skins bend on their own, \
+                        "θ is {:.1} and ought to be {LEAST_THETA} or more over a span of {}: the skins bend on their own, \
                          the results of this report do not hold there",
                         theta.get::<ratio>(),
-                        span.get::<uom::si::length::millimeter>()
+                        show(span, analysis.top.report)
                     ),
                 );
             } else {

@@ -318,6 +318,9 @@ criteria! {
     // lifting
     /// Jerk of a lift over weight at rest.
     lift_factor: Ratio;
+    // frame
+    /// Width of the seat on a pipe over its diameter, where the design file gives none.
+    seat_share: Ratio;
     // water
     /// Density of standing water.
     water_density: MassDensity;

@@ -4,23 +4,38 @@ use uom::si::{f64::Area, ratio::ratio};
 
 use super::{problem::Problem, reader::Room, unknown_name};
 use crate::{
+    criteria::Criteria,
     geometry::{Point, Polyline},
     material::MaterialTable,
     top::{Gear, Outline, Pipe},
     units::{Length, Mass, Ratio, Sign},
 };
 
-pub(super) fn read_pipes(root: &Room<'_>, table: &MaterialTable, outline: Option<&Outline>) -> Vec<Pipe> {
+pub(super) fn read_pipes(
+    root: &Room<'_>,
+    table: &MaterialTable,
+    criteria: &Criteria,
+    outline: Option<&Outline>,
+) -> Vec<Pipe> {
     let rooms = root.rooms("pipe");
     if rooms.is_empty() {
         root.absent("pipe", Problem::at(0..0, "the top stands on nothing: there is no `[[pipe]]`").help(
             "add two pipes or more, each with `name`, `outside` and `along = [[\"12 in\", \"20 in\"], [\"98 in\", \"20 in\"]]`",
         ));
     }
-    rooms.into_iter().enumerate().filter_map(|(index, room)| read_pipe(room, index, table, outline)).collect()
+    rooms
+        .into_iter()
+        .enumerate()
+        .filter_map(|(index, room)| read_pipe(room, index, (table, criteria), outline))
+        .collect()
 }
 
-fn read_pipe(room: Room<'_>, index: usize, table: &MaterialTable, outline: Option<&Outline>) -> Option<Pipe> {
+fn read_pipe(
+    room: Room<'_>,
+    index: usize,
+    (table, criteria): (&MaterialTable, &Criteria),
+    outline: Option<&Outline>,
+) -> Option<Pipe> {
     let name = room.text("name").map_or_else(|| format!("pipe {}", index + 1), |given| given.value);
     let outside = room.required::<Length>("outside", Sign::Positive, "\"2 in\"");
     let wall = room.quantity::<Length>("wall", Sign::Positive);
@@ -54,8 +69,7 @@ fn read_pipe(room: Room<'_>, index: usize, table: &MaterialTable, outline: Optio
         name,
         along: along?,
         outside,
-        // Common practice, no source: a flat tab as wide as half the pipe where nothing is said.
-        seat: seat.map_or(outside / 2.0, |given| given.value),
+        seat: seat.map_or(outside * criteria.seat_share.value, |given| given.value),
         wall: wall.map(|given| given.value),
         alloy,
         posts: posts.into_iter().map(|given| given.value).collect(),

@@ -131,7 +131,7 @@ fn read_top(room: &Room<'_>, table: &MaterialTable, mut criteria: Criteria, repo
     let panel = top::read_panel(room, table);
     let outline = panel.outline.as_ref();
     let inlays = top::read_inlays(room, table, outline, panel.core_thickness);
-    let pipes = frame::read_pipes(room, table, outline);
+    let pipes = frame::read_pipes(room, table, &criteria, outline);
     let gear = frame::read_gear(room, outline);
     Some(Top {
         title,

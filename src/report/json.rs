@@ -16,6 +16,7 @@
 //! | `envelope` | every check under every case, worst first |
 //! | `advice` | `check` (null for the whole top), `remedies` (`change`, `added_mass`, `governs`, `utilisation`, `breaks`), `nearest` |
 //! | `cases` | `id`, `title`, `state`, actions |
+//! | `open_cases` | cases that could not be looked at: `id`, `title`, `reason` |
 //! | `ruled_out` | what the design file rules out: `title`, `because` |
 //! | `frame` | per pipe: `pipe`, `known` (false: nothing is known of what it carries), `push`, `push_case`, `pull`, `pull_case` |
 //! | `criteria` | every factor, knock-down, limit and assumed load, with source and mark |
@@ -76,6 +77,7 @@ pub fn to_json(report: &Report<'_>) -> Value {
         "envelope": outcomes(&report.envelope),
         "advice": advice(report),
         "cases": cases(report),
+        "open_cases": open_cases(report),
         "ruled_out": ruled_out(report),
         "frame": frame(report),
         "criteria": criteria,
@@ -178,6 +180,12 @@ fn cases(report: &Report<'_>) -> Vec<Value> {
             })
         })
         .collect()
+}
+
+fn open_cases(report: &Report<'_>) -> Vec<Value> {
+    let Ok(analysis) = &report.analysis else { return Vec::new() };
+    let open = analysis.open_cases.iter();
+    open.map(|(case, reason)| json!({ "id": case.id, "title": case.title, "reason": reason })).collect()
 }
 
 fn ruled_out(report: &Report<'_>) -> Vec<Value> {
