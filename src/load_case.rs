@@ -101,6 +101,10 @@ pub struct LoadCase {
     pub people: Option<People>,
     /// A hand at a free edge, down positive.
     pub hand: Option<Force>,
+    /// A person who holds on to gear, one at a time, from any side.
+    pub grab: Option<Force>,
+    /// Whether the forces that the design file gives for gear act.
+    pub given: bool,
     /// Push in the plane of the top, over own weight.
     pub in_plane: Ratio,
     /// Temperatures of the skins above the one at which the top was built.
@@ -134,11 +138,25 @@ struct Maker<'a> {
     cases: Vec<LoadCase>,
 }
 
-/// The load cases that a service asks for, and what it rules out.
+/// What gear asks for beyond the service.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub struct OnGear {
+    /// Somebody may hold on to some of it.
+    pub grabbed: bool,
+    /// The design file gives forces for some of it.
+    pub given: bool,
+}
+
+/// The load cases that a service and the gear ask for, and what the service rules out.
 ///
 /// `least_size` is the smaller side of the top: it sets the width of the wind's edge zone.
 #[must_use]
-pub fn load_cases(service: &Service, criteria: &Criteria, least_size: Length) -> (Vec<LoadCase>, Vec<RuledOut>) {
+pub fn load_cases(
+    service: &Service,
+    criteria: &Criteria,
+    least_size: Length,
+    gear: OnGear,
+) -> (Vec<LoadCase>, Vec<RuledOut>) {
     let mut maker = Maker { service, criteria, least_size, cases: Vec::with_capacity(20) };
     maker.standing();
     maker.people();
@@ -149,6 +167,7 @@ pub fn load_cases(service: &Service, criteria: &Criteria, least_size: Length) ->
         criteria.trailer_down.value,
     );
     maker.wind("storm", service.storm, times(1.0));
+    maker.gear(gear);
     maker.laid_up();
     (maker.cases, ruled_out(service))
 }
@@ -173,6 +192,8 @@ impl Maker<'_> {
             pressure: Pressure::default(),
             people: None,
             hand: None,
+            grab: None,
+            given: false,
             in_plane: NONE,
             temperatures: None,
             held: Held::OnFrame,
@@ -306,6 +327,20 @@ impl Maker<'_> {
         };
         case.wind = ZonePressure { interior: net(Zone::Interior), edge: net(Zone::Edge), corner: net(Zone::Corner) };
         case.gear_wind = q;
+    }
+
+    /// What is done to gear by hand, or by its use.
+    fn gear(&mut self, gear: OnGear) {
+        if gear.grabbed {
+            let mut grab = self.case("grab", "a person holding on to gear", true, Duration::Short);
+            grab.grab = Some(self.criteria.gear_grab.value);
+            self.cases.push(grab);
+        }
+        if gear.given {
+            let mut given = self.case("given", "forces that the file gives for gear", true, Duration::Short);
+            given.given = true;
+            self.cases.push(given);
+        }
     }
 
     /// Water, snow, and being carried.

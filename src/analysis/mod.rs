@@ -6,8 +6,10 @@ mod forces;
 mod hand;
 mod layout;
 mod line;
+mod mount;
 mod moving;
 mod overlay;
+mod pipe_load;
 mod sections;
 
 pub use bay::{Bay, BayForces, bay_frequency};
@@ -16,6 +18,8 @@ pub use forces::{Peak, RegionForces, Sag, SeatForces, StripForces};
 pub use hand::{DIVISIONS, swinging_strip, thermal_curvature};
 pub use layout::{Layout, NoLayout, StripLayout};
 pub use line::{GearOnLine, Line, Overhang, Piece, Region, Role, Seat, handed_on};
+pub use mount::{FixingPlace, InBacking, Mount, MountForces, MountOn, OpenMount, WholeFoot, held_lengths};
+pub use pipe_load::PipeLoad;
 pub use sections::{Bent, FirstPly, ModulusShares, PressedSkin, RegionSection, Sections};
 
 use uom::si::ratio::ratio;
@@ -24,7 +28,7 @@ use crate::{
     geometry::{Axis, Point},
     laminate::Component,
     load::weight::gravity,
-    load_case::{HotTop, LoadCase, RuledOut, State, hot_top, load_cases},
+    load_case::{HotTop, LoadCase, OnGear, RuledOut, State, hot_top, load_cases},
     section::Skin,
     strength::{Denting, SkinOnCore, foundation_modulus},
     top::Top,
@@ -69,6 +73,12 @@ pub struct Analysis<'a> {
     pub bays: Vec<Bay>,
     /// Forces by bay and case.
     pub plates: Vec<BayForces>,
+    /// Fixings in their places.
+    pub mounts: Vec<Mount<'a>>,
+    /// Forces by mount and case.
+    pub mount_forces: Vec<MountForces>,
+    /// Mounts that could not be looked at.
+    pub open_mounts: Vec<OpenMount>,
 }
 
 impl<'a> Analysis<'a> {
@@ -79,7 +89,7 @@ impl<'a> Analysis<'a> {
     /// Says in words why the hand method cannot be used on this top. Then nothing has been checked, and nothing passes.
     pub fn new(top: &'a Top, divisions: usize) -> Result<Self, String> {
         let least = top.outline.length.min(top.outline.width);
-        let (cases, ruled_out) = load_cases(&top.service, &top.criteria, least);
+        let (cases, ruled_out) = load_cases(&top.service, &top.criteria, least, on_gear(top));
         let layout = layout::layout(top).map_err(|none| none.to_string())?;
         let sun = hot_top(top.service.sun, &top.criteria);
         let mut knockdowns: Vec<(State, Knockdowns<'a>)> = Vec::with_capacity(8);
@@ -122,8 +132,12 @@ impl<'a> Analysis<'a> {
             strips: Vec::new(),
             bays: Vec::new(),
             plates: Vec::new(),
+            mounts: mount::mounts(top),
+            mount_forces: Vec::new(),
+            open_mounts: Vec::new(),
         };
         analysis.forces(divisions)?;
+        analysis.fixing_forces();
         Ok(analysis)
     }
 
@@ -141,6 +155,16 @@ impl<'a> Analysis<'a> {
             }
         }
         Ok(())
+    }
+
+    fn fixing_forces(&mut self) {
+        for (number, mount) in self.mounts.iter().enumerate() {
+            let pull = |pipe, case| self.pipe_load(pipe, case).map(|load| load.pull);
+            match mount::forces(self.top, (number, mount), &self.cases, &self.knockdowns, pull) {
+                Ok(forces) => self.mount_forces.extend(forces),
+                Err(open) => self.open_mounts.push(open),
+            }
+        }
     }
 
     /// What lies between the skins at a place.
@@ -203,5 +227,12 @@ impl<'a> Analysis<'a> {
         self.cases
             .get(case)
             .map_or_else(|| Ratio::new::<ratio>(1.0), |case| self.knockdowns(case.state).core_stiffness())
+    }
+}
+
+fn on_gear(top: &Top) -> OnGear {
+    OnGear {
+        grabbed: top.gear.iter().any(|gear| gear.grab_height.is_some()),
+        given: top.gear.iter().any(|gear| !gear.given.is_empty()),
     }
 }

@@ -1,5 +1,6 @@
 //! Pipes that the top lies on.
 
+use super::Fastened;
 use crate::{geometry::Polyline, units::Length};
 
 /// One pipe of the frame. The hand method takes it as rigid; its posts and wall are kept for the drawing and the
@@ -20,4 +21,6 @@ pub struct Pipe {
     pub alloy: Option<crate::material::Alloy>,
     /// Stations along the pipe where a post stands.
     pub posts: Vec<Length>,
+    /// What holds the top on it, where the file says it.
+    pub fastened: Option<Fastened>,
 }

@@ -1,8 +1,9 @@
 //! Things that the top carries.
 
+use super::Fastened;
 use crate::{
-    geometry::Point,
-    units::{Area, Length, Mass, Ratio},
+    geometry::{Foot, Point},
+    units::{Area, Force, Length, Mass, Ratio, Torque},
 };
 
 /// A radar, an antenna, a light, a raft, with its footing.
@@ -16,10 +17,45 @@ pub struct Gear {
     pub cg_height: Length,
     /// Where its footing is centred.
     pub at: Point,
-    /// Side of the square that its footing presses on.
-    pub footing: Length,
+    /// What it stands on.
+    pub foot: Foot,
     /// Frontal area, for wind.
     pub wind_area: Area,
+    /// Height above the outer skin at which the wind acts.
+    pub wind_height: Length,
     /// Drag coefficient on that area.
     pub drag: Ratio,
+    /// Lift coefficient on that area.
+    pub lift: Ratio,
+    /// Whether it swings on its footing, as a whip does.
+    pub limber: bool,
+    /// Height at which somebody may hold on to it, where anybody may.
+    pub grab_height: Option<Length>,
+    /// Forces that its maker or its use gives.
+    pub given: Vec<GivenForce>,
+    /// What holds it down, where the file says it.
+    pub fastened: Option<Fastened>,
+}
+
+impl Gear {
+    /// Side of a square as large as its footing.
+    #[must_use]
+    pub fn footing(&self) -> Length {
+        self.foot.area().sqrt()
+    }
+}
+
+/// A force on gear that the design file gives.
+#[derive(Clone, Debug, PartialEq)]
+pub struct GivenForce {
+    /// What it is, for the report.
+    pub name: String,
+    /// Away from the top.
+    pub up: Force,
+    /// In the plane of the top, from any side.
+    pub side: Force,
+    /// Height above the outer skin at which it acts from the side.
+    pub height: Length,
+    /// About the axis square to the top.
+    pub twist: Torque,
 }

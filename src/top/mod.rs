@@ -1,5 +1,6 @@
 //! The model: a top on its frame, valid by construction.
 
+mod fixing;
 mod frame;
 mod gear;
 mod inlay;
@@ -7,8 +8,9 @@ mod outline;
 mod schedule;
 mod weight;
 
+pub use fixing::{Bolt, Fastened, Fixing, Hold, Pattern, Sleeve, Washer};
 pub use frame::Pipe;
-pub use gear::Gear;
+pub use gear::{Gear, GivenForce};
 pub use inlay::{Backing, Conduit};
 pub use outline::{Edge, Outline};
 pub use schedule::{Schedule, SkinLayer};

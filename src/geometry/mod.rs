@@ -1,5 +1,11 @@
 //! Points, polylines and where a straight line across the top meets them.
 
+mod beside;
+mod foot;
+
+pub use beside::Beside;
+pub use foot::Foot;
+
 use uom::si::length::micrometer;
 
 use crate::units::{Length, Ratio};

@@ -1,0 +1,74 @@
+//! What the top does to the fixings along a pipe.
+
+use super::{MountForces, WholeFoot};
+use crate::{
+    geometry::Polyline,
+    load::weight::gravity,
+    load_case::LoadCase,
+    top::{Fastened, Top},
+    units::{Force, ForcePerWidth, Length, Pressure, Ratio, plain},
+};
+
+/// Largest forces in the fixings along a pipe under a case: each holds the pull of the length of pipe up to half way to
+/// its neighbours, and all of them share what pushes the top in its plane.
+pub(super) fn forces(
+    top: &Top,
+    along: &Polyline,
+    fastened: &Fastened,
+    (mount, case_number): (usize, usize),
+    case: &LoadCase,
+    pull: ForcePerWidth,
+) -> MountForces {
+    let lengths = held_lengths(along, fastened);
+    let pulls: Vec<Force> = lengths.iter().map(|length| plain(pull) * *length).collect();
+    let shear = side_force(top, case) / fixings_on_pipes(top);
+    let whole: Force = pulls.iter().copied().sum();
+    MountForces {
+        mount,
+        case: case_number,
+        shears: vec![shear; pulls.len()],
+        pulls,
+        pressure: Pressure::default(),
+        whole: WholeFoot { lift: whole, side: shear * f64::from(count(fastened)), ..WholeFoot::default() },
+        numerical_error: Ratio::default(),
+    }
+}
+
+/// Length of pipe that each fixing holds.
+#[must_use]
+pub fn held_lengths(along: &Polyline, fastened: &Fastened) -> Vec<Length> {
+    let stations: Vec<Length> = fastened.at.iter().map(|place| along.beside(*place).along).collect();
+    let mut order: Vec<usize> = (0..stations.len()).collect();
+    order.sort_by(|a, b| stations[*a].value.total_cmp(&stations[*b].value));
+    let mut held = vec![Length::default(); stations.len()];
+    for (rank, &index) in order.iter().enumerate() {
+        let here = stations[index];
+        let from = if rank == 0 { Length::default() } else { (stations[order[rank - 1]] + here) / 2.0 };
+        let to = order.get(rank + 1).map_or_else(|| along.length(), |next| (stations[*next] + here) / 2.0);
+        held[index] = to - from;
+    }
+    held
+}
+
+/// What pushes the whole top in its plane: braking, and what wind and roll do to its gear.
+fn side_force(top: &Top, case: &LoadCase) -> Force {
+    let weight = top.weight();
+    let braking: Force = weight.total * (gravity() * case.in_plane);
+    let gear = top.gear.iter().filter(|_| case.with_gear).map(|gear| {
+        let roll: Force = gear.mass * (gravity() * case.gear_sideways);
+        let wind: Force = case.gear_wind * gear.wind_area * gear.drag;
+        roll + wind
+    });
+    // Braking throws gear forward too: its own share counts once.
+    let gear: Force = gear.sum();
+    let grab = case.grab.or(case.hand.map(Force::abs)).unwrap_or_default();
+    braking.max(gear) + grab
+}
+
+fn fixings_on_pipes(top: &Top) -> f64 {
+    top.pipes.iter().filter_map(|pipe| pipe.fastened.as_ref()).map(|fastened| f64::from(count(fastened))).sum()
+}
+
+fn count(fastened: &Fastened) -> u32 {
+    u32::try_from(fastened.at.len()).unwrap_or(u32::MAX)
+}

@@ -1,0 +1,67 @@
+//! What a footing presses on, in plan.
+
+use std::f64::consts::PI;
+
+use crate::units::{Area, Length};
+
+/// The shape of a footing in plan, about its middle.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Foot {
+    /// A rectangle square to the top.
+    Rectangle {
+        /// Along the length of the top.
+        length: Length,
+        /// Along its width.
+        width: Length,
+    },
+    /// A disc.
+    Disc {
+        /// Its diameter.
+        diameter: Length,
+    },
+}
+
+impl Foot {
+    /// Area in plan.
+    ///
+    /// ```
+    /// use skinspan::{geometry::Foot, units::Length};
+    /// use uom::si::{area::square_meter, length::meter};
+    /// let disc = Foot::Disc { diameter: Length::new::<meter>(0.2) };
+    /// assert!((disc.area().get::<square_meter>() - 0.031_416).abs() < 1e-6); // π 0.2²/4
+    /// ```
+    #[must_use]
+    pub fn area(&self) -> Area {
+        match *self {
+            Self::Rectangle { length, width } => length * width,
+            Self::Disc { diameter } => PI / 4.0 * diameter * diameter,
+        }
+    }
+
+    /// Length round it.
+    #[must_use]
+    pub fn perimeter(&self) -> Length {
+        match *self {
+            Self::Rectangle { length, width } => 2.0 * (length + width),
+            Self::Disc { diameter } => PI * diameter,
+        }
+    }
+
+    /// Size along the length and along the width of the top.
+    #[must_use]
+    pub const fn sizes(&self) -> [Length; 2] {
+        match *self {
+            Self::Rectangle { length, width } => [length, width],
+            Self::Disc { diameter } => [diameter, diameter],
+        }
+    }
+
+    /// Whether a place, from the middle, lies on it.
+    #[must_use]
+    pub fn holds(&self, x: Length, y: Length) -> bool {
+        match *self {
+            Self::Rectangle { length, width } => x.abs() <= length / 2.0 && y.abs() <= width / 2.0,
+            Self::Disc { diameter } => x.hypot(y) <= diameter / 2.0,
+        }
+    }
+}
