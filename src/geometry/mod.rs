@@ -2,9 +2,11 @@
 
 mod beside;
 mod foot;
+mod pattern;
 
 pub use beside::Beside;
 pub use foot::Foot;
+pub use pattern::{circle, grid};
 
 use uom::si::length::micrometer;
 

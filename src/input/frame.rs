@@ -1,21 +1,24 @@
-//! `[[pipe]]` and `[[gear]]`.
+//! `[[pipe]]`, and lines and places inside the outline.
 
-use uom::si::{f64::Area, ratio::ratio};
-
-use super::{problem::Problem, reader::Room, unknown_name};
+use super::{
+    fixing::{Fixings, read_row},
+    problem::Problem,
+    reader::Room,
+    unknown_name,
+};
 use crate::{
     criteria::Criteria,
     geometry::{Point, Polyline},
     material::MaterialTable,
-    top::{Gear, Outline, Pipe},
-    units::{Length, Mass, Ratio, Sign},
+    top::{Outline, Pipe},
+    units::{Length, Sign, System, both},
 };
 
 pub(super) fn read_pipes(
     root: &Room<'_>,
     table: &MaterialTable,
     criteria: &Criteria,
-    outline: Option<&Outline>,
+    (outline, fixings): (Option<&Outline>, &Fixings),
 ) -> Vec<Pipe> {
     let rooms = root.rooms("pipe");
     if rooms.is_empty() {
@@ -26,7 +29,7 @@ pub(super) fn read_pipes(
     rooms
         .into_iter()
         .enumerate()
-        .filter_map(|(index, room)| read_pipe(room, index, (table, criteria), outline))
+        .filter_map(|(index, room)| read_pipe(room, index, (table, criteria), (outline, fixings)))
         .collect()
 }
 
@@ -34,7 +37,7 @@ fn read_pipe(
     room: Room<'_>,
     index: usize,
     (table, criteria): (&MaterialTable, &Criteria),
-    outline: Option<&Outline>,
+    (outline, fixings): (Option<&Outline>, &Fixings),
 ) -> Option<Pipe> {
     let name = room.text("name").map_or_else(|| format!("pipe {}", index + 1), |given| given.value);
     let outside = room.required::<Length>("outside", Sign::Positive, "\"2 in\"");
@@ -63,6 +66,7 @@ fn read_pipe(
     {
         room.report(Problem::at(post.range.clone(), "a post stands beyond the end of its pipe"));
     }
+    let fastened = read_row(&room, along.as_ref(), fixings);
     room.close();
     let outside = outside?.value;
     Some(Pipe {
@@ -73,6 +77,7 @@ fn read_pipe(
         wall: wall.map(|given| given.value),
         alloy,
         posts: posts.into_iter().map(|given| given.value).collect(),
+        fastened: fastened?,
     })
 }
 
@@ -99,8 +104,7 @@ pub(super) fn read_line(room: &Room<'_>, outline: Option<&Outline>) -> Option<Po
     line
 }
 
-fn report_outside(room: &Room<'_>, range: std::ops::Range<usize>, place: Point, outline: &Outline) {
-    use crate::units::{System, both};
+pub(super) fn report_outside(room: &Room<'_>, range: std::ops::Range<usize>, place: Point, outline: &Outline) {
     room.report(
         Problem::at(
             range,
@@ -112,40 +116,4 @@ fn report_outside(room: &Room<'_>, range: std::ops::Range<usize>, place: Point, 
             both(outline.width, System::Us)
         )),
     );
-}
-
-pub(super) fn read_gear(root: &Room<'_>, outline: Option<&Outline>) -> Vec<Gear> {
-    root.rooms("gear").into_iter().enumerate().filter_map(|(index, room)| read_one(room, index, outline)).collect()
-}
-
-fn read_one(room: Room<'_>, index: usize, outline: Option<&Outline>) -> Option<Gear> {
-    let name = room.text("name").map_or_else(|| format!("gear {}", index + 1), |given| given.value);
-    let mass = room.required::<Mass>("mass", Sign::Positive, "\"10 kg\"");
-    let cg_height = room.required::<Length>("cg_height", Sign::NotNegative, "\"6 in\"");
-    let footing = room.required::<Length>("footing", Sign::Positive, "\"8 in\"");
-    let wind_area = room.quantity::<Area>("wind_area", Sign::NotNegative);
-    let drag = room.quantity::<Ratio>("drag", Sign::NotNegative);
-    let at = room.point("at");
-    room.missing("at", "[\"30 in\", \"38 in\"]");
-    if let (Some(at), Some(outline)) = (&at, outline)
-        && !outline.holds(at.value)
-    {
-        report_outside(&room, at.range.clone(), at.value, outline);
-    }
-    if wind_area.is_some() {
-        room.missing("drag", "1.2");
-    }
-    if drag.is_some() {
-        room.missing("wind_area", "\"1.5 ft2\"");
-    }
-    room.close();
-    Some(Gear {
-        name,
-        mass: mass?.value,
-        cg_height: cg_height?.value,
-        at: at?.value,
-        footing: footing?.value,
-        wind_area: wind_area.map_or_else(Area::default, |given| given.value),
-        drag: drag.map_or_else(|| Ratio::new::<ratio>(0.0), |given| given.value),
-    })
 }

@@ -1,7 +1,9 @@
 //! The design file: the only place, with the tables, that sees text. What it lets through is a [`Top`] that cannot be
 //! wrong in itself, so nothing behind it returns "invalid input".
 
+mod fixing;
 mod frame;
+mod gear;
 mod layer;
 mod problem;
 mod reader;
@@ -131,8 +133,9 @@ fn read_top(room: &Room<'_>, table: &MaterialTable, mut criteria: Criteria, repo
     let panel = top::read_panel(room, table);
     let outline = panel.outline.as_ref();
     let inlays = top::read_inlays(room, table, outline, panel.core_thickness);
-    let pipes = frame::read_pipes(room, table, &criteria, outline);
-    let gear = frame::read_gear(room, outline);
+    let fixings = fixing::read_fixings(room, table, panel.thickness());
+    let pipes = frame::read_pipes(room, table, &criteria, (outline, &fixings));
+    let gear = gear::read_gear(room, table, (outline, &fixings));
     Some(Top {
         title,
         report: report.or(written).unwrap_or(System::Us),

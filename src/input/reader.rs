@@ -109,6 +109,44 @@ impl<'a> Room<'a> {
         None
     }
 
+    /// Two whole numbers, one for each direction.
+    pub(crate) fn counts(&self, key: &'static str, most: usize) -> Option<[usize; 2]> {
+        let value = self.list(key)?;
+        let DeValue::Array(items) = value.get_ref() else { return None };
+        let counts: Vec<usize> = items
+            .iter()
+            .filter_map(|item| match item.get_ref() {
+                DeValue::Integer(digits) => digits.as_str().parse::<usize>().ok(),
+                _ => None,
+            })
+            .filter(|count| (1..=most).contains(count))
+            .collect();
+        if let ([x, y], 2) = (counts.as_slice(), items.len()) {
+            return Some([*x, *y]);
+        }
+        self.report(
+            Problem::at(value.span(), format!("`{key}` is two whole numbers from 1 to {most}"))
+                .help(format!("write for example `{key} = [2, 3]`: along the length, along the width")),
+        );
+        None
+    }
+
+    /// Yes or no.
+    pub(crate) fn flag(&self, key: &'static str) -> Option<bool> {
+        let value = self.value(key)?;
+        if let DeValue::Boolean(flag) = value.get_ref() {
+            return Some(*flag);
+        }
+        let problem = Problem::at(value.span(), format!("`{key}` is true or false, not {}", kind(value.get_ref())));
+        self.report(match value.get_ref() {
+            DeValue::String(text) if matches!(text.as_ref(), "true" | "false") => {
+                problem.help("it stands without quotation marks").patch(value.span(), text.to_string())
+            }
+            _ => problem,
+        });
+        None
+    }
+
     /// One of a closed list of words.
     pub(crate) fn choice<T: Copy>(&self, key: &'static str, words: &[(&str, T)]) -> Option<Given<T>> {
         let given = self.text(key)?;
@@ -145,6 +183,14 @@ impl<'a> Room<'a> {
                 .help(format!("write `{key} = {{ … }}` or a header `[{key}]`")),
         );
         None
+    }
+
+    /// A table where one stands, and nothing where something else does that may stand there as well.
+    pub(crate) fn room_or_text(&self, key: &'static str) -> Option<Room<'a>> {
+        match self.value(key)?.get_ref() {
+            DeValue::Table(_) => self.room(key),
+            _ => None,
+        }
     }
 
     pub(crate) fn rooms(&self, key: &'static str) -> Vec<Room<'a>> {

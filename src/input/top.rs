@@ -33,6 +33,14 @@ pub(super) struct Panel {
     pub(super) edge: Option<Option<Edge>>,
 }
 
+impl Panel {
+    /// Both skins and the core, where all of them could be read.
+    pub(super) fn thickness(&self) -> Option<Length> {
+        let skins = self.outer.as_ref()?.laminate().thickness() + self.inner.as_ref()?.laminate().thickness();
+        Some(skins + self.core_thickness?)
+    }
+}
+
 /// What lies in the core.
 pub(super) struct Inlays {
     pub(super) backings: Vec<Backing>,

@@ -1,0 +1,184 @@
+//! `[[gear]]`: what the top carries, what acts on it, and what it stands on.
+
+use uom::si::{
+    f64::Area,
+    ratio::ratio,
+};
+
+use super::{
+    fixing::{Fixings, read_pattern},
+    frame::report_outside,
+    problem::Problem,
+    reader::Room,
+    unknown_name,
+};
+use crate::{
+    geometry::Foot,
+    material::{Body, MaterialTable},
+    top::{Fastened, Gear, GivenForce, Outline},
+    units::{Force, Length, Mass, Ratio, Sign, System, Torque, both},
+};
+
+pub(super) fn read_gear(
+    root: &Room<'_>,
+    table: &MaterialTable,
+    (outline, fixings): (Option<&Outline>, &Fixings),
+) -> Vec<Gear> {
+    let rooms = root.rooms("gear").into_iter().enumerate();
+    rooms.filter_map(|(index, room)| read_one(room, index, table, (outline, fixings))).collect()
+}
+
+fn read_one(
+    room: Room<'_>,
+    index: usize,
+    table: &MaterialTable,
+    (outline, fixings): (Option<&Outline>, &Fixings),
+) -> Option<Gear> {
+    let name = room.text("name").map_or_else(|| format!("gear {}", index + 1), |given| given.value);
+    let mass = room.required::<Mass>("mass", Sign::Positive, "\"10 kg\"");
+    let cg_height = room.required::<Length>("cg_height", Sign::NotNegative, "\"6 in\"");
+    let foot = read_foot(&room);
+    let wind = read_wind(&room, table, cg_height.as_ref().map(|given| given.value));
+    let grab_height = room.quantity::<Length>("grab_height", Sign::NotNegative).map(|given| given.value);
+    let given = read_given(&room);
+    let at = room.point("at");
+    room.missing("at", "[\"30 in\", \"38 in\"]");
+    if let (Some(at), Some(outline)) = (&at, outline)
+        && !outline.holds(at.value)
+    {
+        report_outside(&room, at.range.clone(), at.value, outline);
+    }
+    let fastened = read_pattern(&room, fixings);
+    if let (Some(foot), Some(Some(fastened))) = (&foot, &fastened) {
+        held_by_foot(&room, foot, fastened);
+    }
+    room.close();
+    let wind = wind?;
+    Some(Gear {
+        name,
+        mass: mass?.value,
+        cg_height: cg_height?.value,
+        at: at?.value,
+        foot: foot?,
+        wind_area: wind.area,
+        wind_height: wind.height,
+        drag: wind.drag,
+        lift: wind.lift,
+        limber: wind.limber,
+        grab_height,
+        given,
+        fastened: fastened?,
+    })
+}
+
+/// A length is the side of a square; a table says another shape.
+fn read_foot(room: &Room<'_>) -> Option<Foot> {
+    room.missing_or("footing", "\"8 in\"", ", or `{ diameter = \"9 in\" }` or `{ length = \"9 in\", width = \"4 in\" }`");
+    let Some(foot) = room.room_or_text("footing") else {
+        let side = room.quantity::<Length>("footing", Sign::Positive)?.value;
+        return Some(Foot::Rectangle { length: side, width: side });
+    };
+    let diameter = foot.quantity::<Length>("diameter", Sign::Positive);
+    let length = foot.quantity::<Length>("length", Sign::Positive);
+    let width = foot.quantity::<Length>("width", Sign::Positive);
+    let shape = match (diameter, length, width) {
+        (Some(diameter), None, None) => Some(Foot::Disc { diameter: diameter.value }),
+        (None, Some(length), Some(width)) => Some(Foot::Rectangle { length: length.value, width: width.value }),
+        _ => {
+            foot.report(
+                foot.problem("is a disc or a rectangle")
+                    .help("write `{ diameter = \"9 in\" }` or `{ length = \"9 in\", width = \"4 in\" }`"),
+            );
+            None
+        }
+    };
+    foot.close();
+    shape
+}
+
+struct Wind {
+    area: Area,
+    height: Length,
+    drag: Ratio,
+    lift: Ratio,
+    limber: bool,
+}
+
+fn read_wind(room: &Room<'_>, table: &MaterialTable, cg_height: Option<Length>) -> Option<Wind> {
+    let area = room.quantity::<Area>("wind_area", Sign::NotNegative);
+    let height = room.quantity::<Length>("wind_height", Sign::NotNegative);
+    let drag = room.quantity::<Ratio>("drag", Sign::NotNegative);
+    let lift = room.quantity::<Ratio>("lift", Sign::NotNegative);
+    let limber = room.flag("limber");
+    let body: Option<Body> = room.text("body").and_then(|given| match table.body(&given.value) {
+        Ok(body) => Some(body.clone()),
+        Err(name) => {
+            unknown_name(room, &given, &name);
+            None
+        }
+    });
+    if area.is_some() {
+        room.absent_all(
+            &["drag", "body"],
+            room.problem("has a `wind_area` and does not say how it stands in the wind")
+                .help("write `body = \"dome\"` for a shape of the material table, or `drag = 1.2`"),
+        );
+    }
+    if drag.is_some() || body.is_some() {
+        room.missing("wind_area", "\"1.5 ft2\"");
+    }
+    let zero = Ratio::new::<ratio>(0.0);
+    let of_body = |value: Option<Ratio>| value.unwrap_or(zero);
+    Some(Wind {
+        area: area.map_or_else(Area::default, |given| given.value),
+        height: height.map(|given| given.value).or(cg_height)?,
+        drag: drag.map_or_else(|| of_body(body.as_ref().map(|body| body.drag.value)), |given| given.value),
+        lift: lift.map_or_else(
+            || of_body(body.as_ref().and_then(|body| body.lift.as_ref()).map(|lift| lift.value)),
+            |given| given.value,
+        ),
+        limber: limber.unwrap_or(false),
+    })
+}
+
+fn read_given(room: &Room<'_>) -> Vec<GivenForce> {
+    let forces = room.rooms("given").into_iter().enumerate();
+    forces
+        .map(|(index, force)| {
+            let name = force.text("name").map_or_else(|| format!("force {}", index + 1), |given| given.value);
+            let up = force.quantity::<Force>("up", Sign::Any);
+            let side = force.quantity::<Force>("side", Sign::NotNegative);
+            let height = force.quantity::<Length>("height", Sign::NotNegative);
+            let twist = force.quantity::<Torque>("twist", Sign::Any);
+            force.absent_all(
+                &["up", "side", "twist"],
+                force.problem("does not say what acts").help("write `up`, `side` with `height`, or `twist`"),
+            );
+            if side.is_some() {
+                force.missing("height", "\"12 in\"");
+            }
+            force.close();
+            GivenForce {
+                name,
+                up: up.map_or_else(Force::default, |given| given.value),
+                side: side.map_or_else(Force::default, |given| given.value),
+                height: height.map_or_else(Length::default, |given| given.value),
+                twist: twist.map_or_else(Torque::default, |given| given.value),
+            }
+        })
+        .collect()
+}
+
+/// Fixings stand in the foot that they hold.
+fn held_by_foot(room: &Room<'_>, foot: &Foot, fastened: &Fastened) {
+    if fastened.at.iter().all(|place| foot.holds(place.x, place.y)) {
+        return;
+    }
+    let range = room.value("fixings").map_or(0..0, toml::Spanned::span);
+    let [length, width] = foot.sizes();
+    room.report(Problem::at(range, "a fixing stands beside the footing that it holds").help(format!(
+        "the footing measures {} along the length and {} across: make it as large as the foot really is",
+        both(length, System::Us),
+        both(width, System::Us)
+    )));
+}
