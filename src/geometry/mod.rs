@@ -1,13 +1,5 @@
 //! Points, polylines and where a straight line across the top meets them.
 
-mod beside;
-mod foot;
-mod pattern;
-
-pub use beside::Beside;
-pub use foot::Foot;
-pub use pattern::{circle, grid};
-
 use uom::si::length::micrometer;
 
 use crate::units::{Length, Ratio};
