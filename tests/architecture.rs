@@ -13,7 +13,7 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("geometry", &["units"]),
     ("laminate", &["units", "source"]),
     ("section", &["units", "source", "geometry", "laminate"]),
-    ("closed_form", &["units", "source"]),
+    ("closed_form", &["units", "source", "geometry"]),
     ("strength", &["units", "source"]),
     ("load", &["units", "source"]),
     ("material", &["units", "source", "laminate"]),

@@ -1,4 +1,10 @@
-//! Points, polylines and where a straight line across the top meets them.
+//! Points, polylines and bands about them, where a straight line across the top meets them, and patterns of points.
+
+mod band;
+mod pattern;
+
+pub use band::{Band, Place};
+pub use pattern::{Pattern, least_spacing};
 
 use uom::si::length::micrometer;
 
@@ -61,6 +67,12 @@ impl Point {
             Axis::Y => self.y,
         }
     }
+
+    /// The distance to another place.
+    #[must_use]
+    pub fn distance(self, other: Self) -> Length {
+        (other.x - self.x).hypot(other.y - self.y)
+    }
 }
 
 /// A line of straight pieces: a pipe, a backing strip, a conduit.
@@ -99,7 +111,7 @@ impl Polyline {
     /// Length along the line.
     #[must_use]
     pub fn length(&self) -> Length {
-        self.0.windows(2).map(|pair| (pair[1].x - pair[0].x).hypot(pair[1].y - pair[0].y)).sum()
+        self.0.windows(2).map(|pair| pair[0].distance(pair[1])).sum()
     }
 
     /// The smallest and the largest coordinate in a direction.

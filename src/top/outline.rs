@@ -57,6 +57,28 @@ impl Outline {
             at >= Length::default() && at <= self.size(axis)
         })
     }
+
+    /// How far a place lies within the outline, to the nearest point of it; below zero outside.
+    ///
+    /// ```
+    /// use skinspan::{geometry::Point, top::Outline, units::Length};
+    /// use uom::si::length::meter;
+    /// let m = Length::new::<meter>;
+    /// let outline = Outline { length: m(3.0), width: m(2.0), corner_radius: m(0.5) };
+    /// // From the middle of the corner's arc, at (0.5, 0.5): 0.5 − 0.3 √2.
+    /// let within = outline.within_by(Point { x: m(0.2), y: m(0.2) });
+    /// assert!((within.get::<meter>() - 0.075736).abs() < 1e-6);
+    /// ```
+    #[must_use]
+    pub fn within_by(&self, place: Point) -> Length {
+        let nothing = Length::default();
+        // Past the rectangle on which the arcs of the corners are centred: below zero within it.
+        let past = Axis::BOTH.map(|axis| {
+            let half = 0.5 * self.size(axis);
+            (place.along(axis) - half).abs() - half + self.corner_radius
+        });
+        self.corner_radius - past[0].max(nothing).hypot(past[1].max(nothing)) - past[0].max(past[1]).min(nothing)
+    }
 }
 
 /// The border where the core is cut back and filled.
@@ -66,4 +88,30 @@ pub struct Edge {
     pub setback: Length,
     /// What fills it.
     pub fill: crate::material::Filler,
+}
+
+#[cfg(test)]
+mod tests {
+    use uom::si::length::meter;
+
+    use super::*;
+
+    #[test]
+    fn distance_to_sides_and_corners_from_both_sides() {
+        let m = Length::new::<meter>;
+        let outline = Outline { length: m(3.0), width: m(2.0), corner_radius: m(0.5) };
+        for (x, y, within) in [
+            (1.5, 1.0, 1.0),
+            (1.5, 0.2, 0.2),
+            (2.9, 1.0, 0.1),
+            (1.5, 2.3, -0.3),
+            (0.5, 0.5, 0.5),
+            // 0.5 from the middle of the arc, which lies at (2.5, 1.5): 3-4-5.
+            (2.8, 1.9, 0.0),
+            (3.1, 2.3, -0.5),
+        ] {
+            let found = outline.within_by(Point { x: m(x), y: m(y) }).get::<meter>();
+            assert!((found - within).abs() < 1e-12, "({x}, {y}): {found}");
+        }
+    }
 }

@@ -58,6 +58,8 @@ pub type MomentPerWidth = PerWidth<P1, P1, N2>;
 pub type FlexuralRigidity = PerWidth<P2, P1, N2>;
 /// Curvature and wave numbers, 1/m.
 pub type Curvature = Plain<N1, Z0, Z0>;
+/// Stiffness of a spring, force per deflection, N/m.
+pub type Stiffness = Plain<Z0, P1, N2>;
 /// Modulus of an elastic foundation, pressure per deflection, N/m³.
 pub type FoundationModulus = Plain<N2, P1, N2>;
 /// Mass per unit length, kg/m.
