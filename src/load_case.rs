@@ -115,6 +115,16 @@ pub struct LoadCase {
     pub doubt: Option<String>,
 }
 
+impl LoadCase {
+    /// Whether it does more to gear than its own weight at rest, which acts for longer in a case of its own.
+    #[must_use]
+    pub fn works_on_gear(&self) -> bool {
+        let (one, none) = (times(1.0), Pressure::default());
+        let moved = self.gear_gravity != one || self.gear_sideways != NONE || self.gear_wind != none;
+        self.with_gear && (moved || self.grab.is_some() || self.given || self.state.duration == Duration::Permanent)
+    }
+}
+
 /// A case that the design file rules out, with the key that does so.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct RuledOut {

@@ -2,7 +2,7 @@
 
 use crate::{
     geometry::Axis,
-    top::{Pipe, Top},
+    top::{Pipe, Scope, Top},
     units::Length,
 };
 
@@ -11,6 +11,8 @@ use crate::{
 pub enum Layout {
     /// Strips run in one direction over pipes that run in the other.
     Strips(StripLayout),
+    /// A patch: nothing is known of what carries it.
+    Patch,
     /// Every bay is held on four sides by straight pipes.
     FourSides {
         /// Strips along the length, over the pipes that cross it.
@@ -74,6 +76,9 @@ impl std::error::Error for NoLayout {}
 ///
 /// [`NoLayout`] where the hand method has nothing to stand on.
 pub fn layout(top: &Top) -> Result<Layout, NoLayout> {
+    if top.scope == Scope::Patch {
+        return Ok(Layout::Patch);
+    }
     let running = |axis: Axis| -> Vec<usize> {
         (0..top.pipes.len()).filter(|&pipe| top.pipes[pipe].along.main_axis() == axis).collect()
     };

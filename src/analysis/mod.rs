@@ -31,7 +31,7 @@ use crate::{
     load_case::{HotTop, LoadCase, OnGear, RuledOut, State, hot_top, load_cases},
     section::Skin,
     strength::{Denting, SkinOnCore, foundation_modulus},
-    top::Top,
+    top::{Scope, Top},
     units::{ForcePerWidth, Length, Pressure, Ratio, per_width},
 };
 
@@ -89,7 +89,10 @@ impl<'a> Analysis<'a> {
     /// Says in words why the hand method cannot be used on this top. Then nothing has been checked, and nothing passes.
     pub fn new(top: &'a Top, divisions: usize) -> Result<Self, String> {
         let least = top.outline.length.min(top.outline.width);
-        let (cases, ruled_out) = load_cases(&top.service, &top.criteria, least, on_gear(top));
+        let (mut cases, ruled_out) = load_cases(&top.service, &top.criteria, least, on_gear(top));
+        if top.scope == Scope::Patch {
+            cases.retain(LoadCase::works_on_gear);
+        }
         let layout = layout::layout(top).map_err(|none| none.to_string())?;
         let sun = hot_top(top.service.sun, &top.criteria);
         let mut knockdowns: Vec<(State, Knockdowns<'a>)> = Vec::with_capacity(8);
@@ -111,6 +114,7 @@ impl<'a> Analysis<'a> {
         let cases = known_cases;
         let sections = Sections::new(top, &Axis::BOTH).map_err(|invalid| invalid.to_string())?;
         let mut lines = match &layout {
+            Layout::Patch => Vec::new(),
             Layout::Strips(strips) => line::lines(top, strips),
             Layout::FourSides { lengthwise, across } => {
                 let mut lines = line::rim_overhangs(top, lengthwise);
@@ -118,7 +122,9 @@ impl<'a> Analysis<'a> {
                 lines
             }
         };
-        lines.push(line::carried(top));
+        if top.scope == Scope::Whole {
+            lines.push(line::carried(top));
+        }
         let mut analysis = Self {
             top,
             cases,

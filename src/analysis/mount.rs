@@ -120,7 +120,7 @@ pub(super) fn forces(
             let gear = &top.gear[index];
             let mut groups: Vec<(State, FixingGroup)> = Vec::with_capacity(4);
             let mut all = Vec::with_capacity(cases.len());
-            for (case_number, case) in cases.iter().enumerate().filter(|(_, case)| case.with_gear) {
+            for (case_number, case) in cases.iter().enumerate().filter(|(_, case)| case.works_on_gear()) {
                 let known = groups.iter().position(|(state, _)| *state == case.state);
                 let at = match (known, knockdowns.iter().find(|(state, _)| *state == case.state)) {
                     (Some(at), _) => at,

@@ -2,6 +2,7 @@
 
 use std::f64::consts::PI;
 
+use super::Point;
 use crate::units::{Area, Length};
 
 /// The shape of a footing in plan, about its middle.
@@ -56,12 +57,12 @@ impl Foot {
         }
     }
 
-    /// Whether a place, from the middle, lies on it.
+    /// Whether a place, from the middle, lies on it, with some of it on every side.
     #[must_use]
-    pub fn holds(&self, x: Length, y: Length) -> bool {
+    pub fn holds(&self, place: Point) -> bool {
         match *self {
-            Self::Rectangle { length, width } => x.abs() <= length / 2.0 && y.abs() <= width / 2.0,
-            Self::Disc { diameter } => x.hypot(y) <= diameter / 2.0,
+            Self::Rectangle { length, width } => 2.0 * place.x.abs() < length && 2.0 * place.y.abs() < width,
+            Self::Disc { diameter } => 2.0 * place.x.hypot(place.y) < diameter,
         }
     }
 }

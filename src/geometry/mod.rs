@@ -1,9 +1,11 @@
 //! Points, polylines and bands about them, where a straight line across the top meets them, and patterns of points.
 
 mod band;
+mod foot;
 mod pattern;
 
 pub use band::{Band, Place};
+pub use foot::Foot;
 pub use pattern::{Pattern, least_spacing};
 
 use uom::si::length::micrometer;
@@ -112,6 +114,35 @@ impl Polyline {
     #[must_use]
     pub fn length(&self) -> Length {
         self.0.windows(2).map(|pair| pair[0].distance(pair[1])).sum()
+    }
+
+    /// The place at a length along the line from its first point; on its continuation off its ends.
+    ///
+    /// ```
+    /// use skinspan::{geometry::{Point, Polyline}, units::Length};
+    /// use uom::si::length::meter;
+    /// let m = Length::new::<meter>;
+    /// let point = |x: f64, y: f64| Point { x: m(x), y: m(y) };
+    /// let bent = Polyline::new(vec![point(0.0, 0.0), point(2.0, 0.0), point(2.0, 1.0)]).expect("three points");
+    /// assert_eq!(bent.at(m(2.25)), point(2.0, 0.25));
+    /// assert_eq!(bent.at(m(-0.5)), point(-0.5, 0.0));
+    /// ```
+    #[must_use]
+    pub fn at(&self, along: Length) -> Point {
+        let mut left = along;
+        let mut pieces = self.0.windows(2).peekable();
+        while let Some(pair) = pieces.next() {
+            let length = pair[0].distance(pair[1]);
+            if left <= length || pieces.peek().is_none() {
+                let share = left / length;
+                return Point {
+                    x: pair[0].x + (pair[1].x - pair[0].x) * share,
+                    y: pair[0].y + (pair[1].y - pair[0].y) * share,
+                };
+            }
+            left -= length;
+        }
+        self.0[0]
     }
 
     /// The smallest and the largest coordinate in a direction.

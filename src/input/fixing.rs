@@ -2,16 +2,18 @@
 
 use std::sync::Arc;
 
+use uom::si::ratio::ratio;
+
 use super::{
     problem::{Problem, offer},
     reader::{Given, Room},
     unknown_name,
 };
 use crate::{
-    geometry::{Point, Polyline},
+    geometry::{Pattern, Point, Polyline},
     material::{MaterialTable, UnknownName},
-    top::{Bolt, Fastened, Fixing, Hold, Pattern, Sleeve, Washer},
-    units::{Angle, Length, Ratio, Sign, System, Torque, both},
+    top::{Bolt, Fastened, Fixing, Hold, Laid, Sleeve, Washer},
+    units::{Angle, Length, Sign, System, Torque, both},
 };
 
 /// Most fixings of one pattern: a file that asks for more has a slip in its pitch.
@@ -272,19 +274,22 @@ pub(super) fn read_pattern(gear: &Room<'_>, fixings: &Fixings) -> Option<Option<
     };
     let fixing = fixings.named_in(&room);
     let turned = room.quantity::<Angle>("turned", Sign::Any).map_or_else(Angle::default, |given| given.value);
-    let laid_out = read_places(&room);
+    let places = read_places(&room, turned);
     let (clamped, stiff) = read_foot(&room);
     room.close();
-    let (pattern, places) = laid_out?;
-    let (sin, cos) = turned.value.sin_cos();
-    let at = places
-        .into_iter()
-        .map(|place| Point { x: place.x * cos - place.y * sin, y: place.x * sin + place.y * cos })
-        .collect();
-    Some(Some(Fastened { fixing: fixing?, at, pattern, clamped, stiff }))
+    let (laid, at) = places?;
+    Some(Some(Fastened { fixing: fixing?, at, laid, clamped, stiff }))
 }
 
-fn read_places(room: &Room<'_>) -> Option<(Pattern, Vec<Point>)> {
+/// Places about the middle, turned from x towards y.
+pub(crate) fn turned_by(places: Vec<Point>, turned: Angle) -> Vec<Point> {
+    let (sin, cos) = turned.value.sin_cos();
+    places.into_iter().map(|at| Point { x: at.x * cos - at.y * sin, y: at.x * sin + at.y * cos }).collect()
+}
+
+fn read_places(room: &Room<'_>, turned: Angle) -> Option<(Laid, Vec<Point>)> {
+    let laid = |pattern: Pattern| (Laid::Pattern { pattern, turned }, turned_by(pattern.points(), turned));
+    let few = |key: &'static str| room.count(key, MOST).and_then(|count| u32::try_from(count).ok()).filter(|count| *count > 0);
     room.absent_all(
         &["circle", "row", "grid", "points"],
         room.problem("does not say where its fixings are").help(
@@ -293,30 +298,26 @@ fn read_places(room: &Room<'_>) -> Option<(Pattern, Vec<Point>)> {
         ),
     );
     if room.value("circle").is_some() {
-        let count = room.count("circle", MOST).filter(|count| *count > 0);
+        let count = few("circle");
         let diameter = room.required::<Length>("diameter", Sign::Positive, "\"7 in\"");
-        let (count, diameter) = (count?, diameter?.value);
-        return Some((Pattern::Circle { count, diameter }, crate::geometry::circle(count, diameter)));
+        return Some(laid(Pattern::Circle { count: count?, diameter: diameter?.value, first: Angle::default() }));
     }
     if room.value("row").is_some() {
-        let count = room.count("row", MOST).filter(|count| *count > 0);
+        let count = few("row");
         let pitch = room.required::<Length>("pitch", Sign::Positive, "\"4 in\"");
-        let (count, pitch) = (count?, pitch?.value);
-        return Some((Pattern::Row { count, pitch }, crate::geometry::grid([count, 1], [pitch, pitch])));
+        return Some(laid(Pattern::Row { count: count?, pitch: pitch?.value, direction: Angle::default() }));
     }
     if room.value("grid").is_some() {
         let count = room.counts("grid", MOST);
         room.missing("pitch", "[\"3 in\", \"4 in\"]");
-        let pitch = room.quantities::<Length>("pitch", Sign::Positive);
-        let pitch = pitch.and_then(|pitch| match pitch.as_slice() {
-            [x, y] => Some([x.value, y.value]),
-            _ => {
-                room.report(room.problem("has a grid, whose pitch has two lengths").help("write pitch = [\"3 in\", \"4 in\"]"));
-                None
-            }
-        });
-        let (count, pitch) = (count?, pitch?);
-        return Some((Pattern::Grid { count, pitch }, crate::geometry::grid(count, pitch)));
+        let pitch = room.quantities::<Length>("pitch", Sign::Positive)?;
+        let [pitch_x, pitch_y] = pitch.as_slice() else {
+            let problem = room.problem("has a grid, whose pitch is two lengths");
+            room.report(problem.help("write pitch = [\"3 in\", \"4 in\"]: along the length, along the width"));
+            return None;
+        };
+        let [along_x, along_y] = count?;
+        return Some(laid(Pattern::Grid { along_x, along_y, pitch_x: pitch_x.value, pitch_y: pitch_y.value }));
     }
     let points = room.points("points")?.value;
     let twin = (0..points.len()).find(|&i| points[..i].iter().any(|known| known.value == points[i].value));
@@ -324,7 +325,7 @@ fn read_places(room: &Room<'_>) -> Option<(Pattern, Vec<Point>)> {
         room.report(Problem::at(points[twin].range.clone(), "two fixings stand in one place"));
         return None;
     }
-    Some((Pattern::Points, points.into_iter().map(|given| given.value).collect()))
+    Some((Laid::Points, turned_by(points.into_iter().map(|given| given.value).collect(), turned)))
 }
 
 /// `fixings` of a pipe: a row along it. The inner `None` is a pipe without.
@@ -339,8 +340,8 @@ pub(super) fn read_row(pipe: &Room<'_>, along: Option<&Polyline>, fixings: &Fixi
     let (clamped, stiff) = read_foot(&room);
     let row = row_along(&room, along, spacing, end);
     room.close();
-    let (count, pitch, at) = row?;
-    Some(Some(Fastened { fixing: fixing?, at, pattern: Pattern::Row { count, pitch }, clamped, stiff }))
+    let (laid, at) = row?;
+    Some(Some(Fastened { fixing: fixing?, at, laid, clamped, stiff }))
 }
 
 /// Evenly from end to end, no farther apart than asked.
@@ -349,28 +350,28 @@ fn row_along(
     along: Option<&Polyline>,
     spacing: Option<Given<Length>>,
     end: Option<Given<Length>>,
-) -> Option<(usize, Length, Vec<Point>)> {
+) -> Option<(Laid, Vec<Point>)> {
     let (along, spacing) = (along?, spacing?);
     let length = along.length();
-    let from = end.as_ref().map_or_else(|| spacing.value / 4.0, |given| given.value).min(length / 2.0);
-    if let Some(end) = end
-        && end.value * 2.0 >= length
-    {
+    let from = end.as_ref().map_or_else(|| spacing.value / 4.0, |given| given.value);
+    if from * 2.0 >= length {
+        let range = end.map_or(spacing.range, |given| given.range);
         room.report(
-            Problem::at(end.range, "the first fixing lies beyond the middle of the pipe")
+            Problem::at(range, "the first fixing lies beyond the middle of the pipe")
                 .help(format!("the pipe is {} long", both(length, System::Us))),
         );
         return None;
     }
     let clear: Length = length - from * 2.0;
-    let gaps = (clear / spacing.value).value.ceil().max(1.0);
+    let gaps = (clear / spacing.value).get::<ratio>().ceil().max(1.0);
     if gaps >= 400.0 {
-        room.report(Problem::at(spacing.range, "the fixings stand too close to be counted: is the unit right?"));
+        let problem = Problem::at(spacing.range, "the fixings stand so close that 400 would not be enough");
+        room.report(problem.help("is the unit right?"));
         return None;
     }
-    let pitch: Length = clear / gaps;
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "between 1 and 400")]
-    let gaps = gaps as u32;
-    let at = (0..=gaps).map(|index| along.at(from + pitch * f64::from(index))).collect();
-    Some((gaps as usize + 1, pitch, at))
+    let count = gaps as u32 + 1;
+    let pitch: Length = clear / gaps;
+    let at = (0..count).map(|index| along.at(from + pitch * f64::from(index))).collect();
+    Some((Laid::Along { end: from, count, pitch }, at))
 }

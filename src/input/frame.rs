@@ -10,18 +10,25 @@ use crate::{
     criteria::Criteria,
     geometry::{Point, Polyline},
     material::MaterialTable,
-    top::{Outline, Pipe},
+    top::{Outline, Pipe, Scope},
     units::{Length, Sign, System, both},
 };
 
 pub(super) fn read_pipes(
     root: &Room<'_>,
     table: &MaterialTable,
-    criteria: &Criteria,
+    (criteria, scope): (&Criteria, Scope),
     (outline, fixings): (Option<&Outline>, &Fixings),
 ) -> Vec<Pipe> {
     let rooms = root.rooms("pipe");
-    if rooms.is_empty() {
+    if scope == Scope::Patch {
+        for room in &rooms {
+            room.report(
+                room.problem("stands in a file about a patch")
+                    .help("a patch knows of no frame: describe the whole top with `[top]`"),
+            );
+        }
+    } else if rooms.is_empty() {
         root.absent("pipe", Problem::at(0..0, "the top stands on nothing: there is no `[[pipe]]`").help(
             "add two pipes or more, each with `name`, `outside` and `along = [[\"12 in\", \"20 in\"], [\"98 in\", \"20 in\"]]`",
         ));

@@ -23,7 +23,7 @@ use crate::{
         reader::{Given, Room, decimal, fault},
     },
     material::{MaterialTable, TableText},
-    top::Top,
+    top::{Scope, Top},
     units::System,
 };
 
@@ -130,13 +130,22 @@ fn read_top(room: &Room<'_>, table: &MaterialTable, mut criteria: Criteria, repo
     }
     change_criteria(room, &mut criteria);
     let service = service::read_service(room, &criteria);
-    let panel = top::read_panel(room, table);
+    let scope = top::read_scope(room);
+    let panel = top::read_panel(room, table, scope);
     let outline = panel.outline.as_ref();
     let inlays = top::read_inlays(room, table, outline, panel.core_thickness);
     let fixings = fixing::read_fixings(room, table, panel.thickness());
-    let pipes = frame::read_pipes(room, table, &criteria, (outline, &fixings));
+    let pipes = frame::read_pipes(room, table, (&criteria, scope), (outline, &fixings));
     let gear = gear::read_gear(room, table, (outline, &fixings));
+    if scope == Scope::Patch && !gear.iter().any(|gear| gear.fastened.is_some()) {
+        room.report(
+            Problem::at(0..0, "a patch has nothing to look at: no `[[gear]]` says its `fixings`").help(
+                "write `fixings = { fixing = \"radar bolts\", circle = 4, diameter = \"7 in\" }` in its `[[gear]]`",
+            ),
+        );
+    }
     Some(Top {
+        scope,
         title,
         report: report.or(written).unwrap_or(System::Us),
         outline: panel.outline?,

@@ -110,16 +110,16 @@ impl<'a> Room<'a> {
     }
 
     /// Two whole numbers, one for each direction.
-    pub(crate) fn counts(&self, key: &'static str, most: usize) -> Option<[usize; 2]> {
+    pub(crate) fn counts(&self, key: &'static str, most: usize) -> Option<[u32; 2]> {
         let value = self.list(key)?;
         let DeValue::Array(items) = value.get_ref() else { return None };
-        let counts: Vec<usize> = items
+        let counts: Vec<u32> = items
             .iter()
             .filter_map(|item| match item.get_ref() {
-                DeValue::Integer(digits) => digits.as_str().parse::<usize>().ok(),
+                DeValue::Integer(digits) => digits.as_str().parse::<u32>().ok(),
                 _ => None,
             })
-            .filter(|count| (1..=most).contains(count))
+            .filter(|count| *count > 0 && (*count as usize) <= most)
             .collect();
         if let ([x, y], 2) = (counts.as_slice(), items.len()) {
             return Some([*x, *y]);

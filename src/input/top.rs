@@ -15,7 +15,7 @@ use super::{
 use crate::{
     laminate::InvalidLaminate,
     material::{Curve, MaterialTable},
-    top::{Backing, Conduit, CoreSheet, Edge, Outline, Schedule},
+    top::{Backing, Conduit, CoreSheet, Edge, Outline, Schedule, Scope},
     units::{Length, MassDensity, Ratio, Sign, System, ThermodynamicTemperature, both},
 };
 
@@ -47,16 +47,32 @@ pub(super) struct Inlays {
     pub(super) conduits: Vec<Conduit>,
 }
 
-pub(super) fn read_panel(root: &Room<'_>, table: &MaterialTable) -> Panel {
-    let Some(room) = root.room("top") else {
+/// Whether the file describes a whole top or a patch round a mount.
+pub(super) fn read_scope(root: &Room<'_>) -> Scope {
+    let (whole, patch) = (root.value("top"), root.value("patch"));
+    if let (Some(_), Some(patch)) = (whole, patch) {
+        root.report(
+            Problem::at(patch.span(), "a file has a `[top]` or a `[patch]`, not both")
+                .help("`[patch]` is for a mount alone, with nothing known of the top round it"),
+        );
+    }
+    if whole.is_none() && patch.is_some() { Scope::Patch } else { Scope::Whole }
+}
+
+pub(super) fn read_panel(root: &Room<'_>, table: &MaterialTable, scope: Scope) -> Panel {
+    let key = match scope {
+        Scope::Whole => "top",
+        Scope::Patch => "patch",
+    };
+    let Some(room) = root.room(key) else {
         root.absent(
-            "top",
+            key,
             Problem::at(0..0, "there is no `[top]`: nothing says what the top is made of")
                 .help("add `[top]` with `outline`, `process`, `resin`, `outer`, `core` and `inner`"),
         );
         return Panel::default();
     };
-    let outline = read_outline(&room);
+    let outline = read_outline(&room, scope);
     let crown = room.quantity::<Length>("crown", Sign::NotNegative).map_or_else(Length::default, |given| given.value);
     let (outer, inner, resin_retention) = read_skins(&room, table);
     let (core, core_thickness) = read_core(&room, table);
@@ -65,7 +81,7 @@ pub(super) fn read_panel(root: &Room<'_>, table: &MaterialTable) -> Panel {
     Panel { outline, crown, outer, inner, resin_retention, core, core_thickness, edge }
 }
 
-fn read_outline(top: &Room<'_>) -> Option<Outline> {
+fn read_outline(top: &Room<'_>, scope: Scope) -> Option<Outline> {
     top.missing("outline", "{ length = \"9 ft\", width = \"6 ft\", corner_radius = \"12 in\" }");
     let room = top.room("outline")?;
     let length = room.required::<Length>("length", Sign::Positive, "\"9 ft 2 in\"");
@@ -73,13 +89,17 @@ fn read_outline(top: &Room<'_>) -> Option<Outline> {
     let radius = room.quantity::<Length>("corner_radius", Sign::NotNegative);
     if let (Some(length), Some(width)) = (&length, &width) {
         // Our assumption: a wrong unit, and whatever lies on such a top would be reported as beside it.
-        let sizes = Length::new::<millimeter>(500.0)..=Length::new::<millimeter>(20_000.0);
+        let (least, words) = match scope {
+            Scope::Whole => (500.0, "no hardtop measures"),
+            Scope::Patch => (100.0, "no patch measures"),
+        };
+        let sizes = Length::new::<millimeter>(least)..=Length::new::<millimeter>(20_000.0);
         let mut wrong = [length, width].into_iter().filter(|given| !sizes.contains(&given.value)).peekable();
         if wrong.peek().is_some() {
             for given in wrong {
                 room.report(
-                    Problem::at(given.range.clone(), format!("no hardtop measures {}", both(given.value, System::Us)))
-                        .help("a top is 0.5 m to 20 m long and wide: is the unit right?"),
+                    Problem::at(given.range.clone(), format!("{words} {}", both(given.value, System::Us)))
+                        .help(format!("it is {} m to 20 m long and wide: is the unit right?", least / 1000.0)),
                 );
             }
             room.close();

@@ -357,6 +357,7 @@ fn cases(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>, full: bo
 
 fn layout_words(analysis: &Analysis<'_>) -> String {
     match &analysis.layout {
+        Layout::Patch => "A patch of panel round a mount: no strips.".to_owned(),
         Layout::Strips(strips) => format!(
             "Hand method: strips run {} over {}; {} were looked at.",
             match strips.axis {

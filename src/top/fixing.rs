@@ -3,9 +3,9 @@
 use std::sync::Arc;
 
 use crate::{
-    geometry::Point,
+    geometry::{Pattern, Point},
     material::{Adhesive, Alloy, Fastener, Filler, Insert, Lubrication, Rivet, Screw, Stud, Thread},
-    units::{Length, Torque},
+    units::{Angle, Length, Torque},
 };
 
 /// A thread with the grade of its steel and what its flanks slide on.
@@ -195,8 +195,8 @@ pub struct Fastened {
     pub fixing: Arc<Fixing>,
     /// Their places: of gear from the middle of its footing, of a pipe in plan.
     pub at: Vec<Point>,
-    /// How they are laid out, as the design file says it.
-    pub pattern: Pattern,
+    /// How they are laid out.
+    pub laid: Laid,
     /// Thickness of the foot or the tab that they clamp, where known.
     pub clamped: Option<Length>,
     /// Whether the foot is metal, as thick as the bolt, so that it does not pry.
@@ -205,27 +205,22 @@ pub struct Fastened {
 
 /// How fixings are laid out.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Pattern {
-    /// On a circle.
-    Circle {
-        /// How many.
-        count: usize,
-        /// Diameter of the circle.
-        diameter: Length,
+pub enum Laid {
+    /// In a pattern about the middle of a footing.
+    Pattern {
+        /// The pattern.
+        pattern: Pattern,
+        /// How far it is turned.
+        turned: Angle,
     },
-    /// On a straight line, evenly.
-    Row {
+    /// Evenly along a pipe.
+    Along {
+        /// How far the first and the last stand from its ends.
+        end: Length,
         /// How many.
-        count: usize,
-        /// Distance of neighbours.
+        count: u32,
+        /// How far apart.
         pitch: Length,
-    },
-    /// On a grid.
-    Grid {
-        /// How many along each direction.
-        count: [usize; 2],
-        /// Distance of neighbours in each direction.
-        pitch: [Length; 2],
     },
     /// One by one.
     Points,

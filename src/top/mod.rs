@@ -8,7 +8,7 @@ mod outline;
 mod schedule;
 mod weight;
 
-pub use fixing::{Bolt, Fastened, Fixing, Hold, Pattern, Sleeve, Washer};
+pub use fixing::{Bolt, Fastened, Fixing, Hold, Laid, Sleeve, Washer};
 pub use frame::Pipe;
 pub use gear::{Gear, GivenForce};
 pub use inlay::{Backing, Conduit};
@@ -36,9 +36,20 @@ pub struct CoreSheet {
     pub thickness: Length,
 }
 
+/// How much of a top a design file describes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Scope {
+    /// All of it, on its pipes.
+    Whole,
+    /// A piece of panel round a mount: only what the mount does to it can be looked at.
+    Patch,
+}
+
 /// A hardtop with its frame, its gear, its service and the criteria it is judged by.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Top {
+    /// Whether it is a whole top.
+    pub scope: Scope,
     /// Title of the report.
     pub title: String,
     /// System of units of the report.

@@ -1,7 +1,7 @@
 //! What lies round a fixing: its backing, conduits, the rim, its neighbours.
 
 use crate::{
-    geometry::{Axis, Point},
+    geometry::Point,
     top::Top,
     units::Length,
 };
@@ -60,12 +60,12 @@ pub(super) fn places(top: &Top, at: &[Point]) -> Vec<FixingPlace> {
             region: region_at(top, place),
             backing: backing(top, place),
             conduit: conduit(top, place),
-            rim: rim(top, place),
+            rim: top.outline.within_by(place),
             neighbour: at
                 .iter()
                 .enumerate()
                 .filter(|(other, _)| *other != index)
-                .map(|(_, other)| (other.x - place.x).hypot(other.y - place.y))
+                .map(|(_, other)| other.distance(place))
                 .min_by(|a, b| a.value.total_cmp(&b.value)),
         })
         .collect()
@@ -73,28 +73,14 @@ pub(super) fn places(top: &Top, at: &[Point]) -> Vec<FixingPlace> {
 
 fn backing(top: &Top, place: Point) -> Option<InBacking> {
     let all = top.backings.iter().enumerate().map(|(index, backing)| {
-        let beside = backing.along.beside(place);
-        let half_length: Length = backing.along.length() / 2.0;
-        InBacking { backing: index, across: beside.across, along: (beside.along - half_length).abs(), half_length }
+        let (found, half_length): (_, Length) = (backing.along.place(place), backing.along.length() / 2.0);
+        let along = (found.along - half_length).abs();
+        InBacking { backing: index, across: found.offset, along, half_length }
     });
     all.min_by(|a, b| a.missed(top).value.total_cmp(&b.missed(top).value))
 }
 
 fn conduit(top: &Top, place: Point) -> Option<(usize, Length)> {
-    let all = top.conduits.iter().enumerate().map(|(index, conduit)| {
-        let (beside, length) = (conduit.along.beside(place), conduit.along.length());
-        let beyond = (-beside.along).max(beside.along - length).max(Length::default());
-        (index, beside.across.hypot(beyond))
-    });
+    let all = top.conduits.iter().enumerate().map(|(index, conduit)| (index, conduit.along.distance(place)));
     all.min_by(|a, b| a.1.value.total_cmp(&b.1.value))
-}
-
-/// Distance to the rim of the top, inside positive.
-fn rim(top: &Top, place: Point) -> Length {
-    let inside = |axis: Axis| {
-        let at = place.along(axis);
-        at.min(top.outline.size(axis) - at)
-    };
-    let (x, y, r) = (inside(Axis::X), inside(Axis::Y), top.outline.corner_radius);
-    if x < r && y < r { r - (r - x).hypot(r - y) } else { x.min(y) }
 }

@@ -37,7 +37,7 @@ pub(super) fn forces(
 /// Length of pipe that each fixing holds.
 #[must_use]
 pub fn held_lengths(along: &Polyline, fastened: &Fastened) -> Vec<Length> {
-    let stations: Vec<Length> = fastened.at.iter().map(|place| along.beside(*place).along).collect();
+    let stations: Vec<Length> = fastened.at.iter().map(|place| along.place(*place).along).collect();
     let mut order: Vec<usize> = (0..stations.len()).collect();
     order.sort_by(|a, b| stations[*a].value.total_cmp(&stations[*b].value));
     let mut held = vec![Length::default(); stations.len()];

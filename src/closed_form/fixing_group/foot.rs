@@ -1,24 +1,7 @@
 //! The foot and the part of it that presses on its bed.
 
 use super::{disc, rectangle, sums::Sums};
-use crate::{geometry::Point, units::Length};
-
-/// The outline of a foot, its middle at the origin, its sides along *x* and *y*.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Foot {
-    /// A rectangle.
-    Rectangle {
-        /// Along *x*.
-        length: Length,
-        /// Along *y*.
-        width: Length,
-    },
-    /// A full circle.
-    Disc {
-        /// Across it.
-        diameter: Length,
-    },
-}
+use crate::geometry::Foot;
 
 /// What the bed gives under a foot that stands at *w* = *a*₀ + *a*₁ *x* + *a*₂ *y* above it, coordinates over the reach
 /// of the foot.
@@ -31,27 +14,11 @@ pub(super) struct Bed {
 }
 
 impl Foot {
-    /// Its sides.
-    pub(super) const fn sizes(&self) -> [Length; 2] {
-        match self {
-            Self::Rectangle { length, width } => [*length, *width],
-            Self::Disc { diameter } => [*diameter, *diameter],
-        }
-    }
-
     /// Distance of its farthest point from the origin, m: what coordinates are counted in.
     pub(super) fn reach(&self) -> f64 {
         match self {
             Self::Rectangle { length, width } => 0.5 * length.hypot(*width).value,
             Self::Disc { diameter } => 0.5 * diameter.value,
-        }
-    }
-
-    /// Whether a place lies within the outline, not on it.
-    pub(super) fn holds(&self, place: Point) -> bool {
-        match self {
-            Self::Rectangle { length, width } => 2.0 * place.x.abs() < *length && 2.0 * place.y.abs() < *width,
-            Self::Disc { diameter } => 2.0 * place.x.hypot(place.y) < *diameter,
         }
     }
 

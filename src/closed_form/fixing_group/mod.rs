@@ -14,11 +14,10 @@ mod sums;
 
 pub use action::FootingAction;
 pub use error::GroupError;
-pub use foot::Foot;
 pub use pulls::FootingForces;
 
 use crate::{
-    geometry::Point,
+    geometry::{Foot, Point},
     units::{FoundationModulus, Stiffness},
 };
 
