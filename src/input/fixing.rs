@@ -138,26 +138,16 @@ fn read_hold(room: &Room<'_>, table: &MaterialTable, panel: Option<Length>) -> O
             Some(Hold::Screw { screw: screw?, grade: grade?, depth: depth? })
         }
         Way::BlindInsert => {
-            let (insert, bolt) = read_insert(room, table);
+            let insert = row(room, "insert", "\"blind-m6-stainless\"", |name| table.insert(name));
+            let bolt = bolt_of(room, table, insert.as_ref().map(|insert| insert.thread.as_str()));
             Some(Hold::BlindInsert { bolt: bolt?, insert: insert? })
         }
         Way::PottedInsert => {
-            let (insert, bolt) = read_insert(room, table);
+            let insert = row(room, "insert", "\"potted-m6\"", |name| table.potted_insert(name));
+            let bolt = bolt_of(room, table, insert.as_ref().map(|insert| insert.thread.as_str()));
             let potting = row(room, "potting", "\"putty-epoxy-silica\"", |name| table.filler(name));
-            let plug = room.required::<Length>("plug", Sign::Positive, "\"25 mm\"");
             let depth = read_depth(room, panel);
-            if let (Some(plug), Some(insert)) = (&plug, &insert)
-                && plug.value <= insert.hole.value
-            {
-                room.report(
-                    Problem::at(plug.range.clone(), "the plug is no wider than the insert in it").help(format!(
-                        "the insert takes {}: leave room for potting round it",
-                        both(insert.hole.value, System::Si)
-                    )),
-                );
-            }
-            let plug = plug.map(|given| given.value);
-            Some(Hold::PottedInsert { bolt: bolt?, insert: insert?, potting: potting?, plug: plug?, depth: depth? })
+            Some(Hold::PottedInsert { bolt: bolt?, insert: insert?, potting: potting?, depth: depth? })
         }
         Way::BlindRivet => {
             Some(Hold::BlindRivet { rivet: row(room, "rivet", "\"blind-4-8-stainless\"", |name| table.rivet(name))? })
@@ -186,12 +176,6 @@ fn finish_bolt(room: &Room<'_>, table: &MaterialTable, thread: Option<crate::mat
     let grade = row(room, "grade", "\"a4-70\"", |name| table.fastener(name));
     let lubrication = row(room, "lubrication", "\"stainless-lubricated\"", |name| table.lubrication(name));
     Some(Bolt { thread: thread?, grade: grade?, lubrication: lubrication? })
-}
-
-fn read_insert(room: &Room<'_>, table: &MaterialTable) -> (Option<crate::material::Insert>, Option<Bolt>) {
-    let insert = row(room, "insert", "\"blind-m6-stainless\"", |name| table.insert(name));
-    let bolt = bolt_of(room, table, insert.as_ref().map(|insert| insert.thread.as_str()));
-    (insert, bolt)
 }
 
 /// Depth from the face of the near skin; it ends before the far skin.
@@ -247,11 +231,11 @@ fn read_sleeve(room: &Room<'_>, table: &MaterialTable, bolt: Option<&Bolt>) -> O
     let alloy = row(&sleeve, "alloy", "\"6061-t6\"", |name| table.alloy(name));
     if let (Some(outside), Some(wall), Some(bolt)) = (&outside, &wall, bolt) {
         let inside: Length = outside.value - 2.0 * wall.value;
-        if inside < bolt.thread.major_diameter.value {
+        if inside < bolt.thread.major.value {
             sleeve.report(Problem::at(outside.range.clone(), "the bolt does not go through the sleeve").help(format!(
                 "the sleeve is {} inside, the bolt {}",
                 both(inside.max(Length::default()), System::Si),
-                both(bolt.thread.major_diameter.value, System::Si)
+                both(bolt.thread.major.value, System::Si)
             )));
         }
     }

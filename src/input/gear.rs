@@ -9,7 +9,7 @@ use super::{
     fixing::{Fixings, read_pattern},
     frame::report_outside,
     problem::Problem,
-    reader::Room,
+    reader::{Given, Room},
     unknown_name,
 };
 use crate::{
@@ -110,6 +110,7 @@ fn read_wind(room: &Room<'_>, table: &MaterialTable, cg_height: Option<Length>) 
     let drag = room.quantity::<Ratio>("drag", Sign::NotNegative);
     let lift = room.quantity::<Ratio>("lift", Sign::NotNegative);
     let limber = room.flag("limber");
+    let slenderness = room.quantity::<Ratio>("slenderness", Sign::Positive);
     let body: Option<Body> = room.text("body").and_then(|given| match table.body(&given.value) {
         Ok(body) => Some(body.clone()),
         Err(name) => {
@@ -128,17 +129,38 @@ fn read_wind(room: &Room<'_>, table: &MaterialTable, cg_height: Option<Length>) 
         room.missing("wind_area", "\"1.5 ft2\"");
     }
     let zero = Ratio::new::<ratio>(0.0);
-    let of_body = |value: Option<Ratio>| value.unwrap_or(zero);
+    let of_body = body.as_ref().and_then(|body| drag_of(room, body, slenderness));
     Some(Wind {
         area: area.map_or_else(Area::default, |given| given.value),
         height: height.map(|given| given.value).or(cg_height)?,
-        drag: drag.map_or_else(|| of_body(body.as_ref().map(|body| body.drag.value)), |given| given.value),
+        drag: drag.map(|given| given.value).or(of_body).unwrap_or(zero),
         lift: lift.map_or_else(
-            || of_body(body.as_ref().and_then(|body| body.lift.as_ref()).map(|lift| lift.value)),
+            || body.and_then(|body| body.lift).map_or(zero, |lift| lift.value),
             |given| given.value,
         ),
         limber: limber.unwrap_or(false),
     })
+}
+
+/// Drag of a body, at its slenderness where it depends on it.
+fn drag_of(room: &Room<'_>, body: &Body, slenderness: Option<Given<Ratio>>) -> Option<Ratio> {
+    let at = match (&slenderness, body.drag.range()) {
+        (Some(given), _) => given.value,
+        // One coefficient, whatever its slenderness.
+        (None, None) => Ratio::new::<ratio>(1.0),
+        (None, Some(_)) => {
+            room.missing("slenderness", "40");
+            return None;
+        }
+    };
+    match body.drag.at(at) {
+        Ok(drag) => Some(drag.value),
+        Err(out) => {
+            let range = slenderness.map_or(0..0, |given| given.range);
+            room.report(Problem::at(range, out.to_string()).help("slenderness is length over diameter"));
+            None
+        }
+    }
 }
 
 fn read_given(room: &Room<'_>) -> Vec<GivenForce> {

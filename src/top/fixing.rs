@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use crate::{
     geometry::{Pattern, Point},
-    material::{Adhesive, Alloy, Fastener, Filler, Insert, Lubrication, Rivet, Screw, Stud, Thread},
+    material::{Adhesive, Alloy, Fastener, Filler, Insert, Lubrication, PottedInsert, Rivet, Screw, Stud, Thread},
     units::{Angle, Length, Torque},
 };
 
@@ -79,11 +79,9 @@ pub enum Hold {
         /// The screw in it.
         bolt: Bolt,
         /// The insert.
-        insert: Insert,
+        insert: PottedInsert,
         /// What it is potted with.
         potting: Filler,
-        /// Diameter of the plug.
-        plug: Length,
         /// How deep the plug goes, from the face of the near skin.
         depth: Length,
     },
@@ -133,14 +131,14 @@ impl Fixing {
     pub fn diameter(&self) -> Length {
         match &self.hold {
             Hold::ThroughBolt { bolt, sleeve, .. } => {
-                sleeve.as_ref().map_or(bolt.thread.major_diameter.value, |sleeve| sleeve.outside)
+                sleeve.as_ref().map_or(bolt.thread.major.value, |sleeve| sleeve.outside)
             }
-            Hold::TappedScrew { bolt, .. } => bolt.thread.major_diameter.value,
-            Hold::Screw { screw, .. } => screw.outside.value,
+            Hold::TappedScrew { bolt, .. } => bolt.thread.major.value,
+            Hold::Screw { screw, .. } => screw.major.value,
             Hold::BlindInsert { insert, .. } => insert.hole.value,
-            Hold::PottedInsert { plug, .. } => *plug,
+            Hold::PottedInsert { insert, .. } => insert.bore.value,
             Hold::BlindRivet { rivet } => rivet.hole.value,
-            Hold::BondedStud { stud, .. } => stud.base_diameter.value,
+            Hold::BondedStud { stud, .. } => stud.base.value,
         }
     }
 

@@ -141,7 +141,7 @@ impl Below {
         let diameter = fixing.diameter();
         if let Hold::ThroughBolt { bolt, washer, .. } = &fixing.hold {
             let skins = top.outer.laminate().thickness() + top.inner.laminate().thickness();
-            let shank: Area = PI / 4.0 * bolt.thread.major_diameter.value * bolt.thread.major_diameter.value;
+            let shank: Area = PI / 4.0 * bolt.thread.major.value * bolt.thread.major.value;
             let rod: Stiffness = bolt.grade.modulus.value * (shank / (self.depth + skins));
             let spread: Length = washer.outside + self.depth;
             let column: Stiffness = self.bed() * (PI / 4.0 * spread * spread);
