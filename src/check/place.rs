@@ -1,7 +1,7 @@
 //! Where on the top something happens.
 
 use crate::{
-    analysis::Region,
+    analysis::{MountOn, Region},
     geometry::Point,
     section::{PlyPlace, Skin},
 };
@@ -21,6 +21,15 @@ pub enum Part {
     Foot,
     /// Under gear, as its place in the list.
     Gear(usize),
+    /// One fixing of a mount, as its place in the mount's list.
+    Fixing {
+        /// What it holds.
+        on: MountOn,
+        /// Its place in the list.
+        number: usize,
+    },
+    /// A mount as a whole.
+    Mount(MountOn),
     /// At the edge, under a hand.
     Hand,
     /// All of it.

@@ -1,7 +1,7 @@
 //! Places, causes and measures in plain words.
 
 use crate::{
-    analysis::{Analysis, Region},
+    analysis::{Analysis, MountOn, Region},
     check::{Measure, Outcome, Part, Place, Verdict},
     geometry::Point,
     load_case::{Duration, State},
@@ -47,8 +47,18 @@ pub(super) fn part(analysis: &Analysis<'_>, part: Part) -> String {
         Part::Tip => "tip of an overhang".to_owned(),
         Part::Foot => "under a foot".to_owned(),
         Part::Gear(index) => format!("under {}", top.gear[index].name),
+        Part::Fixing { on, number } => format!("fixing {} of {}", number + 1, mount(analysis, on)),
+        Part::Mount(on) => format!("mount of {}", mount(analysis, on)),
         Part::Hand => "at the edge".to_owned(),
         Part::Whole => "whole top".to_owned(),
+    }
+}
+
+/// What a mount holds, by its name.
+pub(super) fn mount<'a>(analysis: &'a Analysis<'_>, on: MountOn) -> &'a str {
+    match on {
+        MountOn::Gear(index) => &analysis.top.gear[index].name,
+        MountOn::Pipe(index) => &analysis.top.pipes[index].name,
     }
 }
 
