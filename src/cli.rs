@@ -110,6 +110,15 @@ enum Kind {
     Conduit,
     Alloy,
     Fastener,
+    Thread,
+    Screw,
+    Insert,
+    PottedInsert,
+    Rivet,
+    Stud,
+    Adhesive,
+    Lubrication,
+    Body,
 }
 
 impl From<Kind> for material::Kind {
@@ -126,6 +135,15 @@ impl From<Kind> for material::Kind {
             Kind::Conduit => Self::Conduit,
             Kind::Alloy => Self::Alloy,
             Kind::Fastener => Self::Fastener,
+            Kind::Thread => Self::Thread,
+            Kind::Screw => Self::Screw,
+            Kind::Insert => Self::Insert,
+            Kind::PottedInsert => Self::PottedInsert,
+            Kind::Rivet => Self::Rivet,
+            Kind::Stud => Self::Stud,
+            Kind::Adhesive => Self::Adhesive,
+            Kind::Lubrication => Self::Lubrication,
+            Kind::Body => Self::Body,
         }
     }
 }

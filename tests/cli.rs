@@ -270,7 +270,28 @@ fn materials_are_chosen_by_text_and_kind() {
     let folder = folder("materials");
     let all = json(&done(&folder, &["materials", "--json"], 0));
     let rows = all.as_array().unwrap();
-    let kinds = ["core", "fabric", "ply", "fibre", "resin", "coat", "board", "filler", "conduit", "alloy", "fastener"];
+    let kinds = [
+        "core",
+        "fabric",
+        "ply",
+        "fibre",
+        "resin",
+        "coat",
+        "board",
+        "filler",
+        "conduit",
+        "alloy",
+        "fastener",
+        "thread",
+        "screw",
+        "insert",
+        "potted-insert",
+        "rivet",
+        "stud",
+        "adhesive",
+        "lubrication",
+        "body",
+    ];
     let mut sum = 0;
     for kind in kinds {
         let some = json(&done(&folder, &["materials", "--kind", kind, "--json"], 0));

@@ -1,7 +1,7 @@
 //! The tables that come with the program.
 
 /// File name for messages, and text.
-pub(crate) const TABLES: [(&str, &str); 12] = [
+pub(crate) const TABLES: [(&str, &str); 21] = [
     ("built-in sources.toml", include_str!("../../materials/sources.toml")),
     ("built-in core.toml", include_str!("../../materials/core.toml")),
     ("built-in fabric.toml", include_str!("../../materials/fabric.toml")),
@@ -14,4 +14,13 @@ pub(crate) const TABLES: [(&str, &str); 12] = [
     ("built-in conduit.toml", include_str!("../../materials/conduit.toml")),
     ("built-in alloy.toml", include_str!("../../materials/alloy.toml")),
     ("built-in fastener.toml", include_str!("../../materials/fastener.toml")),
+    ("built-in thread.toml", include_str!("../../materials/thread.toml")),
+    ("built-in screw.toml", include_str!("../../materials/screw.toml")),
+    ("built-in insert.toml", include_str!("../../materials/insert.toml")),
+    ("built-in potted_insert.toml", include_str!("../../materials/potted_insert.toml")),
+    ("built-in rivet.toml", include_str!("../../materials/rivet.toml")),
+    ("built-in stud.toml", include_str!("../../materials/stud.toml")),
+    ("built-in adhesive.toml", include_str!("../../materials/adhesive.toml")),
+    ("built-in lubrication.toml", include_str!("../../materials/lubrication.toml")),
+    ("built-in body.toml", include_str!("../../materials/body.toml")),
 ];

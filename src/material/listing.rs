@@ -115,6 +115,15 @@ impl<'a> RowView<'a> {
             Kind::Conduit => &["outside", "wall", "softening"],
             Kind::Alloy => &["yield_strength", "weld_yield_strength"],
             Kind::Fastener => &["proof_stress", "ultimate_stress"],
+            Kind::Thread => &["major", "pitch", "clearance_hole", "large_washer_outside"],
+            Kind::Screw => &["major", "root", "pitch"],
+            Kind::Insert => &["thread_proof", "turning_torque"],
+            Kind::PottedInsert => &["outside", "height"],
+            Kind::Rivet => &["tension", "shear"],
+            Kind::Stud => &["base"],
+            Kind::Adhesive => &["lap_shear", "flatwise_tension"],
+            Kind::Lubrication => &["nut_factor"],
+            Kind::Body => &["drag", "lift"],
         };
         let parts = keys.iter().filter_map(|key| self.properties().find(|property| property.name == *key));
         let part = |property: PropertyView<'_>| {

@@ -1,8 +1,8 @@
 //! Which quantities a table may hold, and how its text becomes one.
 
 use crate::units::{
-    Angle, ArealMassDensity, Dimensioned, Length, MassDensity, ParseError, Pressure, Ratio, TemperatureCoefficient,
-    ThermodynamicTemperature, parse,
+    Angle, ArealMassDensity, Dimensioned, Force, Length, MassDensity, ParseError, Pressure, Ratio,
+    TemperatureCoefficient, ThermodynamicTemperature, Torque, parse,
 };
 
 /// Kind of quantity in a table cell.
@@ -16,6 +16,8 @@ pub(crate) enum Dimension {
     Ratio,
     TemperatureCoefficient,
     Temperature,
+    Force,
+    Torque,
 }
 
 impl Dimension {
@@ -30,6 +32,8 @@ impl Dimension {
             Self::Ratio => ("a ratio", ""),
             Self::TemperatureCoefficient => ("a thermal expansion", "ppm/K"),
             Self::Temperature => ("a temperature", "°C"),
+            Self::Force => ("a force", "N"),
+            Self::Torque => ("a torque", "N·m"),
         }
     }
 
@@ -44,6 +48,8 @@ impl Dimension {
             Self::Ratio => parse::<Ratio>(text).map(Dimensioned::si),
             Self::TemperatureCoefficient => parse::<TemperatureCoefficient>(text).map(Dimensioned::si),
             Self::Temperature => parse::<ThermodynamicTemperature>(text).map(Dimensioned::si),
+            Self::Force => parse::<Force>(text).map(Dimensioned::si),
+            Self::Torque => parse::<Torque>(text).map(Dimensioned::si),
         }
     }
 }
@@ -70,4 +76,6 @@ tabled! {
     Ratio = Ratio;
     TemperatureCoefficient = TemperatureCoefficient;
     ThermodynamicTemperature = Temperature;
+    Force = Force;
+    Torque = Torque;
 }

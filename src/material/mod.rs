@@ -1,10 +1,12 @@
 //! Materials: a table in which every value has a basis, a source and a place in it.
 
+mod body;
 mod built_in;
 mod cell;
 mod core_family;
 mod curve;
 mod fabric;
+mod fixings;
 mod kinds;
 mod layering;
 mod listing;
@@ -21,9 +23,11 @@ mod shape;
 mod source_list;
 mod table;
 
+pub use body::Body;
 pub use core_family::{Core, CoreFamily};
 pub use curve::Curve;
 pub use fabric::{Fabric, Part, PlyForm};
+pub use fixings::{Adhesive, Insert, Lubrication, PottedInsert, Rivet, Screw, Stud, Thread};
 pub use kinds::{Alloy, Board, Coat, Conduit, Fastener, Fibre, Filler, Ply, Resin};
 pub use listing::{PropertyView, RowView};
 pub use ply_layer::{NoPly, PlyLayer};

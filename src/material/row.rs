@@ -3,7 +3,10 @@
 use std::{collections::BTreeMap, ops::Range, sync::Arc};
 
 use super::schema::{Cell, Field, Rowed};
-use super::{Alloy, Board, Coat, Conduit, CoreFamily, FabricRow, Fastener, Fibre, Filler, Ply, Resin};
+use super::{
+    Adhesive, Alloy, Board, Body, Coat, Conduit, CoreFamily, FabricRow, Fastener, Fibre, Filler, Insert, Lubrication,
+    Ply, PottedInsert, Resin, Rivet, Screw, Stud, Thread,
+};
 
 /// Kind of row; the heading `[[core]]` in a table.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -30,11 +33,29 @@ pub enum Kind {
     Alloy,
     /// Grade of bolts and screws.
     Fastener,
+    /// A machine thread with its hole, nut and washers.
+    Thread,
+    /// Screw for wood, board and sheet.
+    Screw,
+    /// Blind threaded insert.
+    Insert,
+    /// Threaded insert potted into the core.
+    PottedInsert,
+    /// Blind rivet.
+    Rivet,
+    /// Stud on a glued base.
+    Stud,
+    /// Glue.
+    Adhesive,
+    /// State of thread and head at tightening.
+    Lubrication,
+    /// Shape of gear in the wind.
+    Body,
 }
 
 impl Kind {
     /// All kinds in the order of listings.
-    pub const ALL: [Self; 11] = [
+    pub const ALL: [Self; 20] = [
         Self::Core,
         Self::Fabric,
         Self::Ply,
@@ -46,6 +67,15 @@ impl Kind {
         Self::Conduit,
         Self::Alloy,
         Self::Fastener,
+        Self::Thread,
+        Self::Screw,
+        Self::Insert,
+        Self::PottedInsert,
+        Self::Rivet,
+        Self::Stud,
+        Self::Adhesive,
+        Self::Lubrication,
+        Self::Body,
     ];
 
     /// The heading in a table.
@@ -63,6 +93,15 @@ impl Kind {
             Self::Conduit => "conduit",
             Self::Alloy => "alloy",
             Self::Fastener => "fastener",
+            Self::Thread => "thread",
+            Self::Screw => "screw",
+            Self::Insert => "insert",
+            Self::PottedInsert => "potted-insert",
+            Self::Rivet => "rivet",
+            Self::Stud => "stud",
+            Self::Adhesive => "adhesive",
+            Self::Lubrication => "lubrication",
+            Self::Body => "body",
         }
     }
 
@@ -79,6 +118,15 @@ impl Kind {
             Self::Conduit => Conduit::FIELDS,
             Self::Alloy => Alloy::FIELDS,
             Self::Fastener => Fastener::FIELDS,
+            Self::Thread => Thread::FIELDS,
+            Self::Screw => Screw::FIELDS,
+            Self::Insert => Insert::FIELDS,
+            Self::PottedInsert => PottedInsert::FIELDS,
+            Self::Rivet => Rivet::FIELDS,
+            Self::Stud => Stud::FIELDS,
+            Self::Adhesive => Adhesive::FIELDS,
+            Self::Lubrication => Lubrication::FIELDS,
+            Self::Body => Body::FIELDS,
         }
     }
 }

@@ -50,6 +50,10 @@ pub(crate) const EXPANSION: Bound = bound(-2e-5, 5e-4, "thermal expansion of sol
 pub(crate) const TEMPERATURE: Bound = bound(173.15, 873.15, "a temperature of use lies between -100 °C and 600 °C");
 pub(crate) const SIZE: Bound = bound(0.0, 10.0, "a size is positive and below 10 m");
 pub(crate) const AREAL: Bound = bound(-1e-12, 100.0, "a mass per area is not negative and below 100 kg/m2");
+pub(crate) const FORCE: Bound = bound(0.0, 1.0e7, "the load of a fixing is positive and below 10 MN");
+pub(crate) const TORQUE: Bound = bound(0.0, 1.0e5, "the torque of a fixing is positive and below 100 kN·m");
+pub(crate) const COEFFICIENT: Bound =
+    bound(0.0, 10.0, "a coefficient of drag, lift or friction is positive and below 10");
 pub(crate) const PLAIN: Bound = bound(f64::NEG_INFINITY, f64::INFINITY, "");
 
 /// One field of a kind.

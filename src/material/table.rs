@@ -1,8 +1,8 @@
 //! The table as the rest of the program asks it.
 
 use super::{
-    Alloy, Board, Coat, Conduit, CoreFamily, Fabric, FabricRow, Fastener, Fibre, Filler, Ply, PlyForm, Resin,
-    SourceText, TableProblem, UnknownName,
+    Adhesive, Alloy, Board, Body, Coat, Conduit, CoreFamily, Fabric, FabricRow, Fastener, Fibre, Filler, Insert,
+    Lubrication, Ply, PlyForm, PottedInsert, Resin, Rivet, Screw, SourceText, Stud, TableProblem, Thread, UnknownName,
     built_in::TABLES,
     layering::Layers,
     reader::read_contents,
@@ -35,6 +35,15 @@ pub struct MaterialTable {
     conduits: Vec<Conduit>,
     alloys: Vec<Alloy>,
     fasteners: Vec<Fastener>,
+    threads: Vec<Thread>,
+    screws: Vec<Screw>,
+    inserts: Vec<Insert>,
+    potted_inserts: Vec<PottedInsert>,
+    rivets: Vec<Rivet>,
+    studs: Vec<Stud>,
+    adhesives: Vec<Adhesive>,
+    lubrications: Vec<Lubrication>,
+    bodies: Vec<Body>,
 }
 
 macro_rules! lookups {
@@ -126,6 +135,15 @@ impl MaterialTable {
             conduits: build(&rows, Kind::Conduit),
             alloys: build(&rows, Kind::Alloy),
             fasteners: build(&rows, Kind::Fastener),
+            threads: build(&rows, Kind::Thread),
+            screws: build(&rows, Kind::Screw),
+            inserts: build(&rows, Kind::Insert),
+            potted_inserts: build(&rows, Kind::PottedInsert),
+            rivets: build(&rows, Kind::Rivet),
+            studs: build(&rows, Kind::Stud),
+            adhesives: build(&rows, Kind::Adhesive),
+            lubrications: build(&rows, Kind::Lubrication),
+            bodies: build(&rows, Kind::Body),
             sources: layers.sources.into_values().collect(),
             rows,
         };
@@ -133,7 +151,7 @@ impl MaterialTable {
         table
     }
 
-    /// Rows name fibres and forms; the names must exist.
+    /// Rows name fibres, threads and forms; the names must exist.
     fn check_references(&self, problems: &mut Vec<TableProblem>) {
         let fibres = self.fabrics.iter().flat_map(|f| f.parts.iter().map(|p| (Kind::Fabric, &f.id, &p.fibre)));
         for (kind, id, fibre) in fibres.chain(self.plies.iter().map(|p| (Kind::Ply, &p.id, &p.fibre))) {
@@ -146,6 +164,20 @@ impl MaterialTable {
             if !forms.contains(&ply.form.as_str()) {
                 let message = format!("form `{}` of a ply is none of {}", ply.form, forms.join(", "));
                 problems.extend(at_row(&self.rows, Kind::Ply, &ply.id, message));
+            }
+        }
+        let inserts = self.inserts.iter().map(|row| (Kind::Insert, &row.id, &row.thread));
+        let potted = self.potted_inserts.iter().map(|row| (Kind::PottedInsert, &row.id, &row.thread));
+        let studs = self.studs.iter().map(|row| (Kind::Stud, &row.id, &row.thread));
+        for (kind, id, thread) in inserts.chain(potted).chain(studs) {
+            if let Err(unknown) = self.thread(thread) {
+                problems.extend(at_row(&self.rows, kind, id, unknown.to_string()));
+            }
+        }
+        for screw in &self.screws {
+            if !SCREW_FORMS.contains(&screw.form.as_str()) {
+                let message = format!("form `{}` of a screw is none of {}", screw.form, SCREW_FORMS.join(", "));
+                problems.extend(at_row(&self.rows, Kind::Screw, &screw.id, message));
             }
         }
     }
@@ -171,8 +203,29 @@ impl MaterialTable {
         alloy, alloys: Alloy = Alloy;
         /// A grade of fasteners by its id.
         fastener, fasteners: Fastener = Fastener;
+        /// A thread by its id.
+        thread, threads: Thread = Thread;
+        /// A wood, tapping or lag screw by its id.
+        screw, screws: Screw = Screw;
+        /// A blind threaded insert by its id.
+        insert, inserts: Insert = Insert;
+        /// A potted insert by its id.
+        potted_insert, potted_inserts: PottedInsert = PottedInsert;
+        /// A blind rivet by its id.
+        rivet, rivets: Rivet = Rivet;
+        /// A glued stud by its id.
+        stud, studs: Stud = Stud;
+        /// A glue by its id.
+        adhesive, adhesives: Adhesive = Adhesive;
+        /// A state of the thread at tightening by its id.
+        lubrication, lubrications: Lubrication = Lubrication;
+        /// A shape of gear by its id.
+        body, bodies: Body = Body;
     }
 }
+
+/// What a screw may be: each has its own formula of withdrawal.
+const SCREW_FORMS: [&str; 3] = ["wood", "tapping", "lag"];
 
 fn build<T: Rowed>(rows: &[Row], kind: Kind) -> Vec<T> {
     rows.iter().filter(|row| row.kind == kind).filter_map(T::build).collect()
