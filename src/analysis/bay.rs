@@ -178,12 +178,12 @@ fn overturn(effect: &mut Effect, top: &Top, bay: &Bay, case: &LoadCase) {
         let drag: Force = case.gear_wind * gear.wind_area * gear.drag;
         let roll: Force = gear.mass * (gravity() * case.gear_sideways);
         let force = drag + roll;
-        let arm: Ratio = gear.cg_height / gear.footing;
+        let arm: Ratio = gear.cg_height / gear.footing();
         let moment: MomentPerWidth = per_width(force * arm / 2.0);
         for middle in &mut effect.middle {
             *middle += if *middle < MomentPerWidth::default() { -moment } else { moment };
         }
-        let shear: ForcePerWidth = per_width(force * arm / gear.footing);
+        let shear: ForcePerWidth = per_width(force * arm / gear.footing());
         effect.shear += if effect.shear < ForcePerWidth::default() { -shear } else { shear };
     }
 }

@@ -139,9 +139,9 @@ impl<'a> Ready<'a> {
         let mut ready = Self { top, sections, line, spread, strip, sides, gear: Vec::new() };
         for on_line in &line.gear {
             let gear = &top.gear[on_line.gear];
-            let load = PatchLoad::resting(gear.mass * gravity() * handed_gear(line, on_line), gear.footing);
+            let load = PatchLoad::resting(gear.mass * gravity() * handed_gear(line, on_line), gear.footing());
             let patches = patches(line, &ready.strip, &ready.spread, std::iter::once(on_line.at), load);
-            ready.gear.push(ready.strip.envelope(gear.footing, &patches)?);
+            ready.gear.push(ready.strip.envelope(gear.footing(), &patches)?);
         }
         Ok(ready)
     }
@@ -247,7 +247,7 @@ impl<'a> Ready<'a> {
                     let gear = &self.top.gear[on_line.gear];
                     let drag: Force = case.gear_wind * gear.wind_area * gear.drag;
                     let roll: Force = gear.mass * (gravity() * case.gear_sideways);
-                    let load = PatchLoad::resting(drag + roll, gear.footing);
+                    let load = PatchLoad::resting(drag + roll, gear.footing());
                     let at = std::iter::once(on_line.at);
                     let per = patches(self.line, &self.strip, &self.spread, at, load).first()?.sagging;
                     let moment: MomentPerWidth = per_width(plain(per) * gear.cg_height) * side;

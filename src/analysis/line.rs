@@ -261,7 +261,7 @@ fn across(top: &Top, layout: &StripLayout, station: Length) -> Line {
         .filter_map(|(index, gear)| {
             let beside = gear.at.along(side);
             let beyond = (layout.from - beside).max(beside - layout.to).max(Length::default());
-            let near = (beside - station).abs() < bay / 4.0 + gear.footing / 2.0;
+            let near = (beside - station).abs() < bay / 4.0 + gear.footing() / 2.0;
             // Gear on an overhang beyond the pipes rests on the strip beside the overhang.
             let handed = at_end && beyond > Length::default() && (beside - station).abs() <= beyond + shortest();
             (near || handed).then_some(GearOnLine { gear: index, at: gear.at.along(layout.axis), beyond })

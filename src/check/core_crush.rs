@@ -89,7 +89,7 @@ fn under_feet(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
         if case.with_gear {
             feet.extend(top.gear.iter().enumerate().map(|(index, gear)| {
                 let force: Force = gear.mass * (gravity() * case.gear_gravity);
-                (Part::Gear(index), force.max(Force::default()), gear.footing, Some(gear.at))
+                (Part::Gear(index), force.max(Force::default()), gear.footing(), Some(gear.at))
             }));
         }
         for (part, force, side, at) in feet {

@@ -173,11 +173,11 @@ fn under_feet(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
         }
         for (index, gear) in top.gear.iter().enumerate().filter(|_| case.with_gear) {
             let force: Force = (gear.mass * (gravity() * case.gear_gravity)).abs();
-            let stress = punching_stress(force, gear.footing * 4.0, bending.lever);
+            let stress = punching_stress(force, gear.footing() * 4.0, bending.lever);
             outcomes.compare(Some(number), stress / bearable * factor, || {
                 let finding = Finding::compare(stress, bearable, factor, strength.basis)
                     .term("P", force)
-                    .term("a", gear.footing)
+                    .term("a", gear.footing())
                     .term("d", bending.lever)
                     .term("t_u", strength.value)
                     .term("k", share);

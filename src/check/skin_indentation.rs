@@ -54,7 +54,7 @@ impl Check for SkinIndentation {
                 let on_core = |at: Point| !matches!(analysis.region_at(at), crate::analysis::Region::Backing(_));
                 feet.extend(top.gear.iter().enumerate().filter(|(_, gear)| on_core(gear.at)).map(|(index, gear)| {
                     let force: Force = gear.mass * (gravity() * case.gear_gravity);
-                    (Part::Gear(index), force.max(Force::default()), gear.footing, Some(gear.at))
+                    (Part::Gear(index), force.max(Force::default()), gear.footing(), Some(gear.at))
                 }));
             }
             for (part, force, side, at) in feet {

@@ -146,6 +146,10 @@ criteria! {
     gear_sideways: Ratio;
     /// Acceleration of gear fore and aft, over gravity.
     gear_fore_aft: Ratio;
+    /// Force of a person who holds on to gear.
+    gear_grab: Force;
+    /// What swinging adds to the pull of limber gear.
+    whip_resonance: Ratio;
     // knock-downs
     /// Share of a measured value that is counted.
     basis_measured: Ratio;

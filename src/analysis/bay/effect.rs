@@ -98,14 +98,14 @@ impl<'a> BayState<'a> {
         if standing.is_empty() {
             return Ok(Vec::new());
         }
-        let least = standing.iter().fold(standing[0].footing, |least, gear| least.min(gear.footing));
+        let least = standing.iter().fold(standing[0].footing(), |least, gear| least.min(gear.footing()));
         let series = self.series(GEAR_TERMS, least);
         let held = series.held(bay.holds);
         standing
             .into_iter()
             .map(|gear| {
                 let at = [gear.at.x - bay.from.x, gear.at.y - bay.from.y];
-                Ok((gear.mass, patch_at(bay, (&series, &held), gear.footing, at)?))
+                Ok((gear.mass, patch_at(bay, (&series, &held), gear.footing(), at)?))
             })
             .collect()
     }

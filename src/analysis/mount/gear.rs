@@ -56,7 +56,7 @@ impl FromASide {
     }
 
     fn push(&mut self, force: Force, height: Length) {
-        let moment: Torque = force * height;
+        let moment: Torque = (force * height).into();
         self.side += force;
         self.moment += moment;
     }
@@ -162,7 +162,7 @@ pub(super) fn forces(
     case: &LoadCase,
 ) -> Result<MountForces, String> {
     let from_a_side = FromASide::of(top, gear, case);
-    let count = group.count();
+    let count = group.at().len();
     let mut found = MountForces {
         mount,
         case: case_number,
