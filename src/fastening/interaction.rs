@@ -44,7 +44,7 @@ impl Interaction {
     ///
     /// | rule | source |
     /// |------|--------|
-    /// | [`Linear`](Self::Linear) | [`DERIVED`](crate::source::DERIVED): below every rule that bulges outwards; equals Hankinson's formula for screws in [`NDS_2018`](crate::source::NDS_2018), 12.4.2 (from memory) |
+    /// | [`Linear`](Self::Linear) | [`DERIVED`](crate::source::DERIVED): it lies within every rule that bulges outwards, Hankinson's for screws in [`NDS_2018`](crate::source::NDS_2018), 12.4.2 (from memory), among them |
     /// | [`SteelBolt`](Self::SteelBolt) | [`EN_1993_1_8`](crate::source::EN_1993_1_8), Table 3.4 (quoted at second hand) |
     /// | [`Ellipse`](Self::Ellipse) | [`EN_1995_1_1`](crate::source::EN_1995_1_1), 8.3.3, screws (from memory) |
     /// | [`PreloadedBolt`](Self::PreloadedBolt) | [`NSTS_08307`](crate::source::NSTS_08307) (quoted at second hand) |
