@@ -136,6 +136,32 @@ works! {
     TSAI_HAHN_1980 = "tsai-hahn-1980";
     /// NIST Special Publication 811, *Guide for the Use of the International System of Units*, 2008.
     NIST_SP_811 = "nist-sp-811";
+    /// ISO 898-1, mechanical properties of carbon and alloy steel bolts.
+    ISO_898_1 = "iso-898-1";
+    /// Budynas and Nisbett, *Shigley's Mechanical Engineering Design*, 9th ed., 2011.
+    SHIGLEY_9 = "shigley-9";
+    /// EN 1993-1-8, design of steel structures, joints.
+    EN_1993_1_8 = "en-1993-1-8";
+    /// EN 1993-1-9, design of steel structures, fatigue.
+    EN_1993_1_9 = "en-1993-1-9";
+    /// FED-STD-H28, screw-thread standards for federal services.
+    FED_STD_H28 = "fed-std-h28";
+    /// Chapman and others, *Factors Affecting the Pullout Strength of Cancellous Bone Screws*, 1996.
+    CHAPMAN_1996 = "chapman-1996";
+    /// Forest Products Laboratory, *Wood Handbook*, chapter on fastenings.
+    WOOD_HANDBOOK = "wood-handbook";
+    /// *National Design Specification for Wood Construction*, 2018.
+    NDS_2018 = "nds-2018";
+    /// VDI 2230 Part 1, systematic calculation of highly stressed bolted joints.
+    VDI_2230 = "vdi-2230";
+    /// SAE J429, mechanical and material requirements for externally threaded fasteners.
+    SAE_J429 = "sae-j429";
+    /// NSTS 08307, criteria for preloaded bolts.
+    NSTS_08307 = "nsts-08307";
+    /// NASA-STD-5020, requirements for threaded fastening systems in spaceflight hardware.
+    NASA_STD_5020 = "nasa-std-5020";
+    /// Mandell, *Fatigue Behavior of Fibre-Resin Composites*, 1982.
+    MANDELL_1982 = "mandell-1982";
     /// Derived in this project from equilibrium and linear elasticity.
     DERIVED = "derived";
 }

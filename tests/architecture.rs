@@ -15,6 +15,7 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("section", &["units", "source", "geometry", "laminate"]),
     ("closed_form", &["units", "source", "geometry"]),
     ("strength", &["units", "source"]),
+    ("fastening", &["units", "source", "geometry", "section", "strength"]),
     ("load", &["units", "source"]),
     ("material", &["units", "source", "laminate"]),
     ("criteria", &["units", "source", "load", "material"]),

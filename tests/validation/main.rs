@@ -37,3 +37,15 @@ mod huang_2004;
 mod insert;
 mod lr_ssc;
 mod navier_buckling;
+
+mod chapman_1996;
+mod en_1993_1_8;
+mod en_1993_1_9;
+mod fed_std_h28;
+mod iso_898_1;
+mod nds_2018;
+mod prying;
+mod sae_j429;
+mod shigley_9_bolts;
+mod vdi_2230;
+mod wood_handbook;
