@@ -6,6 +6,7 @@ pub mod check;
 pub mod closed_form;
 pub mod command;
 pub mod criteria;
+pub mod fastening;
 pub mod geometry;
 pub mod input;
 pub mod laminate;

@@ -15,6 +15,7 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("section", &["units", "source", "geometry", "laminate"]),
     ("closed_form", &["units", "source"]),
     ("strength", &["units", "source"]),
+    ("fastening", &["units", "source", "geometry", "strength", "section"]),
     ("load", &["units", "source"]),
     ("material", &["units", "source", "laminate"]),
     ("criteria", &["units", "source", "load", "material"]),
