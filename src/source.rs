@@ -94,6 +94,8 @@ works! {
     CFR_49_393 = "cfr-49-393";
     /// EN 1991-1-4, actions on structures, wind.
     EN_1991_1_4 = "en-1991-1-4";
+    /// EN 1993-1-8, design of steel structures, joints.
+    EN_1993_1_8 = "en-1993-1-8";
     /// EN 1995-1-1, design of timber structures.
     EN_1995_1_1 = "en-1995-1-1";
     /// Tsai and Wu, *A General Theory of Strength for Anisotropic Materials*, 1971.
@@ -162,6 +164,10 @@ works! {
     NASA_STD_5020 = "nasa-std-5020";
     /// Mandell, *Fatigue Behavior of Fibre-Resin Composites*, 1982.
     MANDELL_1982 = "mandell-1982";
+    /// Werren, *Bolt-Bearing Properties of Glass-Fabric-Base Plastic Laminates*, Forest Products Laboratory report 1824, 1951.
+    FPL_1824 = "fpl-1824";
+    /// Volkersen, *Die Nietkraftverteilung in zugbeanspruchten Nietverbindungen*, 1938.
+    VOLKERSEN_1938 = "volkersen-1938";
     /// Derived in this project from equilibrium and linear elasticity.
     DERIVED = "derived";
 }

@@ -111,8 +111,9 @@ pub(super) fn forces(
     match mount.on {
         MountOn::Pipe(pipe) => (0..cases.len())
             .map(|case| {
-                let pull = pull(pipe, case)
-                    .ok_or_else(|| open("the hand method does not count on this pipe: its pull is not known".to_owned()))?;
+                let pull = pull(pipe, case).ok_or_else(|| {
+                    open("the hand method does not count on this pipe: its pull is not known".to_owned())
+                })?;
                 Ok(row::forces(top, &top.pipes[pipe].along, mount.fastened, (number, case), &cases[case], pull))
             })
             .collect(),

@@ -1,47 +1,81 @@
-//! What a fixing, its thread and what it sits in can bear: one failure mode in each file, as pure functions.
+//! What a fixing, its thread, its backing and the panel round it bear: one failure mode in each file, as pure functions.
 //!
-//! A function takes quantities and gives a force, a torque, a stress or a utilisation; it knows no design file and no
-//! material table. Strengths are as the caller passes them: what comes out is a mean, a minimum or an allowable value
-//! as the strength was. Factors of safety and knock-downs belong to the caller. Pull is away from the panel.
+//! A function takes quantities and gives a force, a torque, a stress, a length or a utilisation; it knows no design file
+//! and no material table. Strengths are as the caller passes them: what comes out is a mean, a minimum or an allowable
+//! value as the strength was. Factors of safety and knock-downs belong to the caller. Pull is away from the panel.
 
+mod backing_bearing;
+mod backing_bond_shear;
+mod backing_bond_tension;
+mod backing_core_shear;
+mod backing_end;
+mod bearing;
 mod blind_insert;
+mod block;
 mod board_strip;
 mod bolt_bending;
 mod bolt_fatigue;
 mod bolt_load;
 mod bonded_stud;
+mod compression_sleeve;
+mod edge_distance;
 mod engagement;
 mod foot_plate;
+mod insert_neighbour;
 mod interaction;
 mod laminate_fatigue;
+mod net_section;
+mod potted_insert;
 mod potted_insert_bond;
 mod preload_at_yield;
 mod prying;
+mod pull_through;
 mod screw_thread;
 mod shear;
+mod shear_out;
+mod skin_stress_at_backing;
 mod tee_stub;
 mod tension;
+mod thermal_slip;
 mod thread_strip;
 mod tightening;
+mod washer_pressure;
 mod withdrawal;
 
+pub use backing_bearing::{Dowel, DowelBearing, DowelMode, HingeRule, PlateGrip, backing_bearing, plastic_moment};
+pub use backing_bond_shear::BondLine;
+pub use backing_bond_tension::{bond_length_under_foot, bond_tension};
+pub use backing_core_shear::{BackingLoad, core_shear_round_plug};
+pub use backing_end::effective_length_near_end;
+pub use bearing::{SlenderHole, bearing_capacity};
 pub use blind_insert::{InsertFlange, insert_pull_out, insert_push_out};
+pub use block::block_capacity;
 pub use board_strip::{board_strip_capacity, thread_shape_factor};
 pub use bolt_bending::{BoltEnd, bolt_bending_stress};
 pub use bolt_fatigue::{BOLT_THREAD_CATEGORY, bolt_fatigue_range};
 pub use bolt_load::{bolt_load, separation_load};
 pub use bonded_stud::{stud_bond_shear, stud_bond_tension};
+pub use compression_sleeve::{Sleeve, skins_share_beside_sleeve};
+pub use edge_distance::{end_distance_needed, pitch_needed, side_distance_needed};
 pub use engagement::effective_engagement;
 pub use foot_plate::foot_plate_stress;
+pub use insert_neighbour::{InsertsTouch, Neighbour, core_shear_beside_free_edge, core_shear_with_neighbour};
 pub use interaction::Interaction;
 pub use laminate_fatigue::laminate_fatigue_share;
+pub use net_section::net_section_capacity;
+pub use potted_insert::{full_depth_pull, in_plane_load, partly_potted_pull, torsion_capacity};
 pub use potted_insert_bond::insert_bond_capacity;
 pub use preload_at_yield::preload_at_yield;
 pub use prying::elastic_prying_factor;
+pub use pull_through::{pull_through_laminate, pull_through_metal};
 pub use screw_thread::{ScrewThread, ThreadForm, round_area};
 pub use shear::{SHEAR_FACTOR, SHEAR_FACTOR_HARD_THREAD, SHEAR_FACTOR_YIELD, shear_capacity};
+pub use shear_out::shear_out_capacity;
+pub use skin_stress_at_backing::skin_stress_at_backing;
 pub use tee_stub::{TeeStub, TeeStubCapacity, TeeStubMode};
 pub use tension::{HEAD_FACTOR, HEAD_FACTOR_COUNTERSUNK, tensile_capacity};
+pub use thermal_slip::{thermal_force, thermal_slip};
 pub use thread_strip::{ThreadMating, engagement_needed, strip_capacity};
 pub use tightening::{PreloadRange, nut_factor, preload_range, tightening_torque, torque_within};
+pub use washer_pressure::{force_at_crush, washer_pressure};
 pub use withdrawal::{WithdrawalBasis, lag_screw_withdrawal, wood_screw_withdrawal};

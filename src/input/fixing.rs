@@ -184,10 +184,10 @@ fn read_depth(room: &Room<'_>, panel: Option<Length>) -> Option<Length> {
     if let Some(panel) = panel
         && depth.value > panel
     {
-        room.report(
-            Problem::at(depth.range, "the fixing goes deeper than the panel is thick")
-                .help(format!("the panel is {} thick: go through it with `hold = \"through-bolt\"`", both(panel, System::Us))),
-        );
+        room.report(Problem::at(depth.range, "the fixing goes deeper than the panel is thick").help(format!(
+            "the panel is {} thick: go through it with `hold = \"through-bolt\"`",
+            both(panel, System::Us)
+        )));
     }
     Some(depth.value)
 }
@@ -210,10 +210,8 @@ fn read_washer(room: &Room<'_>, bolt: Option<&Bolt>) -> Option<Washer> {
         && outside.value <= bolt.thread.clearance_hole.value
     {
         washer.report(
-            Problem::at(outside.range.clone(), "the washer falls through the hole of its bolt").help(format!(
-                "the hole is {}",
-                both(bolt.thread.clearance_hole.value, System::Si)
-            )),
+            Problem::at(outside.range.clone(), "the washer falls through the hole of its bolt")
+                .help(format!("the hole is {}", both(bolt.thread.clearance_hole.value, System::Si))),
         );
     }
     washer.close();
@@ -273,7 +271,9 @@ pub(crate) fn turned_by(places: Vec<Point>, turned: Angle) -> Vec<Point> {
 
 fn read_places(room: &Room<'_>, turned: Angle) -> Option<(Laid, Vec<Point>)> {
     let laid = |pattern: Pattern| (Laid::Pattern { pattern, turned }, turned_by(pattern.points(), turned));
-    let few = |key: &'static str| room.count(key, MOST).and_then(|count| u32::try_from(count).ok()).filter(|count| *count > 0);
+    let few = |key: &'static str| {
+        room.count(key, MOST).and_then(|count| u32::try_from(count).ok()).filter(|count| *count > 0)
+    };
     room.absent_all(
         &["circle", "row", "grid", "points"],
         room.problem("does not say where its fixings are").help(

@@ -1,9 +1,6 @@
 //! `[[gear]]`: what the top carries, what acts on it, and what it stands on.
 
-use uom::si::{
-    f64::Area,
-    ratio::ratio,
-};
+use uom::si::{f64::Area, ratio::ratio};
 
 use super::{
     fixing::{Fixings, read_pattern},
@@ -73,7 +70,11 @@ fn read_one(
 
 /// A length is the side of a square; a table says another shape.
 fn read_foot(room: &Room<'_>) -> Option<Foot> {
-    room.missing_or("footing", "\"8 in\"", ", or `{ diameter = \"9 in\" }` or `{ length = \"9 in\", width = \"4 in\" }`");
+    room.missing_or(
+        "footing",
+        "\"8 in\"",
+        ", or `{ diameter = \"9 in\" }` or `{ length = \"9 in\", width = \"4 in\" }`",
+    );
     let Some(foot) = room.room_or_text("footing") else {
         let side = room.quantity::<Length>("footing", Sign::Positive)?.value;
         return Some(Foot::Rectangle { length: side, width: side });
@@ -134,10 +135,7 @@ fn read_wind(room: &Room<'_>, table: &MaterialTable, cg_height: Option<Length>) 
         area: area.map_or_else(Area::default, |given| given.value),
         height: height.map(|given| given.value).or(cg_height)?,
         drag: drag.map(|given| given.value).or(of_body).unwrap_or(zero),
-        lift: lift.map_or_else(
-            || body.and_then(|body| body.lift).map_or(zero, |lift| lift.value),
-            |given| given.value,
-        ),
+        lift: lift.map_or_else(|| body.and_then(|body| body.lift).map_or(zero, |lift| lift.value), |given| given.value),
         limber: limber.unwrap_or(false),
     })
 }

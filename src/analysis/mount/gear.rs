@@ -177,7 +177,8 @@ pub(super) fn forces(
         for (largest, pull) in found.pulls.iter_mut().zip(&held.pulls) {
             *largest = largest.max(*pull);
         }
-        for (largest, [x, y]) in found.shears.iter_mut().zip(group.shears(&action).map_err(|error| error.to_string())?) {
+        for (largest, [x, y]) in found.shears.iter_mut().zip(group.shears(&action).map_err(|error| error.to_string())?)
+        {
             *largest = largest.max(x.hypot(y));
         }
         found.pressure = found.pressure.max(held.pressure);

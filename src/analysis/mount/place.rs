@@ -1,10 +1,6 @@
 //! What lies round a fixing: its backing, conduits, the rim, its neighbours.
 
-use crate::{
-    geometry::Point,
-    top::Top,
-    units::Length,
-};
+use crate::{geometry::Point, top::Top, units::Length};
 
 use super::super::line::{Region, region_at};
 
