@@ -142,8 +142,6 @@ works! {
     ISO_898_1 = "iso-898-1";
     /// Budynas and Nisbett, *Shigley's Mechanical Engineering Design*, 9th ed., 2011.
     SHIGLEY_9 = "shigley-9";
-    /// EN 1993-1-8, design of steel structures, joints.
-    EN_1993_1_8 = "en-1993-1-8";
     /// EN 1993-1-9, design of steel structures, fatigue.
     EN_1993_1_9 = "en-1993-1-9";
     /// FED-STD-H28, screw-thread standards for federal services.
@@ -170,4 +168,6 @@ works! {
     VOLKERSEN_1938 = "volkersen-1938";
     /// Derived in this project from equilibrium and linear elasticity.
     DERIVED = "derived";
+    /// Assumed in this project, until a test says better.
+    ASSUMPTION = "assumption";
 }

@@ -3,9 +3,11 @@
 mod gear;
 mod place;
 mod row;
+mod thread;
 
 pub use place::{FixingPlace, InBacking};
 pub use row::held_lengths;
+pub use thread::screw_thread;
 
 use crate::{
     closed_form::fixing_group::FixingGroup,

@@ -1,8 +1,8 @@
 //! A quantity of any kind, for reports that list quantities of many kinds.
 
 use crate::units::{
-    ArealMassDensity, Curvature, FlexuralRigidity, Force, ForcePerWidth, Frequency, Length, MomentPerWidth, Pressure,
-    Ratio, TemperatureInterval,
+    Area, ArealMassDensity, Curvature, FlexuralRigidity, Force, ForcePerWidth, Frequency, Length, MomentPerWidth, Pressure,
+    Ratio, TemperatureInterval, Torque,
 };
 
 /// A quantity of one of the kinds that checks compare or list.
@@ -12,8 +12,12 @@ pub enum Measure {
     Pressure(Pressure),
     /// Distance, thickness, sag.
     Length(Length),
+    /// Cross-section.
+    Area(Area),
     /// Load.
     Force(Force),
+    /// Overturning, tightening.
+    Torque(Torque),
     /// Shear, skin force, reaction along a pipe, shear stiffness.
     ForcePerWidth(ForcePerWidth),
     /// Moment per width.
@@ -43,7 +47,7 @@ macro_rules! measures {
 }
 
 measures! {
-    Pressure(Pressure), Length(Length), Force(Force), ForcePerWidth(ForcePerWidth), MomentPerWidth(MomentPerWidth),
+    Pressure(Pressure), Length(Length), Area(Area), Force(Force), Torque(Torque), ForcePerWidth(ForcePerWidth), MomentPerWidth(MomentPerWidth),
     Rigidity(FlexuralRigidity), Curvature(Curvature), Ratio(Ratio), Frequency(Frequency), Warmth(TemperatureInterval),
     ArealMass(ArealMassDensity),
 }

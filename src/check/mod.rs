@@ -4,6 +4,7 @@ mod core_crush;
 mod core_shear;
 mod dimpling;
 mod first_order;
+mod fixing;
 mod frequency;
 mod hot_core;
 mod measure;
@@ -25,7 +26,16 @@ pub use outcome::{Outcome, Outcomes};
 pub use place::{Part, Place};
 pub use verdict::{Finding, Term, Verdict};
 
-use crate::{analysis::Analysis, source::Citation};
+use crate::{analysis::Analysis, source::Citation, top::Scope};
+
+/// What a check looks at.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Subject {
+    /// The top on its pipes.
+    Top,
+    /// Fixings of gear and pipes, and what they hold in.
+    Fixings,
+}
 
 /// A failure mode that a top is compared against.
 pub trait Check: Sync {
@@ -33,6 +43,10 @@ pub trait Check: Sync {
     fn id(&self) -> &'static str;
     /// Name for people.
     fn title(&self) -> &'static str;
+    /// What it looks at.
+    fn subject(&self) -> Subject {
+        Subject::Top
+    }
     /// What goes wrong, in one plain sentence.
     fn what(&self) -> &'static str;
     /// The formula, with the symbols that the findings list.
@@ -62,6 +76,8 @@ pub const CHECKS: &[&dyn Check] = &[
     &thermal_bow::ThermalBow,
     &hot_core::HotCore,
     &first_order::FirstOrder,
+    &fixing::FastenerTension,
+    &fixing::FixingInBacking,
 ];
 
 /// Runs every check; the worst outcome of each check under each case, the governing one first.
@@ -69,6 +85,10 @@ pub const CHECKS: &[&dyn Check] = &[
 pub fn run(analysis: &Analysis<'_>) -> Vec<Outcome> {
     let mut outcomes = Vec::with_capacity(CHECKS.len() * 4);
     for (number, check) in CHECKS.iter().enumerate() {
+        // Nothing is known of the top round a patch.
+        if analysis.top.scope == Scope::Patch && check.subject() == Subject::Top {
+            continue;
+        }
         let mut own = Outcomes::new(number, analysis);
         check.evaluate(analysis, &mut own);
         outcomes.extend(own.into_vec());

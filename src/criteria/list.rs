@@ -150,6 +150,10 @@ criteria! {
     gear_grab: Force;
     /// What swinging adds to the pull of limber gear.
     whip_resonance: Ratio;
+    /// Distance of a fixing from the side of its backing, in diameters.
+    backing_side_distance: Ratio;
+    /// Distance of a fixing from the end of its backing, in diameters.
+    backing_end_distance: Ratio;
     // knock-downs
     /// Share of a measured value that is counted.
     basis_measured: Ratio;

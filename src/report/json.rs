@@ -216,7 +216,9 @@ fn measure(value: Measure, system: System) -> Value {
     match value {
         Measure::Pressure(q) => quantity(q, system),
         Measure::Length(q) => quantity(q, system),
+        Measure::Area(q) => quantity(q, system),
         Measure::Force(q) => quantity(q, system),
+        Measure::Torque(q) => quantity(q, system),
         Measure::ForcePerWidth(q) => quantity(q, system),
         Measure::MomentPerWidth(q) => quantity(q, system),
         Measure::Rigidity(q) => quantity(q, system),

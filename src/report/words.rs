@@ -15,7 +15,9 @@ pub(super) fn measure(value: Measure, system: System) -> String {
     match value {
         Measure::Pressure(q) => show(q, system),
         Measure::Length(q) => show(q, system),
+        Measure::Area(q) => show(q, system),
         Measure::Force(q) => show(q, system),
+        Measure::Torque(q) => show(q, system),
         Measure::ForcePerWidth(q) => show(q, system),
         Measure::MomentPerWidth(q) => show(q, system),
         Measure::Rigidity(q) => show(q, system),

@@ -1,6 +1,12 @@
 //! Checks of fixings: what lets go when gear is pulled off the top, or the top off its pipes.
 
-use super::{Finding, Outcomes, Part, Place};
+mod fastener_tension;
+mod in_backing;
+
+pub(super) use fastener_tension::FastenerTension;
+pub(super) use in_backing::FixingInBacking;
+
+use super::{Finding, Part, Place};
 use crate::{
     analysis::{Analysis, FixingPlace, Knockdowns, Mount, MountForces},
     load_case::LoadCase,
@@ -64,6 +70,21 @@ impl<'a> Held<'a> {
 /// Looks at every fixing of every mount under every case.
 fn each<'a>(analysis: &'a Analysis<'_>, mut look: impl FnMut(Held<'a>)) {
     for forces in &analysis.mount_forces {
+        let mount = &analysis.mounts[forces.mount];
+        let knockdowns = analysis.knockdowns(analysis.cases[forces.case].state);
+        for number in 0..mount.places.len() {
+            look(Held { top: analysis.top, mount, forces, knockdowns, number, case: forces.case });
+        }
+    }
+}
+
+/// Looks at every fixing once, for what hangs on its place alone.
+fn each_in_place<'a>(analysis: &'a Analysis<'_>, mut look: impl FnMut(Held<'a>)) {
+    let mut seen = vec![false; analysis.mounts.len()];
+    for forces in &analysis.mount_forces {
+        if std::mem::replace(&mut seen[forces.mount], true) {
+            continue;
+        }
         let mount = &analysis.mounts[forces.mount];
         let knockdowns = analysis.knockdowns(analysis.cases[forces.case].state);
         for number in 0..mount.places.len() {

@@ -1,0 +1,76 @@
+//! A fixing in its backing: wholly inside, away from its sides and ends.
+
+use super::{Held, each_in_place};
+use crate::{
+    analysis::{Analysis, InBacking},
+    check::{Check, Finding, Outcomes},
+    material::Basis,
+    source::{ASSUMPTION, Citation, Mark},
+    units::{Length, Ratio},
+};
+
+pub(in crate::check) struct FixingInBacking;
+
+impl Check for FixingInBacking {
+    fn id(&self) -> &'static str {
+        "fixing-in-backing"
+    }
+
+    fn title(&self) -> &'static str {
+        "fixing in its backing"
+    }
+
+    fn subject(&self) -> crate::check::Subject {
+        crate::check::Subject::Fixings
+    }
+
+    fn what(&self) -> &'static str {
+        "a fixing stands beside its backing, or so near to its side or end that the board splits out"
+    }
+
+    fn formula(&self) -> &'static str {
+        "y + a d ≤ w/2 across the backing, x + b d ≤ L/2 along it, from its middle"
+    }
+
+    fn limits(&self) -> &'static str {
+        "fixings that hold in the backing; one that goes through both skins, or holds in one skin, needs none"
+    }
+
+    fn citation(&self) -> Citation {
+        Citation { work: ASSUMPTION, locator: "distances from side and end in board, in diameters", mark: Mark::Assumed }
+    }
+
+    fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
+        each_in_place(analysis, |held| {
+            if !held.fixing().needs_backing() {
+                return;
+            }
+            match held.around().backing {
+                Some(backing) => compare(held, backing, outcomes),
+                None => outcomes.cannot(
+                    None,
+                    held.place().part,
+                    format!("{} holds in backing, and there is no backing in this top", held.fixing().name),
+                ),
+            }
+        });
+    }
+}
+
+fn compare(held: Held<'_>, around: InBacking, outcomes: &mut Outcomes<'_>) {
+    let criteria = &held.top.criteria;
+    let diameter = held.fixing().diameter();
+    let half_width: Length = held.top.backings[around.backing].width / 2.0;
+    for (from_middle, diameters, half, symbol) in [
+        (around.across, criteria.backing_side_distance.value, half_width, "y"),
+        (around.along, criteria.backing_end_distance.value, around.half_length, "x"),
+    ] {
+        let demand: Length = from_middle + diameter * diameters;
+        outcomes.compare(None, demand / half, || {
+            let finding = Finding::compare(demand, half, Ratio::from(1.0), Basis::Typical);
+            let (times, of) = if symbol == "y" { ("a", "w") } else { ("b", "L") };
+            let finding = finding.term(symbol, from_middle).term("d", diameter).term(times, diameters);
+            (held.place(), finding.term(of, half * 2.0))
+        });
+    }
+}
