@@ -29,11 +29,14 @@ mod pagano_1970;
 mod tsai_hahn_1980;
 
 mod abramowitz_stegun_1964;
+mod asme_b1_1;
 mod bazant_2003;
 mod boresi_schmidt_2003;
 mod foundation;
 mod hoff_mautner_1945;
 mod huang_2004;
 mod insert;
+mod iso_898_1;
+mod iso_965_1;
 mod lr_ssc;
 mod navier_buckling;
