@@ -119,6 +119,7 @@ enum Kind {
     Adhesive,
     Lubrication,
     Body,
+    Galvanic,
 }
 
 impl From<Kind> for material::Kind {
@@ -144,6 +145,7 @@ impl From<Kind> for material::Kind {
             Kind::Adhesive => Self::Adhesive,
             Kind::Lubrication => Self::Lubrication,
             Kind::Body => Self::Body,
+            Kind::Galvanic => Self::Galvanic,
         }
     }
 }

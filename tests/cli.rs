@@ -291,6 +291,7 @@ fn materials_are_chosen_by_text_and_kind() {
         "adhesive",
         "lubrication",
         "body",
+        "galvanic",
     ];
     let mut sum = 0;
     for kind in kinds {

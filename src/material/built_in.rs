@@ -1,7 +1,7 @@
 //! The tables that come with the program.
 
 /// File name for messages, and text.
-pub(crate) const TABLES: [(&str, &str); 21] = [
+pub(crate) const TABLES: [(&str, &str); 22] = [
     ("built-in sources.toml", include_str!("../../materials/sources.toml")),
     ("built-in core.toml", include_str!("../../materials/core.toml")),
     ("built-in fabric.toml", include_str!("../../materials/fabric.toml")),
@@ -23,4 +23,5 @@ pub(crate) const TABLES: [(&str, &str); 21] = [
     ("built-in adhesive.toml", include_str!("../../materials/adhesive.toml")),
     ("built-in lubrication.toml", include_str!("../../materials/lubrication.toml")),
     ("built-in body.toml", include_str!("../../materials/body.toml")),
+    ("built-in galvanic.toml", include_str!("../../materials/galvanic.toml")),
 ];

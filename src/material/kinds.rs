@@ -73,7 +73,7 @@ kind! {
         compressive_modulus: Property<Pressure> => MODULUS,
         #[doc = "Compressive strength through the thickness."]
         compressive_strength: Property<Pressure> => STRENGTH,
-        #[doc = "Tensile strength through the thickness, of the board itself."]
+        #[doc = "Tensile strength through the thickness, of the board or of a bond to it, whichever is the less."]
         flatwise_tension: Property<Pressure> => STRENGTH,
         #[doc = "Shear strength in which a screw thread strips."]
         thread_shear: Option<Property<Pressure>> => STRENGTH,

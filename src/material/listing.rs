@@ -124,6 +124,7 @@ impl<'a> RowView<'a> {
             Kind::Adhesive => &["lap_shear", "flatwise_tension"],
             Kind::Lubrication => &["nut_factor"],
             Kind::Body => &["drag", "lift"],
+            Kind::Galvanic => &["steps"],
         };
         let parts = keys.iter().filter_map(|key| self.properties().find(|property| property.name == *key));
         let part = |property: PropertyView<'_>| {

@@ -4,8 +4,8 @@ use std::{collections::BTreeMap, ops::Range, sync::Arc};
 
 use super::schema::{Cell, Field, Rowed};
 use super::{
-    Adhesive, Alloy, Board, Body, Coat, Conduit, CoreFamily, FabricRow, Fastener, Fibre, Filler, Insert, Lubrication,
-    Ply, PottedInsert, Resin, Rivet, Screw, Stud, Thread,
+    Adhesive, Alloy, Board, Body, Coat, Conduit, CoreFamily, FabricRow, Fastener, Fibre, Filler, Galvanic, Insert,
+    Lubrication, Ply, PottedInsert, Resin, Rivet, Screw, Stud, Thread,
 };
 
 /// Kind of row; the heading `[[core]]` in a table.
@@ -51,11 +51,13 @@ pub enum Kind {
     Lubrication,
     /// Shape of gear in the wind.
     Body,
+    /// Metals that touch in salt water.
+    Galvanic,
 }
 
 impl Kind {
     /// All kinds in the order of listings.
-    pub const ALL: [Self; 20] = [
+    pub const ALL: [Self; 21] = [
         Self::Core,
         Self::Fabric,
         Self::Ply,
@@ -76,6 +78,7 @@ impl Kind {
         Self::Adhesive,
         Self::Lubrication,
         Self::Body,
+        Self::Galvanic,
     ];
 
     /// The heading in a table.
@@ -102,6 +105,7 @@ impl Kind {
             Self::Adhesive => "adhesive",
             Self::Lubrication => "lubrication",
             Self::Body => "body",
+            Self::Galvanic => "galvanic",
         }
     }
 
@@ -127,6 +131,7 @@ impl Kind {
             Self::Adhesive => Adhesive::FIELDS,
             Self::Lubrication => Lubrication::FIELDS,
             Self::Body => Body::FIELDS,
+            Self::Galvanic => Galvanic::FIELDS,
         }
     }
 }

@@ -1,9 +1,11 @@
 //! The table as the rest of the program asks it.
 
 use super::{
-    Adhesive, Alloy, Board, Body, Coat, Conduit, CoreFamily, Fabric, FabricRow, Fastener, Fibre, Filler, Insert,
-    Lubrication, Ply, PlyForm, PottedInsert, Resin, Rivet, Screw, SourceText, Stud, TableProblem, Thread, UnknownName,
+    Adhesive, Alloy, Board, Body, Coat, Conduit, CoreFamily, Fabric, FabricRow, Fastener, Fibre, Filler, Galvanic,
+    Insert, Lubrication, Ply, PlyForm, PottedInsert, Resin, Rivet, Screw, SourceText, Stud, TableProblem, Thread,
+    UnknownName,
     built_in::TABLES,
+    galvanic::SEVERITIES,
     layering::Layers,
     reader::read_contents,
     row::{Kind, Row},
@@ -44,6 +46,7 @@ pub struct MaterialTable {
     adhesives: Vec<Adhesive>,
     lubrications: Vec<Lubrication>,
     bodies: Vec<Body>,
+    galvanics: Vec<Galvanic>,
 }
 
 macro_rules! lookups {
@@ -144,6 +147,7 @@ impl MaterialTable {
             adhesives: build(&rows, Kind::Adhesive),
             lubrications: build(&rows, Kind::Lubrication),
             bodies: build(&rows, Kind::Body),
+            galvanics: build(&rows, Kind::Galvanic),
             sources: layers.sources.into_values().collect(),
             rows,
         };
@@ -159,13 +163,6 @@ impl MaterialTable {
                 problems.extend(at_row(&self.rows, kind, id, unknown.to_string()));
             }
         }
-        let forms = [PlyForm::Mat, PlyForm::Woven, PlyForm::Unidirectional].map(PlyForm::word);
-        for ply in &self.plies {
-            if !forms.contains(&ply.form.as_str()) {
-                let message = format!("form `{}` of a ply is none of {}", ply.form, forms.join(", "));
-                problems.extend(at_row(&self.rows, Kind::Ply, &ply.id, message));
-            }
-        }
         let inserts = self.inserts.iter().map(|row| (Kind::Insert, &row.id, &row.thread));
         let potted = self.potted_inserts.iter().map(|row| (Kind::PottedInsert, &row.id, &row.thread));
         let studs = self.studs.iter().map(|row| (Kind::Stud, &row.id, &row.thread));
@@ -174,10 +171,16 @@ impl MaterialTable {
                 problems.extend(at_row(&self.rows, kind, id, unknown.to_string()));
             }
         }
-        for screw in &self.screws {
-            if !SCREW_FORMS.contains(&screw.form.as_str()) {
-                let message = format!("form `{}` of a screw is none of {}", screw.form, SCREW_FORMS.join(", "));
-                problems.extend(at_row(&self.rows, Kind::Screw, &screw.id, message));
+        let plies = self.plies.iter().map(|row| (Kind::Ply, &row.id, &row.form, "form", &PLY_FORMS[..]));
+        let screws = self.screws.iter().map(|row| (Kind::Screw, &row.id, &row.form, "form", &SCREW_FORMS[..]));
+        let couples = self.galvanics.iter().map(|row| {
+            let severity = &row.severity;
+            (Kind::Galvanic, &row.id, severity, "severity", &SEVERITIES[..])
+        });
+        for (kind, id, word, what, words) in plies.chain(screws).chain(couples) {
+            if !words.contains(&word.as_str()) {
+                let message = format!("{what} `{word}` of a {} is none of {}", kind.word(), words.join(", "));
+                problems.extend(at_row(&self.rows, kind, id, message));
             }
         }
     }
@@ -221,9 +224,12 @@ impl MaterialTable {
         lubrication, lubrications: Lubrication = Lubrication;
         /// A shape of gear by its id.
         body, bodies: Body = Body;
+        /// A galvanic couple by its id.
+        galvanic, galvanics: Galvanic = Galvanic;
     }
 }
 
+const PLY_FORMS: [&str; 3] = [PlyForm::Mat.word(), PlyForm::Woven.word(), PlyForm::Unidirectional.word()];
 /// What a screw may be: each has its own formula of withdrawal.
 const SCREW_FORMS: [&str; 3] = ["wood", "tapping", "lag"];
 

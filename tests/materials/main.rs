@@ -5,6 +5,7 @@ mod built_in_table;
 mod curves;
 mod fabrics;
 mod faults;
+mod fixings;
 mod layers;
 mod published;
 

@@ -1,51 +1,54 @@
 //! Published cases, one file for each source. Names say the source and the place in it; each tolerance is a constant
 //! with its cause, and each published case is paired with an exact one.
-mod beam_tables;
-
+mod abramowitz_stegun_1964;
 mod abs_yachts_2021;
 mod asce_7;
+mod asme_b1_1;
+mod bazant_2003;
+mod beam_tables;
 mod bnbc_2020;
+mod boresi_schmidt_2003;
 mod cfr_46_177;
 mod cfr_49_393;
+mod chapman_1996;
 mod effective_width;
 mod en_1991_1_4;
-mod free_corner;
-mod frequencies;
-mod kit;
-mod mindlin;
-mod nafems_plate;
-mod roark;
-mod savitsky_brown_1976;
-mod semi_analytic;
-mod timoshenko;
-
-mod glass_plies;
-mod iso_12215_annex_h;
-mod kaw_2006;
-mod mallick_2008;
-mod nafems_r0031;
-mod navier;
-mod pagano_1970;
-mod tsai_hahn_1980;
-
-mod abramowitz_stegun_1964;
-mod bazant_2003;
-mod boresi_schmidt_2003;
-mod foundation;
-mod hoff_mautner_1945;
-mod huang_2004;
-mod insert;
-mod lr_ssc;
-mod navier_buckling;
-
-mod chapman_1996;
 mod en_1993_1_8;
 mod en_1993_1_9;
 mod fed_std_h28;
+mod foundation;
+mod free_corner;
+mod frequencies;
+mod glass_plies;
+mod hoff_mautner_1945;
+mod huang_2004;
+mod insert;
+mod iso_12215_annex_h;
 mod iso_898_1;
+mod iso_965_1;
+mod kaw_2006;
+mod kit;
+mod lr_ssc;
+mod mallick_2008;
+mod mindlin;
+mod nafems_plate;
+mod nafems_r0031;
+mod navier;
+mod navier_buckling;
 mod nds_2018;
+mod pagano_1970;
 mod prying;
+mod roark;
 mod sae_j429;
+mod savitsky_brown_1976;
+mod semi_analytic;
 mod shigley_9_bolts;
+mod thread_rows;
+mod timoshenko;
+mod tsai_hahn_1980;
 mod vdi_2230;
 mod wood_handbook;
+
+
+
+

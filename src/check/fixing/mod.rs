@@ -9,7 +9,6 @@ pub(super) use in_backing::FixingInBacking;
 use super::{Finding, Part, Place};
 use crate::{
     analysis::{Analysis, FixingPlace, Knockdowns, Mount, MountForces},
-    load_case::LoadCase,
     top::{Fixing, Top},
     units::{Force, Ratio},
 };
@@ -33,10 +32,6 @@ impl<'a> Held<'a> {
 
     fn around(&self) -> &'a FixingPlace {
         &self.mount.places[self.number]
-    }
-
-    fn load_case(&self, analysis: &'a Analysis<'_>) -> &'a LoadCase {
-        &analysis.cases[self.case]
     }
 
     /// Pull, with what a soft foot adds by prying.
