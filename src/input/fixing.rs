@@ -138,22 +138,22 @@ fn read_hold(room: &Room<'_>, table: &MaterialTable, panel: Option<Length>) -> O
             Some(Hold::Screw { screw: screw?, grade: grade?, depth: depth? })
         }
         Way::BlindInsert => {
-            let insert = row(room, "insert", "\"blind-m6-stainless\"", |name| table.insert(name));
+            let insert = row(room, "insert", "\"m6-stainless\"", |name| table.insert(name));
             let bolt = bolt_of(room, table, insert.as_ref().map(|insert| insert.thread.as_str()));
             Some(Hold::BlindInsert { bolt: bolt?, insert: insert? })
         }
         Way::PottedInsert => {
-            let insert = row(room, "insert", "\"potted-m6\"", |name| table.potted_insert(name));
+            let insert = row(room, "insert", "\"m5-potted\"", |name| table.potted_insert(name));
             let bolt = bolt_of(room, table, insert.as_ref().map(|insert| insert.thread.as_str()));
             let potting = row(room, "potting", "\"putty-epoxy-silica\"", |name| table.filler(name));
             let depth = read_depth(room, panel);
             Some(Hold::PottedInsert { bolt: bolt?, insert: insert?, potting: potting?, depth: depth? })
         }
         Way::BlindRivet => {
-            Some(Hold::BlindRivet { rivet: row(room, "rivet", "\"blind-4-8-stainless\"", |name| table.rivet(name))? })
+            Some(Hold::BlindRivet { rivet: row(room, "rivet", "\"rivet-al-4-8\"", |name| table.rivet(name))? })
         }
         Way::BondedStud => {
-            let stud = row(room, "stud", "\"bonded-m6\"", |name| table.stud(name));
+            let stud = row(room, "stud", "\"m6-stud\"", |name| table.stud(name));
             let adhesive = row(room, "adhesive", "\"epoxy-paste\"", |name| table.adhesive(name));
             let bolt = bolt_of(room, table, stud.as_ref().map(|stud| stud.thread.as_str()));
             Some(Hold::BondedStud { bolt: bolt?, stud: stud?, adhesive: adhesive? })
@@ -174,7 +174,7 @@ fn bolt_of(room: &Room<'_>, table: &MaterialTable, thread: Option<&str>) -> Opti
 
 fn finish_bolt(room: &Room<'_>, table: &MaterialTable, thread: Option<crate::material::Thread>) -> Option<Bolt> {
     let grade = row(room, "grade", "\"a4-70\"", |name| table.fastener(name));
-    let lubrication = row(room, "lubrication", "\"stainless-lubricated\"", |name| table.lubrication(name));
+    let lubrication = row(room, "lubrication", "\"lubricated-stainless\"", |name| table.lubrication(name));
     Some(Bolt { thread: thread?, grade: grade?, lubrication: lubrication? })
 }
 

@@ -2,6 +2,7 @@
 
 mod closed_form;
 mod fastening;
+mod fixing_group;
 mod input;
 mod laminate;
 mod load;

@@ -2,7 +2,10 @@
 
 use std::f64::consts::PI;
 
-use super::{foot::Bed, sums::Sums};
+use super::{
+    foot::Bed,
+    sums::{Plane, Sums},
+};
 
 /// Integrals over the whole disc.
 pub(super) const fn whole() -> Sums {
@@ -10,34 +13,39 @@ pub(super) const fn whole() -> Sums {
 }
 
 /// Integrals over the part of the disc where *w* < 0.
-pub(super) fn bed([u, b, c]: [f64; 3]) -> Bed {
+pub(super) fn bed(plane: &Plane) -> Bed {
+    let [_, b, c] = plane.a;
     let slope = b.hypot(c);
-    let depth = slope - u;
+    // ξ runs up the slope, η along it.
+    let [n_x, n_y] = if slope > 0.0 { [b / slope, c / slope] } else { [1.0, 0.0] };
+    let depth = -plane.lift([-n_x, -n_y]);
     if depth <= 0.0 {
         return Bed::default();
     }
-    if u <= -slope {
-        let force = [PI * u, PI / 4.0 * b, PI / 4.0 * c];
-        return Bed { sums: Sums { force, ..whole() }, depth };
-    }
-    // ξ runs up the slope, η along it: w = slope (ξ − h), and ξ < h is pressed.
-    let (n_x, n_y) = (b / slope, c / slope);
-    let segment = Segment::of_depth(depth / slope);
-    let h = -u / slope;
-    let xi = h * segment.area - segment.first;
-    let xi_xi = h * h * segment.area - 2.0 * h * segment.first + segment.second;
-    let eta_eta = segment.along;
-    let moments = [
-        segment.area,
-        n_x * xi,
-        n_y * xi,
-        n_x * n_x * xi_xi + n_y * n_y * eta_eta,
-        n_x * n_y * (xi_xi - eta_eta),
-        n_y * n_y * xi_xi + n_x * n_x * eta_eta,
-    ];
-    let w = -slope * segment.first;
-    let w_xi = -slope * (h * segment.first - segment.second);
-    Bed { sums: Sums { moments, force: [w, n_x * w_xi, n_y * w_xi] }, depth }
+    let from_centre = if depth < 2.0 * slope {
+        // w = slope (ξ − h), and ξ < h is pressed.
+        let segment = Segment::of_depth(depth / slope);
+        let h = depth / slope - 1.0;
+        let xi = h * segment.area - segment.first;
+        let xi_xi = h * h * segment.area - 2.0 * h * segment.first + segment.second;
+        let eta_eta = segment.along;
+        let w = -slope * segment.first;
+        let w_xi = -slope * (h * segment.first - segment.second);
+        Sums {
+            moments: [
+                segment.area,
+                n_x * xi,
+                n_y * xi,
+                n_x * n_x * xi_xi + n_y * n_y * eta_eta,
+                n_x * n_y * (xi_xi - eta_eta),
+                n_y * n_y * xi_xi + n_x * n_x * eta_eta,
+            ],
+            force: [w, n_x * w_xi, n_y * w_xi],
+        }
+    } else {
+        Sums { force: [PI * (slope - depth), PI / 4.0 * b, PI / 4.0 * c], ..whole() }
+    };
+    Bed { sums: from_centre.seen_from(plane.origin), depth }
 }
 
 /// Integrals over a segment of the unit circle.

@@ -30,7 +30,7 @@ pub enum GroupError {
     Twist,
     /// The balance of the foot was not found.
     Unbalanced {
-        /// What was missing, as a share of the action.
+        /// What was missing, as a share of all that acts on the foot.
         residual: Ratio,
     },
 }
@@ -54,7 +54,7 @@ impl fmt::Display for GroupError {
             Self::Twist => write!(f, "a single fixing does not hold a twist: the footing needs two or more"),
             Self::Unbalanced { residual } => write!(
                 f,
-                "the forces below the foot do not balance: {:.1e} of the action is missing; is one of the stiffnesses \
+                "the forces below the foot do not balance: {:.1e} of them is missing; is one of the stiffnesses \
                  far from the other?",
                 residual.get::<ratio>()
             ),

@@ -1,10 +1,12 @@
 //! The foot and the part of it that presses on its bed.
 
-use super::{disc, rectangle, sums::Sums};
+use super::{
+    disc, rectangle,
+    sums::{Plane, Sums},
+};
 use crate::geometry::Foot;
 
-/// What the bed gives under a foot that stands at *w* = *a*₀ + *a*₁ *x* + *a*₂ *y* above it, coordinates over the reach
-/// of the foot.
+/// What the bed gives under a foot that stands at a [`Plane`] above it.
 #[derive(Clone, Copy, Default)]
 pub(super) struct Bed {
     /// Integrals over the part where *w* < 0.
@@ -30,11 +32,11 @@ impl Foot {
         }
     }
 
-    /// The bed below the foot at *w* = *a*₀ + *a*₁ *x* + *a*₂ *y*, coordinates over its reach.
-    pub(super) fn bed(&self, a: [f64; 3]) -> Bed {
+    /// The bed below the foot.
+    pub(super) fn bed(&self, plane: &Plane) -> Bed {
         match self {
-            Self::Rectangle { .. } => rectangle::bed(self.half_sides(), a),
-            Self::Disc { .. } => disc::bed(a),
+            Self::Rectangle { .. } => rectangle::bed(self.half_sides(), plane),
+            Self::Disc { .. } => disc::bed(plane),
         }
     }
 

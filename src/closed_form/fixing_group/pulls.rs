@@ -3,24 +3,26 @@
 use super::{
     FixingGroup, FootingAction, GroupError,
     foot::Bed,
-    sums::{Sums, dot},
+    sums::{Plane, Sums, dot},
 };
 use crate::{
     closed_form::quantity::si,
-    units::{Area, Force, Pressure, Ratio},
+    units::{Angle, Area, Force, Length, Pressure, Ratio},
 };
 
-/// What of the action may be missing in the balance, as a share of it.
+/// What may be missing in the balance, as a share of all that acts on the foot.
 const BALANCED: f64 = 1e-12;
 /// Steps towards the balance. Three to eight are usual; the rest is for stiffnesses that are far apart.
 const STEPS: usize = 200;
 /// Share of the fall in energy that a step promises which it must keep, if it does not halve what is missing.
 const KEPT: f64 = 1e-4;
+/// A promised fall below this share of the energy is lost in its rounding; then the step is taken as it is.
+const UNSEEN: f64 = 1e-13;
 /// A step is shortened at most this often: by then it is lost in rounding.
 const SHORTENED: usize = 40;
 /// Stiffness lent to each way to move, as a share of the mean, so that a step stays finite where nothing yet holds the
 /// foot; and the smaller share that stays to the end. Both leave the balance itself as it is.
-const LENT: f64 = 1e-6;
+const LENT: f64 = 1e-10;
 const LENT_TO_THE_END: f64 = 1e-15;
 
 /// What a footing brings on its fixings and its bed.
@@ -32,7 +34,13 @@ pub struct FootingForces {
     pub pressure: Pressure,
     /// How much of the foot presses on the bed.
     pub contact: Area,
-    /// Force and moment that miss in the balance, as a share of the action: what rounding and the last step leave.
+    /// Lift of the foot at its middle.
+    pub lift: Length,
+    /// Small turns of the foot about *x* and about *y*. Where it hangs clear on fixings in one line, its turn about them
+    /// is any.
+    pub turn: [Angle; 2],
+    /// Force and moment that miss in the balance, as a share of all that acts on the foot, from above and from below:
+    /// what rounding and the last step leave.
     pub residual: Ratio,
 }
 
@@ -46,12 +54,13 @@ impl FootingForces {
 
 /// The foot at one place above its bed.
 struct State {
-    /// *w* = *a*·(1, *x*, *y*), coordinates over the reach of the foot.
-    a: [f64; 3],
+    plane: Plane,
     springs: Sums,
     bed: Bed,
-    /// Force and moments, over the reach, that the springs do not yet carry.
+    /// Force and moments about the plane's origin that the springs do not yet carry.
     gap: [f64; 3],
+    /// How much that is, as a share of all that acts on the foot.
+    missing: f64,
     /// Energy of the springs less the work of the action.
     energy: f64,
 }
@@ -81,12 +90,11 @@ impl FixingGroup {
     /// # Validity
     ///
     /// A rigid foot, equal fixings without preload, a bed of springs that do not help each other (it underrates the
-    /// pressure at the rim of a foot on a deep bed). A foot that bends pries: that needs its own factor. The stiffnesses
-    /// *k n* and *k_b A* may lie a factor of 10⁶ apart either way.
+    /// XX
     ///
     /// # Errors
     ///
-    /// An action that is not a number; a balance that is not found to 10⁻¹² of the action.
+    /// An action that is not a number; a balance that is not found to 10⁻¹² of all that acts on the foot.
     ///
     /// # Source
     ///
@@ -98,7 +106,7 @@ impl FixingGroup {
     /// 1000/2 ± 20/0.1 = 700 and 300 N.
     ///
     /// ```
-    /// use skinspan::{closed_form::fixing_group::{FixingGroup, Foot, FootingAction}, geometry::Point,
+    /// use skinspan::{closed_form::fixing_group::{FixingGroup, FootingAction}, geometry::Point,
     ///     units::{Force, Length, Pressure, Torque}};
     /// use uom::si::{force::newton, length::millimeter, pressure::megapascal, torque::newton_meter};
     /// let mm = Length::new::<millimeter>;
@@ -124,33 +132,37 @@ impl FixingGroup {
         }
         let reach = self.foot.reach();
         let load = [action.pull.value, -action.moment[1].value / reach, action.moment[0].value / reach];
-        let size = extent(load);
-        let (a, bed, residual) = if size > 0.0 { self.balance(load, size)? } else { ([0.0; 3], Bed::default(), 0.0) };
+        let State { plane, bed, missing, .. } = self.balance(load)?;
+        let [_, b, c] = plane.a;
         Ok(FootingForces {
-            pulls: self.places().map(|place| si((self.fixing_stiffness.value * lift(a, place)).max(0.0))).collect(),
+            pulls: self.places().map(|place| si((self.fixing_stiffness.value * plane.lift(place)).max(0.0))).collect(),
             pressure: si(self.bed.value * bed.depth),
             contact: si(bed.sums.moments[0] * reach * reach),
-            residual: si(residual),
+            lift: si(plane.lift([0.0; 2])),
+            turn: [si(c / reach), si(-b / reach)],
+            residual: si(missing),
         })
     }
 
-    /// Where the foot comes to rest, its bed there, and what is missing, as a share.
-    fn balance(&self, load: [f64; 3], size: f64) -> Result<([f64; 3], Bed, f64), GroupError> {
-        let mut now = self.state(self.held_everywhere().held(load, 0.0), load);
-        let mut least = extent(now.gap) / size;
+    /// The foot at rest.
+    fn balance(&self, load: [f64; 3]) -> Result<State, GroupError> {
+        let start = Plane { origin: [0.0; 2], a: self.held_everywhere().held(load, 0.0) };
+        let mut now = self.state(start, load);
+        let mut least = now.missing;
         for _ in 0..STEPS {
-            let missing = extent(now.gap) / size;
-            if missing <= BALANCED {
-                return Ok((now.a, now.bed, missing));
+            if now.missing <= BALANCED {
+                return Ok(now);
             }
-            let step = now.springs.held(now.gap, LENT * missing + LENT_TO_THE_END);
+            let step = now.springs.held(now.gap, LENT * now.missing + LENT_TO_THE_END);
             let fall = dot(now.gap, step);
             let mut share = 1.0;
             let mut found = None;
             for _ in 0..SHORTENED {
-                let a = [now.a[0] + share * step[0], now.a[1] + share * step[1], now.a[2] + share * step[2]];
-                let there = self.state(a, load);
-                if extent(there.gap) <= 0.5 * least * size || there.energy <= now.energy - KEPT * share * fall {
+                let there = self.state(now.plane.moved(step, share), load);
+                if there.missing <= 0.5 * least
+                    || there.energy <= now.energy - KEPT * share * fall
+                    || fall <= UNSEEN * now.energy.abs()
+                {
                     found = Some(there);
                     break;
                 }
@@ -159,25 +171,33 @@ impl FixingGroup {
                 share *= (fall / (fall - slope)).clamp(0.1, 0.5);
             }
             let Some(there) = found else { break };
-            now = there;
-            least = least.min(extent(now.gap) / size);
+            least = least.min(there.missing);
+            let centre = there.springs.centre();
+            let origin = [there.plane.origin[0] + centre[0], there.plane.origin[1] + centre[1]];
+            now = if there.missing <= BALANCED { there } else { self.state(there.plane.seen_from(origin), load) };
         }
         Err(GroupError::Unbalanced { residual: si(least) })
     }
 
-    fn state(&self, a: [f64; 3], load: [f64; 3]) -> State {
+    /// The foot at a place; `load` is about the middle of the foot.
+    fn state(&self, plane: Plane, load: [f64; 3]) -> State {
+        let [o_x, o_y] = plane.origin;
         let mut fixings = Sums::default();
         for place in self.places() {
-            let w = lift(a, place);
+            let w = plane.lift(place);
             if w > 0.0 {
-                fixings.add_spring(place, w);
+                fixings.add_spring([place[0] - o_x, place[1] - o_y], w);
             }
         }
-        let bed = self.foot.bed(a);
+        let bed = self.foot.bed(&plane);
         let springs = fixings.scaled(self.fixing_stiffness.value).joined(&bed.sums.scaled(self.bed_stiffness()));
+        let load = [load[0], load[1] - o_x * load[0], load[2] - o_y * load[0]];
         let gap = [0, 1, 2].map(|i| load[i] - springs.force[i]);
+        let acting =
+            extent(load) + self.fixing_stiffness.value * fixings.force[0] - self.bed_stiffness() * bed.sums.force[0];
+        let missing = if acting > 0.0 { extent(gap) / acting } else { 0.0 };
         let half = [0, 1, 2].map(|i| 0.5 * springs.force[i] - load[i]);
-        State { a, springs, bed, gap, energy: dot(a, half) }
+        State { plane, springs, bed, gap, missing, energy: dot(plane.a, half) }
     }
 
     /// All fixings pull and all of the bed pushes.
@@ -199,10 +219,6 @@ impl FixingGroup {
         let reach = self.foot.reach();
         self.at.iter().map(move |place| [place.x.value / reach, place.y.value / reach])
     }
-}
-
-fn lift(a: [f64; 3], [x, y]: [f64; 2]) -> f64 {
-    a[0] + a[1] * x + a[2] * y
 }
 
 fn extent(load: [f64; 3]) -> f64 {

@@ -1,8 +1,11 @@
 //! A rectangle on its bed: the part below a sloping plane is a polygon of three to five corners.
 
-use super::{foot::Bed, sums::Sums};
+use super::{
+    foot::Bed,
+    sums::{Plane, Sums},
+};
 
-/// A corner of the pressed part.
+/// A corner of the pressed part, from the origin of the plane.
 #[derive(Clone, Copy, Default)]
 struct Corner {
     x: f64,
@@ -17,8 +20,8 @@ pub(super) fn whole([a, b]: [f64; 2]) -> Sums {
 }
 
 /// Integrals over the part of the rectangle where *w* < 0.
-pub(super) fn bed([a, b]: [f64; 2], plane: [f64; 3]) -> Bed {
-    let corner = |x: f64, y: f64| Corner { x, y, w: plane[0] + plane[1] * x + plane[2] * y };
+pub(super) fn bed([a, b]: [f64; 2], plane: &Plane) -> Bed {
+    let corner = |x: f64, y: f64| Corner { x: x - plane.origin[0], y: y - plane.origin[1], w: plane.lift([x, y]) };
     let corners = [corner(-a, -b), corner(a, -b), corner(a, b), corner(-a, b)];
     let mut bed = Bed::default();
     let mut pressed = [Corner::default(); 5];

@@ -1,6 +1,33 @@
 //! Sums over springs, and the small set of equations that they make.
 
-/// Sums over a set of springs that stand at *w* = *a*·(1, *x*, *y*).
+/// A rigid plane over the foot, *w* = *a*₀ + *a*₁ (*x* − *o_x*) + *a*₂ (*y* − *o_y*), coordinates over the reach of the
+/// foot.
+///
+/// The origin *o* is where the springs are centred: a foot that tips about a stiff place near its rim has a large *w*
+/// in its middle, and the small one at that place would be the difference of large numbers.
+#[derive(Clone, Copy, Default)]
+pub(super) struct Plane {
+    pub origin: [f64; 2],
+    pub a: [f64; 3],
+}
+
+impl Plane {
+    pub fn lift(&self, [x, y]: [f64; 2]) -> f64 {
+        self.a[0] + self.a[1] * (x - self.origin[0]) + self.a[2] * (y - self.origin[1])
+    }
+
+    /// The same plane seen from another origin.
+    pub fn seen_from(&self, origin: [f64; 2]) -> Self {
+        Self { origin, a: [self.lift(origin), self.a[1], self.a[2]] }
+    }
+
+    pub fn moved(&self, step: [f64; 3], share: f64) -> Self {
+        let [a, b, c] = self.a;
+        Self { a: [a + share * step[0], b + share * step[1], c + share * step[2]], ..*self }
+    }
+}
+
+/// Sums over a set of springs below a [`Plane`], coordinates from its origin.
 #[derive(Clone, Copy, Default)]
 pub(super) struct Sums {
     /// Σ 1, *x*, *y*, *x*², *xy*, *y*².
@@ -21,6 +48,28 @@ impl Sums {
         }
     }
 
+    /// The same springs from another origin.
+    pub fn seen_from(&self, [x, y]: [f64; 2]) -> Self {
+        let [m_1, m_x, m_y, m_xx, m_xy, m_yy] = self.moments;
+        let [f, f_x, f_y] = self.force;
+        Self {
+            moments: [
+                m_1,
+                m_x - x * m_1,
+                m_y - y * m_1,
+                m_xx - 2.0 * x * m_x + x * x * m_1,
+                m_xy - x * m_y - y * m_x + x * y * m_1,
+                m_yy - 2.0 * y * m_y + y * y * m_1,
+            ],
+            force: [f, f_x - x * f, f_y - y * f],
+        }
+    }
+
+    /// Where the springs are centred.
+    pub fn centre(&self) -> [f64; 2] {
+        [self.moments[1] / self.moments[0], self.moments[2] / self.moments[0]]
+    }
+
     /// The sums with each spring so much stiffer.
     pub fn scaled(mut self, by: f64) -> Self {
         self.moments.iter_mut().chain(&mut self.force).for_each(|sum| *sum *= by);
@@ -34,7 +83,7 @@ impl Sums {
         self
     }
 
-    /// The *a* at which springs of these moments, each with a share of their mean stiffness more, carry a load.
+    /// The *a* of the plane at which springs of these moments, each with a share of their mean stiffness more, carry a load.
     ///
     /// By LDLᵀ. `extra` keeps the pivots off zero where nothing holds the foot against a way to move.
     pub fn held(&self, load: [f64; 3], extra: f64) -> [f64; 3] {
