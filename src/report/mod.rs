@@ -92,7 +92,7 @@ impl<'a> Report<'a> {
         let fails = |outcome: &Outcome| outcome.utilisation().is_some() && !outcome.passes();
         if self.envelope.iter().any(fails) {
             Answer::DoesNotHold
-        } else if self.envelope.iter().all(Outcome::passes) {
+        } else if !self.envelope.is_empty() && self.envelope.iter().all(Outcome::passes) {
             Answer::Holds
         } else {
             Answer::Open

@@ -3,7 +3,7 @@
 use super::{Held, each};
 use crate::{
     analysis::{Analysis, screw_thread},
-    check::{Check, Finding, Outcomes},
+    check::{Check, Finding, Outcomes, Part, Subject},
     fastening::{HEAD_FACTOR, tensile_capacity},
     source::{Citation, EN_1993_1_8, Mark},
     top::Hold,
@@ -19,6 +19,10 @@ impl Check for FastenerTension {
 
     fn title(&self) -> &'static str {
         "fastener in tension"
+    }
+
+    fn subject(&self) -> Subject {
+        Subject::Fixings
     }
 
     fn what(&self) -> &'static str {
@@ -39,7 +43,7 @@ impl Check for FastenerTension {
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
         for open in &analysis.open_mounts {
-            outcomes.cannot(None, crate::check::Part::Mount(analysis.mounts[open.mount].on), open.reason.clone());
+            outcomes.cannot(None, Part::Mount(analysis.mounts[open.mount].on), open.reason.clone());
         }
         each(analysis, |held| compare(held, outcomes));
     }

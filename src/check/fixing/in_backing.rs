@@ -3,7 +3,7 @@
 use super::{Held, each_in_place};
 use crate::{
     analysis::{Analysis, InBacking},
-    check::{Check, Finding, Outcomes},
+    check::{Check, Finding, Outcomes, Subject},
     material::Basis,
     source::{ASSUMPTION, Citation, Mark},
     units::{Length, Ratio},
@@ -20,8 +20,8 @@ impl Check for FixingInBacking {
         "fixing in its backing"
     }
 
-    fn subject(&self) -> crate::check::Subject {
-        crate::check::Subject::Fixings
+    fn subject(&self) -> Subject {
+        Subject::Fixings
     }
 
     fn what(&self) -> &'static str {
