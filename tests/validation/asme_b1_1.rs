@@ -1,6 +1,7 @@
 //! ASME B1.1: stress areas of unified threads, and the limits of size of classes 2A and 2B from the formulas of their
 //! tolerances. The areas are quoted at second hand, those of 1/4-28 and 1/2-13 remembered; the formulas and the limits of
 //! 1/4-20 were read at second hand.
+#![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
 
 use skinspan::{
     material::{MaterialTable, Thread},
