@@ -77,6 +77,8 @@ pub const CHECKS: &[&dyn Check] = &[
     &hot_core::HotCore,
     &first_order::FirstOrder,
     &fixing::FastenerTension,
+    &fixing::FastenerShear,
+    &fixing::FastenerCombined,
     &fixing::FixingInBacking,
 ];
 

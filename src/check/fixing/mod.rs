@@ -1,8 +1,13 @@
 //! Checks of fixings: what lets go when gear is pulled off the top, or the top off its pipes.
 
+mod fastener_combined;
+mod fastener_shear;
 mod fastener_tension;
 mod in_backing;
+mod steel;
 
+pub(super) use fastener_combined::FastenerCombined;
+pub(super) use fastener_shear::FastenerShear;
 pub(super) use fastener_tension::FastenerTension;
 pub(super) use in_backing::FixingInBacking;
 
