@@ -79,6 +79,13 @@ pub const CHECKS: &[&dyn Check] = &[
     &fixing::FastenerTension,
     &fixing::FastenerShear,
     &fixing::FastenerCombined,
+    &fixing::ThreadStrip,
+    &fixing::ScrewWithdrawal,
+    &fixing::Engagement,
+    &fixing::InsertPullOut,
+    &fixing::PottedInsert,
+    &fixing::PottedBond,
+    &fixing::StudBond,
     &fixing::FixingInBacking,
 ];
 

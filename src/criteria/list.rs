@@ -154,6 +154,24 @@ criteria! {
     backing_side_distance: Ratio;
     /// Distance of a fixing from the end of its backing, in diameters.
     backing_end_distance: Ratio;
+    /// Least full thread of a screw in board, wood or plastic, in diameters.
+    engagement_soft: Ratio;
+    /// Least full thread of a screw in metal or solid laminate, in diameters.
+    engagement_hard: Ratio;
+    /// Longest full thread that is counted, in diameters.
+    engagement_credit: Ratio;
+    /// Thread that the mouth of its hole loses, in pitches.
+    thread_lead_in: Ratio;
+    /// Thread that the end of a machine screw lacks, in pitches.
+    thread_tip: Ratio;
+    /// Point of a screw that does not hold, in diameters.
+    screw_tip: Ratio;
+    /// Factor on what a preload may use of a fixing and its hold.
+    tightening_factor: Ratio;
+    /// Factor on fixings under load that repeats.
+    fatigue_factor: Ratio;
+    /// Times that gear pulls on its fixings in the life of a top.
+    fatigue_cycles: Ratio;
     // knock-downs
     /// Share of a measured value that is counted.
     basis_measured: Ratio;
@@ -171,6 +189,16 @@ criteria! {
     wet_core: Ratio;
     /// Strength left in a backing board above that temperature.
     board_hot: Ratio;
+    /// Hold of a screw in plywood over the formula for wood.
+    plywood_withdrawal: Ratio;
+    /// Hold of a blind insert in laminate over the shear of the sheet round its bulge.
+    insert_in_laminate: Ratio;
+    /// Side and bottom of a plug of potting together, over the sum of each alone.
+    potting_together: Ratio;
+    /// Hold left under load that repeats.
+    fatigue_hold: Ratio;
+    /// Strength that laminate loses with each tenfold of cycles.
+    fatigue_laminate: Ratio;
     /// Strength left in foam under a load of seconds.
     foam_strength_instant: Ratio;
     /// Modulus left in foam under a load of seconds.
@@ -296,6 +324,10 @@ criteria! {
     // accelerations
     /// One peak in how many the top is designed for, where the acceleration comes from the boat's data.
     slam_one_in: Ratio;
+    /// Force that repeats over that of the design landing, steel.
+    cyclic_share_steel: Ratio;
+    /// Force that repeats over that of the design landing, what fixings hold in.
+    cyclic_share_hold: Ratio;
     /// Distance of the bow ahead of the centre of gravity over the waterline length.
     slam_bow_ahead: Ratio;
     /// Upward inertia after a slam, over gravity.
