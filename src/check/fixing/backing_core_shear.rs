@@ -42,7 +42,11 @@ impl Check for BackingCoreShear {
     }
 
     fn citation(&self) -> Citation {
-        Citation { work: DERIVED, locator: "equilibrium of the backing on its rim; plate equations", mark: Mark::Derived }
+        Citation {
+            work: DERIVED,
+            locator: "equilibrium of the backing on its rim; plate equations",
+            mark: Mark::Derived,
+        }
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
@@ -58,8 +62,7 @@ fn compare(held: Held<'_>, load: &edge_load::EdgeLoad, bending: &Bending, outcom
     let left = held.knockdowns.core_strength(strength.basis).product();
     let factor = held.factor(core_shear_factor(&held.top.criteria, core).value);
     let share = bending.skin_membranes / (bending.skin_membranes + bending.skins_alone);
-    let (stress, bearable): (Pressure, Pressure) =
-        (share * (plain(load.line) / bending.lever), strength.value * left);
+    let (stress, bearable): (Pressure, Pressure) = (share * (plain(load.line) / bending.lever), strength.value * left);
     outcomes.compare(Some(held.case), stress / bearable * factor, || {
         let finding = Finding::compare(stress, bearable, factor, strength.basis);
         let finding = load.terms(finding).term("C", share).term("d", bending.lever);

@@ -50,15 +50,7 @@ impl EdgeLoad {
         let length = effective_length_near_end(far_from_end, patch.around.half_length - patch.around.along);
         // A moment along the strip comes on its sides as a load that rises evenly from the middle: 3 M/L².
         let side = BackingLoad { force, moment, width: width.min(length / 3.0), length };
-        Self {
-            line: side.line_shear(),
-            place: patch.place,
-            force,
-            moment,
-            length,
-            width,
-            evenness: Ratio::from(1.0),
-        }
+        Self { line: side.line_shear(), place: patch.place, force, moment, length, width, evenness: Ratio::from(1.0) }
     }
 
     fn of_plug(sides: [Length; 2], (force, moment): (Force, Torque), evenness: Ratio, place: Place) -> Self {

@@ -38,7 +38,11 @@ impl Check for FixingNearRim {
     }
 
     fn citation(&self) -> Citation {
-        Citation { work: FPL_1824, locator: "summary: with 4 diameters no test failed towards the end", mark: Mark::Read }
+        Citation {
+            work: FPL_1824,
+            locator: "summary: with 4 diameters no test failed towards the end",
+            mark: Mark::Quoted,
+        }
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {

@@ -5,6 +5,7 @@ use crate::{
     analysis::{Analysis, InBacking, MountOn, WholeFoot},
     check::{Part, Place},
     fastening::bond_length_under_foot,
+    geometry::Axis,
     top::{Backing, Gear},
     units::Length,
 };
@@ -17,6 +18,8 @@ pub(super) struct Patch<'a> {
     pub(super) foot: [Length; 2],
     pub(super) load: WholeFoot,
     pub(super) place: Place,
+    /// Distance to the next fixing, which has its own patch.
+    neighbour: Option<Length>,
 }
 
 impl Patch<'_> {
@@ -24,11 +27,10 @@ impl Patch<'_> {
     pub(super) fn spread(&self, thickness: Length) -> [Length; 2] {
         let left: Length = self.around.half_length - self.around.along;
         let beside: Length = self.backing.width / 2.0 - self.around.across;
-        let [along, across] = self.foot;
-        [
-            bond_length_under_foot(along, thickness, 2.0 * left),
-            bond_length_under_foot(across, thickness, 2.0 * beside),
-        ]
+        [(self.foot[0], left), (self.foot[1], beside)].map(|(foot, reach)| {
+            let spread = bond_length_under_foot(foot, thickness, 2.0 * reach);
+            self.neighbour.map_or(spread, |neighbour| spread.min(neighbour))
+        })
     }
 
     /// Length of the backing.
@@ -48,8 +50,8 @@ pub(super) fn gear_on_backing<'a>(held: &Held<'a>) -> Option<(&'a Gear, InBackin
 pub(super) fn foot_on(gear: &Gear, backing: &Backing) -> [Length; 2] {
     let [x, y] = gear.foot.sizes();
     match backing.along.main_axis() {
-        crate::geometry::Axis::X => [x, y],
-        crate::geometry::Axis::Y => [y, x],
+        Axis::X => [x, y],
+        Axis::Y => [y, x],
     }
 }
 
@@ -61,7 +63,7 @@ pub(super) fn each_patch<'a>(analysis: &'a Analysis<'_>, mut look: impl FnMut(He
             let backing = &held.top.backings[around.backing];
             let place = Place::of(Part::Mount(held.mount.on), Some(gear.at));
             let foot = foot_on(gear, backing);
-            look(held, Patch { backing, around, foot, load: held.forces.whole, place });
+            look(held, Patch { backing, around, foot, load: held.forces.whole, place, neighbour: None });
         }
         let Some(around) = held.around().backing.filter(|around| around.holds(held.top)) else { return };
         if whole.is_some_and(|(_, below)| below.backing == around.backing) {
@@ -69,7 +71,7 @@ pub(super) fn each_patch<'a>(analysis: &'a Analysis<'_>, mut look: impl FnMut(He
         }
         let size = held.fixing().diameter();
         let load = WholeFoot { lift: held.pull(), side: held.shear(), ..WholeFoot::default() };
-        let backing = &held.top.backings[around.backing];
-        look(held, Patch { backing, around, foot: [size; 2], load, place: held.place() });
+        let (backing, neighbour) = (&held.top.backings[around.backing], held.around().neighbour);
+        look(held, Patch { backing, around, foot: [size; 2], load, place: held.place(), neighbour });
     });
 }

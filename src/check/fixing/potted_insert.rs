@@ -139,7 +139,8 @@ fn compare(held: Held<'_>, insert: &Row, depth: Length, round: Round<'_>, outcom
     }
     let Some(tension) = round.tension else {
         let core = &held.top.core.material.name;
-        let reason = format!("{core} has no `tensile_strength` in the table: pot {} from skin to skin", held.fixing().name);
+        let reason =
+            format!("{core} has no `tensile_strength` in the table: pot {} from skin to skin", held.fixing().name);
         return outcomes.cannot(None, held.place().part, reason);
     };
     let in_core = in_core.max(Length::default());

@@ -35,7 +35,8 @@ impl Check for PullThrough {
 
     fn limits(&self) -> &'static str {
         "a skin that stands on backing or is thick: over foam the core below it gives way first (crush under washer, core \
-         round backing); other screws press with their head on the foot, not on the skin"
+         round backing); other screws press with their head on the foot, not on the skin; that a rivet peels the skin \
+         off the core is not counted"
     }
 
     fn citation(&self) -> Citation {

@@ -8,8 +8,8 @@ use crate::{
     laminate::{Component, Laminate, Ply, PlyStress, Reserve, Resultants, TsaiWu},
     top::Top,
     units::{
-        FlexuralRigidity, Force, ForcePerWidth, Length, MomentPerWidth, Pressure, Ratio, TemperatureInterval, per_width,
-        plain,
+        FlexuralRigidity, Force, ForcePerWidth, Length, MomentPerWidth, Pressure, Ratio, TemperatureInterval,
+        per_width, plain,
     },
 };
 

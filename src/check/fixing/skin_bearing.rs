@@ -41,7 +41,7 @@ impl Check for SkinBearing {
         Citation {
             work: SHIGLEY_9,
             locator: "section 8-12, bearing on the projected area; what a thin skin loses is assumed",
-            mark: Mark::Read,
+            mark: Mark::Quoted,
         }
     }
 

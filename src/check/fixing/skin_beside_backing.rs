@@ -1,5 +1,7 @@
 //! The skins bent where the stiff backing, footing or washer ends and the soft core begins.
 
+use uom::si::{force::newton, length::meter};
+
 use super::{
     Held,
     edge_load::{EdgeLoad, each_edge},
@@ -13,7 +15,7 @@ use crate::{
     section::{Skin, Width},
     source::{Citation, DERIVED, Mark},
     strength::{SkinBending, skin_moment_at_edge},
-    units::{FlexuralRigidity, MomentPerWidth, Ratio},
+    units::{FlexuralRigidity, Force, ForcePerWidth, Length, Ratio, per_width},
 };
 
 pub(in crate::check) struct SkinBesideBacking;
@@ -36,7 +38,7 @@ impl Check for SkinBesideBacking {
     }
 
     fn formula(&self) -> &'static str {
-        "m · factor ≤ k m_u,  m = q a C D_f/D_s, a the length over which it dies away;  q = P/(2 L) + M/(v L), \
+        "q · factor ≤ k m_u D_s/(a C D_f), a the length over which the bend dies away;  q = P/(2 L) + M/(v L), \
          v = min(w, L/3), beside a strip of width w, L the length over which the load leaves it;  q = [P/(2 (L + w)) + \
          M/(L w + min(L, w)²/3)]/e round a plug or a footing L by w;  q = P/(π w) + 4 M/(π w²) round a disc of width w"
     }
@@ -47,7 +49,11 @@ impl Check for SkinBesideBacking {
     }
 
     fn citation(&self) -> Citation {
-        Citation { work: DERIVED, locator: "plate equations of a sandwich that is clamped at an edge", mark: Mark::Derived }
+        Citation {
+            work: DERIVED,
+            locator: "plate equations of a sandwich that is clamped at an edge",
+            mark: Mark::Derived,
+        }
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
@@ -106,15 +112,27 @@ impl Panel {
     }
 }
 
-fn compare(held: Held<'_>, load: &EdgeLoad, (skin, of): (Skin, OfSkin), Panel(panel): Panel, outcomes: &mut Outcomes<'_>) {
+fn unit() -> ForcePerWidth {
+    per_width(Force::new::<newton>(1.0) / Length::new::<meter>(1.0))
+}
+
+fn compare(
+    held: Held<'_>,
+    load: &EdgeLoad,
+    (skin, of): (Skin, OfSkin),
+    Panel(panel): Panel,
+    outcomes: &mut Outcomes<'_>,
+) {
     let basis = held.skin(skin).basis();
     let left = held.knockdowns.skin_strength(skin, basis).product();
     let factor = held.factor(of.bears.factor);
-    let demand = skin_moment_at_edge(load.line, &panel, of.rigidity);
-    let bearable: MomentPerWidth = of.bears.moment * left.value;
-    let used: Ratio = demand / bearable * factor;
+    // The moment grows with the shear: what the skin bears of the one says what it bears of the other.
+    let moment = skin_moment_at_edge(load.line, &panel, of.rigidity);
+    let used: Ratio = moment / (of.bears.moment * left.value) * factor;
     outcomes.compare(Some(held.case), used, || {
-        let finding = load.terms(Finding::compare(demand, bearable, factor, basis));
+        let one = skin_moment_at_edge(unit(), &panel, of.rigidity);
+        let bearable = unit() * (of.bears.moment / one * left).value;
+        let finding = load.terms(Finding::compare(load.line, bearable, factor, basis));
         let finding = finding.term("a", panel.decay_length()).term("C", panel.core_share());
         let finding = finding.term("D_f", of.rigidity).term("D_s", panel.skins);
         (load.place.in_skin(skin), finding.term("m_u", of.bears.moment).term("k", left))

@@ -43,7 +43,7 @@ impl Check for SkinNetSection {
         Citation {
             work: SHIGLEY_9,
             locator: "example 8-6, tension across holes; the rim of the hole by K",
-            mark: Mark::Read,
+            mark: Mark::Quoted,
         }
     }
 

@@ -41,7 +41,7 @@ impl Check for SkinShearOut {
         Citation {
             work: SHIGLEY_9,
             locator: "example 8-6, edge shearing; from the edge of the hole, the safe side",
-            mark: Mark::Read,
+            mark: Mark::Quoted,
         }
     }
 

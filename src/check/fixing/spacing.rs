@@ -41,7 +41,7 @@ impl Check for FixingSpacing {
         Citation {
             work: FPL_1824,
             locator: "summary: 2.5 diameters from a side, which is midway between two holes",
-            mark: Mark::Read,
+            mark: Mark::Quoted,
         }
     }
 

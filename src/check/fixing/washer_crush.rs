@@ -1,8 +1,10 @@
 //! The core or the backing crushed under the washer of a bolt.
 
+use uom::si::force::newton;
+
 use super::{Held, between::Between, each, skin_alone::softer_rigidity, washer::pressing_diameter};
 use crate::{
-    analysis::{Analysis, Region},
+    analysis::Analysis,
     check::{Check, Finding, Outcomes, Subject},
     load_case::State,
     source::{Citation, Mark, TIMOSHENKO_1959},
@@ -10,7 +12,6 @@ use crate::{
     top::Hold,
     units::{Area, Force, Length, Pressure},
 };
-use uom::si::force::newton;
 
 pub(in crate::check) struct WasherCrush;
 
@@ -51,7 +52,8 @@ impl Check for WasherCrush {
         let mut known: Option<(Key, Pressed)> = None;
         each(analysis, |held| {
             let Hold::ThroughBolt { bolt, washer, sleeve: None } = &held.fixing().hold else { return };
-            let key = (held.forces.mount, analysis.cases[held.case].state, held.around().region);
+            let backing = held.around().backing.filter(|around| around.holds(held.top)).map(|around| around.backing);
+            let key = (held.forces.mount, analysis.cases[held.case].state, backing);
             let pressed = match known {
                 Some((of, pressed)) if of == key => pressed,
                 _ => Pressed::under(&held, pressing_diameter(held.top, bolt, washer) / 2.0),
@@ -62,7 +64,8 @@ impl Check for WasherCrush {
     }
 }
 
-type Key = (usize, State, Region);
+/// Mount, state, and the backing that the bolt stands in.
+type Key = (usize, State, Option<usize>);
 
 /// What one newton on the washer does.
 #[derive(Clone, Copy)]
