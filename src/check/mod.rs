@@ -81,11 +81,14 @@ pub const CHECKS: &[&dyn Check] = &[
     &fixing::FastenerCombined,
     &fixing::ThreadStrip,
     &fixing::ScrewWithdrawal,
-    &fixing::Engagement,
     &fixing::InsertPullOut,
     &fixing::PottedInsert,
     &fixing::PottedBond,
     &fixing::StudBond,
+    &fixing::HoldCombined,
+    &fixing::Engagement,
+    &fixing::Tightening,
+    &fixing::FixingFatigue,
     &fixing::FixingInBacking,
 ];
 

@@ -137,11 +137,9 @@ impl Schedule {
 }
 
 /// Mean over the thickness of all parts that carry, and the weakest basis.
-fn mean(
-    layers: &[SkinLayer],
-    pick: impl Fn(&RoundFixing) -> Option<&Property<Pressure>>,
-) -> Option<(Pressure, Basis)> {
-    let (mut sum, mut thickness, mut basis) = (Pressure::default() * Length::default(), Length::default(), Basis::Measured);
+fn mean(layers: &[SkinLayer], pick: impl Fn(&RoundFixing) -> Option<&Property<Pressure>>) -> Option<(Pressure, Basis)> {
+    let (mut sum, mut thickness, mut basis) =
+        (Pressure::default() * Length::default(), Length::default(), Basis::Measured);
     for layer in layers.iter().filter(|layer| layer.carries()) {
         for part in &layer.round_fixing {
             let strength = pick(part)?;

@@ -48,7 +48,3 @@ mod timoshenko;
 mod tsai_hahn_1980;
 mod vdi_2230;
 mod wood_handbook;
-
-
-
-

@@ -45,7 +45,11 @@ impl Check for InsertPullOut {
     }
 
     fn citation(&self) -> Citation {
-        Citation { work: DERIVED, locator: "shear of the sheet round the bulge; no published formula", mark: Mark::Derived }
+        Citation {
+            work: DERIVED,
+            locator: "shear of the sheet round the bulge; no published formula",
+            mark: Mark::Derived,
+        }
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
@@ -129,9 +133,7 @@ fn compare(held: Held<'_>, insert: &Insert, hold: InsertHold, outcomes: &mut Out
             .term("t_u", hold.skin.shear)
             .term("k", hold.skin.left);
         let finding = match hold.packing {
-            Some(sheet) => {
-                finding.term("b", sheet.thickness).term("b_u", sheet.shear).term("k_b", sheet.left)
-            }
+            Some(sheet) => finding.term("b", sheet.thickness).term("b_u", sheet.shear).term("k_b", sheet.left),
             None => finding.term("b", Length::default()),
         };
         (held.place(), finding)

@@ -21,9 +21,10 @@ pub(super) struct LateralHold {
 impl LateralHold {
     pub(super) fn of(held: &Held<'_>, engaged: &Engaged<'_>) -> Result<Self, String> {
         let board = &engaged.backing.board;
-        let bearing = board.bearing_strength.as_ref().ok_or_else(|| {
-            format!("{} has no `bearing_strength` in the table: add it to its row", board.name)
-        })?;
+        let bearing = board
+            .bearing_strength
+            .as_ref()
+            .ok_or_else(|| format!("{} has no `bearing_strength` in the table: add it to its row", board.name))?;
         let (root, proof): (Length, Pressure) = match &held.fixing().hold {
             Hold::Screw { screw, grade, .. } => (screw.root.value, grade.proof_stress.value),
             Hold::TappedScrew { bolt, .. } => {

@@ -5,8 +5,11 @@ mod engagement;
 mod fastener_combined;
 mod fastener_shear;
 mod fastener_tension;
+mod fatigue;
+mod hold_combined;
 mod in_backing;
 mod insert_pull_out;
+mod lateral_hold;
 mod potted_bond;
 mod potted_insert;
 mod screw_withdrawal;
@@ -14,11 +17,15 @@ mod steel;
 mod stud_bond;
 mod thread_hold;
 mod thread_strip;
+mod tightening;
+mod under_washer;
 
 pub(super) use engagement::Engagement;
 pub(super) use fastener_combined::FastenerCombined;
 pub(super) use fastener_shear::FastenerShear;
 pub(super) use fastener_tension::FastenerTension;
+pub(super) use fatigue::FixingFatigue;
+pub(super) use hold_combined::HoldCombined;
 pub(super) use in_backing::FixingInBacking;
 pub(super) use insert_pull_out::InsertPullOut;
 pub(super) use potted_bond::PottedBond;
@@ -26,6 +33,7 @@ pub(super) use potted_insert::PottedInsert;
 pub(super) use screw_withdrawal::ScrewWithdrawal;
 pub(super) use stud_bond::StudBond;
 pub(super) use thread_strip::ThreadStrip;
+pub(super) use tightening::Tightening;
 
 use super::{Finding, Part, Place};
 use crate::{
