@@ -139,6 +139,12 @@ fn a_screw_is_drawn_out_of_board() {
 #[test]
 fn a_screw_is_drawn_out_of_plywood() {
     let top = on("plywood-okoume", &screw("24 mm"));
+    let lag = on("plywood-okoume", &screw("24 mm").replace("wood-10", "lag-1-4"));
+    let pitch = term(&finding(&lag, "screw-withdrawal", GIVEN), "l") * 1e3;
+    // 8100 lbf G^1.5 (D/in)^0.75 for each inch.
+    let length = (24.0 - skin(&lag) - pitch - 6.35) / 25.4;
+    let bearable = 8100.0 * 4.448_222 * 0.45f64.powf(1.5) * 0.25f64.powf(0.75) * length * 0.6 * TYPICAL * WET_BOARD;
+    close(used(&lag, "screw-withdrawal", GIVEN), PULL / bearable * 4.0 * FITTING);
     let length = 24.0 - skin(&top) - 25.4 / 13.0 - 4.826;
     let bearable = 108.248 * 0.45 * 0.45 * 4.826 * length * 0.6 * TYPICAL * WET_BOARD;
     close(used(&top, "screw-withdrawal", GIVEN), PULL / bearable * 4.0 * FITTING);
@@ -306,6 +312,9 @@ fn tightening_names_what_gives_way() {
     let turns = 2.0 * PI * 8.5 * 8.5 * (8.0 - skin(&shallow)) * 1.15 * TYPICAL * WET_BOARD / 1e3;
     limit(&shallow, "M_i", turns, 3.0);
     limit(&on("", &(stud("epoxy-paste") + torque)), "F_b", 450.0 * 20.123, 3000.0 / (0.12 * 6.0));
+    let weak = stud("polyester-putty").replace("m6-stud", "m8-stud").replace("lubricated-stainless", "dry-stainless");
+    let twisted = on("", &(weak + "torque = \"30 N m\"\n"));
+    limit(&twisted, "M_i", PI / 16.0 * 38f64.powi(3) * 4.0 * ESTIMATE / 1e3, 30.0);
     assert!(open(&on(BOARD, &(screw("20 mm") + torque)), "tightening").contains("leave `torque` out"));
     assert!(outcomes(&on(BOARD, &tapped("20 mm")), "tightening", None).is_empty(), "no torque was given");
 }
