@@ -122,10 +122,12 @@ fn once(held: &Held<'_>) -> Option<Result<Once, String>> {
             Some(Bond::of(held, insert, potting, *depth).map(|bond| by_force(bond.bearable, bond.basis, false)))
         }
         Hold::BlindRivet { rivet } => Some(Ok(by_force(rivet.tension.value, rivet.tension.basis, false))),
-        Hold::BondedStud { stud, adhesive, .. } => Some(
-            Glued::of(held, stud, adhesive)
-                .map(|glued| Once { used: glued.used, force: None, basis: glued.basis, laminate: false }),
-        ),
+        Hold::BondedStud { stud, adhesive, .. } => Some(Glued::of(held, stud, adhesive).map(|glued| Once {
+            used: glued.used,
+            force: None,
+            basis: glued.basis,
+            laminate: false,
+        })),
     }
 }
 

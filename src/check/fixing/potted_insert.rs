@@ -39,7 +39,7 @@ impl Check for PottedInsert {
 
     fn formula(&self) -> &'static str {
         "T q · factor ≤ P;  plug from skin to skin: P with k t_u = P C/(2π d) [1/r − K1(r/a)/(b K1(b/a))] at its peak;  plug that \
-         ends in the core: P = n (2π b h k t_u + π b² k s_u)"
+         ends in the core: P = n (2π b h k t_u + π b² k_t s_u)"
     }
 
     fn limits(&self) -> &'static str {
@@ -150,6 +150,6 @@ fn compare(held: Held<'_>, insert: &Row, depth: Length, round: Round<'_>, outcom
     outcomes.compare(Some(held.case), demand / bearable * factor, || {
         let finding = held.pulled(Finding::compare(demand, bearable, factor, basis));
         let finding = finding.term("n", together).term("b", radius).term("h", in_core).term("t_u", round.shear.value);
-        (held.place(), finding.term("s_u", tension.value).term("k", round.shear_left))
+        (held.place(), finding.term("k", round.shear_left).term("s_u", tension.value).term("k_t", round.tension_left))
     });
 }
