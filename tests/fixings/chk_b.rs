@@ -240,6 +240,12 @@ fn a_screw_turns_over_in_its_backing() {
     let between = (free + held) / 2.0;
     close(used(&stiff("clamped = \"6 mm\", stiff = true"), "backing-bearing", GIVEN), SIDE / between * 4.0 * FITTING);
     let deep = |depth: &str| on(BOARD, &tapped().replace("20 mm", depth));
+    // In solid laminate, 140 MPa in bearing, it bends instead.
+    let hard = on("laminate", &tapped().replace("20 mm", "26 mm"));
+    let f = 140.0 * ESTIMATE * WET_LAMINATE;
+    let bent = (2.0 * plastic * f * d).sqrt();
+    assert!(bent < (SQRT_2 - 1.0) * f * (26.0 - skin(&hard) - 1.25) * d);
+    close(used(&hard, "backing-bearing", GIVEN), SIDE / bent * 4.0 * FITTING);
     never_worse("backing-bearing", GIVEN, &["15 mm", "20 mm", "26 mm"].map(deep));
     assert!(open(&on("", &tapped()), "backing-bearing").contains("lay backing under it"));
 }
@@ -364,5 +370,11 @@ fn a_backing_goes_on_beyond_its_footing() {
     close(term(&finding, "x"), 0.1);
     close(finding.utilisation.value, (100.0 + 50.0 + 25.0) / 200.0);
     never_worse("backing-end", None, &["0.65 m", "0.6 m", "0.5 m"].map(at));
+    // The size of the footing along the backing counts, whichever way that runs.
+    let square = ("footing = { diameter = \"100 mm\" }", "footing = { length = \"0.1 m\", width = \"60 mm\" }");
+    let across =
+        ("[[\"0.3 m\", \"0.5 m\"], [\"0.7 m\", \"0.5 m\"]]", "[[\"0.5 m\", \"0.3 m\"], [\"0.5 m\", \"0.7 m\"]]");
+    close(used(&with(BOARD, &tapped(), &[square]), "backing-end", None), (50.0 + 25.0) / 200.0);
+    close(used(&with(BOARD, &tapped(), &[square, across]), "backing-end", None), (30.0 + 25.0) / 200.0);
     assert!(outcomes(&on("", &through("")), "backing-end", None).is_empty());
 }
