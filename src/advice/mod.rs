@@ -2,8 +2,10 @@
 //! by trying it on the real model, in the steps that one can buy or mark.
 
 mod change;
+mod fitting;
 
 pub use change::{Change, changed, changes};
+pub use fitting::{Drill, Fitting, PullTest, fittings};
 
 use uom::si::ratio::ratio;
 

@@ -154,6 +154,12 @@ criteria! {
     backing_side_distance: Ratio;
     /// Distance of a fixing from the end of its backing, in diameters.
     backing_end_distance: Ratio;
+    /// Bore round a through-bolt that is filled and drilled again, in bolt diameters.
+    plug_diameters: Ratio;
+    /// Turns of thread that stand out of a nut.
+    turns_out_of_nut: Ratio;
+    /// Samples of a pull-out test.
+    pull_test_samples: Ratio;
     // knock-downs
     /// Share of a measured value that is counted.
     basis_measured: Ratio;

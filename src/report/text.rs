@@ -3,7 +3,7 @@
 use uom::si::ratio::ratio;
 
 use super::{
-    Answer, Report, cautions, frame_loads,
+    Answer, Report, cautions, fixings, frame_loads,
     page::{Page, Tone, left, right},
     words,
 };
@@ -31,6 +31,7 @@ pub fn to_text(report: &Report<'_>, full: bool, width: usize) -> String {
             if full {
                 envelope(&mut page, report, analysis);
             }
+            fixings::fixings(&mut page, report, analysis);
             cases(&mut page, report, analysis, full);
             frame(&mut page, report, analysis);
             materials(&mut page, report, analysis, full);
