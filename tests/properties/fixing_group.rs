@@ -271,6 +271,25 @@ proptest! {
         prop_assert!(after <= before * (1.0 + FORCES), "{before} {after}");
     }
 
+    /// In a group with two planes of symmetry, under a moment in one of them, further fixings that keep the symmetry and
+    /// stand no farther out than the farthest relieve that one. Farther out they take more than it bore: the rule does
+    /// not hold for any further fixing.
+    #[test]
+    fn further_fixings_inside_relieve_the_farthest(mut plan in plan(2.0), share in 0.0..1.0_f64, y in 0.0..0.98_f64) {
+        let quarters = |[x, y]: [f64; 2]| [[x, y], [-x, y], [x, -y], [-x, -y]];
+        let farthest = plan.at.iter().map(|[x, _]| x.abs()).fold(0.0, f64::max);
+        plan.at = plan.at.iter().copied().flat_map(quarters).collect();
+        plan.load = [0.0, 0.0, 0.0, 0.0, 100.0, 0.0];
+        let (stiffness, bed) = (stiffness(plan.stiffness), modulus(plan.bed()));
+        let greatest = |plan: &Plan| {
+            let group = FixingGroup::new(plan.points(), plan.foot(), stiffness, bed).unwrap();
+            group.pulls(&plan.action()).unwrap().greatest().get::<newton>()
+        };
+        let before = greatest(&plan);
+        plan.at.extend(quarters([share * farthest, y]));
+        prop_assert!(greatest(&plan) <= before * (1.0 + FORCES));
+    }
+
     #[test]
     fn patterns_stand_about_the_origin(count in 2_u32..20, pitch in 0.01..0.2_f64, angle in -180.0..180.0_f64) {
         let direction = uom::si::f64::Angle::new::<degree>(angle);

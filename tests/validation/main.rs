@@ -9,6 +9,7 @@ mod cfr_46_177;
 mod cfr_49_393;
 mod effective_width;
 mod en_1991_1_4;
+mod fixing_group;
 mod free_corner;
 mod frequencies;
 mod kit;
@@ -17,6 +18,7 @@ mod nafems_plate;
 mod roark;
 mod savitsky_brown_1976;
 mod semi_analytic;
+mod shigley_9;
 mod timoshenko;
 
 mod glass_plies;

@@ -29,6 +29,8 @@ pub struct FixingGroup {
     foot: Foot,
     fixing_stiffness: Stiffness,
     bed: FoundationModulus,
+    /// Of the foot, m: what coordinates are counted in.
+    reach: f64,
 }
 
 impl FixingGroup {
@@ -76,7 +78,7 @@ impl FixingGroup {
                 return Err(GroupError::SamePlace { pair: [first, second] });
             }
         }
-        Ok(Self { at, foot, fixing_stiffness, bed })
+        Ok(Self { at, foot, fixing_stiffness, bed, reach: foot.reach() })
     }
 
     /// Where the fixings stand, from the middle of the foot.
