@@ -129,7 +129,7 @@ fn same(a: f64, b: f64, size: f64) -> bool {
 }
 
 fn pulls(forces: &FootingForces) -> Vec<f64> {
-    forces.pulls.iter().map(|pull| pull.get::<newton>()).collect()
+    forces.pulls.iter().map(Force::get::<newton>).collect()
 }
 
 /// Force and moments of the bed below a foot that lies as found, in strips along *y*, each exact.

@@ -36,11 +36,11 @@ pub struct FixingGroup {
 impl FixingGroup {
     /// A group of fixings.
     ///
-    /// | argument           | meaning                                                              |
-    /// |--------------------|----------------------------------------------------------------------|
-    /// | `at`               | where they stand, from the middle of the foot                        |
-    /// | `foot`             | outline of the foot                                                  |
-    /// | `fixing_stiffness` | pull of one fixing over its lengthening, N/m                         |
+    /// | argument           | meaning                                                                              |
+    /// |--------------------|--------------------------------------------------------------------------------------|
+    /// | `at`               | where they stand, from the middle of the foot                                        |
+    /// | `foot`             | outline of the foot                                                                  |
+    /// | `fixing_stiffness` | pull of one fixing over its lengthening, N/m                                         |
     /// | `bed`              | pressure below the foot over its sinking in, N/m³: for a layer of depth *t*, *E*/*t* |
     ///
     /// Every fixing has some of the foot on every side, so there is no way to move a group that neither lengthens a

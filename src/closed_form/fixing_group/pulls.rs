@@ -74,15 +74,15 @@ impl FixingGroup {
     ///   P = Σ T_i − ∫ p dA       M_x = Σ T_i y_i − ∫ p y dA       M_y = −Σ T_i x_i + ∫ p x dA
     /// ```
     ///
-    /// | symbol            | meaning                                               | argument or field   |
-    /// |-------------------|-------------------------------------------------------|---------------------|
-    /// | *P*               | pull on the foot                                      | `action.pull`       |
-    /// | *M_x*, *M_y*      | moments about *x* and *y*                             | `action.moment`     |
-    /// | *T_i*             | pull on a fixing                                      | `pulls`             |
-    /// | *p*               | pressure on the bed; its peak is given                | `pressure`          |
-    /// | *k*               | stiffness of a fixing                                 | `fixing_stiffness`  |
-    /// | *k_b*             | modulus of the bed                                    | `bed`               |
-    /// | *u*, *φ_x*, *φ_y* | lift and turns of the foot: the three unknowns        |                     |
+    /// | symbol                | meaning                                        | argument or field  |
+    /// |-----------------------|------------------------------------------------|--------------------|
+    /// | *P*                   | pull on the foot                               | `action.pull`      |
+    /// | *`M_x`*, *`M_y`*      | moments about *x* and *y*                      | `action.moment`    |
+    /// | *`T_i`*               | pull on a fixing                               | `pulls`            |
+    /// | *p*                   | pressure on the bed; its peak is given         | `pressure`         |
+    /// | *k*                   | stiffness of a fixing                          | `fixing_stiffness` |
+    /// | *`k_b`*               | modulus of the bed                             | `bed`              |
+    /// | *u*, *`φ_x`*, *`φ_y`* | lift and turns of the foot: the three unknowns |                    |
     ///
     /// The balance is the least of a convex energy. Newton's steps go there from the foot held everywhere, each shortened
     /// until the energy falls; the integrals over the pressed part of the foot are exact.
@@ -90,7 +90,7 @@ impl FixingGroup {
     /// # Validity
     ///
     /// A rigid foot, equal fixings without preload, a bed of springs that do not help each other (it underrates the
-    /// pressure at the rim of a foot on a deep bed). A foot that bends pries: that needs its own factor. *k_b A*, of the
+    /// pressure at the rim of a foot on a deep bed). A foot that bends pries: that needs its own factor. *`k_b` A*, of the
     /// bed below the whole foot, may be 10⁻³ to 10⁶ times *k n*.
     ///
     /// # Errors
