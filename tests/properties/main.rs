@@ -1,6 +1,7 @@
 //! Invariants under random input: identities, symmetry, scaling, equilibrium, monotony.
 
 mod closed_form;
+mod fastening_panel;
 mod input;
 mod laminate;
 mod load;
