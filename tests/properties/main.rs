@@ -3,6 +3,7 @@
 mod closed_form;
 mod fastening;
 mod fixing_group;
+mod fastening_panel;
 mod input;
 mod laminate;
 mod load;

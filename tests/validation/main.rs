@@ -66,3 +66,10 @@ mod wood_handbook;
 
 
 
+
+mod en_1993_1_8_punching;
+mod en_1995_1_1_dowels;
+mod insert_neighbours;
+mod shigley_9_members;
+mod strip_end;
+mod volkersen_1938;
