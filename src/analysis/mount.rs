@@ -80,13 +80,14 @@ pub struct WholeFoot {
 pub(super) fn mounts(top: &Top) -> Vec<Mount<'_>> {
     let gear = top.gear.iter().enumerate().filter_map(|(index, gear)| {
         let fastened = gear.fastened.as_ref()?;
+        let from_middle = fastened.laid.about_middle().into_iter();
         let at: Vec<Point> =
-            fastened.at.iter().map(|from| Point { x: gear.at.x + from.x, y: gear.at.y + from.y }).collect();
+            from_middle.map(|from| Point { x: gear.at.x + from.x, y: gear.at.y + from.y }).collect();
         Some(Mount { on: MountOn::Gear(index), fastened, near: Skin::Outer, places: place::places(top, &at) })
     });
     let pipes = top.pipes.iter().enumerate().filter_map(|(index, pipe)| {
         let fastened = pipe.fastened.as_ref()?;
-        let places = place::places(top, &fastened.at);
+        let places = place::places(top, &fastened.laid.along(&pipe.along));
         Some(Mount { on: MountOn::Pipe(index), fastened, near: Skin::Inner, places })
     });
     gear.chain(pipes).collect()
@@ -116,7 +117,7 @@ pub(super) fn forces(
                 let pull = pull(pipe, case).ok_or_else(|| {
                     open("the hand method does not count on this pipe: its pull is not known".to_owned())
                 })?;
-                Ok(row::forces(top, &top.pipes[pipe].along, mount.fastened, (number, case), &cases[case], pull))
+                Ok(row::forces(top, (pipe, mount), (number, case), &cases[case], pull))
             })
             .collect(),
         MountOn::Gear(index) => {

@@ -87,10 +87,10 @@ fn laid(laid: &Laid, system: System) -> String {
             show(*pitch_x, system),
             show(*pitch_y, system)
         ),
-        Laid::Along { pitch, end, .. } => {
-            format!("{} apart, the first {} from the end", both(*pitch, system), show(*end, system))
+        Laid::Along { spacing, end } => {
+            format!("at most {} apart, the first {} from the end", both(*spacing, system), show(*end, system))
         }
-        Laid::Points => "each in its own place".to_owned(),
+        Laid::Points(_) => "each in its own place".to_owned(),
     }
 }
 

@@ -8,7 +8,7 @@ mod outline;
 mod schedule;
 mod weight;
 
-pub use fixing::{Bolt, Fastened, Fixing, Hold, Laid, Sleeve, Washer};
+pub use fixing::{Bolt, Fastened, Fixing, Hold, Laid, MOST_ALONG, Sleeve, Washer};
 pub use frame::Pipe;
 pub use gear::{Gear, GivenForce};
 pub use inlay::{Backing, Conduit};

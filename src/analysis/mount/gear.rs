@@ -95,7 +95,7 @@ impl FromASide {
 /// The fixings of gear as a group on what lies below its footing.
 pub(super) fn group(top: &Top, gear: &Gear, fastened: &Fastened, left: &Knockdowns<'_>) -> Result<FixingGroup, String> {
     let below = Below::of(top, gear, left);
-    FixingGroup::new(fastened.at.clone(), gear.foot, below.stiffness(top, fastened), below.bed())
+    FixingGroup::new(fastened.laid.about_middle(), gear.foot, below.stiffness(top, fastened), below.bed())
         .map_err(|error| error.to_string())
 }
 
