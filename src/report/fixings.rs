@@ -5,14 +5,14 @@ use uom::si::ratio::ratio;
 use super::{
     Report,
     page::{Page, left},
-    words,
+    text, words,
 };
 use crate::{
     advice::{Fitting, PullTest},
     analysis::{Analysis, Mount, MountForces, MountOn},
     check::{CHECKS, Outcome, Part, Subject},
     top::{Fixing, Hold, Laid},
-    units::{Force, Length, Ratio, System, both, show},
+    units::{Force, Length, Mass, System, both, show},
 };
 
 /// The fixings, mount by mount.
@@ -27,12 +27,33 @@ pub(super) fn fixings(page: &mut Page, report: &Report<'_>, analysis: &Analysis<
         }
         one(page, report, analysis, fitting);
     }
+    if report.savings.is_empty() {
+        return;
+    }
+    page.blank();
+    page.line("  Could be smaller, one at a time, with all holding that holds");
+    for saving in &report.savings {
+        let lighter = if saving.added < Mass::default() {
+            format!(", {} lighter", show(saving.added.abs(), report.top.report))
+        } else {
+            String::new()
+        };
+        page.paragraph(
+            "    ",
+            &format!(
+                "{}{lighter}; then {} governs, {} used",
+                text::change(&saving.change, report),
+                CHECKS[saving.governs].title(),
+                words::percent(saving.utilisation.get::<ratio>())
+            ),
+        );
+    }
 }
 
 fn one(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>, fitting: &Fitting) {
     let system = report.top.report;
     let mount = &analysis.mounts[fitting.mount];
-    page.paragraph("  ", &format!("{}: {}", words::mount(analysis, mount.on), held_by(mount, system)));
+    page.paragraph("  ", &format!("{}: {}", words::held(report.top, mount.on), held_by(mount, system)));
     let mut line = |name: &str, text: &str| page.paragraph(&format!("    {} ", left(name, 9)), text);
     if let Some(worst) = governing(report, mount.on) {
         let first = CHECKS[worst.check].title();

@@ -18,7 +18,7 @@ pub use listing::{list, list_json};
 pub use text::to_text;
 
 use crate::{
-    advice::{Advice, Fitting, advise, fittings},
+    advice::{Advice, Fitting, Remedy, advise, fittings, savings},
     analysis::{Analysis, DIVISIONS},
     check::{CHECKS, Outcome, run},
     material::MaterialTable,
@@ -52,6 +52,8 @@ pub struct Report<'a> {
     pub envelope: Vec<Outcome>,
     /// What would pass.
     pub advice: Vec<Advice>,
+    /// What could be smaller in backing and fixings with all still holding that holds.
+    pub savings: Vec<Remedy>,
     /// How the fixings of each mount are set.
     pub fittings: Vec<Fitting>,
     /// Largest change of a utilisation when the strips are divided twice as finely, or the error of the plate series.
@@ -71,6 +73,7 @@ impl<'a> Report<'a> {
                 checks: Vec::new(),
                 envelope: Vec::new(),
                 advice: Vec::new(),
+                savings: Vec::new(),
                 fittings: Vec::new(),
                 numerical_error: Ratio::from(0.0),
             };
@@ -85,7 +88,8 @@ impl<'a> Report<'a> {
         let advice = advise(top, &envelope);
         let numerical_error = numerical_error(top, done, &envelope);
         let fittings = fittings(done);
-        Self { top, table, analysis, checks, envelope, advice, fittings, numerical_error }
+        let savings = savings(top, &envelope);
+        Self { top, table, analysis, checks, envelope, advice, savings, fittings, numerical_error }
     }
 
     /// Whether the top holds.

@@ -173,6 +173,16 @@ pub(super) fn change(change: &Change, report: &Report<'_>) -> String {
         }
         Change::PipesLonger(by) => format!("pipes {} longer at both ends", show(*by, system)),
         Change::OverhangTrimmed(by) => format!("overhang trimmed by {} on both sides", show(*by, system)),
+        Change::BackingWidth { backing, width } => {
+            format!("{} {} wide", report.top.backings[*backing].name, both(*width, system))
+        }
+        Change::BackingBoard { backing, density, .. } => {
+            format!("{} of board of {}", report.top.backings[*backing].name, both(*density, system))
+        }
+        Change::FixingCount { on, count, .. } => format!("{count} fixings for {}", words::held(report.top, *on)),
+        Change::Washer { on, outside } => {
+            format!("washers of {} for {}", both(*outside, system), words::held(report.top, *on))
+        }
     }
 }
 
