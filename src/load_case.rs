@@ -121,7 +121,9 @@ impl LoadCase {
     pub fn works_on_gear(&self) -> bool {
         let (one, none) = (times(1.0), Pressure::default());
         let moved = self.gear_gravity != one || self.gear_sideways != NONE || self.gear_wind != none;
-        self.with_gear && self.hand.is_none() && (moved || self.grab.is_some() || self.given || self.state.duration == Duration::Permanent)
+        self.with_gear
+            && self.hand.is_none()
+            && (moved || self.grab.is_some() || self.given || self.state.duration == Duration::Permanent)
     }
 }
 

@@ -72,17 +72,21 @@ fn fitting(analysis: &Analysis<'_>, number: usize) -> Fitting {
         Hold::ThroughBolt { bolt, washer, sleeve } => {
             let hole = bolt.thread.clearance_hole.value;
             let drills = match sleeve {
-                Some(sleeve) => vec![
-                    drill("both skins and core, for the sleeve", sleeve.outside, None),
-                    drill("foot", hole, None),
-                ],
+                Some(sleeve) => {
+                    vec![drill("both skins and core, for the sleeve", sleeve.outside, None), drill("foot", hole, None)]
+                }
                 None => vec![
-                    drill("bore through one skin and the core, filled with thickened resin", bolt.thread.major.value * top.criteria.plug_diameters.value, None),
+                    drill(
+                        "bore through one skin and the core, filled with thickened resin",
+                        bolt.thread.major.value * top.criteria.plug_diameters.value,
+                        None,
+                    ),
                     drill("the filling, through both skins", hole, None),
                 ],
             };
             let grip: Length = panel + clamped + washer.thickness;
-            let out: Length = bolt.thread.nut_height.value + bolt.thread.pitch.value * top.criteria.turns_out_of_nut.value;
+            let out: Length =
+                bolt.thread.nut_height.value + bolt.thread.pitch.value * top.criteria.turns_out_of_nut.value;
             (drills, grip, Some(grip + out))
         }
         Hold::TappedScrew { bolt, depth } => {
@@ -97,7 +101,8 @@ fn fitting(analysis: &Analysis<'_>, number: usize) -> Fitting {
             (drills, clamped, Some(clamped + *depth))
         }
         Hold::BlindInsert { bolt, insert } => {
-            let drills = vec![drill("near skin and backing, for the insert", insert.hole.value, Some(insert.length.value))];
+            let drills =
+                vec![drill("near skin and backing, for the insert", insert.hole.value, Some(insert.length.value))];
             (drills, clamped, Some(clamped + bolt.thread.major.value))
         }
         Hold::PottedInsert { bolt, insert, depth, .. } => {
@@ -109,7 +114,8 @@ fn fitting(analysis: &Analysis<'_>, number: usize) -> Fitting {
             (vec![drill("near skin and foot", rivet.hole.value, None)], clamped + skin, None)
         }
         Hold::BondedStud { bolt, .. } => {
-            let out: Length = bolt.thread.nut_height.value + bolt.thread.pitch.value * top.criteria.turns_out_of_nut.value;
+            let out: Length =
+                bolt.thread.nut_height.value + bolt.thread.pitch.value * top.criteria.turns_out_of_nut.value;
             (Vec::new(), clamped, Some(clamped + out))
         }
     };

@@ -18,7 +18,9 @@ pub use forces::{Peak, RegionForces, Sag, SeatForces, StripForces};
 pub use hand::{DIVISIONS, swinging_strip, thermal_curvature};
 pub use layout::{Layout, NoLayout, StripLayout};
 pub use line::{GearOnLine, Line, Overhang, Piece, Region, Role, Seat, handed_on};
-pub use mount::{FixingPlace, InBacking, Mount, MountForces, MountOn, OpenMount, WholeFoot, held_lengths, screw_thread};
+pub use mount::{
+    FixingPlace, InBacking, Mount, MountForces, MountOn, OpenMount, WholeFoot, held_lengths, screw_thread,
+};
 pub use pipe_load::PipeLoad;
 pub use sections::{Bent, FirstPly, ModulusShares, PressedSkin, RegionSection, Sections};
 

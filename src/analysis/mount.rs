@@ -81,8 +81,7 @@ pub(super) fn mounts(top: &Top) -> Vec<Mount<'_>> {
     let gear = top.gear.iter().enumerate().filter_map(|(index, gear)| {
         let fastened = gear.fastened.as_ref()?;
         let from_middle = fastened.laid.about_middle().into_iter();
-        let at: Vec<Point> =
-            from_middle.map(|from| Point { x: gear.at.x + from.x, y: gear.at.y + from.y }).collect();
+        let at: Vec<Point> = from_middle.map(|from| Point { x: gear.at.x + from.x, y: gear.at.y + from.y }).collect();
         Some(Mount { on: MountOn::Gear(index), fastened, near: Skin::Outer, places: place::places(top, &at) })
     });
     let pipes = top.pipes.iter().enumerate().filter_map(|(index, pipe)| {

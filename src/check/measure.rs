@@ -1,8 +1,8 @@
 //! A quantity of any kind, for reports that list quantities of many kinds.
 
 use crate::units::{
-    Area, ArealMassDensity, Curvature, FlexuralRigidity, Force, ForcePerWidth, Frequency, Length, MomentPerWidth, Pressure,
-    Ratio, TemperatureInterval, Torque,
+    Area, ArealMassDensity, Curvature, FlexuralRigidity, Force, ForcePerWidth, Frequency, Length, MomentPerWidth,
+    Pressure, Ratio, TemperatureInterval, Torque,
 };
 
 /// A quantity of one of the kinds that checks compare or list.

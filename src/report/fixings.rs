@@ -1,9 +1,11 @@
 //! The fixings of each mount: what they carry, where they stand, how they are set.
 
+use serde_json::{Value, json};
 use uom::si::ratio::ratio;
 
 use super::{
     Report,
+    json::{number, quantity},
     page::{Page, left},
     text, words,
 };
@@ -75,14 +77,24 @@ fn one(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>, fitting: &
     if let Some(metals) = metals(report, mount) {
         line("metals", &metals);
     }
-    line("look", "at the first season's end and then each year: tightness, cracks in the paint, rust or white bloom, weeping \
-                  water (common practice, no source)");
+    line(
+        "look",
+        "at the first season's end and then each year: tightness, cracks in the paint, rust or white bloom, weeping \
+                  water (common practice, no source)",
+    );
 }
 
 /// What holds a mount, in one line.
 fn held_by(mount: &Mount<'_>, system: System) -> String {
     let fixing = &mount.fastened.fixing;
-    format!("{} × {}, {}{}, {}", mount.places.len(), fixing.name, fixing.words(), size(fixing), laid(&mount.fastened.laid, system))
+    format!(
+        "{} × {}, {}{}, {}",
+        mount.places.len(),
+        fixing.name,
+        fixing.words(),
+        size(fixing),
+        laid(&mount.fastened.laid, system)
+    )
 }
 
 fn size(fixing: &Fixing) -> String {
@@ -103,11 +115,9 @@ fn laid(laid: &Laid, system: System) -> String {
         Laid::Pattern { pattern: Pattern::Row { pitch, .. }, .. } => {
             format!("in a row, {} apart", both(*pitch, system))
         }
-        Laid::Pattern { pattern: Pattern::Grid { along_x, along_y, pitch_x, pitch_y }, .. } => format!(
-            "{along_x} by {along_y}, {} and {} apart",
-            show(*pitch_x, system),
-            show(*pitch_y, system)
-        ),
+        Laid::Pattern { pattern: Pattern::Grid { along_x, along_y, pitch_x, pitch_y }, .. } => {
+            format!("{along_x} by {along_y}, {} and {} apart", show(*pitch_x, system), show(*pitch_y, system))
+        }
         Laid::Along { spacing, end } => {
             format!("at most {} apart, the first {} from the end", both(*spacing, system), show(*end, system))
         }
@@ -116,7 +126,7 @@ fn laid(laid: &Laid, system: System) -> String {
 }
 
 /// The worst outcome of a mount among the checks of fixings.
-pub(super) fn governing<'r>(report: &'r Report<'_>, on: MountOn) -> Option<&'r Outcome> {
+fn governing<'r>(report: &'r Report<'_>, on: MountOn) -> Option<&'r Outcome> {
     report.envelope.iter().find(|outcome| {
         let here = match outcome.place.part {
             Part::Fixing { on: held, .. } | Part::Mount(held) => held == on,
@@ -127,7 +137,7 @@ pub(super) fn governing<'r>(report: &'r Report<'_>, on: MountOn) -> Option<&'r O
 }
 
 /// The case with the largest of a quantity, and that.
-pub(super) fn largest<'f, Q: Copy + PartialOrd + Default>(
+fn largest<'f, Q: Copy + PartialOrd + Default>(
     forces: impl Iterator<Item = &'f MountForces>,
     of: impl Fn(&MountForces) -> Q,
 ) -> Option<(Q, usize)> {
@@ -141,7 +151,7 @@ pub(super) fn largest<'f, Q: Copy + PartialOrd + Default>(
     found
 }
 
-pub(super) fn most(forces: &[Force]) -> Force {
+fn most(forces: &[Force]) -> Force {
     forces.iter().copied().fold(Force::default(), Force::max)
 }
 
@@ -171,7 +181,8 @@ fn stands(report: &Report<'_>, mount: &Mount<'_>, system: System) -> String {
     let top = report.top;
     let mut parts = Vec::new();
     let mut named: Vec<usize> = Vec::new();
-    let inside: Vec<_> = mount.places.iter().filter_map(|place| place.backing.filter(|backing| backing.holds(top))).collect();
+    let inside: Vec<_> =
+        mount.places.iter().filter_map(|place| place.backing.filter(|backing| backing.holds(top))).collect();
     for backing in &inside {
         if !named.contains(&backing.backing) {
             named.push(backing.backing);
@@ -206,7 +217,8 @@ fn stands(report: &Report<'_>, mount: &Mount<'_>, system: System) -> String {
 }
 
 fn grip(fitting: &Fitting, system: System) -> String {
-    let foot = if fitting.foot_counted { "" } else { " and the foot, whose thickness the file does not say (`clamped`)" };
+    let foot =
+        if fitting.foot_counted { "" } else { " and the foot, whose thickness the file does not say (`clamped`)" };
     let grip = if fitting.grip > Length::default() { both(fitting.grip, system) } else { "the foot".to_owned() };
     let foot = if fitting.grip > Length::default() { foot } else { "" };
     fitting.shortest.map_or_else(
@@ -270,7 +282,80 @@ fn metals(report: &Report<'_>, mount: &Mount<'_>) -> Option<String> {
     parts.sort_unstable();
     parts.dedup();
     let couples = parts.into_iter().filter_map(|part| report.table.couple(fastener, part));
-    let words: Vec<String> =
-        couples.map(|couple| format!("{}: {}; {}", words::within(&couple.name), couple.severity, words::within(&couple.remedy))).collect();
+    let words: Vec<String> = couples
+        .map(|couple| {
+            format!("{}: {}; {}", words::within(&couple.name), couple.severity, words::within(&couple.remedy))
+        })
+        .collect();
     (!words.is_empty()).then(|| words.join(" "))
+}
+
+/// The fixings for machines.
+pub(super) fn to_json(report: &Report<'_>) -> Vec<Value> {
+    let Ok(analysis) = &report.analysis else { return Vec::new() };
+    report.fittings.iter().map(|fitting| one_json(report, analysis, fitting)).collect()
+}
+
+fn one_json(report: &Report<'_>, analysis: &Analysis<'_>, fitting: &Fitting) -> Value {
+    let system = report.top.report;
+    let mount = &analysis.mounts[fitting.mount];
+    let own = || analysis.mount_forces.iter().filter(|forces| forces.mount == fitting.mount);
+    let case = |case: usize| analysis.cases[case].id;
+    let places: Vec<Value> = mount
+        .places
+        .iter()
+        .map(|place| {
+            let backing = place.backing.filter(|backing| backing.holds(report.top));
+            json!({
+                "x": quantity(place.at.x, system),
+                "y": quantity(place.at.y, system),
+                "backing": backing.map(|backing| report.top.backings[backing.backing].name.clone()),
+            })
+        })
+        .collect();
+    let drills: Vec<Value> = fitting
+        .drills
+        .iter()
+        .map(|drill| {
+            json!({
+                "what": drill.what,
+                "diameter": quantity(drill.diameter, system),
+                "depth": drill.depth.map(|depth| quantity(depth, system)),
+            })
+        })
+        .collect();
+    let pull = largest(own(), |forces| most(&forces.pulls));
+    let shear = largest(own(), |forces| most(&forces.shears));
+    let pressure = largest(own(), |forces| forces.pressure);
+    let moment = largest(own(), |forces| forces.whole.moment);
+    json!({
+        "holds": words::held(report.top, mount.on),
+        "fixing": mount.fastened.fixing.name,
+        "hold": mount.fastened.fixing.words(),
+        "count": mount.places.len(),
+        "places": places,
+        "governs": governing(report, mount.on).map(|outcome| CHECKS[outcome.check].id()),
+        "pull": pull.map(|(pull, _)| quantity(pull, system)),
+        "pull_case": pull.map(|(_, at)| case(at)),
+        "shear": shear.map(|(shear, _)| quantity(shear, system)),
+        "shear_case": shear.map(|(_, at)| case(at)),
+        "pressure": pressure.map(|(pressure, _)| quantity(pressure, system)),
+        "pressure_case": pressure.map(|(_, at)| case(at)),
+        "moment": moment.map(|(moment, _)| quantity(moment, system)),
+        "moment_case": moment.map(|(_, at)| case(at)),
+        "drills": drills,
+        "grip": quantity(fitting.grip, system),
+        "foot_counted": fitting.foot_counted,
+        "shortest": fitting.shortest.map(|shortest| quantity(shortest, system)),
+        "test": fitting.test.map(|test| {
+            json!({
+                "samples": number(test.samples.get::<ratio>()),
+                "mean": quantity(test.mean, system),
+                "pull": quantity(test.pull, system),
+                "factor": number(test.factor.get::<ratio>()),
+                "left": number(test.left.get::<ratio>()),
+                "case": case(test.case),
+            })
+        }),
+    })
 }

@@ -2,8 +2,8 @@
 
 mod closed_form;
 mod fastening;
-mod fixing_group;
 mod fastening_panel;
+mod fixing_group;
 mod input;
 mod laminate;
 mod load;

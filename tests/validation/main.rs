@@ -15,13 +15,13 @@ mod effective_width;
 mod en_1991_1_4;
 mod en_1993_1_8;
 mod en_1993_1_9;
+mod faa_ac_43_13_2;
 mod fed_std_h28;
+mod fixing_group;
 mod foundation;
 mod free_corner;
-mod frequencies;
-mod faa_ac_43_13_2;
-mod fixing_group;
 mod free_corner;
+mod frequencies;
 mod frequencies;
 mod gear;
 mod kit;
@@ -62,10 +62,6 @@ mod timoshenko;
 mod tsai_hahn_1980;
 mod vdi_2230;
 mod wood_handbook;
-
-
-
-
 
 mod en_1993_1_8_punching;
 mod en_1995_1_1_dowels;

@@ -37,7 +37,11 @@ impl Check for FixingInBacking {
     }
 
     fn citation(&self) -> Citation {
-        Citation { work: ASSUMPTION, locator: "distances from side and end in board, in diameters", mark: Mark::Assumed }
+        Citation {
+            work: ASSUMPTION,
+            locator: "distances from side and end in board, in diameters",
+            mark: Mark::Assumed,
+        }
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
