@@ -90,6 +90,8 @@ proptest! {
         let sleeve = Sleeve { outer: mm(d + 2.0 * wall), inner: mm(d), length: mm(25.0), modulus: mpa(70e3) };
         let thicker = Sleeve { outer: mm(d + 3.0 * wall), ..sleeve };
         prop_assert!(thicker.stress(newtons(f)) < sleeve.stress(newtons(f)));
+        let wall_area = std::f64::consts::PI * mm(d + wall) * mm(wall);
+        prop_assert!(close((sleeve.stress(newtons(f)) * wall_area).value, f));
         let shortening = sleeve.shortening(newtons(f));
         prop_assert!(close(shortening.value, (mm(25.0) * (sleeve.stress(newtons(f)) / mpa(70e3))).value));
         let share = skins_share_beside_sleeve(mm(approach), shortening, mm(g));
@@ -116,7 +118,8 @@ proptest! {
             prop_assert!(block_capacity(out(e + more), net(e + more), r(together)) >= block);
             prop_assert!(close(block.value, block_capacity(net(e), out(e), r(together)).value));
         }
-        prop_assert!(end_distance_needed(mm(d)) > side_distance_needed(mm(d)));
+        prop_assert!(close(end_distance_needed(mm(d)).value, mm(4.0 * d).value));
+        prop_assert!(close(side_distance_needed(mm(d)).value, mm(2.5 * d).value));
         prop_assert!(close(pitch_needed(mm(d)).value, 2.0 * side_distance_needed(mm(d)).value));
     }
 
