@@ -1,48 +1,15 @@
-//! What wind, motion and hands bring on gear and its footing.
+//! What wind, motion and hands bring on gear and its footing. The drag of a body is
+//! [`gear_drag`](super::wind::gear_drag), its inertia [`inertia_force`](super::weight::inertia_force).
 
 use std::f64::consts::PI;
 
 use uom::si::{angle::radian, torque::newton_meter};
 
-use super::weight::{gravity, inertia_force};
-use crate::units::{Acceleration, Angle, Area, Force, Length, Mass, Pressure, Ratio, Time, Torque};
-
-/// Drag of a body in the wind, at the middle of its frontal area.
-///
-/// ```text
-///   F = q C_D A
-/// ```
-///
-/// | symbol  | meaning                                               | argument   |
-/// |---------|-------------------------------------------------------|------------|
-/// | *q*     | [`velocity_pressure`](super::wind::velocity_pressure) | `pressure` |
-/// | *`C_D`* | drag coefficient on that area                         | `drag`     |
-/// | *A*     | frontal area                                          | `area`     |
-///
-/// # Validity
-///
-/// A body that stands free, in wind from the side that the coefficient is meant for; any direction is to be taken with
-/// its own area. A sphere or a cylinder loses drag above a Reynolds number of some 3·10⁵: take the coefficient below it,
-/// a rough surface or a gust keeps it.
-///
-/// # Source
-///
-/// [`DERIVED`](crate::source::DERIVED): definition of the drag coefficient.
-///
-/// # Examples
-///
-/// A dome 0.6 m across, *`C_D`* 0.5, in 1621 Pa (100 kn): 1621 × 0.5 × 0.28274 = 229.2 N.
-///
-/// ```
-/// use skinspan::{load::gear::drag_force, units::{Area, Pressure, Ratio}};
-/// use uom::si::{area::square_meter, force::newton, pressure::pascal};
-/// let force = drag_force(Pressure::new::<pascal>(1621.0), Ratio::from(0.5), Area::new::<square_meter>(0.28274));
-/// assert!((force.get::<newton>() - 229.16).abs() < 0.01);
-/// ```
-#[must_use]
-pub fn drag_force(pressure: Pressure, drag: Ratio, area: Area) -> Force {
-    pressure * drag * area
-}
+use super::{
+    weight::{gravity, inertia_force},
+    wind::gear_drag,
+};
+use crate::units::{Acceleration, Angle, Force, Length, Mass, Pressure, Ratio, Time, Torque};
 
 /// What a whip brings on its foot: a force at half its length, and what that is about the foot.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -89,7 +56,7 @@ impl Whip {
     ///
     /// # Source
     ///
-    /// [`DERIVED`](crate::source::DERIVED): [`drag_force`] on the area *d l*, at half the length.
+    /// [`DERIVED`](crate::source::DERIVED): [`gear_drag`] on the area *d l*, at half the length.
     ///
     /// # Examples
     ///
@@ -106,7 +73,7 @@ impl Whip {
     /// ```
     #[must_use]
     pub fn wind(&self, pressure: Pressure, drag: Ratio) -> WhipLoad {
-        even(drag_force(pressure, drag, self.diameter * self.length), self.length)
+        even(gear_drag(pressure, drag, self.diameter * self.length), self.length)
     }
 
     /// Inertia across the whip when its foot is shaken.

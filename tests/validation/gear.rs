@@ -3,8 +3,8 @@
 
 use skinspan::{
     load::{
-        gear::{Whip, drag_force, grab_moment, in_turn, roll_acceleration},
-        wind::velocity_pressure,
+        gear::{Whip, grab_moment, in_turn, roll_acceleration},
+        wind::{gear_drag, velocity_pressure},
     },
     units::{Angle, Area, Force, Mass, MassDensity, Time, Velocity},
 };
@@ -34,7 +34,7 @@ fn pressure_of_a_hundred_knots() {
     let air = MassDensity::new::<kilogram_per_cubic_meter>(1.225);
     let q = velocity_pressure(Velocity::new::<knot>(100.0), air);
     within(q.get::<pascal>(), 1621.0, FOUR_DIGITS);
-    within(drag_force(q, share(1.0), Area::new::<square_meter>(1.0)).get::<newton>(), q.get::<pascal>(), EXACT);
+    within(gear_drag(q, share(1.0), Area::new::<square_meter>(1.0)).get::<newton>(), q.get::<pascal>(), EXACT);
 }
 
 /// A whip of 2.44 m and 22 mm at 70 mph (31.293 m/s, 599.8 Pa): 38.64 N, 47.14 N·m; the moment is the sum over its
@@ -52,7 +52,7 @@ fn whip_is_the_sum_of_its_pieces() {
     let moment: f64 = (0..pieces)
         .map(|i| {
             let height = piece * (f64::from(i) + 0.5);
-            (drag_force(q, share(1.2), whip.diameter * piece) * height).value
+            (gear_drag(q, share(1.2), whip.diameter * piece) * height).value
         })
         .sum();
     within(whip.wind(q, share(1.2)).moment.get::<newton_meter>(), moment, EXACT);
