@@ -1,5 +1,5 @@
-//! What wind, motion and hands bring on gear and its footing. The drag of a body is
-//! [`gear_drag`](super::wind::gear_drag), its inertia [`inertia_force`](super::weight::inertia_force).
+//! What wind, motion and hands bring on gear and its footing. The drag of a body is [`gear_drag`], its inertia
+//! [`inertia_force`].
 
 use std::f64::consts::PI;
 
