@@ -242,5 +242,7 @@ fn on_gear(top: &Top) -> OnGear {
     OnGear {
         grabbed: top.gear.iter().any(|gear| gear.grab_height.is_some()),
         given: top.gear.iter().any(|gear| !gear.given.is_empty()),
+        limber: top.gear.iter().any(|gear| gear.limber),
+        any: !top.gear.is_empty(),
     }
 }

@@ -8,7 +8,9 @@ use super::{
     CriterionError,
     record::{Criterion, Entry, Record, id_of},
 };
-use crate::units::{Force, Frequency, Length, Mass, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Velocity};
+use crate::units::{
+    Angle, Force, Frequency, Length, Mass, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time, Velocity,
+};
 
 const FILE: &str = include_str!("../../materials/criteria.toml");
 
@@ -142,14 +144,6 @@ criteria! {
     prying_factor: Ratio;
     /// Factor on tension across the bond of skin and core.
     core_tension_factor: Ratio;
-    /// Acceleration of gear sideways, over gravity.
-    gear_sideways: Ratio;
-    /// Acceleration of gear fore and aft, over gravity.
-    gear_fore_aft: Ratio;
-    /// Force of a person who holds on to gear.
-    gear_grab: Force;
-    /// What swinging adds to the pull of limber gear.
-    whip_resonance: Ratio;
     /// Distance of a fixing from the side of its backing, in diameters.
     backing_side_distance: Ratio;
     /// Distance of a fixing from the end of its backing, in diameters.
@@ -160,6 +154,23 @@ criteria! {
     turns_out_of_nut: Ratio;
     /// Samples of a pull-out test.
     pull_test_samples: Ratio;
+    // gear
+    /// Acceleration of gear sideways, over gravity.
+    gear_sideways: Ratio;
+    /// Acceleration of gear fore and aft, over gravity.
+    gear_fore_aft: Ratio;
+    /// Roll to one side.
+    roll_angle: Angle;
+    /// Time of a roll from one side to the other and back.
+    roll_period: Time;
+    /// Height of the top above the axis about which the boat rolls.
+    roll_height: Length;
+    /// Force on a whip over that of its mass at the acceleration of its foot.
+    whip_resonance: Ratio;
+    /// Pull of a snagged line on a whip.
+    whip_snag_force: Force;
+    /// Height of that pull above the foot.
+    whip_snag_height: Length;
     // knock-downs
     /// Share of a measured value that is counted.
     basis_measured: Ratio;
@@ -421,8 +432,9 @@ mod tests {
     #[test]
     fn every_criterion_is_used() {
         let source = every_file_of_the_library();
-        // The factors on fixings wait for the checks of fixings, the gear's own swing for its mounts.
-        let waiting = |record: &Record| record.group == "fixings" || record.id == "gear-amplification";
+        // The factors on fixings wait for the checks of fixings, what gear does for its mounts.
+        let waiting =
+            |record: &Record| ["fixings", "gear"].contains(&record.group.as_str()) || record.id == "gear-amplification";
         let unused: Vec<_> = built_in()
             .records()
             .into_iter()

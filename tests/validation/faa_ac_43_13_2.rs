@@ -1,7 +1,7 @@
 //! FAA Advisory Circular 43.13-2, chapter 3: drag of an antenna. Formula and example are from memory.
 
 use skinspan::{
-    load::{gear::drag_force, wind::velocity_pressure},
+    load::wind::{gear_drag, velocity_pressure},
     units::{Area, MassDensity, Ratio, Velocity},
 };
 use uom::si::{area::square_foot, force::pound_force, mass_density::kilogram_per_cubic_meter, velocity::mile_per_hour};
@@ -20,7 +20,7 @@ fn antenna_drag_ac_43_13_2_chapter_3() {
     let air = MassDensity::new::<kilogram_per_cubic_meter>(1.225);
     let q = velocity_pressure(Velocity::new::<mile_per_hour>(250.0), air);
     let force =
-        |drag: f64, area: f64| drag_force(q, Ratio::from(drag), Area::new::<square_foot>(area)).get::<pound_force>();
+        |drag: f64, area: f64| gear_drag(q, Ratio::from(drag), Area::new::<square_foot>(area)).get::<pound_force>();
     let blade = 0.000327 / 0.00256;
     within(force(blade, 0.135), 2.75, PRINTED + THREE_DIGITS);
     within(force(blade, 0.135), 0.000327 * 0.135 * 250.0 * 250.0, THREE_DIGITS);

@@ -164,6 +164,11 @@ fn each_moment_lifts_its_side() {
     let middle = Point { x: m(0.0), y: m(0.0) };
     let pushed = FootingAction::of_force_at([n(100.0), n(0.0), n(0.0)], middle, m(0.3));
     assert_eq!(lifted(&pushed), [true, false, true, false]);
+    let across = FootingAction::of_force_at([n(0.0), n(100.0), n(0.0)], middle, m(0.3));
+    assert_eq!(lifted(&across), [true, true, false, false]);
+    // Off to the side of positive x.
+    let off = FootingAction::of_force_at([n(0.0), n(0.0), n(100.0)], Point { x: m(0.2), y: m(0.0) }, m(0.3));
+    assert_eq!(lifted(&off), [false, true, false, true]);
     // Up, and off to the side of positive y.
     let up = FootingAction::of_force_at([n(0.0), n(0.0), n(100.0)], Point { x: m(0.0), y: m(0.2) }, m(0.3));
     assert_eq!(lifted(&up), [false, false, true, true]);

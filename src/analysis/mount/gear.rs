@@ -11,7 +11,7 @@ use crate::{
         line::{Region, region_at},
     },
     closed_form::fixing_group::{FixingGroup, FootingAction},
-    load::weight::gravity,
+    load::{weight::inertia_force, wind::gear_drag},
     load_case::LoadCase,
     top::{Fastened, Gear, Hold, Top},
     units::{Area, Force, FoundationModulus, Length, Pressure, Ratio, Stiffness, Torque},
@@ -37,15 +37,19 @@ impl FromASide {
         if !case.with_gear {
             return sum;
         }
-        sum.up -= gear.mass * (gravity() * case.gear_gravity);
+        sum.up -= inertia_force(gear.mass, case.gear_gravity);
         let swing = if gear.limber { criteria.whip_resonance.value } else { Ratio::from(1.0) };
-        sum.push(gear.mass * (gravity() * case.gear_sideways) * swing, gear.cg_height);
-        sum.push(case.gear_wind * gear.wind_area * gear.drag, gear.wind_height);
+        sum.push(inertia_force(gear.mass, case.gear_sideways) * swing, gear.cg_height);
+        sum.push(gear_drag(case.gear_wind, gear.drag, gear.wind_area), gear.wind_height);
         if case.wind.interior < Pressure::default() {
-            sum.up += case.gear_wind * gear.wind_area * gear.lift;
+            sum.up += gear_drag(case.gear_wind, gear.lift, gear.wind_area);
         }
         if let (Some(grab), Some(height)) = (case.grab, gear.grab_height) {
             sum.push(grab, height);
+        }
+        if case.snagged && gear.limber {
+            // Never above its own tip, twice as high as its middle.
+            sum.push(criteria.whip_snag_force.value, criteria.whip_snag_height.value.min(gear.cg_height * 2.0));
         }
         for given in gear.given.iter().filter(|_| case.given) {
             sum.up += given.up;
