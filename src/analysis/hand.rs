@@ -84,10 +84,10 @@ pub fn strip_forces(
 pub fn swinging_strip(top: &Top, sections: &Sections, line: &Line, core_left: Ratio) -> Result<Strip, StripError> {
     let spread = Spread::new(&sections.field.plate_stiffness(line.axis, core_left));
     let handed = line.carries.map_or_else(Ratio::default, |overhang| handed_on(overhang, end_width(line, &spread)));
-    strip(top, sections, line, (core_left, Ratio::new::<ratio>(1.0) + handed), 6)
+    strip(top, sections, line, (core_left, Ratio::new::<ratio>(1.0) + handed), (&[], 1))
 }
 
-/// A line as a strip in one state of its core, its mass multiplied.
+/// A line as a strip in one state of its core, its mass multiplied; results at `stations` and at `divisions` of each bay.
 ///
 /// # Errors
 ///
@@ -97,7 +97,7 @@ fn strip(
     sections: &Sections,
     line: &Line,
     (core_left, mass_times): (Ratio, Ratio),
-    divisions: usize,
+    (stations, divisions): (&[Length], usize),
 ) -> Result<Strip, StripError> {
     let segments: Vec<Segment> = line
         .pieces
@@ -117,12 +117,15 @@ fn strip(
         })
         .collect();
     let supports: Vec<Support> = line.seats.iter().map(|seat| Support::pipe(seat.at)).collect();
-    // Close beside a pipe a foot shears the core most: it is tried there, and not only at even steps.
+    Strip::new(&segments, &supports, stations, divisions)
+}
+
+/// Close beside a pipe a foot shears the core most: it is tried there, and not only at even steps.
+fn beside_pipes(top: &Top, line: &Line) -> Vec<Length> {
     let length = line.length();
     let foot: Length = top.criteria.standing_footprint.value / 2.0;
     let beside = line.seats.iter().flat_map(|seat| [seat.at - foot, seat.at + foot]);
-    let beside: Vec<Length> = beside.filter(|at| *at > Length::default() && *at < length).collect();
-    Strip::new(&segments, &supports, &beside, divisions)
+    beside.filter(|at| *at > Length::default() && *at < length).collect()
 }
 
 impl<'a> Ready<'a> {
@@ -133,7 +136,8 @@ impl<'a> Ready<'a> {
         core_left: Ratio,
         divisions: usize,
     ) -> Result<Self, StripError> {
-        let strip = strip(top, sections, line, (core_left, Ratio::new::<ratio>(1.0)), divisions)?;
+        let stations = (beside_pipes(top, line), divisions);
+        let strip = strip(top, sections, line, (core_left, Ratio::new::<ratio>(1.0)), (&stations.0, stations.1))?;
         let sides = sides(line, &strip);
         let spread = Spread::new(&sections.field.plate_stiffness(line.axis, core_left));
         let mut ready = Self { top, sections, line, spread, strip, sides, gear: Vec::new() };

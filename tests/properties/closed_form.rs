@@ -11,6 +11,10 @@ use uom::si::{areal_mass_density::kilogram_per_square_meter, force::newton, leng
 
 /// Rounding of sums over some dozen stations.
 const EXACT: f64 = 1e-11;
+/// Distance of the bounds of `ω²` that count as met, for frequencies as close as may be.
+const BOUNDS_MET: f64 = 1e-6;
+/// Mass at the middles of 200 parts: ten of them at least in the shortest bay.
+const GATHERED: f64 = 5e-3;
 /// The stiffness method loses digits to its matrix, whose condition grows with the fourth power of the stations.
 const STIFFNESS_METHOD: f64 = 1e-6;
 
@@ -176,6 +180,51 @@ proptest! {
             close(s.deflection.value, u[2 * i], scale[4], STIFFNESS_METHOD)?;
             close(s.rotation.value, u[2 * i + 1], scale[5], STIFFNESS_METHOD)?;
         }
+    }
+
+    /// With no mass but concentrated ones, `ω²` is one over the largest root of flexibility times mass.
+    #[test]
+    fn strip_swings_as_its_flexibility_says(
+        plan in plan(), places in prop::collection::vec((0.0..1.0, 0.1..30.0), 1..6), divisions in 1_usize..4,
+    ) {
+        let l = plan.length();
+        let segments: Vec<_> =
+            plan.segments.iter().map(|&(l, d, s)| Segment { mass: ArealMassDensity::default(), ..segment(l, d, s) }).collect();
+        let supports: Vec<_> = plan.supports.iter().map(|&(x, clamped)| Support { at: m(x * l), clamped }).collect();
+        let strip = Strip::new(&segments, &supports, &[], divisions).unwrap();
+        let area = |mass| ArealMassDensity::new::<kilogram_per_square_meter>(mass) * m(1.0);
+        let masses: Vec<_> = places.iter().map(|&(x, mass)| (m(x * l), area(mass))).collect();
+        let n = places.len();
+        let mut dynamic = DMatrix::<f64>::zeros(n, n);
+        for (j, &(x, b)) in places.iter().enumerate() {
+            let forces = strip.solve(&[Action::Point { at: m(x * l), force: force(1.0) }]).unwrap();
+            for (i, &(y, a)) in places.iter().enumerate() {
+                dynamic[(i, j)] = (a * b).sqrt() * forces.at(m(y * l)).unwrap().deflection.value;
+            }
+        }
+        let largest = dynamic.symmetric_eigen().eigenvalues.max();
+        let due = largest.recip().sqrt() / std::f64::consts::TAU;
+        let swing = strip.swing(&masses).unwrap();
+        let first = swing.first_frequency().value;
+        close(first, due, due, BOUNDS_MET)?;
+        prop_assert!(swing.at_least().value <= first * (1.0 + EXACT));
+    }
+
+    /// Mass spread over a strip, against the same mass gathered at many places.
+    #[test]
+    fn strip_swings_alike_with_its_mass_gathered(plan in plan()) {
+        let (l, parts) = (plan.length(), 200_u32);
+        let strip = plan.strip(&[], 1);
+        let bare: Vec<_> =
+            plan.segments.iter().map(|&(l, d, s)| Segment { mass: ArealMassDensity::default(), ..segment(l, d, s) }).collect();
+        let supports: Vec<_> = strip.supports().collect();
+        let bare = Strip::new(&bare, &supports, &[], 1).unwrap();
+        let part = m(l / f64::from(parts));
+        let gathered: Vec<_> = (0..parts)
+            .map(|i| (part * (f64::from(i) + 0.5), ArealMassDensity::new::<kilogram_per_square_meter>(8.0) * part))
+            .collect();
+        let (due, got) = (bare.first_frequency(&gathered).unwrap(), strip.first_frequency(&[]).unwrap());
+        close(got.value, due.value, due.value, GATHERED)?;
     }
 
     #[test]

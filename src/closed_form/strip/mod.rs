@@ -19,7 +19,7 @@
 //! Statics gives the moments of overhangs and of bays cut at their supports; the moments over the supports follow from
 //! the continuity of rotation (three-moment equations with shear, a tridiagonal system that is factored once);
 //! deflections follow by exact integration. Stations that divide a bay therefore change nothing: they only say where
-//! results are listed.
+//! results are listed. Natural frequencies come from the same equations with the inertia in them, see [`Swing`].
 
 mod action;
 mod core;
@@ -30,11 +30,13 @@ mod loads;
 mod moving;
 mod peaks;
 mod solve;
+mod swing;
 
 pub use self::{
     action::Action,
     error::StripError,
     forces::{Peak, Reaction, Station, StripForces},
+    frequency::Swing,
     moving::{Envelope, Extreme, MovingPatch},
 };
 
