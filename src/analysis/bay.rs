@@ -6,7 +6,7 @@ mod worst;
 
 use effect::{BayState, Effect, one_newton, one_pascal};
 
-use super::{hand::thermal_curvature, layout::StripLayout, sections::RegionSection};
+use super::{layout::StripLayout, sections::RegionSection, still::thermal_curvature};
 use crate::{
     closed_form::plate::{EdgeHold, Plate, PlateFault},
     geometry::{Axis, Point, Polyline},

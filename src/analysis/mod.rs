@@ -4,19 +4,23 @@ mod bay;
 mod design_value;
 mod forces;
 mod hand;
+mod laid;
 mod layout;
 mod line;
 mod moving;
 mod overlay;
 mod sections;
+mod still;
 
 pub use bay::{Bay, BayForces, bay_frequency};
 pub use design_value::{Knockdowns, Shares, core_shear_factor};
 pub use forces::{Peak, RegionForces, Sag, SeatForces, StripForces};
-pub use hand::{DIVISIONS, swinging_strip, thermal_curvature};
+pub use hand::DIVISIONS;
+pub use laid::swinging_strip;
 pub use layout::{Layout, NoLayout, StripLayout};
 pub use line::{GearOnLine, Line, Overhang, Piece, Region, Role, Seat, handed_on};
 pub use sections::{Bent, FirstPly, ModulusShares, PressedSkin, RegionSection, Sections};
+pub use still::thermal_curvature;
 
 use uom::si::ratio::ratio;
 

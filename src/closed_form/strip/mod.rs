@@ -170,6 +170,14 @@ impl Strip {
         Ok(Self { core: Core::new(segments, supports, extra_stations, divisions)? })
     }
 
+    /// The same stations and supports with other sections between them: what heat or time leaves of the strip.
+    ///
+    /// # Errors
+    /// [`StripError`] as in [`new`](Self::new), and where the segments are not as long as those of the strip.
+    pub fn with_sections(&self, segments: &[Segment]) -> Result<Self, StripError> {
+        Ok(Self { core: self.core.with_sections(segments)? })
+    }
+
     /// Length of the strip.
     #[must_use]
     pub fn length(&self) -> Length {

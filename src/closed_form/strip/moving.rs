@@ -49,31 +49,34 @@ pub struct Extreme<T> {
 #[derive(Clone, Debug)]
 pub struct Envelope {
     at: Vec<Length>,
-    moment: Vec<Raw>,
-    shear_left: Vec<Raw>,
-    shear_right: Vec<Raw>,
-    deflection: Vec<Raw>,
+    station: Vec<AtStation>,
     reaction: Vec<Raw>,
 }
 
-/// [`Extreme`] in SI base units, small enough to stay in the cache.
+/// What an [`Envelope`] holds at one station.
+#[derive(Clone, Copy, Debug, Default)]
+struct AtStation {
+    moment: Raw,
+    shear_left: Raw,
+    shear_right: Raw,
+    deflection: Raw,
+}
+
+/// [`Extreme`] in SI base units, by side of 0: first what lies above it, then what lies below, without its sign.
 #[derive(Clone, Copy, Debug, Default)]
 struct Raw {
-    min: f64,
-    max: f64,
-    min_from: u32,
-    max_from: u32,
+    size: [f64; 2],
+    from: [u32; 2],
 }
 
 impl Raw {
     #[inline]
-    fn see(&mut self, value: f64, low: f64, high: f64, from: u32) {
-        let (l, h) = (value * low, value * high);
+    fn see(&mut self, value: f64, [high, low]: [f64; 2], from: u32) {
+        let side = usize::from(value < 0.0);
+        let (size, known) = (value.abs() * if side == 0 { high } else { low }, self.size[side]);
         // Selections, not branches: while the load comes nearer most values set a new record, and no one can foretell which.
-        self.min_from = if l < self.min { from } else { self.min_from };
-        self.min = if l < self.min { l } else { self.min };
-        self.max_from = if h > self.max { from } else { self.max_from };
-        self.max = if h > self.max { h } else { self.max };
+        self.from[side] = if size > known { from } else { self.from[side] };
+        self.size[side] = if size > known { size } else { known };
     }
 }
 
@@ -134,15 +137,10 @@ impl Strip {
                 return Err(StripError::Load { what: "the force of a moving patch is negative" });
             }
         }
-        let n = core.x.len();
-        let raw = |n: usize| vec![Raw::default(); n];
         let mut e = Envelope {
             at: self.stations().collect(),
-            moment: raw(n),
-            shear_left: raw(n),
-            shear_right: raw(n),
-            deflection: raw(n),
-            reaction: raw(core.supports.len()),
+            station: vec![AtStation::default(); core.x.len()],
+            reaction: vec![Raw::default(); core.supports.len()],
         };
         let (mut loads, mut work) = (Loads::new(core), Work::new(core));
         for (k, p) in (0_u32..).zip(positions) {
@@ -162,21 +160,21 @@ impl Strip {
 
 impl Envelope {
     fn see(&mut self, core: &Core, loads: &Loads, work: &Work, p: &MovingPatch, k: u32) {
-        let (sag, hog) = (p.sagging.value, p.hogging.value);
-        let (shear, sink) = (p.shear.value, p.deflection.value);
-        for (i, n) in work.nodes.iter().enumerate() {
-            self.moment[i].see(n.m[0], hog, sag, k);
-            self.shear_left[i].see(n.v[0], shear, shear, k);
-            self.shear_right[i].see(n.v[1], shear, shear, k);
-            self.deflection[i].see(n.w, sink, sink, k);
+        let bend = [p.sagging.value, p.hogging.value];
+        let (shear, sink) = ([p.shear.value; 2], [p.deflection.value; 2]);
+        for (n, station) in work.nodes.iter().zip(&mut self.station) {
+            station.moment.see(n.m[0], bend, k);
+            station.shear_left.see(n.v[0], shear, k);
+            station.shear_right.see(n.v[1], shear, k);
+            station.deflection.see(n.w, sink, k);
         }
         for (r, s) in self.reaction.iter_mut().zip(&core.supports) {
             let n = &work.nodes[s.node];
             // Moments jump only at clamps, where the other side counts too.
             if s.clamped {
-                self.moment[s.node].see(n.m[1], hog, sag, k);
+                self.station[s.node].moment.see(n.m[1], bend, k);
             }
-            r.see(n.v[1] - n.v[0] + loads.node[s.node][0], shear, shear, k);
+            r.see(n.v[1] - n.v[0] + loads.node[s.node][0], shear, k);
         }
     }
 
@@ -189,25 +187,25 @@ impl Envelope {
     /// Moments, of both sides of a clamp together.
     #[must_use]
     pub fn moments(&self) -> impl ExactSizeIterator<Item = Extreme<MomentPerWidth>> + '_ {
-        self.moment.iter().map(|r| r.map(si))
+        self.station.iter().map(|s| s.moment.map(si))
     }
 
     /// Shears just left of the stations.
     #[must_use]
     pub fn shears_left(&self) -> impl ExactSizeIterator<Item = Extreme<ForcePerWidth>> + '_ {
-        self.shear_left.iter().map(|r| r.map(si))
+        self.station.iter().map(|s| s.shear_left.map(si))
     }
 
     /// Shears just right of the stations.
     #[must_use]
     pub fn shears_right(&self) -> impl ExactSizeIterator<Item = Extreme<ForcePerWidth>> + '_ {
-        self.shear_right.iter().map(|r| r.map(si))
+        self.station.iter().map(|s| s.shear_right.map(si))
     }
 
     /// Deflections, down positive.
     #[must_use]
     pub fn deflections(&self) -> impl ExactSizeIterator<Item = Extreme<Length>> + '_ {
-        self.deflection.iter().map(|r| r.map(si))
+        self.station.iter().map(|s| s.deflection.map(si))
     }
 
     /// Reactions, in the order of [`Strip::supports`].
@@ -219,11 +217,12 @@ impl Envelope {
 
 impl Raw {
     fn map<T>(&self, quantity: impl Fn(f64) -> T) -> Extreme<T> {
+        let ([above, below], [max_from, min_from]) = (self.size, self.from);
         Extreme {
-            min: quantity(self.min),
-            max: quantity(self.max),
-            min_from: self.min_from as usize,
-            max_from: self.max_from as usize,
+            min: quantity(0.0 - below),
+            max: quantity(above),
+            min_from: min_from as usize,
+            max_from: max_from as usize,
         }
     }
 }

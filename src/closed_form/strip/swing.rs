@@ -1,6 +1,6 @@
 //! The characteristic function of a swinging strip, with its slope and bend.
 
-use super::core::Core;
+use super::core::{Core, Section};
 
 /// A function of ω² about one value of it: the value, the slope, and half the bend.
 #[derive(Clone, Copy, Debug, Default)]
@@ -46,7 +46,7 @@ impl Jet {
 #[derive(Clone, Copy, Debug)]
 pub(super) enum Part {
     /// A stretch with one section.
-    Stretch { h: f64, d: f64, s: f64, mass: f64 },
+    Stretch { h: f64, section: Section },
     /// A mass that rides on it.
     Mass(f64),
     /// A support.
@@ -64,24 +64,24 @@ pub(super) fn parts(core: &Core, masses: &[(f64, f64)]) -> Vec<Part> {
         let Some(element) = core.elements.get(node) else { break };
         let mut from = x;
         while let Some((at, mass)) = masses.next_if(|(at, _)| *at < x + element.h) {
-            stretch(&mut parts, at - from, (element.d, element.s, element.mass));
+            stretch(&mut parts, at - from, element.section());
             parts.push(Part::Mass(*mass));
             from = *at;
         }
-        stretch(&mut parts, x + element.h - from, (element.d, element.s, element.mass));
+        stretch(&mut parts, x + element.h - from, element.section());
     }
     parts.extend(masses.map(|(_, mass)| Part::Mass(*mass)));
     parts
 }
 
 /// Adds a stretch to the parts, to the one before if they are of one section.
-fn stretch(parts: &mut Vec<Part>, length: f64, section: (f64, f64, f64)) {
+fn stretch(parts: &mut Vec<Part>, length: f64, of: Section) {
     if length <= 0.0 {
         return;
     }
     match parts.last_mut() {
-        Some(Part::Stretch { h, d, s, mass }) if (*d, *s, *mass) == section => *h += length,
-        _ => parts.push(Part::Stretch { h: length, d: section.0, s: section.1, mass: section.2 }),
+        Some(Part::Stretch { h, section }) if *section == of => *h += length,
+        _ => parts.push(Part::Stretch { h: length, section: of }),
     }
 }
 
@@ -101,8 +101,8 @@ pub(super) fn characteristic(parts: &[Part], omega2: f64) -> Jet {
     ];
     for part in parts {
         match *part {
-            Part::Stretch { h, d, s, mass } => {
-                let over = Over::new([h, d, s, mass], omega2);
+            Part::Stretch { h, section } => {
+                let over = Over::new(h, section, omega2);
                 shapes = shapes.map(|shape| over.carry(shape));
             }
             Part::Mass(mass) => {
@@ -141,7 +141,7 @@ struct Over {
 const ROUNDING: f64 = 1e-17;
 
 impl Over {
-    fn new([h, d, s, mass]: [f64; 4], omega2: f64) -> Self {
+    fn new(h: f64, Section { d, s, mass }: Section, omega2: f64) -> Self {
         let (alpha, sigma) = (mass * h * h * h * h / d, d / (s * h * h));
         // The power 2k of A is a + b A²: it stands over (2k)! in the even powers, and over (2k + 1)! in the odd ones.
         let (mut a, mut b) = (Jet::ONE, Jet::default());
