@@ -109,8 +109,10 @@ impl<'r, 'a> Sum<'r, 'a> {
         let regions = &mut self.forces.regions;
         regions[left].sagging.raise(moment.high.0, at, moment.high.1);
         regions[left].hogging.raise(-moment.low.0, at, moment.low.1);
-        regions[right].sagging.raise(moment.high.0, at, moment.high.1);
-        regions[right].hogging.raise(-moment.low.0, at, moment.low.1);
+        if right != left {
+            regions[right].sagging.raise(moment.high.0, at, moment.high.1);
+            regions[right].hogging.raise(-moment.low.0, at, moment.low.1);
+        }
         for (region, shear) in [left, right].into_iter().zip(shears).take(if spot.goes_on { 2 } else { 1 }) {
             regions[region].shear.raise(shear.high.0, at, shear.high.1);
             regions[region].shear.raise(-shear.low.0, at, shear.low.1);

@@ -251,18 +251,16 @@ impl Sections {
         let section = |core: CoreLayer| Section::new(top.outer.laminate().clone(), core, top.inner.laminate().clone());
         let core = core_layer(&top.core.material, top.core.thickness);
         let field = RegionSection::new(section(core)?, whole, axes, &top.criteria);
-        let backings = top
-            .backings
-            .iter()
-            .map(|backing| {
-                Ok(RegionSection::new(
-                    section(board_layer(&backing.board, top.core.thickness))?,
-                    whole,
-                    axes,
-                    &top.criteria,
-                ))
-            })
-            .collect::<Result<_, InvalidCore>>()?;
+        let boards: Vec<CoreLayer> =
+            top.backings.iter().map(|backing| board_layer(&backing.board, top.core.thickness)).collect();
+        let mut backings: Vec<RegionSection> = Vec::with_capacity(boards.len());
+        for (index, board) in boards.iter().enumerate() {
+            // Backings of one board have one section.
+            backings.push(match boards[..index].iter().position(|known| known == board) {
+                Some(known) => backings[known].clone(),
+                None => RegionSection::new(section(*board)?, whole, axes, &top.criteria),
+            });
+        }
         let conduits = top
             .conduits
             .iter()

@@ -39,10 +39,12 @@ impl State {
     }
 
     /// What unit free curvature over the length `h` adds at its end.
+    #[inline]
     pub fn curved(h: f64) -> Self {
         Self { w: -h * h / 2.0, psi: -h, ..Self::default() }
     }
 
+    #[inline]
     pub fn times(self, f: f64) -> Self {
         Self { w: self.w * f, psi: self.psi * f, m: self.m * f, v: self.v * f }
     }
@@ -230,6 +232,7 @@ impl Loads {
         Ok(())
     }
 
+    #[inline]
     fn all_over(&mut self, core: &Core, element: usize, intensity: f64, kind: Kind) {
         let e = &core.elements[element];
         let unit = if kind == Kind::Curvature { State::curved(e.h) } else { e.pressed };

@@ -49,34 +49,49 @@ pub struct Extreme<T> {
 #[derive(Clone, Debug)]
 pub struct Envelope {
     at: Vec<Length>,
-    station: Vec<AtStation>,
-    reaction: Vec<Raw>,
+    station: Vec<Extremes<4>>,
+    reaction: Vec<Extremes<1>>,
 }
 
-/// What an [`Envelope`] holds at one station.
-#[derive(Clone, Copy, Debug, Default)]
-struct AtStation {
-    moment: Raw,
-    shear_left: Raw,
-    shear_right: Raw,
-    deflection: Raw,
+/// Results of a station in an [`Envelope`].
+const MOMENT: usize = 0;
+const SHEAR_LEFT: usize = 1;
+const SHEAR_RIGHT: usize = 2;
+const DEFLECTION: usize = 3;
+
+/// [`Extreme`]s of several results in SI base units, side by side so that they are seen together.
+#[derive(Clone, Copy, Debug)]
+struct Extremes<const N: usize> {
+    min: [f64; N],
+    max: [f64; N],
+    min_from: [u64; N],
+    max_from: [u64; N],
 }
 
-/// [`Extreme`] in SI base units, by side of 0: first what lies above it, then what lies below, without its sign.
-#[derive(Clone, Copy, Debug, Default)]
-struct Raw {
-    size: [f64; 2],
-    from: [u32; 2],
-}
+impl<const N: usize> Extremes<N> {
+    const NOTHING: Self = Self { min: [0.0; N], max: [0.0; N], min_from: [0; N], max_from: [0; N] };
 
-impl Raw {
+    /// Takes the values of a unit force in, with the forces that go with what lies below and above 0.
     #[inline]
-    fn see(&mut self, value: f64, [high, low]: [f64; 2], from: u32) {
-        let side = usize::from(value < 0.0);
-        let (size, known) = (value.abs() * if side == 0 { high } else { low }, self.size[side]);
-        // Selections, not branches: while the load comes nearer most values set a new record, and no one can foretell which.
-        self.from[side] = if size > known { from } else { self.from[side] };
-        self.size[side] = if size > known { size } else { known };
+    fn see(&mut self, values: [f64; N], low: [f64; N], high: [f64; N], from: u64) {
+        for i in 0..N {
+            let (l, h) = (values[i] * low[i], values[i] * high[i]);
+            // Selections, not branches: while the load comes nearer most values set a new record, and no one can foretell which.
+            self.min_from[i] = if l < self.min[i] { from } else { self.min_from[i] };
+            self.min[i] = if l < self.min[i] { l } else { self.min[i] };
+            self.max_from[i] = if h > self.max[i] { from } else { self.max_from[i] };
+            self.max[i] = if h > self.max[i] { h } else { self.max[i] };
+        }
+    }
+
+    fn of<T>(&self, result: usize, quantity: impl Fn(f64) -> T) -> Extreme<T> {
+        let place = |from: u64| usize::try_from(from).unwrap_or(usize::MAX);
+        Extreme {
+            min: quantity(self.min[result]),
+            max: quantity(self.max[result]),
+            min_from: place(self.min_from[result]),
+            max_from: place(self.max_from[result]),
+        }
     }
 }
 
@@ -139,11 +154,11 @@ impl Strip {
         }
         let mut e = Envelope {
             at: self.stations().collect(),
-            station: vec![AtStation::default(); core.x.len()],
-            reaction: vec![Raw::default(); core.supports.len()],
+            station: vec![Extremes::NOTHING; core.x.len()],
+            reaction: vec![Extremes::NOTHING; core.supports.len()],
         };
         let (mut loads, mut work) = (Loads::new(core), Work::new(core));
-        for (k, p) in (0_u32..).zip(positions) {
+        for (k, p) in (0_u64..).zip(positions) {
             loads.clear();
             let centre = p.centre.value.clamp(patch / 2.0, whole - patch / 2.0);
             if patch > 0.0 {
@@ -159,22 +174,20 @@ impl Strip {
 }
 
 impl Envelope {
-    fn see(&mut self, core: &Core, loads: &Loads, work: &Work, p: &MovingPatch, k: u32) {
-        let bend = [p.sagging.value, p.hogging.value];
-        let (shear, sink) = ([p.shear.value; 2], [p.deflection.value; 2]);
+    fn see(&mut self, core: &Core, loads: &Loads, work: &Work, p: &MovingPatch, k: u64) {
+        let (shear, sink) = (p.shear.value, p.deflection.value);
+        let low = [p.hogging.value, shear, shear, sink];
+        let high = [p.sagging.value, shear, shear, sink];
         for (n, station) in work.nodes.iter().zip(&mut self.station) {
-            station.moment.see(n.m[0], bend, k);
-            station.shear_left.see(n.v[0], shear, k);
-            station.shear_right.see(n.v[1], shear, k);
-            station.deflection.see(n.w, sink, k);
+            station.see([n.m[0], n.v[0], n.v[1], n.w], low, high, k);
         }
         for (r, s) in self.reaction.iter_mut().zip(&core.supports) {
             let n = &work.nodes[s.node];
             // Moments jump only at clamps, where the other side counts too.
             if s.clamped {
-                self.station[s.node].moment.see(n.m[1], bend, k);
+                self.station[s.node].see([n.m[1], n.v[0], n.v[1], n.w], low, high, k);
             }
-            r.see(n.v[1] - n.v[0] + loads.node[s.node][0], shear, k);
+            r.see([n.v[1] - n.v[0] + loads.node[s.node][0]], [shear], [shear], k);
         }
     }
 
@@ -187,42 +200,30 @@ impl Envelope {
     /// Moments, of both sides of a clamp together.
     #[must_use]
     pub fn moments(&self) -> impl ExactSizeIterator<Item = Extreme<MomentPerWidth>> + '_ {
-        self.station.iter().map(|s| s.moment.map(si))
+        self.station.iter().map(|s| s.of(MOMENT, si))
     }
 
     /// Shears just left of the stations.
     #[must_use]
     pub fn shears_left(&self) -> impl ExactSizeIterator<Item = Extreme<ForcePerWidth>> + '_ {
-        self.station.iter().map(|s| s.shear_left.map(si))
+        self.station.iter().map(|s| s.of(SHEAR_LEFT, si))
     }
 
     /// Shears just right of the stations.
     #[must_use]
     pub fn shears_right(&self) -> impl ExactSizeIterator<Item = Extreme<ForcePerWidth>> + '_ {
-        self.station.iter().map(|s| s.shear_right.map(si))
+        self.station.iter().map(|s| s.of(SHEAR_RIGHT, si))
     }
 
     /// Deflections, down positive.
     #[must_use]
     pub fn deflections(&self) -> impl ExactSizeIterator<Item = Extreme<Length>> + '_ {
-        self.station.iter().map(|s| s.deflection.map(si))
+        self.station.iter().map(|s| s.of(DEFLECTION, si))
     }
 
     /// Reactions, in the order of [`Strip::supports`].
     #[must_use]
     pub fn reactions(&self) -> impl ExactSizeIterator<Item = Extreme<ForcePerWidth>> + '_ {
-        self.reaction.iter().map(|r| r.map(si))
-    }
-}
-
-impl Raw {
-    fn map<T>(&self, quantity: impl Fn(f64) -> T) -> Extreme<T> {
-        let ([above, below], [max_from, min_from]) = (self.size, self.from);
-        Extreme {
-            min: quantity(0.0 - below),
-            max: quantity(above),
-            min_from: min_from as usize,
-            max_from: max_from as usize,
-        }
+        self.reaction.iter().map(|r| r.of(0, si))
     }
 }
