@@ -2,7 +2,8 @@
 
 use super::{
     Action, StripError,
-    core::{Core, Element, Section, check_inside},
+    core::{Core, check_inside},
+    element::{Element, Section},
 };
 
 /// Moment, shear, rotation and deflection at one place; also what a load adds to them.

@@ -23,6 +23,7 @@
 
 mod action;
 mod core;
+mod element;
 mod error;
 mod forces;
 mod frequency;

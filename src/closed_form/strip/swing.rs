@@ -1,6 +1,6 @@
 //! The characteristic function of a swinging strip, with its slope and bend.
 
-use super::core::{Core, Section};
+use super::{core::Core, element::Section};
 
 /// A function of ω² about one value of it: the value, the slope, and half the bend.
 #[derive(Clone, Copy, Debug, Default)]
