@@ -4,7 +4,7 @@
 use nalgebra::{DMatrix, DVector};
 use proptest::prelude::*;
 use skinspan::{
-    closed_form::strip::{Action, MovingPatch, Segment, Station, Strip, StripForces, Support},
+    closed_form::strip::{Action, MovingPatch, Segment, Station, Strip, StripError, StripForces, Support},
     units::{ArealMassDensity, Force, ForcePerWidth, Length, Pressure, per_width},
 };
 use uom::si::{areal_mass_density::kilogram_per_square_meter, force::newton, length::meter, pressure::pascal};
@@ -244,6 +244,23 @@ proptest! {
         let size: f64 = p + pressed.abs() + forces.reactions().map(|r| r.force.value.abs()).sum::<f64>();
         close(up, total, size, EXACT)?;
         close(about, due, size * l, EXACT)?;
+    }
+
+    #[test]
+    fn strip_takes_other_sections(
+        plan in plan(), share in 0.2_f64..1.0, x in 0.0..1.0, c in 0.0..0.3, p in 1.0..900.0, q in -900.0..900.0,
+    ) {
+        let softer = Plan {
+            segments: plan.segments.iter().map(|&(l, d, s)| (l, d * share.sqrt(), s * share)).collect(),
+            supports: plan.supports.clone(),
+        };
+        let segments: Vec<_> = softer.segments.iter().map(|&(l, d, s)| segment(l, d, s)).collect();
+        let (turned, built) = (plan.strip(&[0.4], 3).with_sections(&segments).unwrap(), softer.strip(&[0.4], 3));
+        let actions = loads(&plan, x, c, p, q);
+        let (a, b) = (turned.solve(&actions).unwrap(), built.solve(&actions).unwrap());
+        prop_assert!(a.stations().eq(b.stations()));
+        let longer: Vec<_> = softer.segments.iter().map(|&(l, d, s)| segment(l * 1.01, d, s)).collect();
+        prop_assert_eq!(turned.with_sections(&longer).unwrap_err(), StripError::OtherLengths);
     }
 
     #[test]
