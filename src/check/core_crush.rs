@@ -64,15 +64,13 @@ fn at_pipes(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
             });
         }
     }
-    for forces in &analysis.plates {
-        let bay = &analysis.bays[forces.bay];
-        for pipe in bay.pipes {
-            // Two bays may share a pipe, and each brings its shear.
-            let both = forces.shear * 2.0;
-            let pressure = line_pressure(both, analysis.top.pipes[pipe].seat, skin);
-            let place = Place::of(Part::Pipe(pipe), None);
-            compare(analysis, outcomes, forces.case, (pressure, Region::Field), place, |finding| {
-                finding.term("R", both).term("w", analysis.top.pipes[pipe].seat).term("t", skin)
+    for load in &analysis.pipe_loads {
+        let seat = analysis.top.pipes[load.pipe].seat;
+        let pressure = line_pressure(load.push, seat, skin);
+        for region in analysis.under_pipe(load.pipe) {
+            let place = Place::of(Part::Pipe(load.pipe), Some(load.at));
+            compare(analysis, outcomes, load.case, (pressure, region), place, |finding| {
+                finding.term("R", load.push).term("w", seat).term("t", skin)
             });
         }
     }
