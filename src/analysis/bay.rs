@@ -2,6 +2,7 @@
 //! hold over the pipes.
 
 mod backing;
+mod bounds;
 mod edge;
 mod effect;
 mod frequency;
@@ -10,6 +11,7 @@ mod pipe;
 mod worst;
 
 pub use backing::{Cover, under_pipe};
+pub use bounds::{SagBounds, sag_bounds};
 pub use frequency::bay_frequency;
 pub use pipe::{OnPipe, PipeLoad, pipe_loads};
 

@@ -10,7 +10,7 @@ mod moving;
 mod overlay;
 mod sections;
 
-pub use bay::{BackingPiece, Bay, BayForces, Cover, EdgePush, PipeLoad, bay_frequency};
+pub use bay::{BackingPiece, Bay, BayForces, Cover, EdgePush, PipeLoad, SagBounds, bay_frequency};
 pub use design_value::{Knockdowns, Shares, core_shear_factor};
 pub use forces::{Peak, RegionForces, Sag, SeatForces, StripForces};
 pub use hand::{DIVISIONS, swinging_strip, thermal_curvature};
@@ -23,7 +23,7 @@ use uom::si::ratio::ratio;
 use bay::OnPipe;
 
 use crate::{
-    closed_form::plate::clamped_plate_uniform,
+    closed_form::effective_width::rim_twist,
     geometry::{Axis, Point},
     laminate::Component,
     load::weight::gravity,
@@ -191,6 +191,17 @@ impl<'a> Analysis<'a> {
         regions
     }
 
+    /// What twist adds to the shear of a strip beside a free end at one of its seats: only the outer pipes lie at a rim.
+    #[must_use]
+    pub fn rim_twist(&self, line: &Line, seat: &Seat) -> Ratio {
+        let skins = self.sections.field.lever(line.axis);
+        let beside_end = matches!(line.role, Role::Edge | Role::Field) && line.to_free_end < skins + seat.width;
+        if !beside_end {
+            return Ratio::new::<ratio>(1.0);
+        }
+        rim_twist(seat.at.min(line.length() - seat.at), skins, seat.width)
+    }
+
     /// What may lie between the skins under a straight pipe: the backing that covers its seat from end to end, or else
     /// core and every backing that reaches under it.
     #[must_use]
@@ -198,12 +209,12 @@ impl<'a> Analysis<'a> {
         bay::under_pipe(self.top, pipe)
     }
 
-    /// Sag of a bay by the pressure all over it, were its edges clamped: less than it can be, as the sag by pressure of
-    /// the simply supported bay is more. None where the equations cannot be solved.
+    /// Where pressure alone makes a bay sag most: between which bounds that sag lies.
     #[must_use]
-    pub fn sag_if_clamped(&self, forces: &BayForces) -> Option<Length> {
-        let plate = bay::plate_of(&self.bays[forces.bay], &self.sections, self.core_left(forces.case)).ok()?;
-        Some(clamped_plate_uniform(&plate, forces.pressure).ok()?.deflection.abs())
+    pub fn sag_bounds(&self) -> Option<SagBounds> {
+        let most = |a: &&BayForces, b: &&BayForces| a.sag_by_pressure.value.total_cmp(&b.sag_by_pressure.value);
+        let forces = self.plates.iter().max_by(most)?;
+        bay::sag_bounds(&self.bays[forces.bay], &self.sections, forces, self.core_left(forces.case))
     }
 
     /// Knock-downs of a state.

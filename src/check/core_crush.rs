@@ -8,7 +8,7 @@ use crate::{
     material::Property,
     source::{Citation, DERIVED, Mark},
     strength::{Pad, line_pressure, pad_pressure},
-    units::{Force, Length, Pressure, Ratio},
+    units::{Force, ForcePerWidth, Length, Pressure, Ratio, per_width, plain},
 };
 
 pub(super) struct CoreCrush;
@@ -56,11 +56,12 @@ fn at_pipes(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
         for (seat, own) in line.seats.iter().zip(&forces.seats) {
             let Some(pipe) = seat.pipe else { continue };
             let region = line.region_at(seat.at);
-            let pressure = line_pressure(own.push.value, seat.width, skin);
+            let push: ForcePerWidth = per_width(plain(own.push.value) * analysis.rim_twist(line, seat));
+            let pressure = line_pressure(push, seat.width, skin);
             let place =
                 Place::of(Part::Pipe(pipe), Some(line.place(seat.at))).under(own.push.load_at.map(|at| line.place(at)));
             compare(analysis, outcomes, forces.case, (pressure, region), place, |finding| {
-                finding.term("R", own.push.value).term("w", seat.width).term("t", skin)
+                finding.term("R", push).term("w", seat.width).term("t", skin)
             });
         }
     }

@@ -27,11 +27,12 @@ impl Check for SagBetweenPipes {
 
     fn formula(&self) -> &'static str {
         "w ≤ limit · L,  w from bending and shear of the strip or plate, creep of the core included; of a bay on four sides \
-         w_p by the pressure all over it, which clamped edges would make w_c, and Δm what its backing weighs more than core"
+         w_p by the pressure all over it, and Δm what its backing weighs more than core, spread over it"
     }
 
     fn limits(&self) -> &'static str {
-        "pipes taken as rigid: their own sag between posts comes on top"
+        "pipes taken as rigid: their own sag between posts comes on top; edges of a bay on four sides turn freely, and \
+         --full says what clamped ones would leave; stiffness that a backing adds to such a bay is not counted"
     }
 
     fn citation(&self) -> Citation {
@@ -57,10 +58,6 @@ impl Check for SagBetweenPipes {
             let place = Place::of(Part::Bay, Some(bay.middle()));
             compare(analysis, outcomes, forces.case, (forces.sag, over), place, |finding| {
                 let finding = finding.term("w_p", forces.sag_by_pressure);
-                let finding = match analysis.sag_if_clamped(forces) {
-                    Some(clamped) => finding.term("w_c", clamped),
-                    None => finding,
-                };
                 if bay.backing.is_empty() { finding } else { finding.term("Δm", bay.backing_mass(analysis.top)) }
             });
         }
