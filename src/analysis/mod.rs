@@ -186,7 +186,8 @@ impl<'a> Analysis<'a> {
         let crossing = conduits.filter(|(_, conduit)| !bay.covered_by(&conduit.along, conduit.diameter).is_empty());
         let mut regions = vec![Region::Field];
         regions.extend(crossing.map(|(index, _)| Region::Conduit(index)));
-        let backing = (0..self.top.backings.len()).filter(|&index| bay.backing.iter().any(|piece| piece.backing == index));
+        let backing =
+            (0..self.top.backings.len()).filter(|&index| bay.backing.iter().any(|piece| piece.backing == index));
         regions.extend(backing.map(Region::Backing));
         regions
     }

@@ -255,12 +255,7 @@ impl Sections {
             .backings
             .iter()
             .map(|backing| {
-                Ok(RegionSection::new(
-                    section(board_layer(&backing.board, top))?,
-                    whole,
-                    axes,
-                    &top.criteria,
-                ))
+                Ok(RegionSection::new(section(board_layer(&backing.board, top))?, whole, axes, &top.criteria))
             })
             .collect::<Result<_, InvalidCore>>()?;
         let conduits = top

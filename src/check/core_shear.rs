@@ -130,8 +130,7 @@ fn compare(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>, case: usize, sh
     outcomes.compare(Some(case), stress / bearable * factor, || {
         let one = Ratio::from(1.0);
         let mean: Pressure = plain(force) / section.lever(axis);
-        let (exact, net) =
-            if mean > Pressure::default() { (whole / mean / twist, stress / whole) } else { (one, one) };
+        let (exact, net) = if mean > Pressure::default() { (whole / mean / twist, stress / whole) } else { (one, one) };
         let finding = Finding::compare(stress, bearable, factor, strength.basis)
             .term("V", force)
             .term("d", section.lever(axis))

@@ -40,13 +40,11 @@ fn cover([p, q]: [Point; 2], width: Length, (from, sides): Rectangle) -> Option<
         corners = cut(&corners, i, |at| at);
         corners = cut(&corners, i, |at| side.value - at);
     }
-    let (twice, moment) = corners.iter().zip(corners.iter().cycle().skip(1)).fold(
-        (0.0, [0.0; 2]),
-        |(twice, [mx, my]), (a, b)| {
+    let (twice, moment) =
+        corners.iter().zip(corners.iter().cycle().skip(1)).fold((0.0, [0.0; 2]), |(twice, [mx, my]), (a, b)| {
             let cross = a[0] * b[1] - b[0] * a[1];
             (twice + cross, [mx + (a[0] + b[0]) * cross, my + (a[1] + b[1]) * cross])
-        },
-    );
+        });
     let area = twice.abs() / 2.0;
     // A hair's breadth along an edge of the rectangle is not in it.
     if area <= 1e-9 * sides[0].value * sides[1].value {
@@ -63,10 +61,7 @@ fn cover([p, q]: [Point; 2], width: Length, (from, sides): Rectangle) -> Option<
     let square = area > 0.999 * own[0] * own[1];
     Some(Cover {
         area: Area::new::<square_meter>(area),
-        centre: Point {
-            x: from.x + metre(moment[0] / (3.0 * twice)),
-            y: from.y + metre(moment[1] / (3.0 * twice)),
-        },
+        centre: Point { x: from.x + metre(moment[0] / (3.0 * twice)), y: from.y + metre(moment[1] / (3.0 * twice)) },
         sides: if square { own.map(metre) } else { sides.map(|side| width.min(side)) },
     })
 }

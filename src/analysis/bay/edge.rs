@@ -75,8 +75,12 @@ impl AtEdges {
 
     /// What the terms left out may amount to: of the shear, and of the moments over the largest of all.
     pub fn error_beside(&self, middle: [MomentPerWidth; 2]) -> Ratio {
-        let largest = middle.into_iter().chain(self.hogging).fold(MomentPerWidth::default(), |largest, moment| largest.max(moment.abs()));
-        let over_pipes = if largest > MomentPerWidth::default() { self.moment_error / largest } else { Ratio::default() };
+        let largest = middle
+            .into_iter()
+            .chain(self.hogging)
+            .fold(MomentPerWidth::default(), |largest, moment| largest.max(moment.abs()));
+        let over_pipes =
+            if largest > MomentPerWidth::default() { self.moment_error / largest } else { Ratio::default() };
         self.shear_error.max(over_pipes)
     }
 

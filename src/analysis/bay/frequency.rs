@@ -4,7 +4,7 @@ use std::f64::consts::PI;
 
 use uom::si::{mass::kilogram, ratio::ratio};
 
-use super::{Bay, BackingPiece, beyond_core, plate_of};
+use super::{BackingPiece, Bay, beyond_core, plate_of};
 use crate::{
     analysis::sections::Sections,
     closed_form::plate::PlateFault,
@@ -31,7 +31,8 @@ use crate::{
 pub fn bay_frequency(top: &Top, sections: &Sections, bay: &Bay, core_left: Ratio) -> Result<Frequency, PlateFault> {
     let plate = plate_of(bay, sections, core_left)?;
     // Gear in the middle of a simply supported plate moves four times the mean square of the first mode.
-    let gear = top.gear.iter().filter(|gear| bay.holds(gear.at)).fold(Mass::default(), |sum, gear| sum + gear.mass * 4.0);
+    let gear =
+        top.gear.iter().filter(|gear| bay.holds(gear.at)).fold(Mass::default(), |sum, gear| sum + gear.mass * 4.0);
     let moved = bay.backing.iter().fold(gear, |sum, piece| {
         let more = beyond_core(top, piece).max(Mass::new::<kilogram>(0.0));
         sum + more * mean_square(bay, piece)
@@ -46,5 +47,7 @@ fn mean_square(bay: &Bay, piece: &BackingPiece) -> Ratio {
         1.0 - (2.0 * middle).cos() * (2.0 * half).sin() / (2.0 * half)
     };
     let (centre, sides) = (piece.cover.centre, piece.cover.sides);
-    Ratio::from(along(centre.x, bay.from.x, sides[0], bay.sides[0]) * along(centre.y, bay.from.y, sides[1], bay.sides[1]))
+    Ratio::from(
+        along(centre.x, bay.from.x, sides[0], bay.sides[0]) * along(centre.y, bay.from.y, sides[1], bay.sides[1]),
+    )
 }

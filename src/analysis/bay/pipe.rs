@@ -96,7 +96,8 @@ struct Stretch {
 
 impl Stretch {
     fn add_bay(&mut self, plates: &[BayForces], (bay, case): (usize, usize), edge: usize) {
-        let here = || plates.iter().filter(|forces| forces.bay == bay && forces.case == case).map(|forces| forces.push[edge]);
+        let here =
+            || plates.iter().filter(|forces| forces.bay == bay && forces.case == case).map(|forces| forces.push[edge]);
         self.press += here().map(|push| push.still).reduce(ForcePerWidth::max).unwrap_or_default();
         self.lift += here().map(|push| -push.still).reduce(ForcePerWidth::max).unwrap_or_default();
         self.moving = here().fold(self.moving, |moving, push| moving.max(push.moving));
@@ -114,7 +115,11 @@ mod tests {
     use uom::si::length::meter;
 
     use super::*;
-    use crate::{analysis::bay::EdgePush, closed_form::plate::EdgeHold, units::{Force, Length, MomentPerWidth, Pressure, Ratio, per_width}};
+    use crate::{
+        analysis::bay::EdgePush,
+        closed_form::plate::EdgeHold,
+        units::{Force, Length, MomentPerWidth, Pressure, Ratio, per_width},
+    };
 
     fn m(x: f64) -> Length {
         Length::new::<meter>(x)
@@ -125,7 +130,13 @@ mod tests {
     }
 
     fn bay(x: f64, pipes: [usize; 4]) -> Bay {
-        Bay { from: Point { x: m(x), y: m(0.0) }, sides: [m(1.0), m(2.0)], pipes, holds: [EdgeHold::Clamped; 2], backing: Vec::new() }
+        Bay {
+            from: Point { x: m(x), y: m(0.0) },
+            sides: [m(1.0), m(2.0)],
+            pipes,
+            holds: [EdgeHold::Clamped; 2],
+            backing: Vec::new(),
+        }
     }
 
     fn forces(bay: usize, still: [f64; 4], moving: f64) -> BayForces {
@@ -158,7 +169,8 @@ mod tests {
         let loads = pipe_loads(&bays, &plates, &[overhang, elsewhere]);
         assert_eq!(loads.len(), 7, "the pipe between the bays is listed once");
         let on = |pipe: usize, x: f64| {
-            let load = loads.iter().find(|load| load.pipe == pipe && (load.at.x.value - x).abs() < 1e-12).expect("listed");
+            let load =
+                loads.iter().find(|load| load.pipe == pipe && (load.at.x.value - x).abs() < 1e-12).expect("listed");
             (load.push.value, load.pull.value)
         };
         assert_eq!(on(3, 1.0), (4.0 + 30.0 + 200.0, 0.0));
