@@ -259,7 +259,7 @@ fn across(top: &Top, layout: &StripLayout, station: Length) -> Line {
         .collect();
     seats.sort_by(|a, b| a.at.value.total_cmp(&b.at.value));
     let at_end = station == layout.from || station == layout.to;
-    // Gear is carried by a strip as wide as about half a span on either side: all that stands so near counts whole.
+    // Gear is carried by a strip of some width: all that stands so near counts whole.
     let bay = seats.windows(2).map(|pair| pair[1].at - pair[0].at).fold(Length::default(), Length::max);
     let gear = top
         .gear
@@ -268,7 +268,7 @@ fn across(top: &Top, layout: &StripLayout, station: Length) -> Line {
         .filter_map(|(index, gear)| {
             let beside = gear.at.along(side);
             let beyond = (layout.from - beside).max(beside - layout.to).max(Length::default());
-            let near = (beside - station).abs() < bay / 4.0 + gear.footing / 2.0;
+            let near = (beside - station).abs() < bay * top.criteria.gear_share_of_bay.value + gear.footing / 2.0;
             // Gear on an overhang beyond the pipes rests on the strip beside the overhang.
             let handed = at_end && beyond > Length::default() && (beside - station).abs() <= beyond + shortest();
             (near || handed).then_some(GearOnLine { gear: index, at: gear.at.along(layout.axis), beyond })

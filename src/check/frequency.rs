@@ -75,7 +75,7 @@ impl Check for FirstFrequency {
         }
         let mut seen = slowest(swings);
         for bay in &analysis.bays {
-            match bay_frequency(top, &analysis.sections.field, bay, left) {
+            match bay_frequency(top, &analysis.sections, bay, left) {
                 Ok(frequency) => seen.push((frequency, Place::of(Part::Bay, Some(bay.middle())))),
                 Err(error) => outcomes.cannot(None, Part::Bay, error.to_string()),
             }

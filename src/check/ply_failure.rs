@@ -67,18 +67,19 @@ impl Check for PlyFailure {
         }
         for forces in &analysis.plates {
             let bay = &analysis.bays[forces.bay];
-            for axis in Axis::BOTH {
-                let (middle, over) = (forces.middle[axis.index()], forces.over_pipes[axis.index()]);
-                let at = Some(bay.middle());
-                let sagging = if middle > MomentPerWidth::default() { Bent::Sagging } else { Bent::Hogging };
-                for (bent, moment) in [(sagging, middle.abs()), (Bent::Hogging, over), (Bent::Sagging, over)] {
-                    for first in analysis.sections.field.first_ply(axis, bent) {
-                        let Some(first) = first else {
-                            outcomes.cannot(None, Part::Bay, NO_STRENGTH);
-                            continue;
-                        };
-                        let place = Place::of(Part::Bay, at).in_ply(first.place);
-                        compare(&strengths, outcomes, forces.case, (moment, first), place);
+            for region in analysis.regions_of(bay) {
+                for axis in Axis::BOTH {
+                    let (middle, over) = (forces.middle[axis.index()], forces.over_pipes[axis.index()]);
+                    let sagging = if middle > MomentPerWidth::default() { Bent::Sagging } else { Bent::Hogging };
+                    for (bent, moment) in [(sagging, middle.abs()), (Bent::Hogging, over), (Bent::Sagging, over)] {
+                        for first in analysis.sections.of(region).first_ply(axis, bent) {
+                            let Some(first) = first else {
+                                outcomes.cannot(None, Part::Bay, NO_STRENGTH);
+                                continue;
+                            };
+                            let place = Place::in_bay(bay, region).in_ply(first.place);
+                            compare(&strengths, outcomes, forces.case, (moment, first), place);
+                        }
                     }
                 }
             }

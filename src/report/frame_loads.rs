@@ -18,8 +18,7 @@ pub struct FrameLoad {
     pub known: bool,
 }
 
-/// Largest line loads on each pipe over all strips and cases. Of a bay on four sides
-/// only the largest shear at its pipes is known, and counts both ways; two bays that share a pipe each bring theirs.
+/// Largest line loads on each pipe over all strips, stretches beside bays, and cases.
 #[must_use]
 pub fn frame_loads(report: &Report<'_>) -> Vec<FrameLoad> {
     let nothing = (ForcePerWidth::default(), None);
@@ -43,17 +42,14 @@ pub fn frame_loads(report: &Report<'_>) -> Vec<FrameLoad> {
             load.known = true;
         }
     }
-    // Of a bay only the largest shear is known; it may press or lift.
-    for forces in &analysis.plates {
-        for pipe in analysis.bays[forces.bay].pipes {
-            let (load, shear) = (&mut loads[pipe], forces.shear.abs());
-            load.known = true;
-            if shear > load.push.0 {
-                load.push = (shear, Some(forces.case));
-            }
-            if shear > load.pull.0 {
-                load.pull = (shear, Some(forces.case));
-            }
+    for on_pipe in &analysis.pipe_loads {
+        let load = &mut loads[on_pipe.pipe];
+        load.known = true;
+        if on_pipe.push > load.push.0 {
+            load.push = (on_pipe.push, Some(on_pipe.case));
+        }
+        if on_pipe.pull > load.pull.0 {
+            load.pull = (on_pipe.pull, Some(on_pipe.case));
         }
     }
     loads
