@@ -126,7 +126,11 @@ impl LoadCase {
         let moved = self.gear_gravity != one || self.gear_sideways != NONE || self.gear_wind != none;
         self.with_gear
             && self.hand.is_none()
-            && (moved || self.grab.is_some() || self.given || self.snagged || self.state.duration == Duration::Permanent)
+            && (moved
+                || self.grab.is_some()
+                || self.given
+                || self.snagged
+                || self.state.duration == Duration::Permanent)
     }
 }
 
@@ -352,11 +356,8 @@ impl Maker<'_> {
     /// What is done to gear by hand, or by its use.
     fn gear(&mut self, gear: OnGear) {
         let criteria = self.criteria;
-        let rolling = roll_acceleration(
-            criteria.roll_angle.value,
-            criteria.roll_period.value,
-            criteria.roll_height.value,
-        );
+        let rolling =
+            roll_acceleration(criteria.roll_angle.value, criteria.roll_period.value, criteria.roll_height.value);
         if let (true, Some(sideways)) = (gear.any, rolling) {
             let mut case = self.case("rolling", "rolling in a beam sea", true, Duration::Short);
             case.gear_sideways = sideways;

@@ -5,24 +5,24 @@ use uom::si::ratio::ratio;
 use super::Analysis;
 use crate::units::ForcePerWidth;
 
-/// Largest line loads on one pipe under one case.
+/// Largest loads per length of one pipe under one case.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
-pub struct PipeLoad {
+pub struct LineLoad {
     /// Push of the top on the pipe.
     pub push: ForcePerWidth,
-    /// Pull at the fixings.
+    /// Pull at the fixings, as a positive number.
     pub pull: ForcePerWidth,
 }
 
 impl Analysis<'_> {
-    /// Largest line loads on a pipe over all strips and bays under a case; none where the hand method does not count
-    /// on the pipe, so that nothing is known of what it carries.
+    /// Largest loads per length of a pipe over all strips and bays under a case; none where the hand method does not
+    /// count on the pipe, so that nothing is known of what it carries.
     #[must_use]
-    pub fn pipe_load(&self, pipe: usize, case: usize) -> Option<PipeLoad> {
-        let mut load: Option<PipeLoad> = None;
+    pub fn line_load(&self, pipe: usize, case: usize) -> Option<LineLoad> {
+        let mut load: Option<LineLoad> = None;
         let mut raise = |push: ForcePerWidth, pull: ForcePerWidth| {
             let known = load.get_or_insert_default();
-            *known = PipeLoad { push: known.push.max(push), pull: known.pull.max(pull) };
+            *known = LineLoad { push: known.push.max(push), pull: known.pull.max(pull) };
         };
         for forces in self.strips.iter().filter(|forces| forces.case == case) {
             let line = &self.lines[forces.line];
@@ -32,11 +32,8 @@ impl Analysis<'_> {
                 raise(own.push.value / along, own.pull.value / along);
             }
         }
-        // Of a bay only the largest shear is known; it may press or lift.
-        for forces in self.plates.iter().filter(|forces| forces.case == case) {
-            for _ in self.bays[forces.bay].pipes.iter().filter(|own| **own == pipe) {
-                raise(forces.shear.abs(), forces.shear.abs());
-            }
+        for own in self.pipe_loads.iter().filter(|own| own.pipe == pipe && own.case == case) {
+            raise(own.push, own.pull);
         }
         load
     }

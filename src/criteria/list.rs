@@ -346,6 +346,11 @@ criteria! {
     // frame
     /// Width of the seat on a pipe over its diameter, where the design file gives none.
     seat_share: Ratio;
+    // method
+    /// Share of the widest bay, on either side of a strip, within which gear counts whole on it.
+    gear_share_of_bay: Ratio;
+    /// Poisson's ratio of every backing board.
+    board_poisson: Ratio;
     // water
     /// Density of standing water.
     water_density: MassDensity;

@@ -22,6 +22,7 @@
 //! | `open_cases` | cases that could not be looked at: `id`, `title`, `reason` |
 //! | `ruled_out` | what the design file rules out: `title`, `because` |
 //! | `frame` | per pipe: `pipe`, `known` (false: nothing is known of what it carries), `push`, `push_case`, `pull`, `pull_case` |
+//! | `sag_bounds` | of the bay on four sides that sags most by pressure alone: `x`, `y` of its middle, `case`, `supported` (checked), `clamped`; null without such bays |
 //! | `criteria` | every factor, knock-down, limit and assumed load, with source and mark |
 //! | `numerical_error` | largest relative change of a utilisation at twice the division |
 //! | `cautions` | the cautions, as texts |
@@ -88,6 +89,7 @@ pub fn to_json(report: &Report<'_>) -> Value {
         "open_cases": open_cases(report),
         "ruled_out": ruled_out(report),
         "frame": frame(report),
+        "sag_bounds": sag_bounds(report),
         "criteria": criteria,
         "numerical_error": number(report.numerical_error.get::<ratio>()),
         "cautions": cautions(report),
@@ -220,6 +222,19 @@ fn frame(report: &Report<'_>) -> Vec<Value> {
             })
         })
         .collect()
+}
+
+fn sag_bounds(report: &Report<'_>) -> Option<Value> {
+    let analysis = report.analysis.as_ref().ok()?;
+    let (bounds, system) = (analysis.sag_bounds()?, report.top.report);
+    let middle = analysis.bays[bounds.bay].middle();
+    Some(json!({
+        "x": quantity(middle.x, system),
+        "y": quantity(middle.y, system),
+        "case": analysis.cases[bounds.case].id,
+        "supported": quantity(bounds.supported, system),
+        "clamped": quantity(bounds.clamped, system),
+    }))
 }
 
 fn measure(value: Measure, system: System) -> Value {

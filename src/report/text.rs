@@ -9,7 +9,7 @@ use super::{
 };
 use crate::{
     advice::{Advice, Change},
-    analysis::{Analysis, Layout},
+    analysis::{Analysis, Layout, SagBounds},
     check::{CHECKS, Outcome, Verdict},
     geometry::Axis,
     material::{Core, Origin},
@@ -391,6 +391,9 @@ fn cases(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>, full: bo
     }
     if full {
         page.paragraph("  ", &layout_words(analysis));
+        if let Some(bounds) = analysis.sag_bounds() {
+            page.paragraph("  ", &bounds_words(report, analysis, bounds));
+        }
     }
 }
 
@@ -412,6 +415,18 @@ fn layout_words(analysis: &Analysis<'_>) -> String {
             counted(analysis.bays.len(), "bay")
         ),
     }
+}
+
+fn bounds_words(report: &Report<'_>, analysis: &Analysis<'_>, bounds: SagBounds) -> String {
+    let system = report.top.report;
+    format!(
+        "Pressure alone makes the bay about {} sag by {} with edges that turn freely, which is what is checked; with clamped \
+         edges it would be {}, and the truth lies between ({}).",
+        words::point(analysis.bays[bounds.bay].middle(), system),
+        show(bounds.supported, system),
+        show(bounds.clamped, system),
+        analysis.cases[bounds.case].title,
+    )
 }
 
 fn frame(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>) {

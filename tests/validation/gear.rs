@@ -47,9 +47,8 @@ fn whip_is_the_sum_of_its_pieces() {
     within((drag * length / 2.0).value, 47.14, FOUR_DIGITS);
     let pieces = 100_u32;
     let piece = length / f64::from(pieces);
-    let moment: f64 = (0..pieces)
-        .map(|i| (gear_drag(q, share(1.2), diameter * piece) * (piece * (f64::from(i) + 0.5))).value)
-        .sum();
+    let moment: f64 =
+        (0..pieces).map(|i| (gear_drag(q, share(1.2), diameter * piece) * (piece * (f64::from(i) + 0.5))).value).sum();
     within((drag * length / 2.0).value, moment, EXACT);
 }
 
