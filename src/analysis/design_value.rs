@@ -5,7 +5,7 @@ use uom::si::ratio::ratio;
 use crate::{
     criteria::{Criteria, Criterion},
     load_case::{Duration, HotTop, State},
-    material::{Basis, Core},
+    material::{Adhesive, Basis, Core},
     section::Skin,
     top::Top,
     units::{Dimensioned, Ratio, ThermodynamicTemperature},
@@ -46,6 +46,8 @@ pub struct Knockdowns<'a> {
     core_hot: Ratio,
     board_hot: Ratio,
     skin_hot: [Ratio; 2],
+    /// Temperatures, where the state is hot.
+    sun: Option<HotTop>,
 }
 
 impl<'a> Knockdowns<'a> {
@@ -69,7 +71,8 @@ impl<'a> Knockdowns<'a> {
                 .try_into()
                 .map_err(|_| "two skins have two temperatures".to_owned())?;
         }
-        Ok(Self { criteria, state, wood: is_wood(&top.core.material), core_hot, board_hot, skin_hot })
+        let sun = sun.filter(|_| state.hot);
+        Ok(Self { criteria, state, wood: is_wood(&top.core.material), core_hot, board_hot, skin_hot, sun })
     }
 
     /// What is left of a strength of the core.
@@ -130,6 +133,29 @@ impl<'a> Knockdowns<'a> {
             Duration::Permanent => &c.laminate_strength_permanent,
         };
         self.shares(basis, self.skin_hot[skin_index(skin)], &c.wet_laminate, time)
+    }
+
+    /// What is left of the strength of a resin that sits in the top: potting. It is taken to soften as the skin beside
+    /// it does. The factor on a bond has its ageing in it, so that water is not counted twice.
+    #[must_use]
+    pub fn potting_strength(&self, beside: Skin, basis: Basis) -> Shares {
+        Shares { wet: Ratio::new::<ratio>(1.0), ..self.skin_strength(beside, basis) }
+    }
+
+    /// What is left of the strength of a glue on a skin; water as for [`Self::potting_strength`].
+    ///
+    /// # Errors
+    ///
+    /// Says in words that the glue has no value at its temperature.
+    pub fn glue_strength(&self, glue: &Adhesive, on: Skin, basis: Basis) -> Result<Shares, String> {
+        let hot = match self.sun {
+            Some(sun) => {
+                let temperature = if on == Skin::Outer { sun.outer } else { sun.inner };
+                glue.hot_retention.at(temperature).map_err(|out| format!("{}: {out}", glue.name))?.value
+            }
+            None => Ratio::new::<ratio>(1.0),
+        };
+        Ok(Shares { hot, ..self.potting_strength(on, basis) })
     }
 
     /// What is left of the modulus of a skin. Fibre carries it, so heat and water are not counted; time is.

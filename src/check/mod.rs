@@ -77,6 +77,18 @@ pub const CHECKS: &[&dyn Check] = &[
     &hot_core::HotCore,
     &first_order::FirstOrder,
     &fixing::FastenerTension,
+    &fixing::FastenerShear,
+    &fixing::FastenerCombined,
+    &fixing::ThreadStrip,
+    &fixing::ScrewWithdrawal,
+    &fixing::InsertPullOut,
+    &fixing::PottedInsert,
+    &fixing::PottedBond,
+    &fixing::StudBond,
+    &fixing::HoldCombined,
+    &fixing::Engagement,
+    &fixing::Tightening,
+    &fixing::FixingFatigue,
     &fixing::FixingInBacking,
 ];
 

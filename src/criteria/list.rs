@@ -154,6 +154,24 @@ criteria! {
     turns_out_of_nut: Ratio;
     /// Samples of a pull-out test.
     pull_test_samples: Ratio;
+    /// Least full thread of a screw in board, wood or plastic, in diameters.
+    engagement_soft: Ratio;
+    /// Least full thread of a screw in metal or solid laminate, in diameters.
+    engagement_hard: Ratio;
+    /// Longest full thread that is counted, in diameters.
+    engagement_credit: Ratio;
+    /// Thread that the mouth of its hole loses, in pitches.
+    thread_lead_in: Ratio;
+    /// Thread that the end of a machine screw lacks, in pitches.
+    thread_tip: Ratio;
+    /// Point of a screw that does not hold, in diameters.
+    screw_tip: Ratio;
+    /// Factor on what a preload may use of a fixing and its hold.
+    tightening_factor: Ratio;
+    /// Factor on fixings under load that repeats.
+    fatigue_factor: Ratio;
+    /// Times that gear pulls on its fixings in the life of a top.
+    fatigue_cycles: Ratio;
     // gear
     /// Acceleration of gear sideways, over gravity.
     gear_sideways: Ratio;
@@ -236,6 +254,16 @@ criteria! {
     laminate_strength_permanent: Ratio;
     /// Modulus left in a laminate under a load of years.
     laminate_modulus_permanent: Ratio;
+    /// Hold of a screw in plywood over the formula for wood.
+    plywood_withdrawal: Ratio;
+    /// Hold of a blind insert in laminate over the shear of the sheet round its bulge.
+    insert_in_laminate: Ratio;
+    /// Side and bottom of a plug of potting together, over the sum of each alone.
+    potting_together: Ratio;
+    /// Hold left under load that repeats.
+    fatigue_hold: Ratio;
+    /// Strength that laminate loses with each tenfold of cycles.
+    fatigue_laminate: Ratio;
     // limits
     /// Sag between pipes over the span, where people walk.
     sag_walked_limit: Ratio;
@@ -323,6 +351,10 @@ criteria! {
     trailer_down: Ratio;
     /// Inertia forward on the road, over gravity.
     trailer_forward: Ratio;
+    /// Force that repeats over that of the design landing, steel.
+    cyclic_share_steel: Ratio;
+    /// Force that repeats over that of the design landing, what fixings hold in.
+    cyclic_share_hold: Ratio;
     // sun
     /// Temperature at which the top is flat.
     sun_flat: ThermodynamicTemperature;

@@ -78,3 +78,37 @@ pub fn stud_bond_tension(pull: Force, moment: Torque, diameter: Length) -> Press
 pub fn stud_bond_shear(shear: Force, diameter: Length) -> Pressure {
     shear / round_area(diameter)
 }
+
+/// Torque on a stud at which the glue under its base shears.
+///
+/// ```text
+///   M = τ π D³/16
+/// ```
+///
+/// | symbol | meaning                    | argument         |
+/// |--------|----------------------------|------------------|
+/// | *τ*    | shear strength of the glue | `shear_strength` |
+/// | *D*    | diameter of the base       | `diameter`       |
+///
+/// # Validity
+///
+/// Stiff base, elastic glue, all of it bonded: its rim shears first. Glue that yields bears a third more.
+///
+/// # Source
+///
+/// [`DERIVED`](crate::source::DERIVED): torsion of a round section.
+///
+/// # Examples
+///
+/// 8 MPa under a base of 38 mm: 8 × π × 54 872/16 = 86 193 N·mm.
+///
+/// ```
+/// use skinspan::{fastening::stud_bond_torque, units::{Length, Pressure}};
+/// use uom::si::{length::millimeter, pressure::megapascal, torque::newton_meter};
+/// let m = stud_bond_torque(Pressure::new::<megapascal>(8.0), Length::new::<millimeter>(38.0));
+/// assert!((m.get::<newton_meter>() - 86.193).abs() < 0.001);
+/// ```
+#[must_use]
+pub fn stud_bond_torque(shear_strength: Pressure, diameter: Length) -> Torque {
+    (shear_strength * (PI / 16.0 * diameter * diameter * diameter)).into()
+}

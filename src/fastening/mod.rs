@@ -54,7 +54,7 @@ pub use board_strip::{board_strip_capacity, thread_shape_factor};
 pub use bolt_bending::{BoltEnd, bolt_bending_stress};
 pub use bolt_fatigue::{BOLT_THREAD_CATEGORY, bolt_fatigue_range};
 pub use bolt_load::{bolt_load, separation_load};
-pub use bonded_stud::{stud_bond_shear, stud_bond_tension};
+pub use bonded_stud::{stud_bond_shear, stud_bond_tension, stud_bond_torque};
 pub use compression_sleeve::{Sleeve, skins_share_beside_sleeve};
 pub use edge_distance::{end_distance_needed, pitch_needed, side_distance_needed};
 pub use engagement::effective_engagement;

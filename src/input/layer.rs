@@ -11,7 +11,7 @@ use super::{
 use crate::{
     laminate::{Ply, fibre_content::Densities},
     material::{Banded, Basis, Coat, Fabric, MaterialTable, Part, PlyLayer, Resin},
-    top::SkinLayer,
+    top::{RoundFixing, SkinLayer},
     units::{Angle, ArealMassDensity, Length, ParseError, Ratio, Sign, parse, parse_prefix, parse_signed},
 };
 
@@ -212,6 +212,7 @@ impl Reading<'_, '_> {
         Some(SkinLayer {
             text: self.given.text.clone(),
             plies: Vec::new(),
+            round_fixing: Vec::new(),
             fibre: ArealMassDensity::default(),
             fibre_fraction: None,
             mass,
@@ -249,6 +250,7 @@ impl Reading<'_, '_> {
         let mut layer = SkinLayer {
             text: self.given.text.clone(),
             plies: Vec::new(),
+            round_fixing: Vec::new(),
             fibre: ArealMassDensity::default(),
             fibre_fraction: None,
             mass: ArealMassDensity::default(),
@@ -374,6 +376,11 @@ impl Reading<'_, '_> {
         layer.mass += dry / psi;
         if let Some(first) = plies.first() {
             layer.basis = layer.basis.max(strength_basis(first));
+            layer.round_fixing.push(RoundFixing {
+                thickness,
+                bearing: first.bearing.clone(),
+                punching_shear: first.punching_shear.clone(),
+            });
             layer.origins.extend(origins(first));
         }
         Some(())

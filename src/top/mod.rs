@@ -13,7 +13,7 @@ pub use frame::Pipe;
 pub use gear::{Gear, GivenForce};
 pub use inlay::{Backing, Conduit};
 pub use outline::{Edge, Outline};
-pub use schedule::{Schedule, SkinLayer};
+pub use schedule::{RoundFixing, Schedule, SkinLayer};
 pub use weight::{Weight, WeightItem};
 
 use std::sync::Arc;

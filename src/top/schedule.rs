@@ -6,9 +6,20 @@ use uom::si::areal_mass_density::kilogram_per_square_meter;
 
 use crate::{
     laminate::{InvalidLaminate, Laminate, Ply},
-    material::{Basis, Origin},
-    units::{ArealMassDensity, Length, Ratio},
+    material::{Basis, Origin, Property},
+    units::{ArealMassDensity, Length, Pressure, Ratio},
 };
+
+/// What a part of a layer bears round a fixing; none where the table has no value.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RoundFixing {
+    /// Thickness of the part.
+    pub thickness: Length,
+    /// Bearing strength against a shank, finger-tight, far from edges.
+    pub bearing: Option<Property<Pressure>>,
+    /// Strength in shear through the thickness, backed.
+    pub punching_shear: Option<Property<Pressure>>,
+}
 
 /// One line of the schedule: a fabric with its resin, or a coat.
 #[derive(Clone, Debug, PartialEq)]
@@ -17,6 +28,8 @@ pub struct SkinLayer {
     pub text: String,
     /// Its plies; none for a coat, whose strength does not count.
     pub plies: Vec<Ply>,
+    /// What its parts bear round a fixing, part by part; none for a coat.
+    pub round_fixing: Vec<RoundFixing>,
     /// Dry fibre per area.
     pub fibre: ArealMassDensity,
     /// Fibre mass fraction, where there is fibre.
@@ -50,6 +63,8 @@ impl SkinLayer {
 pub struct Schedule {
     layers: Vec<SkinLayer>,
     laminate: Laminate,
+    bearing: Option<(Pressure, Basis)>,
+    punching_shear: Option<(Pressure, Basis)>,
 }
 
 impl Schedule {
@@ -61,7 +76,9 @@ impl Schedule {
     pub fn new(layers: Vec<SkinLayer>) -> Result<Self, InvalidLaminate> {
         let plies: Vec<Ply> = layers.iter().flat_map(|layer| layer.plies.iter().copied()).collect();
         let laminate = Laminate::new(&plies)?;
-        Ok(Self { layers, laminate })
+        let bearing = mean(&layers, |part| part.bearing.as_ref());
+        let punching_shear = mean(&layers, |part| part.punching_shear.as_ref());
+        Ok(Self { layers, laminate, bearing, punching_shear })
     }
 
     /// The layers, outside first.
@@ -74,6 +91,19 @@ impl Schedule {
     #[must_use]
     pub const fn laminate(&self) -> &Laminate {
         &self.laminate
+    }
+
+    /// Bearing strength against a shank, mean over the thickness of what carries, with its weakest basis; none where a
+    /// layer that carries has none.
+    #[must_use]
+    pub const fn bearing(&self) -> Option<(Pressure, Basis)> {
+        self.bearing
+    }
+
+    /// Strength in shear through the thickness, as for [`Self::bearing`].
+    #[must_use]
+    pub const fn punching_shear(&self) -> Option<(Pressure, Basis)> {
+        self.punching_shear
     }
 
     /// Mass per area, coats included.
@@ -106,4 +136,19 @@ impl Schedule {
         }
         Self::new(layers)
     }
+}
+
+/// Mean over the thickness of all parts that carry, and the weakest basis.
+fn mean(layers: &[SkinLayer], pick: impl Fn(&RoundFixing) -> Option<&Property<Pressure>>) -> Option<(Pressure, Basis)> {
+    let (mut sum, mut thickness, mut basis) =
+        (Pressure::default() * Length::default(), Length::default(), Basis::Measured);
+    for layer in layers.iter().filter(|layer| layer.carries()) {
+        for part in &layer.round_fixing {
+            let strength = pick(part)?;
+            sum += strength.value * part.thickness;
+            thickness += part.thickness;
+            basis = basis.max(strength.basis);
+        }
+    }
+    (thickness > Length::default()).then(|| (sum / thickness, basis))
 }

@@ -1,13 +1,12 @@
 //! The fastener itself in tension.
 
-use super::{Held, each};
+use super::{Held, each, steel::Steel};
 use crate::{
-    analysis::{Analysis, screw_thread},
+    analysis::Analysis,
     check::{Check, Finding, Outcomes, Part, Subject},
-    fastening::{HEAD_FACTOR, tensile_capacity},
+    fastening::HEAD_FACTOR,
     source::{Citation, EN_1993_1_8, Mark},
     top::Hold,
-    units::{Area, Force},
 };
 
 pub(in crate::check) struct FastenerTension;
@@ -51,28 +50,20 @@ impl Check for FastenerTension {
 
 fn compare(held: Held<'_>, outcomes: &mut Outcomes<'_>) {
     let (demand, factor) = (held.pull(), held.factor(held.top.criteria.fastener_steel_factor.value));
-    let bolt = |stress_area: Area, grade: &crate::material::Fastener, outcomes: &mut Outcomes<'_>| {
-        let strength = grade.ultimate_stress.value;
-        let bearable: Force = tensile_capacity(strength, stress_area, HEAD_FACTOR);
+    let hold = &held.fixing().hold;
+    if let Hold::BlindRivet { rivet } = hold {
+        let bearable = rivet.tension.value;
         outcomes.compare(Some(held.case), demand / bearable * factor, || {
-            let finding = Finding::compare(demand, bearable, factor, grade.ultimate_stress.basis);
-            let finding = held.pulled(finding).term("k2", HEAD_FACTOR).term("R_m", strength);
-            (held.place(), finding.term("A_s", stress_area))
+            let finding = Finding::compare(demand, bearable, factor, rivet.tension.basis);
+            (held.place(), held.pulled(finding))
         });
-    };
-    match &held.fixing().hold {
-        Hold::BlindRivet { rivet } => {
-            let bearable = rivet.tension.value;
-            outcomes.compare(Some(held.case), demand / bearable * factor, || {
-                let finding = Finding::compare(demand, bearable, factor, rivet.tension.basis);
-                (held.place(), held.pulled(finding))
-            });
-        }
-        Hold::Screw { screw, grade, .. } => bolt(crate::fastening::round_area(screw.root.value), grade, outcomes),
-        Hold::ThroughBolt { bolt: b, .. }
-        | Hold::TappedScrew { bolt: b, .. }
-        | Hold::BlindInsert { bolt: b, .. }
-        | Hold::PottedInsert { bolt: b, .. }
-        | Hold::BondedStud { bolt: b, .. } => bolt(screw_thread(&b.thread).stress_area(), &b.grade, outcomes),
+    }
+    if let Some(steel) = Steel::of(hold) {
+        let bearable = steel.tension();
+        outcomes.compare(Some(held.case), demand / bearable * factor, || {
+            let finding = Finding::compare(demand, bearable, factor, steel.basis());
+            let finding = held.pulled(finding).term("k2", HEAD_FACTOR).term("R_m", steel.strength());
+            (held.place(), finding.term("A_s", steel.area))
+        });
     }
 }

@@ -1,15 +1,46 @@
 //! Checks of fixings: what lets go when gear is pulled off the top, or the top off its pipes.
 
+mod backing_kind;
+mod engagement;
+mod fastener_combined;
+mod fastener_shear;
 mod fastener_tension;
+mod fatigue;
+mod hold_combined;
 mod in_backing;
+mod insert_pull_out;
+mod lateral_hold;
+mod potted_bond;
+mod potted_insert;
+mod screw_withdrawal;
+mod steel;
+mod stud_bond;
+mod thread_hold;
+mod thread_strip;
+mod tightening;
+mod under_washer;
 
+pub(super) use engagement::Engagement;
+pub(super) use fastener_combined::FastenerCombined;
+pub(super) use fastener_shear::FastenerShear;
 pub(super) use fastener_tension::FastenerTension;
+pub(super) use fatigue::FixingFatigue;
+pub(super) use hold_combined::HoldCombined;
 pub(super) use in_backing::FixingInBacking;
+pub(super) use insert_pull_out::InsertPullOut;
+pub(super) use potted_bond::PottedBond;
+pub(super) use potted_insert::PottedInsert;
+pub(super) use screw_withdrawal::ScrewWithdrawal;
+pub(super) use stud_bond::StudBond;
+pub(super) use thread_strip::ThreadStrip;
+pub(super) use tightening::Tightening;
 
 use super::{Finding, Part, Place};
 use crate::{
     analysis::{Analysis, FixingPlace, Knockdowns, Mount, MountForces},
-    top::{Fixing, Top},
+    material::Basis,
+    section::Skin,
+    top::{Fixing, Schedule, Top},
     units::{Force, Ratio},
 };
 
@@ -45,6 +76,29 @@ impl<'a> Held<'a> {
 
     fn shear(&self) -> Force {
         self.forces.shears[self.number]
+    }
+
+    /// The skin that it goes in by.
+    fn near_skin(&self) -> &'a Schedule {
+        if self.mount.near == Skin::Outer { &self.top.outer } else { &self.top.inner }
+    }
+
+    /// Factor on what draws a fixing out of what it holds in, by how well that is known.
+    fn pull_out_factor(&self, basis: Basis) -> Ratio {
+        let criteria = &self.top.criteria;
+        self.factor(match basis {
+            Basis::Measured => criteria.pull_out_measured_factor.value,
+            _ => criteria.pull_out_table_factor.value,
+        })
+    }
+
+    /// Factor on a glued bond, by how well that is known.
+    fn bond_factor(&self, basis: Basis) -> Ratio {
+        let criteria = &self.top.criteria;
+        self.factor(match basis {
+            Basis::Measured => criteria.bond_measured_factor.value,
+            _ => criteria.bond_table_factor.value,
+        })
     }
 
     /// A factor with that for fittings, which no calculation shares out fairly.

@@ -1,0 +1,156 @@
+//! Fixings under landings that repeat.
+
+use super::{
+    Held, backing_kind::BackingKind, each, insert_pull_out::InsertHold, potted_bond::Bond, steel::Steel,
+    stud_bond::Glued, thread_hold::Engaged,
+};
+use crate::{
+    analysis::Analysis,
+    check::{Check, Finding, Outcomes, Subject},
+    fastening::{BOLT_THREAD_CATEGORY, bolt_fatigue_range, laminate_fatigue_share},
+    load_case::Duration,
+    material::Basis,
+    source::{Citation, EN_1993_1_9, Mark},
+    top::Hold,
+    units::{Force, Pressure, Ratio},
+};
+
+pub(in crate::check) struct FixingFatigue;
+
+impl Check for FixingFatigue {
+    fn id(&self) -> &'static str {
+        "fixing-fatigue"
+    }
+
+    fn title(&self) -> &'static str {
+        "fixing in fatigue"
+    }
+
+    fn subject(&self) -> Subject {
+        Subject::Fixings
+    }
+
+    fn what(&self) -> &'static str {
+        "a bolt cracks at its thread, or its hold works loose, under the landings of many hours"
+    }
+
+    fn formula(&self) -> &'static str {
+        "bolt: c T q/A_s · factor ≤ s_N, 50 MPa at 2 million pulls, slope 3;  hold: c T q/F · factor ≤ m, of a stud c u · factor \
+         ≤ m, F and u as in its own check"
+    }
+
+    fn limits(&self) -> &'static str {
+        "pulls of N landings whose peaks fall off exponentially from that of the design; pull from nothing, no preload counted; \
+         whips that flutter in the wind, engines, the foot itself and pits in stainless steel are not in it"
+    }
+
+    fn citation(&self) -> Citation {
+        Citation {
+            work: EN_1993_1_9,
+            locator: "Table 8.1, bolts in tension, category 50; holds by a share of their static strength, assumed",
+            mark: Mark::Memory,
+        }
+    }
+
+    fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
+        let cycles = cycles(analysis);
+        each(analysis, |held| {
+            // Only a landing lasts an instant.
+            if analysis.cases[held.case].state.duration == Duration::Instant {
+                steel(held, cycles, outcomes);
+                hold(held, cycles, outcomes);
+            }
+        });
+    }
+}
+
+/// The criterion is held at one or more.
+fn cycles(analysis: &Analysis<'_>) -> u32 {
+    let cycles = analysis.top.criteria.fatigue_cycles.value.get::<uom::si::ratio::ratio>();
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped to the range of the type")]
+    let cycles = cycles.round().clamp(1.0, 4e9) as u32;
+    cycles
+}
+
+fn factor(held: Held<'_>) -> Ratio {
+    held.factor(held.top.criteria.fatigue_factor.value)
+}
+
+fn steel(held: Held<'_>, cycles: u32, outcomes: &mut Outcomes<'_>) {
+    let Some(steel) = Steel::of(&held.fixing().hold) else { return };
+    if steel.grade.family == "aluminium" {
+        let reason = format!("{} has no curve for repeated pull here: take stainless steel", steel.grade.name);
+        return outcomes.cannot(None, held.place().part, reason);
+    }
+    let (share, factor) = (held.top.criteria.cyclic_share_steel.value, factor(held));
+    let range: Pressure = held.pull() * share / steel.area;
+    let bearable = bolt_fatigue_range(cycles, BOLT_THREAD_CATEGORY);
+    outcomes.compare(Some(held.case), range / bearable * factor, || {
+        let finding = held.pulled(Finding::compare(range, bearable, factor, Basis::Characteristic));
+        let finding = finding.term("c", share).term("A_s", steel.area);
+        (held.place(), finding.term("N", Ratio::from(f64::from(cycles))))
+    });
+}
+
+/// What a fixing holds in: its pull over what it bears once.
+#[derive(Clone, Copy)]
+struct Once {
+    used: Ratio,
+    force: Option<Force>,
+    basis: Basis,
+    laminate: bool,
+}
+
+fn once(held: &Held<'_>) -> Option<Result<Once, String>> {
+    let by_force = |force: Force, basis: Basis, laminate: bool| Once {
+        used: held.pull() / force,
+        force: Some(force),
+        basis,
+        laminate,
+    };
+    match &held.fixing().hold {
+        Hold::ThroughBolt { .. } => None,
+        Hold::TappedScrew { .. } | Hold::Screw { .. } => Engaged::of(held).map(|engaged| {
+            let engaged = engaged?;
+            let hold = engaged.hold(held)?;
+            Ok(by_force(hold.bearable, hold.basis, engaged.kind == BackingKind::Laminate))
+        }),
+        Hold::BlindInsert { insert, .. } => {
+            Some(InsertHold::of(held, insert).map(|hold| by_force(hold.bearable, hold.basis, false)))
+        }
+        Hold::PottedInsert { insert, potting, depth, .. } => {
+            Some(Bond::of(held, insert, potting, *depth).map(|bond| by_force(bond.bearable, bond.basis, false)))
+        }
+        Hold::BlindRivet { rivet } => Some(Ok(by_force(rivet.tension.value, rivet.tension.basis, false))),
+        Hold::BondedStud { stud, adhesive, .. } => Some(Glued::of(held, stud, adhesive).map(|glued| Once {
+            used: glued.used,
+            force: None,
+            basis: glued.basis,
+            laminate: false,
+        })),
+    }
+}
+
+fn hold(held: Held<'_>, cycles: u32, outcomes: &mut Outcomes<'_>) {
+    let once = match once(&held) {
+        None => return,
+        Some(Ok(once)) => once,
+        Some(Err(reason)) => return outcomes.cannot(None, held.place().part, reason),
+    };
+    let criteria = &held.top.criteria;
+    let left = if once.laminate {
+        laminate_fatigue_share(cycles, criteria.fatigue_laminate.value)
+    } else {
+        criteria.fatigue_hold.value
+    };
+    let (share, factor) = (criteria.cyclic_share_hold.value, factor(held));
+    let demand: Ratio = once.used * share;
+    outcomes.compare(Some(held.case), demand / left * factor, || {
+        let finding = Finding::compare(demand, left, factor, once.basis).term("c", share).term("m", left);
+        let finding = match once.force {
+            Some(force) => held.pulled(finding).term("F", force),
+            None => finding.term("u", once.used),
+        };
+        (held.place(), finding.term("N", Ratio::from(f64::from(cycles))))
+    });
+}
