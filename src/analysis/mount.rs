@@ -12,7 +12,7 @@ pub use thread::screw_thread;
 use crate::{
     closed_form::fixing_group::FixingGroup,
     geometry::Point,
-    load_case::{LoadCase, State},
+    load_case::{Held, LoadCase, State},
     section::Skin,
     top::{Fastened, Top},
     units::{Force, ForcePerWidth, Pressure, Ratio, Torque},
@@ -112,6 +112,7 @@ pub(super) fn forces(
     let open = |reason: String| OpenMount { mount: number, reason };
     match mount.on {
         MountOn::Pipe(pipe) => (0..cases.len())
+            .filter(|case| cases[*case].held == Held::OnFrame)
             .map(|case| {
                 let pull = pull(pipe, case).ok_or_else(|| {
                     open("the hand method does not count on this pipe: its pull is not known".to_owned())
