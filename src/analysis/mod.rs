@@ -27,7 +27,7 @@ pub use mount::{
     FixingPlace, InBacking, Mount, MountForces, MountOn, OpenMount, WholeFoot, held_lengths, screw_thread,
 };
 pub use pipe_load::LineLoad;
-pub use sections::{Bent, FirstPly, ModulusShares, PressedSkin, RegionSection, Sections};
+pub use sections::{Bent, FirstPly, ModulusShares, PressedSkin, RegionSection, Sections, ply_factor};
 pub use still::thermal_curvature;
 
 use uom::si::ratio::ratio;

@@ -212,7 +212,8 @@ fn first_to_fail(
 
 /// Factor of safety on a mode of failure of a ply. Only a ply with one direction of fibres cracks between them; in a
 /// mat or a weave the same stress breaks fibres.
-fn ply_factor(criteria: &Criteria, ply: &Ply, mode: Mode) -> Ratio {
+#[must_use]
+pub fn ply_factor(criteria: &Criteria, ply: &Ply, mode: Mode) -> Ratio {
     let directed = ply.elastic.e1 > ply.elastic.e2 * 1.2;
     match mode {
         Mode::TransverseTension | Mode::TransverseCompression if directed => criteria.ply_cracking_factor.value,

@@ -172,6 +172,20 @@ criteria! {
     fatigue_factor: Ratio;
     /// Times that gear pulls on its fixings in the life of a top.
     fatigue_cycles: Ratio;
+    /// How far a washer reaches beyond the nut, in its own thicknesses.
+    washer_reach: Ratio;
+    /// Diameter of a blind rivet behind the sheet, over that of its body.
+    rivet_tail: Ratio;
+    /// Diameter over skin thickness above which bearing strength is not all there.
+    slender_hole: Ratio;
+    /// Stress at the rim of a hole over the mean beside it.
+    hole_stress: Ratio;
+    /// Clear distance of a hole from a conduit, in its diameters.
+    conduit_clearance: Ratio;
+    /// Length from which a backing counts as a strip, in lengths of the footing.
+    backing_strip_length: Ratio;
+    /// How far a backing goes on beyond the footing, in its thicknesses.
+    backing_beyond_foot: Ratio;
     // gear
     /// Acceleration of gear sideways, over gravity.
     gear_sideways: Ratio;
@@ -264,6 +278,12 @@ criteria! {
     fatigue_hold: Ratio;
     /// Strength that laminate loses with each tenfold of cycles.
     fatigue_laminate: Ratio;
+    /// Bearing strength left in a skin that is thin beside the fixing.
+    slender_hole_left: Ratio;
+    /// Share of a pull on backing that hangs on the bond to the far skin.
+    backing_far_share: Ratio;
+    /// Mean shear over peak along the rim of a backing with corners.
+    plug_evenness: Ratio;
     // limits
     /// Sag between pipes over the span, where people walk.
     sag_walked_limit: Ratio;

@@ -154,6 +154,18 @@ impl Fixing {
         }
     }
 
+    /// Diameter of the widest that it has on the face of a skin: washer, flange or base; none where that is its hole.
+    #[must_use]
+    pub const fn footprint(&self) -> Option<Length> {
+        match &self.hold {
+            Hold::ThroughBolt { washer, .. } => Some(washer.outside),
+            Hold::BlindInsert { insert, .. } => Some(insert.flange.value),
+            Hold::PottedInsert { insert, .. } => Some(insert.flange.value),
+            Hold::BondedStud { stud, .. } => Some(stud.base.value),
+            Hold::TappedScrew { .. } | Hold::Screw { .. } | Hold::BlindRivet { .. } => None,
+        }
+    }
+
     /// Whether it holds in the backing alone, so that it is worth nothing in foam.
     #[must_use]
     pub const fn needs_backing(&self) -> bool {
