@@ -181,7 +181,10 @@ impl<'a> Analysis<'a> {
 
     fn fixing_forces(&mut self) {
         for (number, mount) in self.mounts.iter().enumerate() {
-            let pull = |pipe, case| self.line_load(pipe, case).map(|load| load.pull);
+            let pull = |pipe, case| {
+                self.line_load(pipe, case)
+                    .map(|load| mount::Pull { per_length: load.pull, most: self.most_pull_by_hand(pipe, case) })
+            };
             match mount::forces(self.top, (number, mount), &self.cases, &self.knockdowns, pull) {
                 Ok(forces) => self.mount_forces.extend(forces),
                 Err(open) => self.open_mounts.push(open),

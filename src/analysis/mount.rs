@@ -101,13 +101,22 @@ pub struct OpenMount {
     pub reason: String,
 }
 
+/// What lifts the top off a pipe.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Pull {
+    /// Per length of pipe.
+    pub per_length: ForcePerWidth,
+    /// All of it, where it comes from a hand or from people and not from all over the top.
+    pub most: Option<Force>,
+}
+
 /// Forces of every case in the fixings of one mount; `pull` is what lifts the top off a pipe under a case, where known.
 pub(super) fn forces(
     top: &Top,
     (number, mount): (usize, &Mount<'_>),
     cases: &[LoadCase],
     knockdowns: &[(State, Knockdowns<'_>)],
-    pull: impl Fn(usize, usize) -> Option<ForcePerWidth>,
+    pull: impl Fn(usize, usize) -> Option<Pull>,
 ) -> Result<Vec<MountForces>, OpenMount> {
     let open = |reason: String| OpenMount { mount: number, reason };
     match mount.on {

@@ -1,12 +1,12 @@
 //! What the top does to the fixings along a pipe.
 
-use super::{Mount, MountForces, WholeFoot};
+use super::{Mount, MountForces, Pull, WholeFoot};
 use crate::{
     geometry::{Point, Polyline},
     load::weight::gravity,
     load_case::LoadCase,
     top::Top,
-    units::{Force, ForcePerWidth, Length, Pressure, Ratio, plain},
+    units::{Force, Length, Pressure, Ratio, plain},
 };
 
 /// Largest forces in the fixings along a pipe under a case: each holds the pull of the length of pipe up to half way to
@@ -16,11 +16,15 @@ pub(super) fn forces(
     (pipe, held): (usize, &Mount<'_>),
     (mount, case_number): (usize, usize),
     case: &LoadCase,
-    pull: ForcePerWidth,
+    pull: Pull,
 ) -> MountForces {
     let places: Vec<Point> = held.places.iter().map(|place| place.at).collect();
     let lengths = held_lengths(&top.pipes[pipe].along, &places);
-    let pulls: Vec<Force> = lengths.iter().map(|length| plain(pull) * *length).collect();
+    let of = |length: &Length| {
+        let held: Force = plain(pull.per_length) * *length;
+        pull.most.map_or(held, |most| held.min(most))
+    };
+    let pulls: Vec<Force> = lengths.iter().map(of).collect();
     let shear = side_force(top, case) / fixings_on_pipes(top);
     let whole: Force = pulls.iter().copied().sum();
     MountForces {
