@@ -5,7 +5,7 @@ use std::f64::consts::PI;
 use super::{
     Held, each,
     patch::{Patch, each_patch, gear_on_backing},
-    washer::pressing_diameter,
+    under_washer::pressing_diameter,
 };
 use crate::{
     analysis::{Analysis, MountOn, WholeFoot},

@@ -5,7 +5,7 @@ use crate::{
     analysis::screw_thread,
     fastening::{Dowel, HingeRule, PlateGrip, backing_bearing, plastic_moment},
     material::Basis,
-    top::Hold,
+    top::{Fastened, Hold},
     units::{Force, Length, Pressure, Ratio},
 };
 
@@ -16,6 +16,13 @@ pub(super) struct LateralHold {
     pub(super) bearable: Force,
     /// Basis of the weakest value in it.
     pub(super) basis: Basis,
+    pub(super) dowel: Dowel,
+    pub(super) strength: Pressure,
+    pub(super) left: Ratio,
+    /// How far the foot holds its head from turning: 0 not at all, 1 wholly.
+    pub(super) grip: Ratio,
+    /// With its head free, and held.
+    pub(super) borne: [Force; 2],
 }
 
 impl LateralHold {
@@ -32,18 +39,29 @@ impl LateralHold {
             }
             other => return Err(format!("{other:?} does not bear in the backing")),
         };
-        let basis = bearing.basis;
+        let (strength, basis) = (bearing.value, bearing.basis);
+        let left = engaged.kind.left(held, basis);
         let dowel = Dowel {
             diameter: engaged.diameter,
             depth: (engaged.depth - engaged.tip).max(Length::default()),
-            embedding: bearing.value * engaged.kind.left(held, basis),
+            embedding: strength * left,
             plastic_moment: plastic_moment(proof, root),
         };
-        // A foot holds the head upright only where it is stiff and as thick as the screw.
-        let fastened = held.mount.fastened;
-        let thick = fastened.stiff && fastened.clamped.is_some_and(|clamped| clamped >= engaged.diameter);
-        let grip = if thick { PlateGrip::Thick } else { PlateGrip::Thin };
         let plain = HingeRule { factor: Ratio::from(1.0), rope: Force::default(), rope_limit: Ratio::default() };
-        Ok(Self { bearable: backing_bearing(&dowel, grip, plain).force, basis })
+        let borne = [PlateGrip::Thin, PlateGrip::Thick].map(|grip| backing_bearing(&dowel, grip, plain).force);
+        let grip = grip(held.mount.fastened, engaged.diameter);
+        let bearable = borne[0] + (borne[1] - borne[0]) * grip;
+        Ok(Self { bearable, basis, dowel, strength, left, grip, borne })
     }
+}
+
+/// A foot holds the head upright where it is stiff and as thick as the screw, not at all below half of that, and in
+/// part between.
+fn grip(fastened: &Fastened, diameter: Length) -> Ratio {
+    if !fastened.stiff {
+        return Ratio::default();
+    }
+    // Stiff means as thick as the screw, where the file does not say how thick.
+    let thickness: Ratio = fastened.clamped.unwrap_or(diameter) / diameter;
+    Ratio::from((2.0 * thickness.value - 1.0).clamp(0.0, 1.0))
 }

@@ -37,7 +37,6 @@ mod thread_hold;
 mod thread_strip;
 mod tightening;
 mod under_washer;
-mod washer;
 mod washer_crush;
 
 pub(super) use backing_bearing::BackingBearing;

@@ -1,6 +1,6 @@
 //! A washer, or the tail of a rivet, pulled through the skin.
 
-use super::{Held, each, washer::pressing_diameter};
+use super::{Held, each, under_washer::pressing_diameter};
 use crate::{
     analysis::Analysis,
     check::{Check, Finding, Outcomes, Subject},

@@ -73,7 +73,7 @@ impl Check for Tightening {
             let preload = preload_range(torque, bolt.thread.major.value, [range.low, range.high]).greatest;
             let turned = Turned { held, bolt, torque, preload };
             turned.bolt(outcomes);
-            if let Err(reason) = turned.hold(analysis, outcomes) {
+            if let Err(reason) = turned.hold(outcomes) {
                 outcomes.cannot(None, held.place().part, reason);
             }
         });
@@ -96,11 +96,11 @@ impl Turned<'_> {
         self.pulled("F_b", tensile_capacity(proof.value, area, Ratio::from(1.0)), proof.basis, outcomes);
     }
 
-    fn hold(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) -> Result<(), String> {
+    fn hold(&self, outcomes: &mut Outcomes<'_>) -> Result<(), String> {
         let held = &self.held;
         match &held.fixing().hold {
-            Hold::ThroughBolt { washer, sleeve: None, .. } => {
-                let (bearable, basis) = crush(held, analysis, *washer);
+            Hold::ThroughBolt { bolt, washer, sleeve: None } => {
+                let (bearable, basis) = crush(held, bolt, washer);
                 self.pulled("F_w", bearable, basis, outcomes);
             }
             Hold::ThroughBolt { sleeve: Some(tube), .. } => {

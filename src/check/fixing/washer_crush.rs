@@ -2,15 +2,14 @@
 
 use uom::si::force::newton;
 
-use super::{Held, between::Between, each, skin_alone::softer_rigidity, washer::pressing_diameter};
+use super::{Held, between::Between, each, under_washer::Pressed};
 use crate::{
     analysis::Analysis,
     check::{Check, Finding, Outcomes, Subject},
     load_case::State,
     source::{Citation, Mark, TIMOSHENKO_1959},
-    strength::{DeepCore, Denting, DiscLoad, SkinOnCore, bonded_core_modulus, foundation_modulus},
     top::Hold,
-    units::{Area, Force, Length, Pressure},
+    units::{Force, Pressure},
 };
 
 pub(in crate::check) struct WasherCrush;
@@ -56,7 +55,7 @@ impl Check for WasherCrush {
             let key = (held.forces.mount, analysis.cases[held.case].state, backing);
             let pressed = match known {
                 Some((of, pressed)) if of == key => pressed,
-                _ => Pressed::under(&held, pressing_diameter(held.top, bolt, washer) / 2.0),
+                _ => Pressed::under(&held, bolt, washer),
             };
             known = Some((key, pressed));
             compare(held, pressed, outcomes);
@@ -67,44 +66,12 @@ impl Check for WasherCrush {
 /// Mount, state, and the backing that the bolt stands in.
 type Key = (usize, State, Option<usize>);
 
-/// What one newton on the washer does.
-#[derive(Clone, Copy)]
-struct Pressed {
-    radius: Length,
-    springs: Pressure,
-    deep: Pressure,
-    spread: [Length; 2],
-}
-
-impl Pressed {
-    fn under(held: &Held<'_>, radius: Length) -> Self {
-        let skin = held.skin(held.far()).laminate();
-        let below = Between::at(held);
-        let modulus = below.modulus(held);
-        let skin_rigidity = softer_rigidity(skin);
-        let springs = SkinOnCore {
-            skin_rigidity,
-            poisson: skin.in_plane_constants().nuxy,
-            foundation: foundation_modulus(modulus, held.top.core.thickness, Denting::BothSkins),
-        };
-        let deep = DeepCore { skin_rigidity, core_modulus: bonded_core_modulus(modulus, below.poisson()) };
-        let load = DiscLoad { force: Force::new::<newton>(1.0), radius };
-        Self {
-            radius,
-            springs: springs.core_pressure(load),
-            deep: deep.pressure_under_disc(load),
-            spread: [springs.spread_length(), deep.spread_length()],
-        }
-    }
-}
-
 fn compare(held: Held<'_>, pressed: Pressed, outcomes: &mut Outcomes<'_>) {
     let below = Between::at(&held);
     let strength = below.compressive_strength();
     let left = below.left(&held, strength.basis);
     let factor = held.factor(held.top.criteria.core_crush_factor.value);
-    let one: Area = Force::new::<newton>(1.0) / pressed.springs.max(pressed.deep);
-    let (demand, bearable): (Pressure, Pressure) = (held.pull() / one, strength.value * left);
+    let (demand, bearable): (Pressure, Pressure) = (held.pull() / pressed.area(), strength.value * left);
     outcomes.compare(Some(held.case), demand / bearable * factor, || {
         let times = held.pull() / Force::new::<newton>(1.0);
         let finding = held.pulled(Finding::compare(demand, bearable, factor, strength.basis));
