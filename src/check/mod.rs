@@ -90,6 +90,21 @@ pub const CHECKS: &[&dyn Check] = &[
     &fixing::Tightening,
     &fixing::FixingFatigue,
     &fixing::FixingInBacking,
+    &fixing::PullThrough,
+    &fixing::WasherCrush,
+    &fixing::FootingPressure,
+    &fixing::SkinBearing,
+    &fixing::SkinShearOut,
+    &fixing::SkinNetSection,
+    &fixing::FixingSpacing,
+    &fixing::FixingNearRim,
+    &fixing::FixingNearConduit,
+    &fixing::BackingBearing,
+    &fixing::BackingBond,
+    &fixing::BackingSlip,
+    &fixing::BackingCoreShear,
+    &fixing::SkinBesideBacking,
+    &fixing::BackingEnd,
 ];
 
 /// Runs every check; the worst outcome of each check under each case, the governing one first.

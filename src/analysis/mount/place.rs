@@ -35,6 +35,17 @@ pub struct InBacking {
 }
 
 impl InBacking {
+    /// Where a place lies in the backing that holds it, or in the one that it misses least; none without backings.
+    #[must_use]
+    pub fn at(top: &Top, place: Point) -> Option<Self> {
+        let all = top.backings.iter().enumerate().map(|(index, backing)| {
+            let (found, half_length): (_, Length) = (backing.along.place(place), backing.along.length() / 2.0);
+            let along = (found.along - half_length).abs();
+            Self { backing: index, across: found.offset, along, half_length }
+        });
+        all.min_by(|a, b| a.missed(top).value.total_cmp(&b.missed(top).value))
+    }
+
     /// Whether the middle of the fixing lies in the backing at all.
     #[must_use]
     pub fn holds(&self, top: &Top) -> bool {
@@ -54,7 +65,7 @@ pub(super) fn places(top: &Top, at: &[Point]) -> Vec<FixingPlace> {
         .map(|(index, &place)| FixingPlace {
             at: place,
             region: region_at(top, place),
-            backing: backing(top, place),
+            backing: InBacking::at(top, place),
             conduit: conduit(top, place),
             rim: top.outline.within_by(place),
             neighbour: at
@@ -65,15 +76,6 @@ pub(super) fn places(top: &Top, at: &[Point]) -> Vec<FixingPlace> {
                 .min_by(|a, b| a.value.total_cmp(&b.value)),
         })
         .collect()
-}
-
-fn backing(top: &Top, place: Point) -> Option<InBacking> {
-    let all = top.backings.iter().enumerate().map(|(index, backing)| {
-        let (found, half_length): (_, Length) = (backing.along.place(place), backing.along.length() / 2.0);
-        let along = (found.along - half_length).abs();
-        InBacking { backing: index, across: found.offset, along, half_length }
-    });
-    all.min_by(|a, b| a.missed(top).value.total_cmp(&b.missed(top).value))
 }
 
 fn conduit(top: &Top, place: Point) -> Option<(usize, Length)> {

@@ -1,39 +1,74 @@
 //! Checks of fixings: what lets go when gear is pulled off the top, or the top off its pipes.
 
+mod backing_bearing;
+mod backing_bond;
+mod backing_core_shear;
+mod backing_end;
 mod backing_kind;
+mod backing_slip;
+mod between;
+mod edge_load;
 mod engagement;
 mod fastener_combined;
 mod fastener_shear;
 mod fastener_tension;
 mod fatigue;
+mod footing_pressure;
 mod hold_combined;
 mod in_backing;
 mod insert_pull_out;
 mod lateral_hold;
+mod near_conduit;
+mod near_rim;
+mod patch;
 mod potted_bond;
 mod potted_insert;
+mod pull_through;
 mod screw_withdrawal;
+mod skin_alone;
+mod skin_bearing;
+mod skin_beside_backing;
+mod skin_net_section;
+mod skin_shear_out;
+mod spacing;
 mod steel;
 mod stud_bond;
 mod thread_hold;
 mod thread_strip;
 mod tightening;
 mod under_washer;
+mod washer;
+mod washer_crush;
 
+pub(super) use backing_bearing::BackingBearing;
+pub(super) use backing_bond::BackingBond;
+pub(super) use backing_core_shear::BackingCoreShear;
+pub(super) use backing_end::BackingEnd;
+pub(super) use backing_slip::BackingSlip;
 pub(super) use engagement::Engagement;
 pub(super) use fastener_combined::FastenerCombined;
 pub(super) use fastener_shear::FastenerShear;
 pub(super) use fastener_tension::FastenerTension;
 pub(super) use fatigue::FixingFatigue;
+pub(super) use footing_pressure::FootingPressure;
 pub(super) use hold_combined::HoldCombined;
 pub(super) use in_backing::FixingInBacking;
 pub(super) use insert_pull_out::InsertPullOut;
+pub(super) use near_conduit::FixingNearConduit;
+pub(super) use near_rim::FixingNearRim;
 pub(super) use potted_bond::PottedBond;
 pub(super) use potted_insert::PottedInsert;
+pub(super) use pull_through::PullThrough;
 pub(super) use screw_withdrawal::ScrewWithdrawal;
+pub(super) use skin_bearing::SkinBearing;
+pub(super) use skin_beside_backing::SkinBesideBacking;
+pub(super) use skin_net_section::SkinNetSection;
+pub(super) use skin_shear_out::SkinShearOut;
+pub(super) use spacing::FixingSpacing;
 pub(super) use stud_bond::StudBond;
 pub(super) use thread_strip::ThreadStrip;
 pub(super) use tightening::Tightening;
+pub(super) use washer_crush::WasherCrush;
 
 use super::{Finding, Part, Place};
 use crate::{
@@ -80,7 +115,19 @@ impl<'a> Held<'a> {
 
     /// The skin that it goes in by.
     fn near_skin(&self) -> &'a Schedule {
-        if self.mount.near == Skin::Outer { &self.top.outer } else { &self.top.inner }
+        self.skin(self.mount.near)
+    }
+
+    /// The skin on the other side of the panel.
+    const fn far(&self) -> Skin {
+        match self.mount.near {
+            Skin::Outer => Skin::Inner,
+            Skin::Inner => Skin::Outer,
+        }
+    }
+
+    fn skin(&self, skin: Skin) -> &'a Schedule {
+        if skin == Skin::Outer { &self.top.outer } else { &self.top.inner }
     }
 
     /// Factor on what draws a fixing out of what it holds in, by how well that is known.

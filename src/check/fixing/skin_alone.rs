@@ -1,0 +1,98 @@
+//! One skin by itself: how stiff it bends, and when its first ply fails.
+
+use uom::si::{force::newton, length::meter, ratio::ratio};
+
+use crate::{
+    analysis::ply_factor,
+    geometry::Axis,
+    laminate::{Component, Laminate, Ply, PlyStress, Reserve, Resultants, TsaiWu},
+    top::Top,
+    units::{
+        FlexuralRigidity, Force, ForcePerWidth, Length, MomentPerWidth, Pressure, Ratio, TemperatureInterval,
+        per_width, plain,
+    },
+};
+
+pub(super) const NO_BEARING: &str = "a layer of the skin has no `bearing` in the table: add it to its ply";
+
+/// Rigidity of a skin that is bent along an axis, held straight across it.
+pub(super) fn rigidity(skin: &Laminate, axis: Axis) -> FlexuralRigidity {
+    let along = component(axis);
+    skin.stiffness().bending_free(along, along)
+}
+
+/// Rigidity in the softer direction.
+pub(super) fn softer_rigidity(skin: &Laminate) -> FlexuralRigidity {
+    let [x, y] = Axis::BOTH.map(|axis| rigidity(skin, axis));
+    if x < y { x } else { y }
+}
+
+/// Shear strength in the plane, mean over the plies, each along its own fibres: the least in any direction. None where a
+/// ply has no strength.
+pub(super) fn shear_strength(skin: &Laminate) -> Option<Pressure> {
+    let sum: Option<ForcePerWidth> = skin.plies().map(|ply| Some(per_width(ply.strength?.s * ply.thickness))).sum();
+    Some(plain(sum?) / skin.thickness())
+}
+
+/// Mean stress at which the first ply fails when the skin is pulled along, across or at 45 degrees, whichever is least.
+pub(super) fn tensile_strength(skin: &Laminate) -> Option<Pressure> {
+    let unit: ForcePerWidth = per_width(Force::new::<newton>(1.0) / Length::new::<meter>(1.0));
+    let mut least = f64::INFINITY;
+    for [x, y, xy] in [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.5, 0.5, 0.5], [0.5, 0.5, -0.5]] {
+        let mut under = Resultants::default();
+        (under.force.x, under.force.y, under.force.xy) = (unit * x, unit * y, unit * xy);
+        for reserve in reserves(skin, &under) {
+            least = least.min(reserve?.1.factor.get::<ratio>());
+        }
+    }
+    Some(plain(unit) / skin.thickness() * least)
+}
+
+/// Moment at which the first ply of a skin fails, and the factor that its way of failing asks for.
+#[derive(Clone, Copy)]
+pub(super) struct Bendable {
+    pub(super) moment: MomentPerWidth,
+    pub(super) factor: Ratio,
+}
+
+/// What a skin bears when it is bent along an axis, whichever way, held straight across it.
+pub(super) fn bendable(skin: &Laminate, axis: Axis, top: &Top) -> Option<Bendable> {
+    let unit: MomentPerWidth = per_width(Force::new::<newton>(1.0));
+    let along = component(axis);
+    let d = |other| skin.stiffness().bending_free(along, other);
+    let share = |other| (d(other) / d(along)).get::<ratio>();
+    let mut least: Option<Bendable> = None;
+    for way in [1.0, -1.0] {
+        let mut under = Resultants::default();
+        under.moment.x = unit * (way * share(Component::X));
+        under.moment.y = unit * (way * share(Component::Y));
+        under.moment.xy = unit * (way * share(Component::Xy));
+        for reserve in reserves(skin, &under) {
+            let (ply, reserve) = reserve?;
+            let found = Bendable {
+                moment: unit * reserve.factor.get::<ratio>(),
+                factor: ply_factor(&top.criteria, ply, reserve.mode),
+            };
+            if least.is_none_or(|least| found.moment / found.factor.value < least.moment / least.factor.value) {
+                least = Some(found);
+            }
+        }
+    }
+    least
+}
+
+const fn component(axis: Axis) -> Component {
+    match axis {
+        Axis::X => Component::X,
+        Axis::Y => Component::Y,
+    }
+}
+
+/// Reserve of both sides of each ply; none in the place of one without strength.
+fn reserves<'a>(skin: &'a Laminate, under: &Resultants) -> impl Iterator<Item = Option<(&'a Ply, Reserve)>> {
+    let stresses = skin.ply_stresses(skin.deformation(under), TemperatureInterval::default());
+    stresses.map(|(index, _, stress)| {
+        let ply = skin.plies().nth(index)?;
+        Some((ply, TsaiWu::new(&ply.strength?).reserve(&stress, &PlyStress::default())))
+    })
+}
