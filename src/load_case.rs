@@ -7,6 +7,7 @@ use uom::si::ratio::ratio;
 use crate::{
     criteria::Criteria,
     load::{
+        gear::roll_acceleration,
         people::person_force,
         ponding::layer_pressure,
         slam,
@@ -105,6 +106,8 @@ pub struct LoadCase {
     pub grab: Option<Force>,
     /// Whether the forces that the design file gives for gear act.
     pub given: bool,
+    /// Whether a line or a branch catches what is limber.
+    pub snagged: bool,
     /// Push in the plane of the top, over own weight.
     pub in_plane: Ratio,
     /// Temperatures of the skins above the one at which the top was built.
@@ -121,7 +124,13 @@ impl LoadCase {
     pub fn works_on_gear(&self) -> bool {
         let (one, none) = (times(1.0), Pressure::default());
         let moved = self.gear_gravity != one || self.gear_sideways != NONE || self.gear_wind != none;
-        self.with_gear && (moved || self.grab.is_some() || self.given || self.state.duration == Duration::Permanent)
+        self.with_gear
+            && self.hand.is_none()
+            && (moved
+                || self.grab.is_some()
+                || self.given
+                || self.snagged
+                || self.state.duration == Duration::Permanent)
     }
 }
 
@@ -155,6 +164,10 @@ pub struct OnGear {
     pub grabbed: bool,
     /// The design file gives forces for some of it.
     pub given: bool,
+    /// Some of it is limber.
+    pub limber: bool,
+    /// There is some.
+    pub any: bool,
 }
 
 /// The load cases that a service and the gear ask for, and what the service rules out.
@@ -204,6 +217,7 @@ impl Maker<'_> {
             hand: None,
             grab: None,
             given: false,
+            snagged: false,
             in_plane: NONE,
             temperatures: None,
             held: Held::OnFrame,
@@ -341,9 +355,22 @@ impl Maker<'_> {
 
     /// What is done to gear by hand, or by its use.
     fn gear(&mut self, gear: OnGear) {
+        let criteria = self.criteria;
+        let rolling =
+            roll_acceleration(criteria.roll_angle.value, criteria.roll_period.value, criteria.roll_height.value);
+        if let (true, Some(sideways)) = (gear.any, rolling) {
+            let mut case = self.case("rolling", "rolling in a beam sea", true, Duration::Short);
+            case.gear_sideways = sideways;
+            self.cases.push(case);
+        }
+        if gear.limber {
+            let mut snag = self.case("snag", "a line or a branch catches a whip", true, Duration::Short);
+            snag.snagged = true;
+            self.cases.push(snag);
+        }
         if gear.grabbed {
             let mut grab = self.case("grab", "a person holding on to gear", true, Duration::Short);
-            grab.grab = Some(self.criteria.gear_grab.value);
+            grab.grab = Some(self.service.hand_load);
             self.cases.push(grab);
         }
         if gear.given {

@@ -20,7 +20,7 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("material", &["units", "source", "laminate"]),
     ("criteria", &["units", "source", "load", "material"]),
     ("service", &["units", "load"]),
-    ("top", &["units", "source", "geometry", "laminate", "material", "criteria", "service"]),
+    ("top", &["units", "source", "geometry", "laminate", "section", "material", "criteria", "service"]),
     ("load_case", &["units", "section", "load", "criteria", "service"]),
     (
         "analysis",
@@ -58,7 +58,7 @@ const LAYERS: &[(&str, &[&str])] = &[
             "analysis",
         ],
     ),
-    ("advice", &["units", "geometry", "top", "analysis", "check"]),
+    ("advice", &["units", "geometry", "fastening", "material", "top", "analysis", "check"]),
     ("input", &["units", "geometry", "laminate", "load", "material", "criteria", "service", "top"]),
     (
         "report",

@@ -134,6 +134,7 @@ fn the_report_for_machines_has_its_keys() {
             "cases",
             "ruled_out",
             "frame",
+            "sag_bounds",
             "criteria",
             "numerical_error",
             "cautions",

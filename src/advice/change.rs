@@ -1,10 +1,13 @@
 //! Single changes to a top, each kind in steps from small to large.
 
+use std::sync::Arc;
+
 use uom::si::length::{inch, millimeter};
 
+use super::{fixing_change as fixing, pipe_row::Row};
 use crate::{
-    geometry::{Axis, Point, Polyline},
-    top::{Backing, CoreSheet, Pipe, Schedule, Top},
+    analysis::MountOn,
+    top::{CoreSheet, Hold, Laid, Schedule, Top},
     units::{Length, MassDensity, System},
 };
 
@@ -51,6 +54,38 @@ pub enum Change {
     PipesLonger(Length),
     /// The overhang beyond the outer pipes trimmed off the top on both sides.
     OverhangTrimmed(Length),
+    /// A backing of another width.
+    BackingWidth {
+        /// The backing, as its place in the list.
+        backing: usize,
+        /// Its width then.
+        width: Length,
+    },
+    /// A backing of another board of the same family.
+    BackingBoard {
+        /// The backing, as its place in the list.
+        backing: usize,
+        /// The board, by its row.
+        board: String,
+        /// Its density.
+        density: MassDensity,
+    },
+    /// Another number of fixings in the same pattern.
+    FixingCount {
+        /// What they hold.
+        on: MountOn,
+        /// How many there are then.
+        count: usize,
+        /// Their pattern.
+        laid: Laid,
+    },
+    /// A larger washer.
+    Washer {
+        /// What the fixings hold.
+        on: MountOn,
+        /// Its outside diameter then.
+        outside: Length,
+    },
 }
 
 /// Most steps that are tried of one kind.
@@ -65,6 +100,7 @@ pub fn changes(top: &Top) -> Vec<Vec<Change>> {
         repeats(&top.outer, |layer, index, more| Change::OuterPlies { layer, index, more }),
         repeats(&top.inner, |layer, index, more| Change::InnerPlies { layer, index, more }),
     ];
+    kinds.extend(fixing::changes(top));
     if let Some(row) = Row::of(top) {
         kinds.push(row.more_pipes());
         let moved = |sign: f64| {
@@ -93,6 +129,18 @@ pub fn changed(top: &Top, change: &Change) -> Option<Top> {
         Change::PipesMoved { outwards, .. } => Row::of(top)?.shift(&mut other, *outwards)?,
         Change::PipesLonger(by) => Row::of(top)?.lengthen(&mut other, *by)?,
         Change::OverhangTrimmed(by) => Row::of(top)?.trim(&mut other, *by)?,
+        Change::BackingWidth { backing, width } => other.backings.get_mut(*backing)?.width = *width,
+        Change::BackingBoard { backing, board, .. } => {
+            let backing = other.backings.get_mut(*backing)?;
+            backing.board = backing.boards.iter().find(|sold| sold.id == *board)?.clone();
+        }
+        Change::FixingCount { on, laid, .. } => fixing::fastened(&mut other, *on)?.laid = laid.clone(),
+        Change::Washer { on, outside } => {
+            let fastened = fixing::fastened(&mut other, *on)?;
+            if let Hold::ThroughBolt { washer, .. } = &mut Arc::make_mut(&mut fastened.fixing).hold {
+                washer.outside = *outside;
+            }
+        }
     }
     Some(other)
 }
@@ -115,192 +163,10 @@ fn repeated(skin: &Schedule, index: usize, more: usize) -> Option<Schedule> {
 }
 
 /// Steps of an inch, or of 25 mm.
-fn steps(top: &Top) -> impl Iterator<Item = Length> {
+pub(super) fn steps(top: &Top) -> impl Iterator<Item = Length> {
     let step = match top.report {
         System::Us => Length::new::<inch>(1.0),
         System::Si => Length::new::<millimeter>(25.0),
     };
     (1..=STEPS).map(move |count| step * f64::from(count))
-}
-
-/// Straight pipes side by side, square to the outline: what can be moved, filled up and trimmed without asking how.
-#[derive(Clone, Copy)]
-struct Row {
-    /// Direction in which the pipes follow one another.
-    axis: Axis,
-    first: Length,
-    last: Length,
-    pipes: usize,
-    size: Length,
-}
-
-impl Row {
-    fn of(top: &Top) -> Option<Self> {
-        let run = top.pipes.first()?.along.main_axis();
-        let axis = run.other();
-        let mut at = Vec::with_capacity(top.pipes.len());
-        for pipe in &top.pipes {
-            let (low, high) = pipe.along.extent(axis);
-            if pipe.along.main_axis() != run || high - low > Length::new::<millimeter>(1.0) {
-                return None;
-            }
-            at.push(low);
-        }
-        let first = at.iter().copied().reduce(Length::min)?;
-        let last = at.iter().copied().reduce(Length::max)?;
-        (at.len() >= 2 && last > first).then_some(Self {
-            axis,
-            first,
-            last,
-            pipes: at.len(),
-            size: top.outline.size(axis),
-        })
-    }
-
-    #[allow(clippy::cast_precision_loss, reason = "a handful of pipes")]
-    fn spacing(&self, outwards: Length) -> Length {
-        (self.last - self.first + outwards * 2.0) / (self.pipes as f64 - 1.0)
-    }
-
-    #[allow(clippy::cast_precision_loss, reason = "a handful of pipes")]
-    fn more_pipes(&self) -> Vec<Change> {
-        (self.pipes + 1..=self.pipes + 4)
-            .map(|pipes| Change::MorePipes { pipes, spacing: (self.last - self.first) / (pipes as f64 - 1.0) })
-            .collect()
-    }
-
-    /// A pipe like another at another place.
-    fn at(&self, pipe: &Pipe, place: Length) -> Option<Pipe> {
-        let points = pipe.along.points().iter().map(|point| self.with(*point, place)).collect();
-        Some(Pipe { along: Polyline::new(points).ok()?, ..pipe.clone() })
-    }
-
-    fn with(&self, point: Point, place: Length) -> Point {
-        match self.axis {
-            Axis::X => Point { x: place, ..point },
-            Axis::Y => Point { y: place, ..point },
-        }
-    }
-
-    /// Whether a backing serves the pipe at a place: it runs along it and over it.
-    fn lies_over(&self, backing: &Backing, place: Length) -> bool {
-        let (low, high) = backing.along.extent(self.axis);
-        let at: Length = (low + high) / 2.0;
-        backing.along.main_axis() != self.axis && (place - at).abs() < backing.width / 2.0
-    }
-
-    fn place(&self, pipe: &Pipe) -> Length {
-        pipe.along.extent(self.axis).0
-    }
-
-    #[allow(clippy::cast_precision_loss, reason = "a handful of pipes")]
-    fn fill(&self, top: &mut Top, pipes: usize) -> Option<()> {
-        let step: Length = (self.last - self.first) / (pipes as f64 - 1.0);
-        let model = top.pipes.first()?.clone();
-        top.pipes = (0..pipes).map(|index| self.at(&model, self.first + step * index as f64)).collect::<Option<_>>()?;
-        // A new pipe gets the backing that the first one has.
-        let over_first = top.backings.iter().find(|backing| self.lies_over(backing, self.first)).cloned();
-        if let Some(model) = over_first {
-            for pipe in 0..pipes {
-                let place = self.first + step * pipe as f64;
-                if !top.backings.iter().any(|backing| self.lies_over(backing, place)) {
-                    let along = model.along.points().iter().map(|point| self.with(*point, place)).collect();
-                    let along = Polyline::new(along).ok()?;
-                    top.backings.push(Backing { along, ..model.clone() });
-                }
-            }
-        }
-        Some(())
-    }
-
-    fn shift(&self, top: &mut Top, outwards: Length) -> Option<()> {
-        let (first, last) = (self.first - outwards, self.last + outwards);
-        if first < Length::default() || last > self.size || last - first <= Length::new::<millimeter>(50.0) {
-            return None;
-        }
-        let stretch = (last - first) / (self.last - self.first);
-        top.pipes = top
-            .pipes
-            .iter()
-            .map(|pipe| {
-                let along: Length = (self.place(pipe) - self.first) * stretch;
-                self.at(pipe, first + along)
-            })
-            .collect::<Option<_>>()?;
-        // Backing lies over the pipe that it serves and goes with it.
-        for backing in &mut top.backings {
-            let (over_first, over_last) = (self.lies_over(backing, self.first), self.lies_over(backing, self.last));
-            if over_first || over_last {
-                let by = if over_first { -outwards } else { outwards };
-                let moved = backing.along.points().iter().map(|point| self.with(*point, point.along(self.axis) + by));
-                backing.along = Polyline::new(moved.collect()).ok()?;
-            }
-        }
-        Some(())
-    }
-
-    /// Makes every pipe reach farther at both ends, as far as the top does.
-    fn lengthen(&self, top: &mut Top, by: Length) -> Option<()> {
-        let run = self.axis.other();
-        let size = top.outline.size(run);
-        let mut longer = false;
-        let reach = |line: &Polyline| -> Option<(Polyline, bool)> {
-            let (low, high) = line.extent(run);
-            let (new_low, new_high) = ((low - by).max(Length::default()), (high + by).min(size));
-            let place = line.extent(self.axis).0;
-            let end = |along: Length| match run {
-                Axis::X => Point { x: along, y: place },
-                Axis::Y => Point { x: place, y: along },
-            };
-            let line = Polyline::new(vec![end(new_low), end(new_high)]).ok()?;
-            Some((line, new_low < low || new_high > high))
-        };
-        let places: Vec<Length> = top.pipes.iter().map(|pipe| self.place(pipe)).collect();
-        for backing in &mut top.backings {
-            // The backing over a pipe goes as far as the pipe.
-            let level = backing.along.extent(self.axis);
-            if level.0 == level.1 && places.iter().any(|place| self.lies_over(backing, *place)) {
-                backing.along = reach(&backing.along)?.0;
-            }
-        }
-        for pipe in &mut top.pipes {
-            let (line, farther) = reach(&pipe.along)?;
-            longer |= farther;
-            pipe.along = line;
-        }
-        longer.then_some(())
-    }
-
-    /// Takes a strip off the top on both sides beyond the outer pipes.
-    fn trim(&self, top: &mut Top, by: Length) -> Option<()> {
-        let (near, far) = (by.min(self.first), by.min(self.size - self.last));
-        if near < by && far < by {
-            return None;
-        }
-        match self.axis {
-            Axis::X => top.outline.length -= near + far,
-            Axis::Y => top.outline.width -= near + far,
-        }
-        let size = top.outline.size(self.axis);
-        let moved = |point: Point| {
-            let at: Length = point.along(self.axis) - near;
-            (at >= Length::default() && at <= size).then(|| self.with(point, at))
-        };
-        let line = |line: &Polyline| -> Option<Polyline> {
-            Polyline::new(line.points().iter().map(|point| moved(*point)).collect::<Option<_>>()?).ok()
-        };
-        for pipe in &mut top.pipes {
-            pipe.along = line(&pipe.along)?;
-        }
-        for backing in &mut top.backings {
-            backing.along = line(&backing.along)?;
-        }
-        for conduit in &mut top.conduits {
-            conduit.along = line(&conduit.along)?;
-        }
-        for gear in &mut top.gear {
-            gear.at = moved(gear.at)?;
-        }
-        Some(())
-    }
 }

@@ -2,8 +2,12 @@
 //! by trying it on the real model, in the steps that one can buy or mark.
 
 mod change;
+mod fitting;
+mod fixing_change;
+mod pipe_row;
 
 pub use change::{Change, changed, changes};
+pub use fitting::{Drill, Fitting, PullTest, fittings};
 
 use uom::si::ratio::ratio;
 
@@ -122,6 +126,29 @@ pub fn advise(top: &Top, outcomes: &[Outcome]) -> Vec<Advice> {
         item.remedies.sort_by(|a, b| a.added.value.total_cmp(&b.added.value));
     }
     advice
+}
+
+/// The most that can be saved of a kind without breaking what holds: the narrowest backing, the lightest board, the
+/// fewest fixings. Each is tried alone.
+#[must_use]
+pub fn savings(top: &Top, outcomes: &[Outcome]) -> Vec<Remedy> {
+    let before = Used::of(outcomes, top);
+    fixing_change::savings(top)
+        .into_iter()
+        .filter_map(|kind| {
+            let mut last = None;
+            for change in kind {
+                let Some(used) = try_change(top, &change) else { break };
+                if used.broken_since(&before).is_some() {
+                    break;
+                }
+                let (governs, utilisation) = used.worst();
+                let utilisation = Ratio::new::<ratio>(utilisation);
+                last = Some(Remedy { change, governs, utilisation, added: used.mass - before.mass, breaks: None });
+            }
+            last
+        })
+        .collect()
 }
 
 fn try_change(top: &Top, change: &Change) -> Option<Used> {

@@ -1,8 +1,15 @@
 //! One strip of the top: what it crosses, what carries it, what hangs on its end.
 
+mod crossed;
+mod over_end;
+
+pub use crossed::region_at;
+pub use over_end::{handed_on, rim_overhangs};
+
+use self::{crossed::pieces, over_end::end_overhang};
 use super::layout::StripLayout;
 use crate::{
-    geometry::{Axis, Crossing, Point, Polyline},
+    geometry::{Axis, Point},
     top::Top,
     units::{Length, Ratio},
 };
@@ -252,7 +259,7 @@ fn across(top: &Top, layout: &StripLayout, station: Length) -> Line {
         .collect();
     seats.sort_by(|a, b| a.at.value.total_cmp(&b.at.value));
     let at_end = station == layout.from || station == layout.to;
-    // Gear is carried by a strip as wide as about half a span on either side: all that stands so near counts whole.
+    // Gear is carried by a strip of some width: all that stands so near counts whole.
     let bay = seats.windows(2).map(|pair| pair[1].at - pair[0].at).fold(Length::default(), Length::max);
     let gear = top
         .gear
@@ -261,7 +268,7 @@ fn across(top: &Top, layout: &StripLayout, station: Length) -> Line {
         .filter_map(|(index, gear)| {
             let beside = gear.at.along(side);
             let beyond = (layout.from - beside).max(beside - layout.to).max(Length::default());
-            let near = (beside - station).abs() < bay / 4.0 + gear.footing() / 2.0;
+            let near = (beside - station).abs() < bay * top.criteria.gear_share_of_bay.value + gear.footing() / 2.0;
             // Gear on an overhang beyond the pipes rests on the strip beside the overhang.
             let handed = at_end && beyond > Length::default() && (beside - station).abs() <= beyond + shortest();
             (near || handed).then_some(GearOnLine { gear: index, at: gear.at.along(layout.axis), beyond })
@@ -280,181 +287,4 @@ fn across(top: &Top, layout: &StripLayout, station: Length) -> Line {
         carries: None,
         gear,
     }
-}
-
-fn end_overhang(top: &Top, layout: &StripLayout, overhang: Overhang, reversed: bool) -> Line {
-    over_an_end(top, layout.axis.other(), overhang, reversed, None)
-}
-
-/// A strip over a free end, in the direction `axis`; a pipe runs along its root where one is given.
-fn over_an_end(top: &Top, axis: Axis, overhang: Overhang, reversed: bool, root: Option<usize>) -> Line {
-    let size = top.outline.size(axis);
-    let width = |pipe: Option<usize>| pipe.map_or_else(Length::default, |pipe| top.pipes[pipe].seat);
-    let gear = top
-        .gear
-        .iter()
-        .enumerate()
-        .filter_map(|(index, gear)| {
-            let at = gear.at.along(axis);
-            let at = if reversed { size - at } else { at };
-            (at < overhang.length).then_some(GearOnLine { gear: index, at, beyond: Length::default() })
-        })
-        .collect();
-    Line {
-        role: Role::EndOverhang,
-        axis,
-        station: top.outline.size(axis.other()) / 2.0,
-        origin: if reversed { size } else { Length::default() },
-        reversed,
-        pieces: weakest_pieces(top, axis, overhang, reversed),
-        seats: vec![
-            Seat { pipe: root, width: width(root), ..Seat::without_pipe(overhang.length) },
-            Seat::without_pipe(overhang.length + overhang.back_span),
-        ],
-        to_free_end: Length::default(),
-        to_outline: Length::default(),
-        carries: None,
-        gear,
-    }
-}
-
-/// What a strip over an end passes at worst: every conduit that crosses the overhang anywhere, and core elsewhere.
-fn weakest_pieces(top: &Top, axis: Axis, overhang: Overhang, reversed: bool) -> Vec<Piece> {
-    let size = top.outline.size(axis);
-    let whole = overhang.length + overhang.back_span;
-    let crossing = top.conduits.iter().enumerate().filter(|(_, conduit)| conduit.along.main_axis() != axis);
-    let mut bands: Vec<(Length, Length, usize)> = crossing
-        .filter_map(|(index, conduit)| {
-            let (low, high) = conduit.along.extent(axis);
-            let (low, high) = if reversed { (size - high, size - low) } else { (low, high) };
-            let half: Length = conduit.diameter / 2.0;
-            let (from, to) = ((low - half).max(Length::default()), (high + half).min(overhang.length));
-            (to > from).then_some((from, to, index))
-        })
-        .collect();
-    bands.sort_by(|a, b| a.0.value.total_cmp(&b.0.value));
-    let mut pieces = Vec::new();
-    let mut at = Length::default();
-    for (from, to, index) in bands {
-        let from = from.max(at);
-        if to > from {
-            if from > at {
-                pieces.push(Piece { length: from - at, region: Region::Field });
-            }
-            pieces.push(Piece { length: to - from, region: Region::Conduit(index) });
-            at = to;
-        }
-    }
-    pieces.push(Piece { length: whole - at, region: Region::Field });
-    pieces
-}
-
-/// The overhangs round bays that pipes hold on four sides: beyond the outer pipes of one direction.
-#[must_use]
-pub fn rim_overhangs(top: &Top, layout: &StripLayout) -> Vec<Line> {
-    let mut pipes: Vec<(Length, usize)> =
-        layout.pipes.iter().map(|&pipe| (top.pipes[pipe].along.extent(layout.axis).0, pipe)).collect();
-    pipes.sort_by(|a, b| a.0.value.total_cmp(&b.0.value));
-    let (first, last) = (pipes[0], pipes[pipes.len() - 1]);
-    let size = top.outline.size(layout.axis);
-    let first_bay = pipes[1].0 - first.0;
-    let last_bay = last.0 - pipes[pipes.len() - 2].0;
-    [(first.0, first_bay, false, first.1), (size - last.0, last_bay, true, last.1)]
-        .into_iter()
-        .filter(|(length, ..)| *length > shortest())
-        .map(|(length, back_span, reversed, pipe)| {
-            over_an_end(top, layout.axis, Overhang { length, back_span }, reversed, Some(pipe))
-        })
-        .collect()
-}
-
-/// What a straight line across the top passes: conduits before backing before core, as the weaker counts.
-fn pieces(top: &Top, axis: Axis, station: Length) -> Vec<Piece> {
-    let length = top.outline.size(axis);
-    let conduits = top.conduits.iter().enumerate().flat_map(|(index, conduit)| {
-        let bands = bands(&conduit.along, conduit.diameter, axis, station);
-        bands.into_iter().map(move |band| (band, Region::Conduit(index)))
-    });
-    let backings = top.backings.iter().enumerate().flat_map(|(index, backing)| {
-        let bands = bands(&backing.along, backing.width, axis, station);
-        bands.into_iter().map(move |band| (band, Region::Backing(index)))
-    });
-    let inlays: Vec<_> = conduits.chain(backings).collect();
-    let mut cuts: Vec<Length> =
-        inlays.iter().flat_map(|((from, to), _)| [*from, *to]).chain([Length::default(), length]).collect();
-    cuts.retain(|at| *at >= Length::default() && *at <= length);
-    cuts.sort_by(|a, b| a.value.total_cmp(&b.value));
-    cuts.dedup_by(|a, b| *a - *b < shortest() / 10.0);
-    cuts.windows(2)
-        .map(|pair| {
-            let middle = (pair[0] + pair[1]) / 2.0;
-            let inside = inlays.iter().find(|((from, to), _)| middle > *from && middle < *to);
-            Piece { length: pair[1] - pair[0], region: inside.map_or(Region::Field, |(_, region)| *region) }
-        })
-        .collect()
-}
-
-/// What lies between the skins at a place.
-#[must_use]
-pub fn region_at(top: &Top, place: Point) -> Region {
-    let mut end = Length::default();
-    for piece in pieces(top, Axis::Y, place.x) {
-        end += piece.length;
-        if place.y <= end {
-            return piece.region;
-        }
-    }
-    Region::Field
-}
-
-/// The stretches that a band about a polyline takes from a straight line.
-fn bands(along: &Polyline, width: Length, axis: Axis, station: Length) -> Vec<(Length, Length)> {
-    let met = along.crossings(axis, station);
-    if !met.is_empty() {
-        let half = |met: &Crossing| width * met.obliqueness / 2.0;
-        return met.iter().map(|met| (met.at - half(met), met.at + half(met))).collect();
-    }
-    // A band that runs in the direction of the line holds it over its whole length, or not at all.
-    let (low, high) = along.extent(axis.other());
-    let half: Length = width / 2.0;
-    let flat = high - low < shortest();
-    let holds = flat && station > low - half && station < high + half && along.main_axis() == axis;
-    if holds { vec![along.extent(axis)] } else { Vec::new() }
-}
-
-/// Ratio of the strip's own load that an [`Overhang`] adds to a strip of a given width.
-///
-/// ```text
-/// added = c (1 + c / (2 L)) / b
-/// ```
-///
-/// | symbol | meaning |
-/// |---|---|
-/// | *c* | length of the overhang |
-/// | *L* | back span: its end lifts, so the root carries more than the load on the overhang |
-/// | *b* | width of the strip that takes the root's reaction |
-///
-/// # Validity
-///
-/// Even load; the strip beside the overhang takes all of it. On the safe side, since the top spreads it farther back.
-///
-/// # Source
-///
-/// [`DERIVED`](crate::source::DERIVED): moments about the far end of the back span.
-///
-/// # Examples
-///
-/// ```
-/// use skinspan::{analysis::{Overhang, handed_on}, units::Length};
-/// use uom::si::{length::meter, ratio::ratio};
-/// let m = Length::new::<meter>;
-/// let overhang = Overhang { length: m(0.4), back_span: m(1.0) };
-/// // 0.4 · (1 + 0.2) / 0.3 = 1.6
-/// assert!((handed_on(overhang, m(0.3)).get::<ratio>() - 1.6).abs() < 1e-12);
-/// ```
-#[must_use]
-pub fn handed_on(overhang: Overhang, width: Length) -> Ratio {
-    let c = overhang.length;
-    let root: Length = c + c * (c / (2.0 * overhang.back_span));
-    root / width
 }

@@ -3,7 +3,9 @@
 mod bay;
 mod design_value;
 mod forces;
+mod gear_action;
 mod hand;
+mod laid;
 mod layout;
 mod line;
 mod mount;
@@ -11,22 +13,29 @@ mod moving;
 mod overlay;
 mod pipe_load;
 mod sections;
+mod still;
 
-pub use bay::{Bay, BayForces, bay_frequency};
+pub use bay::{BackingPiece, Bay, BayForces, Cover, EdgePush, PipeLoad, SagBounds, bay_frequency};
 pub use design_value::{Knockdowns, Shares, core_shear_factor};
 pub use forces::{Peak, RegionForces, Sag, SeatForces, StripForces};
-pub use hand::{DIVISIONS, swinging_strip, thermal_curvature};
+pub use gear_action::GearAction;
+pub use hand::DIVISIONS;
+pub use laid::swinging_strip;
 pub use layout::{Layout, NoLayout, StripLayout};
 pub use line::{GearOnLine, Line, Overhang, Piece, Region, Role, Seat, handed_on};
 pub use mount::{
     FixingPlace, InBacking, Mount, MountForces, MountOn, OpenMount, WholeFoot, held_lengths, screw_thread,
 };
-pub use pipe_load::PipeLoad;
+pub use pipe_load::LineLoad;
 pub use sections::{Bent, FirstPly, ModulusShares, PressedSkin, RegionSection, Sections, ply_factor};
+pub use still::thermal_curvature;
 
 use uom::si::ratio::ratio;
 
+use bay::OnPipe;
+
 use crate::{
+    closed_form::effective_width::rim_twist,
     geometry::{Axis, Point},
     laminate::Component,
     load::weight::gravity,
@@ -81,6 +90,8 @@ pub struct Analysis<'a> {
     pub mount_forces: Vec<MountForces>,
     /// Mounts that could not be looked at.
     pub open_mounts: Vec<OpenMount>,
+    /// Loads by stretch of pipe beside bays and case.
+    pub pipe_loads: Vec<PipeLoad>,
 }
 
 impl<'a> Analysis<'a> {
@@ -143,6 +154,7 @@ impl<'a> Analysis<'a> {
             mounts: mount::mounts(top),
             mount_forces: Vec::new(),
             open_mounts: Vec::new(),
+            pipe_loads: Vec::new(),
         };
         analysis.forces(divisions)?;
         analysis.fixing_forces();
@@ -158,21 +170,48 @@ impl<'a> Analysis<'a> {
             self.bays = bay::bays(self.top, lengthwise, across);
             for bay in self.bays.iter().enumerate() {
                 let left = |case: &LoadCase| self.knockdowns(case.state).core_stiffness();
-                let forces = bay::bay_forces(self.top, &self.sections.field, bay, &self.cases, left);
+                let forces = bay::bay_forces(self.top, &self.sections, bay, &self.cases, left);
                 self.plates.extend(forces.map_err(|error| error.to_string())?);
             }
+            let overhangs = self.overhangs_on_pipes(divisions)?;
+            self.pipe_loads = bay::pipe_loads(&self.bays, &self.plates, &overhangs);
         }
         Ok(())
     }
 
     fn fixing_forces(&mut self) {
         for (number, mount) in self.mounts.iter().enumerate() {
-            let pull = |pipe, case| self.pipe_load(pipe, case).map(|load| load.pull);
+            let pull = |pipe, case| {
+                self.line_load(pipe, case)
+                    .map(|load| mount::Pull { per_length: load.pull, most: self.most_pull_by_hand(pipe, case) })
+            };
             match mount::forces(self.top, (number, mount), &self.cases, &self.knockdowns, pull) {
                 Ok(forces) => self.mount_forces.extend(forces),
                 Err(open) => self.open_mounts.push(open),
             }
         }
+    }
+
+    /// What the overhangs round bays put on the pipes at their roots, with and without what moves.
+    fn overhangs_on_pipes(&self, divisions: usize) -> Result<Vec<OnPipe>, String> {
+        let unmoved: Vec<LoadCase> =
+            self.cases.iter().map(|case| LoadCase { people: None, hand: None, ..case.clone() }).collect();
+        let mut overhangs = Vec::new();
+        for (index, line) in self.lines.iter().enumerate() {
+            let Some(pipe) = line.seats[0].pipe else { continue };
+            let still =
+                hand::strip_forces(self.top, &self.sections, (index, line), &unmoved, &self.knockdowns, divisions)
+                    .map_err(|error| error.to_string())?;
+            let all = self.strips.iter().filter(|forces| forces.line == index);
+            overhangs.extend(all.zip(&still).map(|(all, still)| OnPipe {
+                pipe,
+                case: all.case,
+                still: still.seats[0].push.value,
+                push: all.seats[0].push.value,
+                pull: all.seats[0].pull.value,
+            }));
+        }
+        Ok(overhangs)
     }
 
     /// What lies between the skins at a place.
@@ -181,12 +220,43 @@ impl<'a> Analysis<'a> {
         line::region_at(self.top, place)
     }
 
-    /// The region of a bay that bears least shear: the widest conduit that passes it, or else its core.
+    /// All that lies between the skins somewhere in a bay: core, and every conduit and backing that crosses it.
     #[must_use]
-    pub fn weakest_of(&self, bay: &Bay) -> Region {
-        let conduits = self.top.conduits.iter().enumerate().filter(|(_, conduit)| bay.is_passed_by(&conduit.along));
-        let widest = conduits.max_by(|a, b| a.1.diameter.value.total_cmp(&b.1.diameter.value));
-        widest.map_or(Region::Field, |(index, _)| Region::Conduit(index))
+    pub fn regions_of(&self, bay: &Bay) -> Vec<Region> {
+        let conduits = self.top.conduits.iter().enumerate();
+        let crossing = conduits.filter(|(_, conduit)| !bay.covered_by(&conduit.along, conduit.diameter).is_empty());
+        let mut regions = vec![Region::Field];
+        regions.extend(crossing.map(|(index, _)| Region::Conduit(index)));
+        let backing =
+            (0..self.top.backings.len()).filter(|&index| bay.backing.iter().any(|piece| piece.backing == index));
+        regions.extend(backing.map(Region::Backing));
+        regions
+    }
+
+    /// What twist adds to the shear of a strip beside a free end at one of its seats: only the outer pipes lie at a rim.
+    #[must_use]
+    pub fn rim_twist(&self, line: &Line, seat: &Seat) -> Ratio {
+        let skins = self.sections.field.lever(line.axis);
+        let beside_end = matches!(line.role, Role::Edge | Role::Field) && line.to_free_end < skins + seat.width;
+        if !beside_end {
+            return Ratio::new::<ratio>(1.0);
+        }
+        rim_twist(seat.at.min(line.length() - seat.at), skins, seat.width)
+    }
+
+    /// What may lie between the skins under a straight pipe: the backing that covers its seat from end to end, or else
+    /// core and every backing that reaches under it.
+    #[must_use]
+    pub fn under_pipe(&self, pipe: usize) -> Vec<Region> {
+        bay::under_pipe(self.top, pipe)
+    }
+
+    /// Where pressure alone makes a bay sag most: between which bounds that sag lies.
+    #[must_use]
+    pub fn sag_bounds(&self) -> Option<SagBounds> {
+        let most = |a: &&BayForces, b: &&BayForces| a.sag_by_pressure.value.total_cmp(&b.sag_by_pressure.value);
+        let forces = self.plates.iter().max_by(most)?;
+        bay::sag_bounds(&self.bays[forces.bay], &self.sections, forces, self.core_left(forces.case))
     }
 
     /// Knock-downs of a state.
@@ -242,5 +312,7 @@ fn on_gear(top: &Top) -> OnGear {
     OnGear {
         grabbed: top.gear.iter().any(|gear| gear.grab_height.is_some()),
         given: top.gear.iter().any(|gear| !gear.given.is_empty()),
+        limber: top.gear.iter().any(|gear| gear.limber),
+        any: !top.gear.is_empty(),
     }
 }

@@ -12,7 +12,7 @@ pub use thread::screw_thread;
 use crate::{
     closed_form::fixing_group::FixingGroup,
     geometry::Point,
-    load_case::{LoadCase, State},
+    load_case::{Held, LoadCase, State},
     section::Skin,
     top::{Fastened, Top},
     units::{Force, ForcePerWidth, Pressure, Ratio, Torque},
@@ -80,13 +80,13 @@ pub struct WholeFoot {
 pub(super) fn mounts(top: &Top) -> Vec<Mount<'_>> {
     let gear = top.gear.iter().enumerate().filter_map(|(index, gear)| {
         let fastened = gear.fastened.as_ref()?;
-        let at: Vec<Point> =
-            fastened.at.iter().map(|from| Point { x: gear.at.x + from.x, y: gear.at.y + from.y }).collect();
+        let from_middle = fastened.laid.about_middle().into_iter();
+        let at: Vec<Point> = from_middle.map(|from| Point { x: gear.at.x + from.x, y: gear.at.y + from.y }).collect();
         Some(Mount { on: MountOn::Gear(index), fastened, near: Skin::Outer, places: place::places(top, &at) })
     });
     let pipes = top.pipes.iter().enumerate().filter_map(|(index, pipe)| {
         let fastened = pipe.fastened.as_ref()?;
-        let places = place::places(top, &fastened.at);
+        let places = place::places(top, &fastened.laid.along(&pipe.along));
         Some(Mount { on: MountOn::Pipe(index), fastened, near: Skin::Inner, places })
     });
     gear.chain(pipes).collect()
@@ -101,22 +101,32 @@ pub struct OpenMount {
     pub reason: String,
 }
 
+/// What lifts the top off a pipe.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Pull {
+    /// Per length of pipe.
+    pub per_length: ForcePerWidth,
+    /// All of it, where it comes from a hand or from people and not from all over the top.
+    pub most: Option<Force>,
+}
+
 /// Forces of every case in the fixings of one mount; `pull` is what lifts the top off a pipe under a case, where known.
 pub(super) fn forces(
     top: &Top,
     (number, mount): (usize, &Mount<'_>),
     cases: &[LoadCase],
     knockdowns: &[(State, Knockdowns<'_>)],
-    pull: impl Fn(usize, usize) -> Option<ForcePerWidth>,
+    pull: impl Fn(usize, usize) -> Option<Pull>,
 ) -> Result<Vec<MountForces>, OpenMount> {
     let open = |reason: String| OpenMount { mount: number, reason };
     match mount.on {
         MountOn::Pipe(pipe) => (0..cases.len())
+            .filter(|case| cases[*case].held == Held::OnFrame)
             .map(|case| {
                 let pull = pull(pipe, case).ok_or_else(|| {
                     open("the hand method does not count on this pipe: its pull is not known".to_owned())
                 })?;
-                Ok(row::forces(top, &top.pipes[pipe].along, mount.fastened, (number, case), &cases[case], pull))
+                Ok(row::forces(top, (pipe, mount), (number, case), &cases[case], pull))
             })
             .collect(),
         MountOn::Gear(index) => {

@@ -4,8 +4,9 @@ use uom::si::ratio::ratio;
 
 use super::{
     forces::{Peak, RegionForces, Sag, SeatForces, StripForces},
+    gear_action::GearAction,
     hand::{Moving, Ready},
-    line::Region,
+    laid::Spot,
 };
 use crate::{
     closed_form::strip::{self, Envelope, Extreme},
@@ -27,19 +28,17 @@ struct Range<Q> {
 
 impl<'r, 'a> Sum<'r, 'a> {
     pub(super) fn new(ready: &'r Ready<'a>, line: usize, case: usize) -> Self {
-        let mut regions: Vec<RegionForces> = Vec::with_capacity(4);
-        for piece in &ready.line.pieces {
-            if !regions.iter().any(|known| known.region == piece.region) {
-                regions.push(RegionForces {
-                    region: piece.region,
-                    sagging: Peak::default(),
-                    hogging: Peak::default(),
-                    shear: Peak::default(),
-                });
-            }
-        }
-        let seats = vec![SeatForces::default(); ready.line.seats.len()];
-        let sags = ready.spans().map(|(_, _, over, tip)| Sag { peak: Peak::default(), over, tip }).collect();
+        let laid = ready.laid;
+        let nothing = |&region| RegionForces {
+            region,
+            sagging: Peak::default(),
+            hogging: Peak::default(),
+            shear: Peak::default(),
+        };
+        let regions = laid.regions.iter().map(nothing).collect();
+        let seats = vec![SeatForces::default(); laid.line.seats.len()];
+        let sags =
+            laid.spans.iter().map(|span| Sag { peak: Peak::default(), over: span.over, tip: span.tip }).collect();
         let forces = StripForces { line, case, regions, seats, sags, under_load: Peak::default() };
         Self { ready, forces }
     }
@@ -50,9 +49,15 @@ impl<'r, 'a> Sum<'r, 'a> {
 
     pub(super) fn add(&mut self, case: &LoadCase, still: &strip::StripForces<'_>, moving: Option<&Moving>) {
         let gear = if case.with_gear { self.ready.gear.as_slice() } else { &[] };
+        let (top, line) = (self.ready.laid.top, self.ready.laid.line);
         let parts: Vec<Part<'_>> = gear
             .iter()
-            .map(|envelope| Part { envelope, places: None, by: case.gear_gravity.get::<ratio>(), alone: false })
+            .zip(&line.gear)
+            .map(|(envelope, on_line)| {
+                let gear = &top.gear[on_line.gear];
+                let by = GearAction::of(top, gear, case).push_over_weight(gear).get::<ratio>();
+                Part { envelope, places: None, by, alone: false }
+            })
             .chain(moving.map(|moving| Part {
                 envelope: &moving.envelope,
                 places: Some(&moving.places),
@@ -72,8 +77,7 @@ impl<'r, 'a> Sum<'r, 'a> {
                 )
             })
             .collect();
-        let end = self.ready.last_station();
-        for (station, sides) in still.stations().zip(&self.ready.sides) {
+        for (station, spot) in still.stations().zip(&self.ready.laid.spots) {
             let mut moment = Range::still(station.moment_left);
             let (mut left, mut right) = (Range::still(station.shear_left), Range::still(station.shear_right));
             let mut sink = Range::still(station.deflection);
@@ -83,24 +87,16 @@ impl<'r, 'a> Sum<'r, 'a> {
                 right.widen(part, shears_right.next());
                 let own = deflections.next();
                 sink.widen(part, own);
-                if let (Some(own), true) = (own, part.alone && station.at <= end) {
+                if let (Some(own), true) = (own, part.alone) {
                     self.forces.under_load.raise(own.max.max(-own.min), station.at, part.place(own.max_from));
                 }
             }
-            if station.at > end {
-                break;
-            }
-            self.bend(sides.0, &moment, station.at);
-            self.bend(sides.1, &moment, station.at);
-            self.shear(sides.0, &left, station.at);
-            // What lies behind the root of an end overhang stands for the field there; it is not a strip of its own.
-            if station.at < end || end == self.ready.strip.length() {
-                self.shear(sides.1, &right, station.at);
-            }
-            self.sink(station.at, &sink);
+            self.see(spot, station.at, (&moment, [&left, &right], &sink));
         }
         let mut reactions: Vec<_> = parts.iter().map(|part| (part, part.envelope.reactions())).collect();
-        for (seat, (still, kept)) in self.ready.line.seats.iter().zip(still.reactions().zip(&mut self.forces.seats)) {
+        for (seat, (still, kept)) in
+            self.ready.laid.line.seats.iter().zip(still.reactions().zip(&mut self.forces.seats))
+        {
             let mut force = Range::still(still.force);
             for (part, reactions) in &mut reactions {
                 force.widen(part, reactions.next());
@@ -110,26 +106,28 @@ impl<'r, 'a> Sum<'r, 'a> {
         }
     }
 
-    fn bend(&mut self, region: Region, moment: &Range<MomentPerWidth>, at: Length) {
-        for forces in self.forces.regions.iter_mut().filter(|forces| forces.region == region) {
-            forces.sagging.raise(moment.high.0, at, moment.high.1);
-            forces.hogging.raise(-moment.low.0, at, moment.low.1);
+    fn see(
+        &mut self,
+        spot: &Spot,
+        at: Length,
+        (moment, shears, sink): (&Range<MomentPerWidth>, [&Range<ForcePerWidth>; 2], &Range<Length>),
+    ) {
+        let [left, right] = spot.beside;
+        let regions = &mut self.forces.regions;
+        regions[left].sagging.raise(moment.high.0, at, moment.high.1);
+        regions[left].hogging.raise(-moment.low.0, at, moment.low.1);
+        if right != left {
+            regions[right].sagging.raise(moment.high.0, at, moment.high.1);
+            regions[right].hogging.raise(-moment.low.0, at, moment.low.1);
         }
-    }
-
-    fn shear(&mut self, region: Region, shear: &Range<ForcePerWidth>, at: Length) {
-        for forces in self.forces.regions.iter_mut().filter(|forces| forces.region == region) {
-            forces.shear.raise(shear.high.0, at, shear.high.1);
-            forces.shear.raise(-shear.low.0, at, shear.low.1);
+        for (region, shear) in [left, right].into_iter().zip(shears).take(if spot.goes_on { 2 } else { 1 }) {
+            regions[region].shear.raise(shear.high.0, at, shear.high.1);
+            regions[region].shear.raise(-shear.low.0, at, shear.low.1);
         }
-    }
-
-    fn sink(&mut self, at: Length, sink: &Range<Length>) {
-        for ((from, to, ..), sag) in self.ready.spans().zip(&mut self.forces.sags) {
-            if at >= from && at <= to {
-                sag.peak.raise(sink.high.0, at, sink.high.1);
-                sag.peak.raise(-sink.low.0, at, sink.low.1);
-            }
+        if let Some(span) = spot.span {
+            let peak = &mut self.forces.sags[span].peak;
+            peak.raise(sink.high.0, at, sink.high.1);
+            peak.raise(-sink.low.0, at, sink.low.1);
         }
     }
 }

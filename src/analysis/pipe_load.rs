@@ -3,26 +3,29 @@
 use uom::si::ratio::ratio;
 
 use super::Analysis;
-use crate::units::ForcePerWidth;
+use crate::{
+    load_case::ZonePressure,
+    units::{Force, ForcePerWidth, Ratio},
+};
 
-/// Largest line loads on one pipe under one case.
+/// Largest loads per length of one pipe under one case.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
-pub struct PipeLoad {
+pub struct LineLoad {
     /// Push of the top on the pipe.
     pub push: ForcePerWidth,
-    /// Pull at the fixings.
+    /// Pull at the fixings, as a positive number.
     pub pull: ForcePerWidth,
 }
 
 impl Analysis<'_> {
-    /// Largest line loads on a pipe over all strips and bays under a case; none where the hand method does not count
-    /// on the pipe, so that nothing is known of what it carries.
+    /// Largest loads per length of a pipe over all strips and bays under a case; none where the hand method does not
+    /// count on the pipe, so that nothing is known of what it carries.
     #[must_use]
-    pub fn pipe_load(&self, pipe: usize, case: usize) -> Option<PipeLoad> {
-        let mut load: Option<PipeLoad> = None;
+    pub fn line_load(&self, pipe: usize, case: usize) -> Option<LineLoad> {
+        let mut load: Option<LineLoad> = None;
         let mut raise = |push: ForcePerWidth, pull: ForcePerWidth| {
             let known = load.get_or_insert_default();
-            *known = PipeLoad { push: known.push.max(push), pull: known.pull.max(pull) };
+            *known = LineLoad { push: known.push.max(push), pull: known.pull.max(pull) };
         };
         for forces in self.strips.iter().filter(|forces| forces.case == case) {
             let line = &self.lines[forces.line];
@@ -32,12 +35,49 @@ impl Analysis<'_> {
                 raise(own.push.value / along, own.pull.value / along);
             }
         }
-        // Of a bay only the largest shear is known; it may press or lift.
-        for forces in self.plates.iter().filter(|forces| forces.case == case) {
-            for _ in self.bays[forces.bay].pipes.iter().filter(|own| **own == pipe) {
-                raise(forces.shear.abs(), forces.shear.abs());
-            }
+        for own in self.pipe_loads.iter().filter(|own| own.pipe == pipe && own.case == case) {
+            raise(own.push, own.pull);
         }
         load
+    }
+
+    /// The most that people or a hand can pull a pipe's fixings by, all of them together; none where something else
+    /// lifts the top as well.
+    ///
+    /// ```text
+    /// R ≤ F (1 + c/L)(1 + e/B)
+    /// ```
+    ///
+    /// | symbol | meaning |
+    /// |---|---|
+    /// | *F* | all people, or the hand |
+    /// | *c*, *L* | overhang of a strip over the pipe, and the bay behind it, where they are worst |
+    /// | *e*, *B* | overhang beyond the ends of the pipes that the strip carries, and the span behind it |
+    ///
+    /// # Source
+    ///
+    /// [`DERIVED`](crate::source::DERIVED): moments about the next pipe; pipes farther off take some of it.
+    #[must_use]
+    pub fn most_pull_by_hand(&self, pipe: usize, case: usize) -> Option<Force> {
+        let case = &self.cases[case];
+        if case.wind != ZonePressure::default() || case.gravity < Ratio::default() {
+            return None;
+        }
+        let force = match (case.hand, case.people) {
+            (Some(hand), _) => hand.abs(),
+            (None, Some(people)) => people.each * f64::from(u32::try_from(people.count).unwrap_or(u32::MAX)),
+            (None, None) => return None,
+        };
+        let one = Ratio::from(1.0);
+        let over = self.lines.iter().filter(|line| line.seats.iter().any(|seat| seat.pipe == Some(pipe)));
+        let reach = over.filter_map(|line| {
+            let [first, second, ..] = line.seats.as_slice() else { return None };
+            let [.., last_but_one, last] = line.seats.as_slice() else { return None };
+            let near = first.at / (second.at - first.at);
+            let far = (line.length() - last.at) / (last.at - last_but_one.at);
+            let carried = line.carries.map_or(one, |overhang| one + overhang.length / overhang.back_span);
+            Some((one + near.max(far)) * carried)
+        });
+        reach.reduce(Ratio::max).map(|reach| force * reach)
     }
 }

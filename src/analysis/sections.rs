@@ -252,18 +252,15 @@ impl Sections {
         let section = |core: CoreLayer| Section::new(top.outer.laminate().clone(), core, top.inner.laminate().clone());
         let core = core_layer(&top.core.material, top.core.thickness);
         let field = RegionSection::new(section(core)?, whole, axes, &top.criteria);
-        let backings = top
-            .backings
-            .iter()
-            .map(|backing| {
-                Ok(RegionSection::new(
-                    section(board_layer(&backing.board, top.core.thickness))?,
-                    whole,
-                    axes,
-                    &top.criteria,
-                ))
-            })
-            .collect::<Result<_, InvalidCore>>()?;
+        let boards: Vec<CoreLayer> = top.backings.iter().map(|backing| board_layer(&backing.board, top)).collect();
+        let mut backings: Vec<RegionSection> = Vec::with_capacity(boards.len());
+        for (index, board) in boards.iter().enumerate() {
+            // Backings of one board have one section.
+            backings.push(match boards[..index].iter().position(|known| known == board) {
+                Some(known) => backings[known].clone(),
+                None => RegionSection::new(section(*board)?, whole, axes, &top.criteria),
+            });
+        }
         let conduits = top
             .conduits
             .iter()
@@ -298,14 +295,13 @@ fn core_layer(core: &Core, thickness: Length) -> CoreLayer {
     }
 }
 
-fn board_layer(board: &Board, thickness: Length) -> CoreLayer {
-    // Boards are laid as they come; a Poisson's ratio of 0.3 stands for all of them, since only the rigidity of the
-    // board itself hangs on it.
+fn board_layer(board: &Board, top: &Top) -> CoreLayer {
+    // Boards are laid as they come, alike both ways.
     CoreLayer {
-        thickness,
+        thickness: top.core.thickness,
         e_x: board.modulus.value,
         e_y: board.modulus.value,
-        nu: Ratio::new::<ratio>(0.3),
+        nu: top.criteria.board_poisson.value,
         g_xz: board.shear_modulus.value,
         g_yz: board.shear_modulus.value,
         alpha: board.thermal_expansion.as_ref().map_or_else(Default::default, |alpha| alpha.value),

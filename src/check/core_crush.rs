@@ -2,13 +2,12 @@
 
 use super::{Check, Finding, Outcomes, Part, Place};
 use crate::{
-    analysis::{Analysis, Region},
+    analysis::{Analysis, GearAction, Region},
     geometry::Point,
-    load::weight::gravity,
     material::Property,
     source::{Citation, DERIVED, Mark},
     strength::{Pad, line_pressure, pad_pressure},
-    units::{Force, Length, Pressure, Ratio},
+    units::{Force, ForcePerWidth, Length, Pressure, Ratio, per_width, plain},
 };
 
 pub(super) struct CoreCrush;
@@ -56,23 +55,22 @@ fn at_pipes(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
         for (seat, own) in line.seats.iter().zip(&forces.seats) {
             let Some(pipe) = seat.pipe else { continue };
             let region = line.region_at(seat.at);
-            let pressure = line_pressure(own.push.value, seat.width, skin);
+            let push: ForcePerWidth = per_width(plain(own.push.value) * analysis.rim_twist(line, seat));
+            let pressure = line_pressure(push, seat.width, skin);
             let place =
                 Place::of(Part::Pipe(pipe), Some(line.place(seat.at))).under(own.push.load_at.map(|at| line.place(at)));
             compare(analysis, outcomes, forces.case, (pressure, region), place, |finding| {
-                finding.term("R", own.push.value).term("w", seat.width).term("t", skin)
+                finding.term("R", push).term("w", seat.width).term("t", skin)
             });
         }
     }
-    for forces in &analysis.plates {
-        let bay = &analysis.bays[forces.bay];
-        for pipe in bay.pipes {
-            // Two bays may share a pipe, and each brings its shear.
-            let both = forces.shear * 2.0;
-            let pressure = line_pressure(both, analysis.top.pipes[pipe].seat, skin);
-            let place = Place::of(Part::Pipe(pipe), None);
-            compare(analysis, outcomes, forces.case, (pressure, Region::Field), place, |finding| {
-                finding.term("R", both).term("w", analysis.top.pipes[pipe].seat).term("t", skin)
+    for load in &analysis.pipe_loads {
+        let seat = analysis.top.pipes[load.pipe].seat;
+        let pressure = line_pressure(load.push, seat, skin);
+        for region in analysis.under_pipe(load.pipe) {
+            let place = Place::of(Part::Pipe(load.pipe), Some(load.at));
+            compare(analysis, outcomes, load.case, (pressure, region), place, |finding| {
+                finding.term("R", load.push).term("w", seat).term("t", skin)
             });
         }
     }
@@ -88,7 +86,7 @@ fn under_feet(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
         }
         if case.with_gear {
             feet.extend(top.gear.iter().enumerate().map(|(index, gear)| {
-                let force: Force = gear.mass * (gravity() * case.gear_gravity);
+                let force: Force = -GearAction::of(top, gear, case).up;
                 (Part::Gear(index), force.max(Force::default()), gear.footing(), Some(gear.at))
             }));
         }

@@ -2,9 +2,8 @@
 
 use super::{Check, Finding, Outcomes, Part, Place};
 use crate::{
-    analysis::{Analysis, Region, core_shear_factor},
+    analysis::{Analysis, GearAction, Region, core_shear_factor},
     geometry::Axis,
-    load::weight::gravity,
     material::{Basis, Property},
     section::Width,
     source::{ALLEN_1969, Citation, Mark},
@@ -29,7 +28,7 @@ impl Check for CoreShear {
 
     fn formula(&self) -> &'static str {
         "t_c · factor ≤ k t_u,  t_c = j V/d, j what the exact course over the core adds, times n = c/(c − w) where a conduit \
-         of width w cuts it; round a foot t_c = n P C/(2π c) [1/r − K1(ar)/(b K1(ab))] at its peak, round a footing \
+         of width w cuts it and j_t by twist at a free corner over a pipe at the rim; round a foot t_c = n P C/(2π c) [1/r − K1(ar)/(b K1(ab))] at its peak, round a footing \
          P/(4 a d)"
     }
 
@@ -49,20 +48,23 @@ impl Check for CoreShear {
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
         for forces in &analysis.strips {
             let line = &analysis.lines[forces.line];
+            // On the safe side, what twist adds at one seat counts all along the strip.
+            let twist = line.seats.iter().map(|seat| analysis.rim_twist(line, seat)).fold(Ratio::from(1.0), Ratio::max);
             for region in &forces.regions {
                 let place = Place::of(Part::Region(region.region), Some(line.place(region.shear.at)))
                     .under(region.shear.load_at.map(|at| line.place(at)));
-                let shear = Sheared { region: region.region, axis: line.axis, force: region.shear.value };
+                let shear = Sheared { region: region.region, axis: line.axis, force: region.shear.value, twist };
                 compare(analysis, outcomes, forces.case, shear, place);
             }
         }
         for forces in &analysis.plates {
             let bay = &analysis.bays[forces.bay];
-            let place = Place::of(Part::Bay, Some(bay.middle()));
-            let region = analysis.weakest_of(bay);
-            for axis in Axis::BOTH {
-                let shear = Sheared { region, axis, force: forces.shear };
-                compare(analysis, outcomes, forces.case, shear, place);
+            // The shear is largest at the pipes, and any of these may lie there.
+            for region in analysis.regions_of(bay) {
+                for axis in Axis::BOTH {
+                    let shear = Sheared { region, axis, force: forces.shear, twist: Ratio::from(1.0) };
+                    compare(analysis, outcomes, forces.case, shear, Place::in_bay(bay, region));
+                }
             }
         }
         under_feet(analysis, outcomes);
@@ -75,6 +77,8 @@ struct Sheared {
     region: Region,
     axis: Axis,
     force: ForcePerWidth,
+    /// What twist adds at a free corner whose pipe lies at the rim.
+    twist: Ratio,
 }
 
 /// Shear strength of what lies between the skins, with its factor.
@@ -103,10 +107,10 @@ fn share(analysis: &Analysis<'_>, case: usize, region: Region, basis: Basis) -> 
 }
 
 fn compare(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>, case: usize, shear: Sheared, place: Place) {
-    let Sheared { region, axis, force } = shear;
+    let Sheared { region, axis, force, twist } = shear;
     let section = analysis.sections.of(region);
     let (strength, factor) = strength(analysis, region, axis);
-    let whole = section.core_shear(axis, force);
+    let whole = section.core_shear(axis, force) * twist;
     let stress = match region {
         Region::Conduit(index) => {
             let (core, conduit) = (analysis.top.core.thickness, analysis.top.conduits[index].diameter);
@@ -125,12 +129,13 @@ fn compare(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>, case: usize, sh
     outcomes.compare(Some(case), stress / bearable * factor, || {
         let one = Ratio::from(1.0);
         let mean: Pressure = plain(force) / section.lever(axis);
-        let (exact, net) = if mean > Pressure::default() { (whole / mean, stress / whole) } else { (one, one) };
+        let (exact, net) = if mean > Pressure::default() { (whole / mean / twist, stress / whole) } else { (one, one) };
         let finding = Finding::compare(stress, bearable, factor, strength.basis)
             .term("V", force)
             .term("d", section.lever(axis))
             .term("j", exact)
             .term("n", net)
+            .term("j_t", twist)
             .term("t_u", strength.value)
             .term("k", left);
         (place, finding)
@@ -172,7 +177,7 @@ fn under_feet(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
             });
         }
         for (index, gear) in top.gear.iter().enumerate().filter(|_| case.with_gear) {
-            let force: Force = (gear.mass * (gravity() * case.gear_gravity)).abs();
+            let force: Force = GearAction::of(top, gear, case).up.abs();
             let stress = punching_stress(force, gear.footing() * 4.0, bending.lever);
             outcomes.compare(Some(number), stress / bearable * factor, || {
                 let finding = Finding::compare(stress, bearable, factor, strength.basis)

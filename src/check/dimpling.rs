@@ -59,13 +59,14 @@ impl Check for Dimpling {
         }
         for forces in &analysis.plates {
             let bay = &analysis.bays[forces.bay];
-            let region = analysis.weakest_of(bay);
-            for axis in Axis::BOTH {
-                // Either skin may be pressed: in the middle, or over the pipes the other way round.
-                let moment = forces.middle[axis.index()].abs().max(forces.over_pipes[axis.index()].abs());
-                for bent in Bent::BOTH {
-                    let place = Place::of(Part::Bay, Some(bay.middle())).in_skin(bent.pressed());
-                    compare(analysis, outcomes, forces.case, Pressed { region, axis, bent, moment }, place);
+            for region in analysis.regions_of(bay) {
+                for axis in Axis::BOTH {
+                    // Either skin may be pressed: in the middle, or over the pipes the other way round.
+                    let moment = forces.middle[axis.index()].abs().max(forces.over_pipes[axis.index()].abs());
+                    for bent in Bent::BOTH {
+                        let place = Place::in_bay(bay, region).in_skin(bent.pressed());
+                        compare(analysis, outcomes, forces.case, Pressed { region, axis, bent, moment }, place);
+                    }
                 }
             }
         }

@@ -3,6 +3,7 @@
 use super::{Check, Finding, Outcomes, Part, Place};
 use crate::{
     analysis::{Analysis, Line, Role, bay_frequency, swinging_strip},
+    closed_form::strip::Swing,
     load_case::{Duration, State},
     material::Basis,
     source::{Citation, DERIVED, Mark},
@@ -25,7 +26,7 @@ impl Check for FirstFrequency {
     }
 
     fn formula(&self) -> &'static str {
-        "f_min ≤ f_1,  f_1 of the strip with its gear by inverse iteration, or of the plate by its series"
+        "f_min ≤ f_1,  f_1 of the slowest strip with its gear by exact elements, or of the plate by its series"
     }
 
     fn limits(&self) -> &'static str {
@@ -43,7 +44,7 @@ impl Check for FirstFrequency {
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
         let top = analysis.top;
         let left = short_stiffness(analysis);
-        let mut seen: Vec<(Frequency, Place)> = Vec::new();
+        let mut swings: Vec<(Swing, Place)> = Vec::new();
         let mut looked_at: Vec<&Line> = Vec::new();
         // The heaviest first: a strip beside an overhang swings slower than the same strip without one.
         let mut lines: Vec<&Line> = analysis.lines.iter().filter(|line| line.swings()).collect();
@@ -63,17 +64,18 @@ impl Check for FirstFrequency {
                     (on_line.at, mass)
                 })
                 .collect();
-            match swinging_strip(top, &analysis.sections, line, left).and_then(|strip| strip.first_frequency(&gear)) {
-                Ok(frequency) => {
+            match swinging_strip(top, &analysis.sections, line, left).and_then(|strip| strip.swing(&gear)) {
+                Ok(swing) => {
                     let part = if line.role == Role::EndOverhang { Part::Tip } else { Part::Bay };
                     let along = if part == Part::Tip { Length::default() } else { line.length() / 2.0 };
-                    seen.push((frequency, Place::of(part, Some(line.place(along)))));
+                    swings.push((swing, Place::of(part, Some(line.place(along)))));
                 }
                 Err(error) => outcomes.cannot(None, Part::Whole, error.to_string()),
             }
         }
+        let mut seen = slowest(swings);
         for bay in &analysis.bays {
-            match bay_frequency(top, &analysis.sections.field, bay, left) {
+            match bay_frequency(top, &analysis.sections, bay, left) {
                 Ok(frequency) => seen.push((frequency, Place::of(Part::Bay, Some(bay.middle())))),
                 Err(error) => outcomes.cannot(None, Part::Bay, error.to_string()),
             }
@@ -88,6 +90,19 @@ impl Check for FirstFrequency {
             });
         }
     }
+}
+
+/// The strips that may swing slowest, with their frequencies: one whose lower bound lies above a known frequency is not.
+fn slowest(mut swings: Vec<(Swing, Place)>) -> Vec<(Frequency, Place)> {
+    swings.sort_by(|(a, _), (b, _)| a.at_least().value.total_cmp(&b.at_least().value));
+    let mut seen: Vec<(Frequency, Place)> = Vec::with_capacity(swings.len());
+    for (swing, place) in swings {
+        if seen.iter().any(|(known, _)| *known <= swing.at_least()) {
+            break;
+        }
+        seen.push((swing.first_frequency(), place));
+    }
+    seen
 }
 
 /// What is left of the core's stiffness while something swings: a load of seconds, on a hot day if there are any.

@@ -1,7 +1,7 @@
 //! Where on the top something happens.
 
 use crate::{
-    analysis::{MountOn, Region},
+    analysis::{Bay, MountOn, Region},
     geometry::Point,
     section::{PlyPlace, Skin},
 };
@@ -56,6 +56,13 @@ impl Place {
     #[must_use]
     pub const fn of(part: Part, at: Option<Point>) -> Self {
         Self { part, at, load_at: None, skin: None, ply: None }
+    }
+
+    /// In a bay; by its name in what takes the place of core there.
+    #[must_use]
+    pub fn in_bay(bay: &Bay, region: Region) -> Self {
+        let part = if region == Region::Field { Part::Bay } else { Part::Region(region) };
+        Self::of(part, Some(bay.middle()))
     }
 
     /// With the place of the person who causes it.

@@ -5,6 +5,8 @@ use crate::{
     analysis::{Analysis, Bent, FirstPly},
     geometry::Axis,
     laminate::Mode,
+    load_case::LoadCase,
+    material::Basis,
     section::Skin,
     source::{Citation, Mark, TSAI_WU_1971},
     units::{MomentPerWidth, Pressure, Ratio},
@@ -44,6 +46,7 @@ impl Check for PlyFailure {
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
+        let strengths = Strengths::new(analysis);
         for forces in &analysis.strips {
             let line = &analysis.lines[forces.line];
             for region in &forces.regions {
@@ -57,25 +60,26 @@ impl Check for PlyFailure {
                         let place = Place::of(Part::Region(region.region), Some(line.place(peak.at)))
                             .under(peak.load_at.map(|at| line.place(at)))
                             .in_ply(first.place);
-                        compare(analysis, outcomes, forces.case, (peak.value, first), place);
+                        compare(&strengths, outcomes, forces.case, (peak.value, first), place);
                     }
                 }
             }
         }
         for forces in &analysis.plates {
             let bay = &analysis.bays[forces.bay];
-            for axis in Axis::BOTH {
-                let (middle, over) = (forces.middle[axis.index()], forces.over_pipes[axis.index()]);
-                let at = Some(bay.middle());
-                let sagging = if middle > MomentPerWidth::default() { Bent::Sagging } else { Bent::Hogging };
-                for (bent, moment) in [(sagging, middle.abs()), (Bent::Hogging, over), (Bent::Sagging, over)] {
-                    for first in analysis.sections.field.first_ply(axis, bent) {
-                        let Some(first) = first else {
-                            outcomes.cannot(None, Part::Bay, NO_STRENGTH);
-                            continue;
-                        };
-                        let place = Place::of(Part::Bay, at).in_ply(first.place);
-                        compare(analysis, outcomes, forces.case, (moment, first), place);
+            for region in analysis.regions_of(bay) {
+                for axis in Axis::BOTH {
+                    let (middle, over) = (forces.middle[axis.index()], forces.over_pipes[axis.index()]);
+                    let sagging = if middle > MomentPerWidth::default() { Bent::Sagging } else { Bent::Hogging };
+                    for (bent, moment) in [(sagging, middle.abs()), (Bent::Hogging, over), (Bent::Sagging, over)] {
+                        for first in analysis.sections.of(region).first_ply(axis, bent) {
+                            let Some(first) = first else {
+                                outcomes.cannot(None, Part::Bay, NO_STRENGTH);
+                                continue;
+                            };
+                            let place = Place::in_bay(bay, region).in_ply(first.place);
+                            compare(&strengths, outcomes, forces.case, (moment, first), place);
+                        }
                     }
                 }
             }
@@ -83,21 +87,36 @@ impl Check for PlyFailure {
     }
 }
 
+/// Basis of the strength of each skin, and what is left of it under each case.
+struct Strengths {
+    basis: [Basis; 2],
+    left: Vec<[Ratio; 2]>,
+}
+
+impl Strengths {
+    fn new(analysis: &Analysis<'_>) -> Self {
+        let basis = [analysis.top.outer.basis(), analysis.top.inner.basis()];
+        let left = |case: &LoadCase| {
+            let knockdowns = analysis.knockdowns(case.state);
+            [Skin::Outer, Skin::Inner].map(|skin| knockdowns.skin_strength(skin, basis[index(skin)]).product())
+        };
+        Self { basis, left: analysis.cases.iter().map(left).collect() }
+    }
+}
+
+fn index(skin: Skin) -> usize {
+    usize::from(skin == Skin::Inner)
+}
+
 fn compare(
-    analysis: &Analysis<'_>,
+    strengths: &Strengths,
     outcomes: &mut Outcomes<'_>,
     case: usize,
     (moment, first): (MomentPerWidth, &FirstPly),
     place: Place,
 ) {
-    let top = analysis.top;
-    let skin = first.place.skin;
-    let basis = match skin {
-        Skin::Outer => top.outer.basis(),
-        Skin::Inner => top.inner.basis(),
-    };
-    let factor = first.factor;
-    let left = analysis.knockdowns(analysis.cases[case].state).skin_strength(skin, basis).product();
+    let skin = index(first.place.skin);
+    let (basis, left, factor) = (strengths.basis[skin], strengths.left[case][skin], first.factor);
     let share: Ratio = moment / first.moment;
     outcomes.compare(Some(case), share / left * factor, || {
         let failing = governing_stress(first);

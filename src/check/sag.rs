@@ -26,11 +26,13 @@ impl Check for SagBetweenPipes {
     }
 
     fn formula(&self) -> &'static str {
-        "w ≤ limit · L,  w from bending and shear of the strip or plate, creep of the core included"
+        "w ≤ limit · L,  w from bending and shear of the strip or plate, creep of the core included; of a bay on four sides \
+         w_p by the pressure all over it, and Δm what its backing weighs more than core, spread over it"
     }
 
     fn limits(&self) -> &'static str {
-        "pipes taken as rigid: their own sag between posts comes on top"
+        "pipes taken as rigid: their own sag between posts comes on top; edges of a bay on four sides turn freely, and \
+         --full says what clamped ones would leave; stiffness that a backing adds to such a bay is not counted"
     }
 
     fn citation(&self) -> Citation {
@@ -47,13 +49,17 @@ impl Check for SagBetweenPipes {
             for sag in forces.sags.iter().filter(|sag| !sag.tip) {
                 let place = Place::of(Part::Bay, Some(line.place(sag.peak.at)))
                     .under(sag.peak.load_at.map(|at| line.place(at)));
-                compare(analysis, outcomes, forces.case, (sag.peak.value, sag.over), place);
+                compare(analysis, outcomes, forces.case, (sag.peak.value, sag.over), place, |finding| finding);
             }
         }
         for forces in &analysis.plates {
             let bay = &analysis.bays[forces.bay];
             let over = bay.sides[0].min(bay.sides[1]);
-            compare(analysis, outcomes, forces.case, (forces.sag, over), Place::of(Part::Bay, Some(bay.middle())));
+            let place = Place::of(Part::Bay, Some(bay.middle()));
+            compare(analysis, outcomes, forces.case, (forces.sag, over), place, |finding| {
+                let finding = finding.term("w_p", forces.sag_by_pressure);
+                if bay.backing.is_empty() { finding } else { finding.term("Δm", bay.backing_mass(analysis.top)) }
+            });
         }
     }
 }
@@ -64,6 +70,7 @@ fn compare(
     case: usize,
     (sag, over): (Length, Length),
     place: Place,
+    terms: impl FnOnce(Finding) -> Finding,
 ) {
     let criteria = &analysis.top.criteria;
     let service = &analysis.top.service;
@@ -80,6 +87,6 @@ fn compare(
             .term("L", over)
             .term("limit", limit)
             .term("k of the core's modulus", analysis.core_left(case));
-        (place, finding)
+        (place, terms(finding))
     });
 }

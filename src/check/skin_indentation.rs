@@ -2,9 +2,8 @@
 
 use super::{Check, Finding, Outcomes, Part, Place};
 use crate::{
-    analysis::Analysis,
+    analysis::{Analysis, GearAction},
     geometry::Point,
-    load::weight::gravity,
     source::{Citation, Mark, TIMOSHENKO_1959},
     strength::{DeepCore, DiscLoad, bonded_core_modulus},
     units::{Force, Length, Pressure},
@@ -53,7 +52,7 @@ impl Check for SkinIndentation {
                 // A footing over a backing stands on the backing: nothing is there to be dented.
                 let on_core = |at: Point| !matches!(analysis.region_at(at), crate::analysis::Region::Backing(_));
                 feet.extend(top.gear.iter().enumerate().filter(|(_, gear)| on_core(gear.at)).map(|(index, gear)| {
-                    let force: Force = gear.mass * (gravity() * case.gear_gravity);
+                    let force: Force = -GearAction::of(top, gear, case).up;
                     (Part::Gear(index), force.max(Force::default()), gear.footing(), Some(gear.at))
                 }));
             }

@@ -67,7 +67,7 @@ impl Finding {
             factor,
             utilisation: demand / allowable * factor,
             basis,
-            terms: Vec::new(),
+            terms: Vec::with_capacity(8),
         }
     }
 

@@ -73,32 +73,34 @@ impl Check for Wrinkling {
 
 /// A bay bends both ways at once: each direction adds to the stress along the other.
 fn bays(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>, held: &[Vec<Held>]) {
-    let field = &analysis.sections.field;
     for forces in &analysis.plates {
-        let Some(held) = held[forces.case].first() else { continue };
-        let at = Some(analysis.bays[forces.bay].middle());
-        for (moments, ways) in [(forces.middle, &Bent::BOTH), (forces.over_pipes, &Bent::BOTH)] {
-            for &bent in ways {
-                let sign = if bent == Bent::Sagging { 1.0 } else { -1.0 };
-                // Clamped moments hold either way round: the load may come from above or from below.
-                let moment = |axis: Axis| {
-                    let moment = moments[axis.index()];
-                    if moments == forces.over_pipes {
-                        moment.abs()
-                    } else {
-                        (moment * sign).max(MomentPerWidth::default())
-                    }
-                };
-                let (x, y) = (field.pressed(Axis::X, bent), field.pressed(Axis::Y, bent));
-                let (mx, my) = (in_units(moment(Axis::X)), in_units(moment(Axis::Y)));
-                let pressed = Pressed {
-                    skin: bent.pressed(),
-                    axis: Axis::X,
-                    along: x.along * mx + y.across * my,
-                    across: x.across * mx + y.along * my,
-                };
-                let place = || Place::of(Part::Bay, at).in_skin(bent.pressed());
-                compare(analysis, outcomes, forces.case, (held, pressed), place);
+        let bay = &analysis.bays[forces.bay];
+        let regions = analysis.regions_of(bay);
+        for held in held[forces.case].iter().filter(|held| regions.contains(&held.region)) {
+            let section = analysis.sections.of(held.region);
+            for moments in [forces.middle, forces.over_pipes] {
+                for bent in Bent::BOTH {
+                    let sign = if bent == Bent::Sagging { 1.0 } else { -1.0 };
+                    // Clamped moments hold either way round: the load may come from above or from below.
+                    let moment = |axis: Axis| {
+                        let moment = moments[axis.index()];
+                        if moments == forces.over_pipes {
+                            moment.abs()
+                        } else {
+                            (moment * sign).max(MomentPerWidth::default())
+                        }
+                    };
+                    let (x, y) = (section.pressed(Axis::X, bent), section.pressed(Axis::Y, bent));
+                    let (mx, my) = (in_units(moment(Axis::X)), in_units(moment(Axis::Y)));
+                    let pressed = Pressed {
+                        skin: bent.pressed(),
+                        axis: Axis::X,
+                        along: x.along * mx + y.across * my,
+                        across: x.across * mx + y.along * my,
+                    };
+                    let place = || Place::in_bay(bay, held.region).in_skin(bent.pressed());
+                    compare(analysis, outcomes, forces.case, (held, pressed), place);
+                }
             }
         }
     }

@@ -8,7 +8,9 @@ use super::{
     CriterionError,
     record::{Criterion, Entry, Record, id_of},
 };
-use crate::units::{Force, Frequency, Length, Mass, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Velocity};
+use crate::units::{
+    Angle, Force, Frequency, Length, Mass, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time, Velocity,
+};
 
 const FILE: &str = include_str!("../../materials/criteria.toml");
 
@@ -142,18 +144,16 @@ criteria! {
     prying_factor: Ratio;
     /// Factor on tension across the bond of skin and core.
     core_tension_factor: Ratio;
-    /// Acceleration of gear sideways, over gravity.
-    gear_sideways: Ratio;
-    /// Acceleration of gear fore and aft, over gravity.
-    gear_fore_aft: Ratio;
-    /// Force of a person who holds on to gear.
-    gear_grab: Force;
-    /// What swinging adds to the pull of limber gear.
-    whip_resonance: Ratio;
     /// Distance of a fixing from the side of its backing, in diameters.
     backing_side_distance: Ratio;
     /// Distance of a fixing from the end of its backing, in diameters.
     backing_end_distance: Ratio;
+    /// Bore round a through-bolt that is filled and drilled again, in bolt diameters.
+    plug_diameters: Ratio;
+    /// Turns of thread that stand out of a nut.
+    turns_out_of_nut: Ratio;
+    /// Samples of a pull-out test.
+    pull_test_samples: Ratio;
     /// Least full thread of a screw in board, wood or plastic, in diameters.
     engagement_soft: Ratio;
     /// Least full thread of a screw in metal or solid laminate, in diameters.
@@ -186,6 +186,23 @@ criteria! {
     backing_strip_length: Ratio;
     /// How far a backing goes on beyond the footing, in its thicknesses.
     backing_beyond_foot: Ratio;
+    // gear
+    /// Acceleration of gear sideways, over gravity.
+    gear_sideways: Ratio;
+    /// Acceleration of gear fore and aft, over gravity.
+    gear_fore_aft: Ratio;
+    /// Roll to one side.
+    roll_angle: Angle;
+    /// Time of a roll from one side to the other and back.
+    roll_period: Time;
+    /// Height of the top above the axis about which the boat rolls.
+    roll_height: Length;
+    /// Force on a whip over that of its mass at the acceleration of its foot.
+    whip_resonance: Ratio;
+    /// Pull of a snagged line on a whip.
+    whip_snag_force: Force;
+    /// Height of that pull above the foot.
+    whip_snag_height: Length;
     // knock-downs
     /// Share of a measured value that is counted.
     basis_measured: Ratio;
@@ -203,22 +220,6 @@ criteria! {
     wet_core: Ratio;
     /// Strength left in a backing board above that temperature.
     board_hot: Ratio;
-    /// Hold of a screw in plywood over the formula for wood.
-    plywood_withdrawal: Ratio;
-    /// Hold of a blind insert in laminate over the shear of the sheet round its bulge.
-    insert_in_laminate: Ratio;
-    /// Side and bottom of a plug of potting together, over the sum of each alone.
-    potting_together: Ratio;
-    /// Hold left under load that repeats.
-    fatigue_hold: Ratio;
-    /// Strength that laminate loses with each tenfold of cycles.
-    fatigue_laminate: Ratio;
-    /// Bearing strength left in a skin that is thin beside the fixing.
-    slender_hole_left: Ratio;
-    /// Share of a pull on backing that hangs on the bond to the far skin.
-    backing_far_share: Ratio;
-    /// Mean shear over peak along the rim of a backing with corners.
-    plug_evenness: Ratio;
     /// Strength left in foam under a load of seconds.
     foam_strength_instant: Ratio;
     /// Modulus left in foam under a load of seconds.
@@ -267,6 +268,22 @@ criteria! {
     laminate_strength_permanent: Ratio;
     /// Modulus left in a laminate under a load of years.
     laminate_modulus_permanent: Ratio;
+    /// Hold of a screw in plywood over the formula for wood.
+    plywood_withdrawal: Ratio;
+    /// Hold of a blind insert in laminate over the shear of the sheet round its bulge.
+    insert_in_laminate: Ratio;
+    /// Side and bottom of a plug of potting together, over the sum of each alone.
+    potting_together: Ratio;
+    /// Hold left under load that repeats.
+    fatigue_hold: Ratio;
+    /// Strength that laminate loses with each tenfold of cycles.
+    fatigue_laminate: Ratio;
+    /// Bearing strength left in a skin that is thin beside the fixing.
+    slender_hole_left: Ratio;
+    /// Share of a pull on backing that hangs on the bond to the far skin.
+    backing_far_share: Ratio;
+    /// Mean shear over peak along the rim of a backing with corners.
+    plug_evenness: Ratio;
     // limits
     /// Sag between pipes over the span, where people walk.
     sag_walked_limit: Ratio;
@@ -344,10 +361,6 @@ criteria! {
     // accelerations
     /// One peak in how many the top is designed for, where the acceleration comes from the boat's data.
     slam_one_in: Ratio;
-    /// Force that repeats over that of the design landing, steel.
-    cyclic_share_steel: Ratio;
-    /// Force that repeats over that of the design landing, what fixings hold in.
-    cyclic_share_hold: Ratio;
     /// Distance of the bow ahead of the centre of gravity over the waterline length.
     slam_bow_ahead: Ratio;
     /// Upward inertia after a slam, over gravity.
@@ -358,6 +371,10 @@ criteria! {
     trailer_down: Ratio;
     /// Inertia forward on the road, over gravity.
     trailer_forward: Ratio;
+    /// Force that repeats over that of the design landing, steel.
+    cyclic_share_steel: Ratio;
+    /// Force that repeats over that of the design landing, what fixings hold in.
+    cyclic_share_hold: Ratio;
     // sun
     /// Temperature at which the top is flat.
     sun_flat: ThermodynamicTemperature;
@@ -381,6 +398,11 @@ criteria! {
     // frame
     /// Width of the seat on a pipe over its diameter, where the design file gives none.
     seat_share: Ratio;
+    // method
+    /// Share of the widest bay, on either side of a strip, within which gear counts whole on it.
+    gear_share_of_bay: Ratio;
+    /// Poisson's ratio of every backing board.
+    board_poisson: Ratio;
     // water
     /// Density of standing water.
     water_density: MassDensity;
@@ -467,8 +489,9 @@ mod tests {
     #[test]
     fn every_criterion_is_used() {
         let source = every_file_of_the_library();
-        // The factors on fixings wait for the checks of fixings, the gear's own swing for its mounts.
-        let waiting = |record: &Record| record.group == "fixings" || record.id == "gear-amplification";
+        // The factors on fixings wait for the checks of fixings, what gear does for its mounts.
+        let waiting =
+            |record: &Record| ["fixings", "gear"].contains(&record.group.as_str()) || record.id == "gear-amplification";
         let unused: Vec<_> = built_in()
             .records()
             .into_iter()

@@ -41,8 +41,7 @@ use crate::units::{Force, Length, Pressure, Torque};
 #[must_use]
 pub fn stud_bond_tension(pull: Force, moment: Torque, diameter: Length) -> Pressure {
     let cube = diameter * diameter * diameter;
-    let bending: Pressure = (32.0 * moment / (PI * cube)).into();
-    pull / round_area(diameter) + bending
+    pull / round_area(diameter) + 32.0 * moment / (PI * cube)
 }
 
 /// Shear stress of the glue under the base of a stud.

@@ -97,14 +97,13 @@ impl TeeStub {
         let n = if self.bolt_to_edge > longest { longest } else { self.bolt_to_edge };
         // Moment per length of lever, kept as the force that it makes on the lever *m*.
         let plastic = self.effective_length * self.thickness * self.thickness * self.yield_stress / (4.0 * m);
-        let candidates = [
+        let yielding = [
             (4.0 * plastic, TeeStubMode::FlangeYields),
             ((2.0 * plastic * m + n * self.bolts) / (m + n), TeeStubMode::FlangeAndBolts),
-            (self.bolts, TeeStubMode::Bolts),
         ];
-        let (force, mode) = candidates.into_iter().fold((self.bolts, TeeStubMode::Bolts), |least, candidate| {
-            if candidate.0 < least.0 { candidate } else { least }
-        });
+        let (force, mode) = yielding
+            .into_iter()
+            .fold((self.bolts, TeeStubMode::Bolts), |least, flange| if flange.0 < least.0 { flange } else { least });
         TeeStubCapacity { force, mode }
     }
 }

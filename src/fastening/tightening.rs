@@ -61,7 +61,7 @@ pub fn nut_factor(thread: &ScrewThread, thread_friction: Ratio, head_friction: R
 /// # Validity
 ///
 /// As good as *K* is known: bolts of one lot, lubricated and brought to one torque, scattered by 8 % (standard
-/// deviation of ten); dry ones do by 30 %. See [`preload_range`] and [`torque_within`].
+/// deviation of ten); dry ones do by 30 % (from memory). See [`preload_range`] and [`torque_within`].
 ///
 /// # Source
 ///
@@ -126,7 +126,7 @@ pub struct PreloadRange {
 /// ```
 #[must_use]
 pub fn preload_range(torque: Torque, diameter: Length, nut_factors: [Ratio; 2]) -> PreloadRange {
-    let preload = |factor: Ratio| -> Force { (torque / (factor * diameter)).into() };
+    let preload = |factor: Ratio| torque / (factor * diameter);
     let [a, b] = nut_factors.map(preload);
     if b < a { PreloadRange { least: b, greatest: a } } else { PreloadRange { least: a, greatest: b } }
 }

@@ -10,9 +10,9 @@ use super::{
     unknown_name,
 };
 use crate::{
-    geometry::{Pattern, Point, Polyline},
+    geometry::{Pattern, Polyline},
     material::{MaterialTable, UnknownName},
-    top::{Bolt, Fastened, Fixing, Hold, Laid, Sleeve, Washer},
+    top::{Bolt, Fastened, Fixing, Hold, Laid, MOST_ALONG, Sleeve, Washer},
     units::{Angle, Length, Sign, System, Torque, both},
 };
 
@@ -259,18 +259,11 @@ pub(super) fn read_pattern(gear: &Room<'_>, fixings: &Fixings) -> Option<Option<
     let places = read_places(&room, turned);
     let (clamped, stiff) = read_foot(&room);
     room.close();
-    let (laid, at) = places?;
-    Some(Some(Fastened { fixing: fixing?, at, laid, clamped, stiff }))
+    Some(Some(Fastened { fixing: fixing?, laid: places?, clamped, stiff }))
 }
 
-/// Places about the middle, turned from x towards y.
-pub(crate) fn turned_by(places: Vec<Point>, turned: Angle) -> Vec<Point> {
-    let (sin, cos) = turned.value.sin_cos();
-    places.into_iter().map(|at| Point { x: at.x * cos - at.y * sin, y: at.x * sin + at.y * cos }).collect()
-}
-
-fn read_places(room: &Room<'_>, turned: Angle) -> Option<(Laid, Vec<Point>)> {
-    let laid = |pattern: Pattern| (Laid::Pattern { pattern, turned }, turned_by(pattern.points(), turned));
+fn read_places(room: &Room<'_>, turned: Angle) -> Option<Laid> {
+    let laid = |pattern: Pattern| Laid::Pattern { pattern, turned };
     let few = |key: &'static str| {
         room.count(key, MOST).and_then(|count| u32::try_from(count).ok()).filter(|count| *count > 0)
     };
@@ -309,7 +302,7 @@ fn read_places(room: &Room<'_>, turned: Angle) -> Option<(Laid, Vec<Point>)> {
         room.report(Problem::at(points[twin].range.clone(), "two fixings stand in one place"));
         return None;
     }
-    Some((Laid::Points, turned_by(points.into_iter().map(|given| given.value).collect(), turned)))
+    Some(Laid::Points(points.into_iter().map(|given| given.value).collect()))
 }
 
 /// `fixings` of a pipe: a row along it. The inner `None` is a pipe without.
@@ -324,8 +317,7 @@ pub(super) fn read_row(pipe: &Room<'_>, along: Option<&Polyline>, fixings: &Fixi
     let (clamped, stiff) = read_foot(&room);
     let row = row_along(&room, along, spacing, end);
     room.close();
-    let (laid, at) = row?;
-    Some(Some(Fastened { fixing: fixing?, at, laid, clamped, stiff }))
+    Some(Some(Fastened { fixing: fixing?, laid: row?, clamped, stiff }))
 }
 
 /// Evenly from end to end, no farther apart than asked.
@@ -334,9 +326,10 @@ fn row_along(
     along: Option<&Polyline>,
     spacing: Option<Given<Length>>,
     end: Option<Given<Length>>,
-) -> Option<(Laid, Vec<Point>)> {
+) -> Option<Laid> {
     let (along, spacing) = (along?, spacing?);
     let length = along.length();
+    // Common practice: a quarter of the spacing keeps the overhang of the row short.
     let from = end.as_ref().map_or_else(|| spacing.value / 4.0, |given| given.value);
     if from * 2.0 >= length {
         let range = end.map_or(spacing.range, |given| given.range);
@@ -346,16 +339,10 @@ fn row_along(
         );
         return None;
     }
-    let clear: Length = length - from * 2.0;
-    let gaps = (clear / spacing.value).get::<ratio>().ceil().max(1.0);
-    if gaps >= 400.0 {
-        let problem = Problem::at(spacing.range, "the fixings stand so close that 400 would not be enough");
+    if (length / spacing.value).get::<ratio>() > MOST_ALONG {
+        let problem = Problem::at(spacing.range, format!("that makes more than {MOST_ALONG:.0} fixings on one pipe"));
         room.report(problem.help("is the unit right?"));
         return None;
     }
-    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "between 1 and 400")]
-    let count = gaps as u32 + 1;
-    let pitch: Length = clear / gaps;
-    let at = (0..count).map(|index| along.at(from + pitch * f64::from(index))).collect();
-    Some((Laid::Along { end: from, count, pitch }, at))
+    Some(Laid::Along { end: from, spacing: spacing.value })
 }

@@ -191,7 +191,7 @@ fn read_given(room: &Room<'_>) -> Vec<GivenForce> {
 
 /// Fixings stand in the foot that they hold.
 fn held_by_foot(room: &Room<'_>, foot: &Foot, fastened: &Fastened) {
-    if fastened.at.iter().all(|place| foot.holds(*place)) {
+    if fastened.laid.about_middle().into_iter().all(|place| foot.holds(place)) {
         return;
     }
     let range = room.value("fixings").map_or(0..0, toml::Spanned::span);

@@ -217,6 +217,7 @@ impl Reading<'_, '_> {
             fibre_fraction: None,
             mass,
             basis: Basis::Measured,
+            carbon: false,
             origins: vec![Arc::clone(&coat.areal_mass.typical.origin)],
         })
     }
@@ -254,6 +255,7 @@ impl Reading<'_, '_> {
             fibre_fraction: None,
             mass: ArealMassDensity::default(),
             basis: Basis::Measured,
+            carbon: false,
             origins: Vec::new(),
         };
         for (part, dry) in fabric.parts.iter().zip(masses) {
@@ -369,6 +371,7 @@ impl Reading<'_, '_> {
             thickness: thickness * ply.share.get::<ratio>(),
             angle: ply.angle,
         }));
+        layer.carbon |= fibre.family == "carbon";
         layer.fibre += dry;
         layer.mass += dry / psi;
         if let Some(first) = plies.first() {

@@ -3,6 +3,8 @@
 // A file says a value, says that there is none, or says nothing readable: three states, and the outer `None` is the fault.
 #![allow(clippy::option_option)]
 
+use std::sync::Arc;
+
 use uom::si::{length::millimeter, ratio::ratio};
 
 use super::{
@@ -14,7 +16,7 @@ use super::{
 };
 use crate::{
     laminate::InvalidLaminate,
-    material::{Curve, MaterialTable},
+    material::{Board, Curve, MaterialTable},
     top::{Backing, Conduit, CoreSheet, Edge, Outline, Schedule, Scope},
     units::{Length, MassDensity, Ratio, Sign, System, ThermodynamicTemperature, both},
 };
@@ -226,6 +228,14 @@ fn read_edge(top: &Room<'_>, table: &MaterialTable, outline: Option<&Outline>) -
     Some(Some(Edge { setback: setback?.value, fill: fill? }))
 }
 
+/// The boards of a family that hold glue, the lightest first.
+fn family_of(table: &MaterialTable, board: &Board) -> Arc<[Board]> {
+    let mut family: Vec<Board> =
+        table.boards().iter().filter(|other| other.family == board.family && other.bondable).cloned().collect();
+    family.sort_by(|a, b| a.density.value.value.total_cmp(&b.density.value.value));
+    family.into()
+}
+
 pub(super) fn read_inlays(
     root: &Room<'_>,
     table: &MaterialTable,
@@ -245,7 +255,9 @@ pub(super) fn read_inlays(
         });
         let along = read_line(&room, outline);
         room.close();
-        Some(Backing { name, board: board?, width: width?.value, along: along? })
+        let board = board?;
+        let boards = family_of(table, &board);
+        Some(Backing { name, board, boards, width: width?.value, along: along? })
     });
     let backings = backings.collect();
     let conduits = root.rooms("conduit").into_iter().enumerate().filter_map(|(index, room)| {

@@ -3,6 +3,7 @@
 //! Coefficients, factors and presets are data with sources (`materials/criteria.toml`); the functions take them as
 //! arguments, so that no number of judgement hides in a formula.
 
+pub mod gear;
 pub mod people;
 pub mod ponding;
 pub mod slam;

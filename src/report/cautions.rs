@@ -6,8 +6,38 @@ use crate::{
     check::Verdict,
     material::Basis,
     service::{Sun, Walking},
+    top::Scope,
     units::{Length, show},
 };
+
+/// What is to be said about fixings.
+fn fixings(report: &Report<'_>) -> Vec<String> {
+    let top = report.top;
+    let mut cautions = Vec::new();
+    if top.scope == Scope::Patch {
+        cautions.push(
+            "A patch: whether the top round it carries the mount was not looked at. Check the whole top with it."
+                .to_owned(),
+        );
+    }
+    let gear = top.gear.iter().filter(|gear| gear.fastened.is_none()).map(|gear| gear.name.as_str());
+    let pipes = top.pipes.iter().filter(|pipe| pipe.fastened.is_none()).map(|pipe| pipe.name.as_str());
+    let silent: Vec<&str> = gear.chain(pipes).collect();
+    if !silent.is_empty() {
+        cautions.push(format!(
+            "The file does not say how these are fixed, so their fixings were not checked: {}.",
+            silent.join(", ")
+        ));
+    }
+    if report.fittings.iter().any(|fitting| fitting.test.is_some()) {
+        cautions.push(
+            "Blind fixings let go without warning, and their hold is known from tests alone: pull samples before people \
+             stand below."
+                .to_owned(),
+        );
+    }
+    cautions
+}
 
 /// The cautions that belong beside a report.
 #[must_use]
@@ -37,10 +67,11 @@ pub fn cautions(report: &Report<'_>) -> Vec<String> {
         cautions.push("A check that could not be made is not a pass.".to_owned());
     }
     cautions.push(
-        "Not checked here: the fixings and what they hold in, the pipes and their welds, the bond of skin to core, voids \
-         and dry spots, and the skin's own bending right beside a pipe or a footing."
+        "Not checked here: the pipes and their welds, the bond of skin to core, voids and dry spots, and the skin's own \
+         bending right beside a pipe or a footing without fixings."
             .to_owned(),
     );
+    cautions.extend(fixings(report));
     if top.crown > Length::default() {
         cautions.push(format!(
             "The crown of {} is not counted: the top is taken as flat, which is on the safe side for bending.",

@@ -16,7 +16,7 @@ pub struct FrameLoad {
     pub known: bool,
 }
 
-/// Largest line loads on each pipe over all cases.
+/// Largest line loads on each pipe over all strips, stretches beside bays, and cases.
 #[must_use]
 pub fn frame_loads(report: &Report<'_>) -> Vec<FrameLoad> {
     let nothing = (ForcePerWidth::default(), None);
@@ -26,7 +26,7 @@ pub fn frame_loads(report: &Report<'_>) -> Vec<FrameLoad> {
     let Ok(analysis) = &report.analysis else { return loads };
     for load in &mut loads {
         for case in 0..analysis.cases.len() {
-            let Some(under) = analysis.pipe_load(load.pipe, case) else { continue };
+            let Some(under) = analysis.line_load(load.pipe, case) else { continue };
             load.known = true;
             if under.push > load.push.0 {
                 load.push = (under.push, Some(case));

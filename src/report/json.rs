@@ -9,16 +9,20 @@
 //! |---|---|
 //! | `format` | `{"name": "skinspan-check", "version": 1}` |
 //! | `title`, `units` | title of the design; `"us"` or `"si"` |
+//! | `scope` | `"top"`, or `"patch"` where the file describes a mount alone |
 //! | `answer` | `"holds"`, `"does not hold"` or `"open"` (a check could not be made) |
 //! | `reason` | why nothing could be checked; null otherwise |
 //! | `weight` | `items` (`name`, `mass`, `x`, `y`), `bare`, `total`, `x`, `y` of the centre of gravity |
 //! | `checks` | the worst outcome of each check, the governing one first |
 //! | `envelope` | every check under every case, worst first |
 //! | `advice` | `check` (null for the whole top), `remedies` (`change`, `added_mass`, `governs`, `utilisation`, `breaks`), `nearest` |
+//! | `savings` | as remedies: what could be smaller in backing and fixings, one at a time |
+//! | `fixings` | per mount: `holds`, `fixing`, `hold`, `count`, `places` (`x`, `y`, `backing`), `governs`, `pull`, `shear`, `pressure`, `moment` (each with its `…_case`), `drills` (`what`, `diameter`, `depth`), `grip`, `foot_counted`, `shortest`, `test` (`samples`, `mean`, `pull`, `factor`, `left`, `case`; null where no test is needed) |
 //! | `cases` | `id`, `title`, `state`, actions |
 //! | `open_cases` | cases that could not be looked at: `id`, `title`, `reason` |
 //! | `ruled_out` | what the design file rules out: `title`, `because` |
 //! | `frame` | per pipe: `pipe`, `known` (false: nothing is known of what it carries), `push`, `push_case`, `pull`, `pull_case` |
+//! | `sag_bounds` | of the bay on four sides that sags most by pressure alone: `x`, `y` of its middle, `case`, `supported` (checked), `clamped`; null without such bays |
 //! | `criteria` | every factor, knock-down, limit and assumed load, with source and mark |
 //! | `numerical_error` | largest relative change of a utilisation at twice the division |
 //! | `cautions` | the cautions, as texts |
@@ -30,9 +34,11 @@
 use serde_json::{Value, json};
 use uom::si::ratio::ratio;
 
-use super::{Answer, Report, cautions, explain::criterion_json, frame_loads, text, words};
+use super::{Answer, Report, cautions, explain::criterion_json, fixings, frame_loads, text, words};
 use crate::{
+    advice::Remedy,
     check::{CHECKS, Measure, Outcome, Verdict},
+    top::Scope,
     units::{Dimensioned, ForcePerWidth, System, usual_unit},
 };
 
@@ -59,6 +65,7 @@ pub fn to_json(report: &Report<'_>) -> Value {
     json!({
         "format": { "name": "skinspan-check", "version": 1 },
         "title": top.title,
+        "scope": match top.scope { Scope::Whole => "top", Scope::Patch => "patch" },
         "units": match system { System::Us => "us", System::Si => "si" },
         "answer": match report.answer() {
             Answer::Holds => "holds",
@@ -76,10 +83,13 @@ pub fn to_json(report: &Report<'_>) -> Value {
         "checks": outcomes(&report.checks),
         "envelope": outcomes(&report.envelope),
         "advice": advice(report),
+        "savings": report.savings.iter().map(|saving| remedy(report, saving)).collect::<Vec<_>>(),
+        "fixings": fixings::to_json(report),
         "cases": cases(report),
         "open_cases": open_cases(report),
         "ruled_out": ruled_out(report),
         "frame": frame(report),
+        "sag_bounds": sag_bounds(report),
         "criteria": criteria,
         "numerical_error": number(report.numerical_error.get::<ratio>()),
         "cautions": cautions(report),
@@ -127,16 +137,18 @@ fn outcome_json(report: &Report<'_>, outcome: &Outcome) -> Value {
     value
 }
 
+fn remedy(report: &Report<'_>, remedy: &Remedy) -> Value {
+    json!({
+        "change": text::change(&remedy.change, report),
+        "added_mass": quantity(remedy.added, report.top.report),
+        "governs": CHECKS[remedy.governs].id(),
+        "utilisation": number(remedy.utilisation.get::<ratio>()),
+        "breaks": remedy.breaks.map(|check| CHECKS[check].id()),
+    })
+}
+
 fn advice(report: &Report<'_>) -> Vec<Value> {
-    let remedy = |remedy: &crate::advice::Remedy| {
-        json!({
-            "change": text::change(&remedy.change, report),
-            "added_mass": quantity(remedy.added, report.top.report),
-            "governs": CHECKS[remedy.governs].id(),
-            "utilisation": number(remedy.utilisation.get::<ratio>()),
-            "breaks": remedy.breaks.map(|check| CHECKS[check].id()),
-        })
-    };
+    let remedy = |own: &Remedy| remedy(report, own);
     report
         .advice
         .iter()
@@ -212,6 +224,19 @@ fn frame(report: &Report<'_>) -> Vec<Value> {
         .collect()
 }
 
+fn sag_bounds(report: &Report<'_>) -> Option<Value> {
+    let analysis = report.analysis.as_ref().ok()?;
+    let (bounds, system) = (analysis.sag_bounds()?, report.top.report);
+    let middle = analysis.bays[bounds.bay].middle();
+    Some(json!({
+        "x": quantity(middle.x, system),
+        "y": quantity(middle.y, system),
+        "case": analysis.cases[bounds.case].id,
+        "supported": quantity(bounds.supported, system),
+        "clamped": quantity(bounds.clamped, system),
+    }))
+}
+
 fn measure(value: Measure, system: System) -> Value {
     match value {
         Measure::Pressure(q) => quantity(q, system),
@@ -231,13 +256,13 @@ fn measure(value: Measure, system: System) -> Value {
 }
 
 /// A quantity with its unit, to nine digits: what lies behind them is rounding, and differs between machines.
-fn quantity<Q: Dimensioned>(value: Q, system: System) -> Value {
+pub(super) fn quantity<Q: Dimensioned>(value: Q, system: System) -> Value {
     usual_unit(value, system)
         .map_or(Value::Null, |unit| json!({ "value": number(unit.of_si(value.si())), "unit": unit.symbol }))
 }
 
 /// A number to nine digits; null where there is none, since JSON has no infinity.
-fn number(value: f64) -> Value {
+pub(super) fn number(value: f64) -> Value {
     if !value.is_finite() {
         return Value::Null;
     }

@@ -2,6 +2,7 @@
 
 mod cautions;
 mod explain;
+mod fixings;
 mod frame_loads;
 mod json;
 mod listing;
@@ -17,7 +18,7 @@ pub use listing::{list, list_json};
 pub use text::to_text;
 
 use crate::{
-    advice::{Advice, advise},
+    advice::{Advice, Fitting, Remedy, advise, fittings, savings},
     analysis::{Analysis, DIVISIONS},
     check::{CHECKS, Outcome, run},
     material::MaterialTable,
@@ -51,6 +52,10 @@ pub struct Report<'a> {
     pub envelope: Vec<Outcome>,
     /// What would pass.
     pub advice: Vec<Advice>,
+    /// What could be smaller in backing and fixings with all still holding that holds.
+    pub savings: Vec<Remedy>,
+    /// How the fixings of each mount are set.
+    pub fittings: Vec<Fitting>,
     /// Largest change of a utilisation when the strips are divided twice as finely, or the error of the plate series.
     pub numerical_error: Ratio,
 }
@@ -68,6 +73,8 @@ impl<'a> Report<'a> {
                 checks: Vec::new(),
                 envelope: Vec::new(),
                 advice: Vec::new(),
+                savings: Vec::new(),
+                fittings: Vec::new(),
                 numerical_error: Ratio::from(0.0),
             };
         };
@@ -80,7 +87,9 @@ impl<'a> Report<'a> {
         }
         let advice = advise(top, &envelope);
         let numerical_error = numerical_error(top, done, &envelope);
-        Self { top, table, analysis, checks, envelope, advice, numerical_error }
+        let fittings = fittings(done);
+        let savings = savings(top, &envelope);
+        Self { top, table, analysis, checks, envelope, advice, savings, fittings, numerical_error }
     }
 
     /// Whether the top holds.

@@ -7,6 +7,7 @@ use crate::{
     load_case::{Duration, State},
     material::Basis,
     section::Skin,
+    top::Top,
     units::{System, show},
 };
 
@@ -49,18 +50,18 @@ pub(super) fn part(analysis: &Analysis<'_>, part: Part) -> String {
         Part::Tip => "tip of an overhang".to_owned(),
         Part::Foot => "under a foot".to_owned(),
         Part::Gear(index) => format!("under {}", top.gear[index].name),
-        Part::Fixing { on, number } => format!("fixing {} of {}", number + 1, mount(analysis, on)),
-        Part::Mount(on) => format!("mount of {}", mount(analysis, on)),
+        Part::Fixing { on, number } => format!("fixing {} of {}", number + 1, held(analysis.top, on)),
+        Part::Mount(on) => format!("mount of {}", held(analysis.top, on)),
         Part::Hand => "at the edge".to_owned(),
         Part::Whole => "whole top".to_owned(),
     }
 }
 
 /// What a mount holds, by its name.
-pub(super) fn mount<'a>(analysis: &'a Analysis<'_>, on: MountOn) -> &'a str {
+pub(super) fn held(top: &Top, on: MountOn) -> &str {
     match on {
-        MountOn::Gear(index) => &analysis.top.gear[index].name,
-        MountOn::Pipe(index) => &analysis.top.pipes[index].name,
+        MountOn::Gear(index) => &top.gear[index].name,
+        MountOn::Pipe(index) => &top.pipes[index].name,
     }
 }
 

@@ -2,8 +2,10 @@
 
 use std::sync::Arc;
 
+use uom::si::ratio::ratio;
+
 use crate::{
-    geometry::{Pattern, Point},
+    geometry::{Pattern, Point, Polyline},
     material::{Adhesive, Alloy, Fastener, Filler, Insert, Lubrication, PottedInsert, Rivet, Screw, Stud, Thread},
     units::{Angle, Length, Torque},
 };
@@ -203,8 +205,6 @@ impl Fixing {
 pub struct Fastened {
     /// The kind.
     pub fixing: Arc<Fixing>,
-    /// Their places: of gear from the middle of its footing, of a pipe in plan.
-    pub at: Vec<Point>,
     /// How they are laid out.
     pub laid: Laid,
     /// Thickness of the foot or the tab that they clamp, where known.
@@ -214,24 +214,52 @@ pub struct Fastened {
 }
 
 /// How fixings are laid out.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Laid {
     /// In a pattern about the middle of a footing.
     Pattern {
         /// The pattern.
         pattern: Pattern,
-        /// How far it is turned.
+        /// How far it is turned, from the length of the top towards its width.
         turned: Angle,
     },
+    /// One by one about the middle of a footing.
+    Points(Vec<Point>),
     /// Evenly along a pipe.
     Along {
         /// How far the first and the last stand from its ends.
         end: Length,
-        /// How many.
-        count: u32,
-        /// How far apart.
-        pitch: Length,
+        /// How far apart neighbours stand at most.
+        spacing: Length,
     },
-    /// One by one.
-    Points,
+}
+
+/// Most fixings along one pipe: a file that asks for more has a slip in its units.
+pub const MOST_ALONG: f64 = 400.0;
+
+impl Laid {
+    /// Places from the middle of a footing; none along a pipe.
+    #[must_use]
+    pub fn about_middle(&self) -> Vec<Point> {
+        match self {
+            Self::Pattern { pattern, turned } => {
+                let (sin, cos) = turned.value.sin_cos();
+                let turn = |at: Point| Point { x: at.x * cos - at.y * sin, y: at.x * sin + at.y * cos };
+                pattern.points().into_iter().map(turn).collect()
+            }
+            Self::Points(points) => points.clone(),
+            Self::Along { .. } => Vec::new(),
+        }
+    }
+
+    /// Places along a pipe, in plan; none about a footing.
+    #[must_use]
+    pub fn along(&self, pipe: &Polyline) -> Vec<Point> {
+        let Self::Along { end, spacing } = self else { return Vec::new() };
+        let clear: Length = pipe.length() - *end * 2.0;
+        let gaps = (clear / *spacing).get::<ratio>().ceil().clamp(1.0, MOST_ALONG);
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "between 1 and 400")]
+        let count = gaps as u32;
+        (0..=count).map(|index| pipe.at(*end + clear / gaps * f64::from(index))).collect()
+    }
 }

@@ -1,5 +1,7 @@
 //! What lies in the core in place of foam: backing and conduits.
 
+use std::sync::Arc;
+
 use crate::{
     geometry::Polyline,
     material::{Board, Conduit as ConduitMaterial},
@@ -13,6 +15,8 @@ pub struct Backing {
     pub name: String,
     /// The board it is cut from.
     pub board: Board,
+    /// Boards of its family that hold glue, the lightest first, so that another can be tried.
+    pub boards: Arc<[Board]>,
     /// Width across its line.
     pub width: Length,
     /// Its centre line in plan.

@@ -8,7 +8,7 @@ mod outline;
 mod schedule;
 mod weight;
 
-pub use fixing::{Bolt, Fastened, Fixing, Hold, Laid, Sleeve, Washer};
+pub use fixing::{Bolt, Fastened, Fixing, Hold, Laid, MOST_ALONG, Sleeve, Washer};
 pub use frame::Pipe;
 pub use gear::{Gear, GivenForce};
 pub use inlay::{Backing, Conduit};
@@ -21,6 +21,7 @@ use std::sync::Arc;
 use crate::{
     criteria::Criteria,
     material::{Core, CoreFamily, Curve},
+    section::Skin,
     service::Service,
     units::{Length, Ratio, System, ThermodynamicTemperature},
 };
@@ -80,4 +81,21 @@ pub struct Top {
     pub service: Service,
     /// Factors, knock-downs and limits.
     pub criteria: Arc<Criteria>,
+}
+
+impl Top {
+    /// One of its skins.
+    #[must_use]
+    pub const fn skin(&self, skin: Skin) -> &Schedule {
+        match skin {
+            Skin::Outer => &self.outer,
+            Skin::Inner => &self.inner,
+        }
+    }
+
+    /// Skins and core together.
+    #[must_use]
+    pub fn thickness(&self) -> Length {
+        self.outer.laminate().thickness() + self.core.thickness + self.inner.laminate().thickness()
+    }
 }

@@ -38,6 +38,8 @@ pub struct SkinLayer {
     pub mass: ArealMassDensity,
     /// Basis of the weakest strength in it; best for a coat.
     pub basis: Basis,
+    /// Whether there is carbon in it: a metal that touches it corrodes.
+    pub carbon: bool,
     /// Where its values come from.
     pub origins: Vec<Arc<Origin>>,
 }

@@ -5,61 +5,61 @@ use std::f64::consts::PI;
 use super::{close, finding, open, outcomes, patch, read, term, used};
 use skinspan::top::Top;
 
-const GIVEN: Option<&str> = Some("given");
+pub(crate) const GIVEN: Option<&str> = Some("given");
 /// Pull with prying: 1.3 × (500 N − 1 kg × 9.80665 m/s²).
-const PULL: f64 = 1.3 * 490.193_35;
+pub(crate) const PULL: f64 = 1.3 * 490.193_35;
 /// Side force: sixteen sides on a polygon about their circle, 200 N/cos(11.25°).
-const SIDE: f64 = 203.918;
+pub(crate) const SIDE: f64 = 203.918;
 /// Stress area of M8, π/4 (8 − 0.938 194 × 1.25)², mm².
-const M8: f64 = 36.609;
-const FITTING: f64 = 1.15;
+pub(crate) const M8: f64 = 36.609;
+pub(crate) const FITTING: f64 = 1.15;
 /// What is left of an estimate, of a typical value, of soaked foam and board, and of soaked laminate.
-const ESTIMATE: f64 = 0.75;
-const TYPICAL: f64 = 0.9;
-const WET_BOARD: f64 = 0.91;
-const WET_LAMINATE: f64 = 0.83;
+pub(crate) const ESTIMATE: f64 = 0.75;
+pub(crate) const TYPICAL: f64 = 0.9;
+pub(crate) const WET_BOARD: f64 = 0.91;
+pub(crate) const WET_LAMINATE: f64 = 0.83;
 
 const BOLT: &str = "grade = \"a4-70\"\nlubrication = \"lubricated-stainless\"\n";
-const BOARD: &str = "pu-board-glass-320";
+pub(crate) const BOARD: &str = "pu-board-glass-320";
 
-fn through(more: &str) -> String {
+pub(crate) fn through(more: &str) -> String {
     format!("hold = \"through-bolt\"\nthread = \"m8\"\n{BOLT}{more}")
 }
 
-fn tapped(depth: &str) -> String {
+pub(crate) fn tapped(depth: &str) -> String {
     format!("hold = \"tapped-screw\"\nthread = \"m8\"\ndepth = \"{depth}\"\n{BOLT}")
 }
 
-fn screw(depth: &str) -> String {
+pub(crate) fn screw(depth: &str) -> String {
     format!("hold = \"screw\"\nscrew = \"wood-10\"\ngrade = \"a4-70\"\ndepth = \"{depth}\"\n")
 }
 
-fn insert() -> String {
+pub(crate) fn insert() -> String {
     format!("hold = \"blind-insert\"\ninsert = \"m6-stainless\"\n{BOLT}")
 }
 
-fn potted(depth: &str, potting: &str) -> String {
+pub(crate) fn potted(depth: &str, potting: &str) -> String {
     format!("hold = \"potted-insert\"\ninsert = \"m6-potted\"\npotting = \"{potting}\"\ndepth = \"{depth}\"\n{BOLT}")
 }
 
-fn stud(glue: &str) -> String {
+pub(crate) fn stud(glue: &str) -> String {
     format!("hold = \"bonded-stud\"\nstud = \"m6-stud\"\nadhesive = \"{glue}\"\n{BOLT}")
 }
 
-fn rivet() -> String {
+pub(crate) fn rivet() -> String {
     "hold = \"blind-rivet\"\nrivet = \"rivet-al-4-8\"\n".to_owned()
 }
 
-fn on(board: &str, fixing: &str) -> Top {
+pub(crate) fn on(board: &str, fixing: &str) -> Top {
     read(&patch(board, fixing))
 }
 
 /// Thickness of a skin, mm.
-fn skin(top: &Top) -> f64 {
+pub(crate) fn skin(top: &Top) -> f64 {
     top.outer.laminate().thickness().value * 1e3
 }
 
-fn never_worse(id: &str, case: Option<&str>, tops: &[Top]) {
+pub(crate) fn never_worse(id: &str, case: Option<&str>, tops: &[Top]) {
     let all: Vec<f64> = tops.iter().map(|top| used(top, id, case)).collect();
     assert!(all.windows(2).all(|pair| pair[1] <= pair[0]) && all[0] > all[all.len() - 1], "{id}: {all:?}");
 }
@@ -265,106 +265,4 @@ fn a_hot_glue_bears_less() {
     let left = 0.85 + (0.5 - 0.85) * (surface - 40.0) / 20.0;
     assert!((40.0..=60.0).contains(&surface), "{surface}");
     close(used(&hot, "stud-bond", GIVEN) / used(&cool, "stud-bond", GIVEN), 1.0 / left);
-}
-
-#[test]
-fn pull_and_side_force_add_up_in_the_backing() {
-    let top = on(BOARD, &tapped("20 mm"));
-    let depth = 20.0 - skin(&top);
-    let shape = 0.5 + (8.0 - 6.646_83) / (2.0 * 3f64.sqrt() * 1.25);
-    let pull = 3.5 * ESTIMATE * WET_BOARD * PI * 8.0 * (depth - 2.5) * shape;
-    // As a dowel: turned stiff, or bent in the board; root 8 − 1.226 87 × 1.25 = 6.466 42 mm, yield 450 MPa.
-    let bearing = 6.5 * ESTIMATE * WET_BOARD * 8.0;
-    let turned = (2f64.sqrt() - 1.0) * bearing * (depth - 1.25);
-    let bent = 2f64.sqrt() * (450.0 * 6.466_42_f64.powi(3) / 6.0 * bearing).sqrt();
-    let side = turned.min(bent);
-    close(used(&top, "hold-combined", GIVEN), (PULL / pull + SIDE / side) * 4.0 * FITTING);
-    never_worse("hold-combined", GIVEN, &["15 mm", "20 mm", "26 mm"].map(|depth| on(BOARD, &tapped(depth))));
-
-    let top = on(BOARD, &insert());
-    let pull = 0.5 * PI * 12.0 * skin(&top) * 60.0 * ESTIMATE * WET_LAMINATE;
-    close(used(&top, "hold-combined", GIVEN), (PULL / pull * 4.0 + SIDE / 3000.0 * 2.0) * FITTING);
-}
-
-#[test]
-fn tightening_names_what_gives_way() {
-    // The least nut factor 0.12 makes 3 N·m into 3000/(0.12 × 8) = 3125 N on M8 and 4166.7 N on M6.
-    let torque = "torque = \"3 N m\"\n";
-    let limit = |top: &Top, symbol: &str, bearable: f64, acting: f64| {
-        let finding = finding(top, "tightening", None);
-        close(term(&finding, symbol), bearable);
-        close(finding.utilisation.value, acting / bearable * 1.5);
-    };
-    let top = on(BOARD, &(tapped("20 mm") + torque));
-    let shape = 0.5 + (8.0 - 6.646_83) / (2.0 * 3f64.sqrt() * 1.25);
-    let strips = 3.5 * ESTIMATE * WET_BOARD * PI * 8.0 * (20.0 - skin(&top) - 2.5) * shape;
-    limit(&top, "F_t", strips, 3125.0);
-    limit(&on("aluminium-plate", &(tapped("20 mm") + torque)), "F_b", 450.0 * M8, 3125.0);
-    // 6061-T6 yields at 240 MPa.
-    let tube = "sleeve = { outside = \"11 mm\", wall = \"1.2 mm\", alloy = \"6061-t6\" }\n";
-    let yields = 240.0 * PI / 4.0 * (11.0 * 11.0 - 8.6 * 8.6);
-    limit(&on("", &through(&format!("{tube}{torque}"))), "F_s", yields, 3125.0);
-    limit(&on(BOARD, &(insert() + torque)), "M_i", 4.5, 3.0);
-    limit(&on(BOARD, &(insert() + "torque = \"1 N m\"\n")), "M_i", 4.5, 1.0);
-    let bond = 14.0 * ESTIMATE * PI * 14.3 * 19.1;
-    limit(&on("", &(potted("25 mm", "potting-epoxy") + torque)), "F_i", bond, 3000.0 / (0.12 * 6.0));
-    let shallow = on("", &(potted("8 mm", "potting-epoxy") + torque));
-    let turns = 2.0 * PI * 8.5 * 8.5 * (8.0 - skin(&shallow)) * 1.15 * TYPICAL * WET_BOARD / 1e3;
-    limit(&shallow, "M_i", turns, 3.0);
-    limit(&on("", &(stud("epoxy-paste") + torque)), "F_b", 450.0 * 20.123, 3000.0 / (0.12 * 6.0));
-    let weak = stud("polyester-putty").replace("m6-stud", "m8-stud").replace("lubricated-stainless", "dry-stainless");
-    let twisted = on("", &(weak + "torque = \"30 N m\"\n"));
-    limit(&twisted, "M_i", PI / 16.0 * 38f64.powi(3) * 4.0 * ESTIMATE / 1e3, 30.0);
-    assert!(open(&on(BOARD, &(screw("20 mm") + torque)), "tightening").contains("leave `torque` out"));
-    assert!(outcomes(&on(BOARD, &tapped("20 mm")), "tightening", None).is_empty(), "no torque was given");
-}
-
-#[test]
-fn a_washer_on_foam_bears_a_finger_s_torque() {
-    let washer =
-        |outside: &str| format!("washer = {{ outside = \"{outside}\", thickness = \"2 mm\" }}\ntorque = \"1 N m\"\n");
-    let sizes = ["16 mm", "24 mm", "40 mm"];
-    let tops = sizes.map(|outside| on("", &through(&washer(outside))));
-    never_worse("tightening", None, &tops);
-    // The skin spreads the load beyond the washer: more than the foam bears right under it, less than over three washers.
-    let under = PI * 12.0 * 12.0 * 1.4 * TYPICAL * WET_BOARD;
-    let crush = term(&finding(&tops[1], "tightening", None), "F_w");
-    assert!(crush > under && crush < 3.0 * under, "{crush} {under}");
-    close(used(&tops[1], "tightening", None), 1000.0 / (0.12 * 8.0) / crush * 1.5);
-}
-
-#[test]
-fn landings_tire_the_bolt_and_its_hold() {
-    let landing = |board: &str, fixing: &str| {
-        read(&patch(board, fixing).replace("slam = \"none\"", "slam = \"3 g\"").replace("\"1 kg\"", "\"40 kg\""))
-    };
-    let rebound = Some("rebound");
-    let bolt = landing("", &through(""));
-    let tension = finding(&bolt, "fastener-tension", rebound);
-    let pull = term(&tension, "T") * 1.3;
-    assert!(pull > 100.0, "{pull}");
-    // 50 MPa at two million, a million at slope 3; peaks 0.33 of that of the design.
-    close(used(&bolt, "fixing-fatigue", rebound), 0.33 * pull / M8 / (50.0 * 2f64.cbrt()) * 1.5 * FITTING);
-
-    let top = landing(BOARD, &tapped("20 mm"));
-    let strip = finding(&top, "thread-strip", rebound);
-    let once = strip.utilisation.value / (4.0 * FITTING);
-    close(used(&top, "fixing-fatigue", rebound), 0.81 * once / 0.3 * 1.5 * FITTING);
-    // Laminate loses a tenth with each tenfold: 0.4 is left of a million.
-    let top = landing("laminate", &screw("12 mm"));
-    let once = used(&top, "screw-withdrawal", rebound) / (4.0 * FITTING);
-    close(used(&top, "fixing-fatigue", rebound), 0.81 * once / 0.4 * 1.5 * FITTING);
-    assert!(outcomes(&on(BOARD, &tapped("20 mm")), "fixing-fatigue", GIVEN).is_empty(), "no landing, no fatigue");
-    never_worse("fixing-fatigue", rebound, &["15 mm", "20 mm", "26 mm"].map(|depth| landing(BOARD, &tapped(depth))));
-    let soft = landing(BOARD, &through("").replace("a4-70", "aluminium-2024-t4"));
-    assert!(open(&soft, "fixing-fatigue").contains("stainless"));
-}
-
-#[test]
-fn shares_of_landings_are_what_they_claim_to_be() {
-    let criteria = on(BOARD, &rivet()).criteria;
-    let mean = 1.0 / (1.0 + 100f64.ln());
-    let share = |slope: u32| mean * (1..=slope).map(f64::from).product::<f64>().powf(1.0 / f64::from(slope));
-    let (steel, hold) = (criteria.cyclic_share_steel.value.value, criteria.cyclic_share_hold.value.value);
-    assert!((share(3)..share(3) + 0.01).contains(&steel) && (share(10)..share(10) + 0.01).contains(&hold));
 }

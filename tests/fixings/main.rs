@@ -1,6 +1,7 @@
 //! Checks of fixings on small patches, each utilisation worked out again by hand.
 
 mod chk_a;
+mod chk_a_together;
 mod chk_b;
 
 use skinspan::{

@@ -122,6 +122,51 @@ fn glues_lose_strength_when_hot_and_only_elastic_ones_are_no_structure() {
     }
 }
 
+/// Typed again from the table of the data book.
+#[test]
+fn the_drag_of_standard_bodies_is_that_of_the_data_book() {
+    let table = built_in();
+    let drag = |id: &str, slenderness: f64| table.body(id).unwrap().drag.at(Ratio::from(slenderness)).unwrap().value;
+    for (slenderness, expected) in [(1.0, 0.63), (2.0, 0.68), (5.0, 0.74), (10.0, 0.82), (40.0, 0.98)] {
+        near(drag("cylinder", slenderness).value, expected, 1e-12);
+    }
+    for (id, expected) in [
+        ("whip", 1.2),
+        ("cylinder-end-on", 0.99),
+        ("plate-square", 1.17),
+        ("plate-long", 1.98),
+        ("hemisphere", 0.38),
+        ("cup", 1.42),
+        ("half-cylinder", 2.3),
+    ] {
+        near(drag(id, 1.0).value, expected, 1e-12);
+        assert_eq!(table.body(id).unwrap().drag.origin.mark, Mark::Read, "{id}");
+    }
+}
+
+/// Typed again from the data sheet: proof load in N, turning torque in N·m, shear load in N.
+#[test]
+fn the_loads_of_blind_inserts_are_those_of_the_sheet() {
+    let table = built_in();
+    for (id, proof, turning, shear) in [
+        ("m4-steel", 6800.0, 1.0, 1500.0),
+        ("m5-stainless", 11500.0, 2.0, 2000.0),
+        ("m6-stainless", 16500.0, 4.5, 3000.0),
+        ("m8-steel", 25000.0, 5.5, 4400.0),
+        ("m10-steel", 32000.0, 11.0, 5000.0),
+        ("m4-aluminium", 4000.0, 0.9, 1000.0),
+        ("m5-aluminium", 6500.0, 1.5, 1200.0),
+        ("m6-aluminium", 7800.0, 3.5, 2000.0),
+        ("m8-aluminium", 12300.0, 5.0, 2000.0),
+        ("m10-aluminium", 17500.0, 6.5, 3800.0),
+    ] {
+        let insert = table.insert(id).unwrap();
+        near(insert.thread_proof.value.value, proof, 1e-9);
+        near(insert.turning_torque.value.value, turning, 1e-12);
+        near(insert.shear.value.value, shear, 1e-9);
+    }
+}
+
 #[test]
 fn the_drag_of_a_cylinder_grows_with_slenderness_to_that_of_the_whip() {
     let table = built_in();

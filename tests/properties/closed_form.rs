@@ -4,13 +4,17 @@
 use nalgebra::{DMatrix, DVector};
 use proptest::prelude::*;
 use skinspan::{
-    closed_form::strip::{Action, MovingPatch, Segment, Station, Strip, StripForces, Support},
+    closed_form::strip::{Action, MovingPatch, Segment, Station, Strip, StripError, StripForces, Support},
     units::{ArealMassDensity, Force, ForcePerWidth, Length, Pressure, per_width},
 };
 use uom::si::{areal_mass_density::kilogram_per_square_meter, force::newton, length::meter, pressure::pascal};
 
 /// Rounding of sums over some dozen stations.
 const EXACT: f64 = 1e-11;
+/// Distance of the bounds of `ω²` that count as met, for frequencies as close as may be.
+const BOUNDS_MET: f64 = 1e-6;
+/// Mass at the middles of 200 parts: ten of them at least in the shortest bay.
+const GATHERED: f64 = 5e-3;
 /// The stiffness method loses digits to its matrix, whose condition grows with the fourth power of the stations.
 const STIFFNESS_METHOD: f64 = 1e-6;
 
@@ -178,6 +182,51 @@ proptest! {
         }
     }
 
+    /// With no mass but concentrated ones, `ω²` is one over the largest root of flexibility times mass.
+    #[test]
+    fn strip_swings_as_its_flexibility_says(
+        plan in plan(), places in prop::collection::vec((0.0..1.0, 0.1..30.0), 1..6), divisions in 1_usize..4,
+    ) {
+        let l = plan.length();
+        let segments: Vec<_> =
+            plan.segments.iter().map(|&(l, d, s)| Segment { mass: ArealMassDensity::default(), ..segment(l, d, s) }).collect();
+        let supports: Vec<_> = plan.supports.iter().map(|&(x, clamped)| Support { at: m(x * l), clamped }).collect();
+        let strip = Strip::new(&segments, &supports, &[], divisions).unwrap();
+        let area = |mass| ArealMassDensity::new::<kilogram_per_square_meter>(mass) * m(1.0);
+        let masses: Vec<_> = places.iter().map(|&(x, mass)| (m(x * l), area(mass))).collect();
+        let n = places.len();
+        let mut dynamic = DMatrix::<f64>::zeros(n, n);
+        for (j, &(x, b)) in places.iter().enumerate() {
+            let forces = strip.solve(&[Action::Point { at: m(x * l), force: force(1.0) }]).unwrap();
+            for (i, &(y, a)) in places.iter().enumerate() {
+                dynamic[(i, j)] = (a * b).sqrt() * forces.at(m(y * l)).unwrap().deflection.value;
+            }
+        }
+        let largest = dynamic.symmetric_eigen().eigenvalues.max();
+        let due = largest.recip().sqrt() / std::f64::consts::TAU;
+        let swing = strip.swing(&masses).unwrap();
+        let first = swing.first_frequency().value;
+        close(first, due, due, BOUNDS_MET)?;
+        prop_assert!(swing.at_least().value <= first * (1.0 + EXACT));
+    }
+
+    /// Mass spread over a strip, against the same mass gathered at many places.
+    #[test]
+    fn strip_swings_alike_with_its_mass_gathered(plan in plan()) {
+        let (l, parts) = (plan.length(), 200_u32);
+        let strip = plan.strip(&[], 1);
+        let bare: Vec<_> =
+            plan.segments.iter().map(|&(l, d, s)| Segment { mass: ArealMassDensity::default(), ..segment(l, d, s) }).collect();
+        let supports: Vec<_> = strip.supports().collect();
+        let bare = Strip::new(&bare, &supports, &[], 1).unwrap();
+        let part = m(l / f64::from(parts));
+        let gathered: Vec<_> = (0..parts)
+            .map(|i| (part * (f64::from(i) + 0.5), ArealMassDensity::new::<kilogram_per_square_meter>(8.0) * part))
+            .collect();
+        let (due, got) = (bare.first_frequency(&gathered).unwrap(), strip.first_frequency(&[]).unwrap());
+        close(got.value, due.value, due.value, GATHERED)?;
+    }
+
     #[test]
     fn strip_keeps_equilibrium(plan in plan(), x in 0.0..1.0, c in 0.0..0.3, p in 1.0..900.0, q in -900.0..900.0) {
         let strip = plan.strip(&[], 2);
@@ -195,6 +244,23 @@ proptest! {
         let size: f64 = p + pressed.abs() + forces.reactions().map(|r| r.force.value.abs()).sum::<f64>();
         close(up, total, size, EXACT)?;
         close(about, due, size * l, EXACT)?;
+    }
+
+    #[test]
+    fn strip_takes_other_sections(
+        plan in plan(), share in 0.2_f64..1.0, x in 0.0..1.0, c in 0.0..0.3, p in 1.0..900.0, q in -900.0..900.0,
+    ) {
+        let softer = Plan {
+            segments: plan.segments.iter().map(|&(l, d, s)| (l, d * share.sqrt(), s * share)).collect(),
+            supports: plan.supports.clone(),
+        };
+        let segments: Vec<_> = softer.segments.iter().map(|&(l, d, s)| segment(l, d, s)).collect();
+        let (turned, built) = (plan.strip(&[0.4], 3).with_sections(&segments).unwrap(), softer.strip(&[0.4], 3));
+        let actions = loads(&plan, x, c, p, q);
+        let (a, b) = (turned.solve(&actions).unwrap(), built.solve(&actions).unwrap());
+        prop_assert!(a.stations().eq(b.stations()));
+        let longer: Vec<_> = softer.segments.iter().map(|&(l, d, s)| segment(l * 1.01, d, s)).collect();
+        prop_assert_eq!(turned.with_sections(&longer).unwrap_err(), StripError::OtherLengths);
     }
 
     #[test]

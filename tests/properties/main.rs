@@ -2,6 +2,7 @@
 
 mod closed_form;
 mod fastening;
+mod fastening_panel;
 mod fixing_group;
 mod input;
 mod laminate;

@@ -168,6 +168,31 @@ proptest! {
         prop_assert!((a - b).abs() < MOMENT * b.max(0.02), "{a} {b}");
     }
 
+    /// What held edges say that their terms left out, against four times as many.
+    #[test]
+    fn held_edges_say_what_they_left_out(c in case(), c0 in 0.02..0.3) {
+        for hold in [EdgeHold::Clamped, EdgeHold::Overhang(m(c0))] {
+            let [rough, fine] = [c.series(24), c.series(96)];
+            let held = rough.held([hold; 2]);
+            let (all, cut_off) = (held.at(&c.load()).unwrap(), held.cut_off(&c.load()).unwrap());
+            let due = fine.held([hold; 2]).at(&c.load()).unwrap();
+            let finer = fine.held([hold; 2]).cut_off(&c.load()).unwrap();
+            for i in 0..2 {
+                let off = (all[i].hogging - due[i].hogging).value.abs();
+                let largest = due[i].hogging.value.abs().max(0.02);
+                prop_assert!(off <= cut_off[i].hogging.value + UNSTATED * largest, "{off} {cut_off:?}");
+                let off = (all[i].added_shear - due[i].added_shear).value.abs();
+                let mean = due[i].added_shear.value.abs().max(1.0 / (2.0 * (1.0 + c.b)));
+                prop_assert!(off <= cut_off[i].added_shear.value + SHEAR * mean, "{off} {cut_off:?}");
+                prop_assert!(finer[i].hogging.value <= cut_off[i].hogging.value + UNSTATED * largest);
+                // Said is not more than some hundredths, or nothing would be known.
+                prop_assert!(finer[i].hogging.value < 0.05 * largest, "{finer:?} {largest}");
+            }
+            let none = rough.held([EdgeHold::Overhang(m(0.0)); 2]).cut_off(&c.load()).unwrap();
+            prop_assert_eq!((none[0].hogging.value, none[1].added_shear.value), (0.0, 0.0));
+        }
+    }
+
     /// A person in the middle third of each side: five terms for each patch side, 24 at the least.
     #[test]
     fn the_series_for_a_person_has_converged(c in case(), x in 0.33..0.67, y in 0.33..0.67) {

@@ -5,7 +5,7 @@
 use skinspan::{
     closed_form::{
         effective_width::{
-            NearEdge, Spread, deflection, hogging, near_free_edge, overhang, sagging, shear_at_support,
+            NearEdge, Spread, deflection, hogging, near_free_edge, overhang, rim_twist, sagging, shear_at_support,
             shear_beside_patch, shear_near_free_edge, tip_deflection,
         },
         plate::{Plate, PlateLoad, PlateStiffness},
@@ -357,21 +357,55 @@ fn widths_at_the_tip_of_an_overhang_are_safe() {
 /// Peak of the first-order theory over the strip's shear, at most.
 const PEAK: f64 = 1.2;
 
-/// Beside the free end, close to the pipe and in the middle of the bay.
+/// Beside the free end, close to the pipe and in the middle of the bay; the pipe inside the edge of the top, and right
+/// under it, where twist presses the corner down.
 #[test]
 fn shear_beside_a_free_end_is_safe() {
-    /// At a pipe near the edge of the top twist adds to the corner's reaction; see the validity of the width.
-    const TWIST: f64 = 1.1;
-    let shear = Bounds::new("mean shear in the bay", 2.6);
-    for top in TOPS.into_iter().step_by(2).map(|top| Top { pipe: 0.03, ..top }) {
-        let half = top.side / 2.0;
-        for x in [half + 0.02, top.bay / 2.0] {
-            let patch = top.patch(top.pipe + x, half);
+    /// The push over the distance of the skins over that of the strip, at most.
+    const PUSH: f64 = 1.15;
+    /// Seat of a pipe under the edge.
+    const SEAT: f64 = 0.02;
+    let inside = Bounds::new("mean shear in the bay", 3.4);
+    let at_rim = Bounds::new("mean shear in the bay, pipe at the rim", 3.4);
+    let push = Bounds::new("push on the pipe over the side of the patch", 3.4);
+    for (pipe, seen) in [(0.0, &at_rim), (0.016, &inside), (0.03, &inside), (0.1, &inside)] {
+        for top in TOPS.map(|top| Top { pipe, ..top }) {
+            let half = top.side / 2.0;
+            let twist = if pipe == 0.0 { rim_twist(m(pipe), m(top.skins), m(SEAT)).value } else { 1.0 };
+            for x in [half, half + 0.02, top.bay / 2.0] {
+                let patch = top.patch(top.pipe + x, half);
+                let plate = top.plate(&[patch]);
+                let factored = plate.factor();
+                let bent = factored.under(patch);
+                let mean = top.at_pipe(&bent, half, true)[1];
+                let b = shear_near_free_edge(m(top.side), m(x), m(half), false, &top.spread());
+                let strip = twist * (1.0 - x / top.bay) * per(b);
+                seen.see(strip, mean, &top);
+                let over = |to: f64| {
+                    let beyond = if pipe > 0.0 { bent.mean_shear(pipe - 1e-6, 0.0, to) } else { 0.0 };
+                    (bent.mean_shear(pipe + 1e-9, 0.0, to) - beyond).abs()
+                };
+                push.see(strip, over(top.side), &top);
+                assert!(over(top.skins) <= PUSH * strip, "push {} for {top:?}", over(top.skins) / strip);
+            }
+        }
+    }
+}
+
+/// A footprint that lies as far from the free end as the skins are apart: no twist is added there, with the pipe at the
+/// rim all the same.
+#[test]
+fn shear_a_little_way_from_a_corner_is_safe() {
+    let shear = Bounds::new("mean shear near a corner", 3.4);
+    for top in TOPS.map(|top| Top { pipe: 0.0, ..top }) {
+        let (half, e) = (top.side / 2.0, top.side / 2.0 + top.skins);
+        for x in [half, top.bay / 2.0] {
+            let patch = top.patch(x, e);
             let plate = top.plate(&[patch]);
             let factored = plate.factor();
-            let mean = top.at_pipe(&factored.under(patch), half, true)[1];
-            let b = shear_near_free_edge(m(top.side), m(x), m(half), false, &top.spread());
-            shear.see(TWIST * (1.0 - x / top.bay) * per(b), mean, &top);
+            let mean = top.at_pipe(&factored.under(patch), e, true)[1];
+            let b = shear_near_free_edge(m(top.side), m(x), m(e), false, &top.spread());
+            shear.see((1.0 - x / top.bay) * per(b), mean, &top);
         }
     }
 }

@@ -5,7 +5,7 @@
 use approx::assert_relative_eq;
 use skinspan::{
     fastening::{ScrewThread, ThreadForm, ThreadMating, engagement_needed, strip_capacity},
-    units::{Force, Length, Pressure},
+    units::{Area, Force, Length, Pressure},
 };
 use uom::si::{force::newton, length::millimeter, pressure::megapascal};
 
@@ -74,6 +74,6 @@ fn sheared_areas_are_the_widths_of_the_profile() {
 fn a_hole_as_wide_as_the_screw_holds_nothing() {
     let basic = ThreadMating::basic(&ScrewThread { major: mm(6.0), pitch: mm(1.0), form: ThreadForm::Metric });
     let bored = ThreadMating { nut_minor: mm(6.0), ..basic };
-    assert_eq!(bored.nut_area(mm(20.0)).value, 0.0);
-    assert_eq!(bored.screw_area(mm(20.0)).value, 0.0);
+    assert_eq!(bored.nut_area(mm(20.0)), Area::default());
+    assert_eq!(bored.screw_area(mm(20.0)), Area::default());
 }

@@ -6,6 +6,7 @@ use std::f64::consts::PI;
 
 use approx::assert_relative_eq;
 use skinspan::{
+    fastening::{force_at_crush, washer_pressure},
     strength::{DeepCore, DiscLoad, SkinOnCore, StripLoad, bonded_core_modulus},
     units::{Force, Length, Pressure, Ratio, per_width},
 };
@@ -158,6 +159,31 @@ fn greater_of_springs_and_deep_core_is_near_a_core_of_finite_depth() {
     let alone = springs(0.019).core_pressure(disc(0.006)).get::<megapascal>();
     let deep = deep().pressure_under_disc(disc(0.006)).get::<megapascal>();
     assert!(alone < 0.75 * deep, "{alone} {deep}");
+}
+
+#[test]
+fn washer_pressure_limits_and_core_of_finite_depth() {
+    // Washers of a through-bolt: both skins squeeze 19 mm of foam, each its half.
+    let (both, deep) = (springs(0.0095), deep());
+    for radius in [0.006, 0.009, 0.0125, 0.02] {
+        let layer = by_transform(disc_waves(radius), |a| {
+            let h = (a * 0.0095f64).min(20.0);
+            CORE * a / 2.0 * ((2.0 * h).sinh() + 2.0 * h) / ((2.0 * h).cosh() - 1.0)
+        });
+        let pressure = washer_pressure(disc(radius), &both, &deep);
+        assert!((0.92..1.05).contains(&(pressure.value / layer)), "{radius}");
+        let force = force_at_crush(disc(radius).radius, &both, &deep, Pressure::new::<megapascal>(1.2));
+        assert_relative_eq!(force.value * pressure.value, 1.2e6 * 1000.0, max_relative = 1e-12);
+    }
+    // A point on springs F/(8ℓ²), on a deep core F/(3√3 ℓ₀²), the greater; wide discs F/(πa²).
+    let (l, l0) = (both.spread_length().value, deep.spread_length().value);
+    let point = (1000.0 / (8.0 * l * l)).max(1000.0 / (27f64.sqrt() * l0 * l0));
+    assert_relative_eq!(washer_pressure(disc(1e-8), &both, &deep).value, point, max_relative = 2e-5);
+    // On a bed of 1 mm the springs are the greater.
+    let thin = springs(0.001);
+    let l = thin.spread_length().value;
+    assert_relative_eq!(washer_pressure(disc(1e-8), &thin, &deep).value, 1000.0 / (8.0 * l * l), max_relative = 1e-7);
+    assert_relative_eq!(washer_pressure(disc(1.0), &both, &deep).value, 1000.0 / PI, max_relative = 1e-5);
 }
 
 #[test]

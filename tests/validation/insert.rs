@@ -9,16 +9,18 @@ use std::f64::consts::PI;
 use approx::assert_relative_eq;
 use nalgebra::{Matrix2, Vector2};
 use skinspan::{
+    fastening::{BackingLoad, core_shear_round_plug, full_depth_pull, skin_stress_at_backing},
     strength::{
-        RoundFoot, SkinBending, plate_modulus, punching_peak, punching_shear_at, punching_stress, skin_moment_at_edge,
-        skin_moment_at_round_edge,
+        Pad, RoundFoot, SkinBending, plate_modulus, punching_peak, punching_shear_at, punching_stress,
+        skin_moment_at_edge, skin_moment_at_round_edge,
     },
-    units::{Force, ForcePerWidth, Length, Pressure, Ratio, per_width},
+    units::{Force, ForcePerWidth, Length, Pressure, Ratio, Torque, per_width},
 };
 use uom::si::{
     force::newton,
     length::{meter, millimeter},
     pressure::megapascal,
+    torque::newton_meter,
 };
 
 /// Differences of second order at a step of 1/1000 of the decay length.
@@ -131,6 +133,53 @@ fn round_edge_solves_the_coupled_equations() {
         let highest = (0..8000).map(|i| solution.core_shear(i)).fold(0.0, f64::max);
         assert_relative_eq!(punching_peak(&foot, &panel).stress.value, highest, max_relative = DIFFERENCES);
     }
+}
+
+#[test]
+fn strip_with_force_and_moment_solves_the_coupled_equations() {
+    // 1000 N and 30 N·m on 100 mm × 50 mm: the sides carry 10 ± 6 N/mm.
+    let panel = panel();
+    let load = BackingLoad {
+        force: Force::new::<newton>(1000.0),
+        moment: Torque::new::<newton_meter>(-30.0),
+        width: Length::new::<millimeter>(100.0),
+        length: Length::new::<millimeter>(50.0),
+    };
+    assert_relative_eq!(load.line_shear().value, 16e3, max_relative = 1e-12);
+    let solution = Solution::new(0.0, 16e3, false);
+    let far = (5000..10_000).map(|i| solution.core_shear(i)).fold(0.0, f64::max); // 5 to 10 decay lengths
+    assert_relative_eq!(load.core_shear(&panel, Length::new::<meter>(D)).value, far, max_relative = 10.0 * DIFFERENCES);
+    // The surface of one skin at the edge, with a membrane stress of 20 MPa from elsewhere.
+    let moment = skin_moment_at_edge(load.line_shear(), &panel, panel.skins / 2.0);
+    let stress = skin_stress_at_backing(Pressure::new::<megapascal>(20.0), moment, Length::new::<meter>(T));
+    let expected = 20e6 + 6.0 * solution.skin_moment().abs() / 2.0 / (T * T);
+    assert_relative_eq!(stress.value, expected, max_relative = DIFFERENCES);
+}
+
+#[test]
+fn full_depth_pull_brings_the_core_to_its_strength() {
+    let panel = panel();
+    for radius in [3e-3, 15e-3, 50e-3] {
+        let strength = Pressure::new::<megapascal>(0.8);
+        let force =
+            full_depth_pull(Length::new::<meter>(radius), strength, &panel, Length::new::<meter>(D)).get::<newton>();
+        let solution = Solution::new(radius, force / (2.0 * PI * radius), true);
+        let highest = (0..8000).map(|i| solution.core_shear(i)).fold(0.0, f64::max);
+        assert_relative_eq!(highest, strength.value, max_relative = DIFFERENCES);
+    }
+}
+
+#[test]
+fn rectangular_plug_of_no_width_is_a_strip() {
+    let (panel, force) = (panel(), Force::new::<newton>(1000.0));
+    let (length, d) = (Length::new::<millimeter>(200.0), Length::new::<meter>(D));
+    let plug = Pad { length, width: Length::default() };
+    let strip = BackingLoad { force, moment: Torque::default(), width: length, length };
+    let stress = core_shear_round_plug(force, plug, Ratio::from(1.0), &panel, d);
+    assert_relative_eq!(stress.value, strip.core_shear(&panel, d).value, max_relative = 1e-12);
+    let square = Pad { length, width: length };
+    let uneven = core_shear_round_plug(force, square, Ratio::from(0.8), &panel, d);
+    assert_relative_eq!(uneven.value, stress.value / 2.0 / 0.8, max_relative = 1e-12);
 }
 
 #[test]

@@ -1,5 +1,5 @@
 //! Clamp loads and dry torques of grade 2 bolts: proof stress 55 ksi, three quarters of it as preload, *K* = 0.2. The
-//! table was read in two suppliers' transcriptions of one another; for 5/16-18 one has 11.5 ft·lbf and the other 11.3:
+//! table was read in two transcriptions; for 5/16-18 one has 11.5 ft·lbf and the other 11.3:
 //! 0.2 × 0.3125 in × 2162 lbf is 11.26, so the second is taken.
 
 use approx::assert_relative_eq;

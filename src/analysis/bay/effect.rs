@@ -2,9 +2,13 @@
 
 use uom::si::{force::newton, pressure::pascal, ratio::ratio};
 
-use super::{Bay, worst::worst_places};
+use super::{
+    Bay, beyond_core,
+    edge::{AtEdges, Beside},
+    person::anywhere,
+};
 use crate::{
-    closed_form::plate::{HalfWaves, HeldEdge, HeldEdges, Plate, PlateFault, PlateLoad, PlateSeries},
+    closed_form::plate::{HalfWaves, Plate, PlateFault, PlateLoad, PlateSeries},
     top::Top,
     units::{Force, ForcePerWidth, Length, Mass, MomentPerWidth, Pressure, Ratio},
 };
@@ -35,6 +39,8 @@ pub(super) struct Effect {
     pub middle: [MomentPerWidth; 2],
     pub over_pipes: [MomentPerWidth; 2],
     pub shear: ForcePerWidth,
+    /// Push on its four pipes, in the order of [`Bay::pipes`].
+    pub push: [ForcePerWidth; 4],
     pub sag: Length,
     pub numerical_error: Ratio,
 }
@@ -46,6 +52,7 @@ impl Effect {
             middle: self.middle.map(|moment| moment * factor),
             over_pipes: self.over_pipes.map(|moment| moment * factor),
             shear: self.shear * factor,
+            push: self.push.map(|push| push * factor),
             sag: self.sag * factor,
             numerical_error: self.numerical_error,
         }
@@ -58,6 +65,9 @@ impl Effect {
             self.over_pipes[i] += other.over_pipes[i];
         }
         self.shear += other.shear;
+        for (push, other) in self.push.iter_mut().zip(other.push) {
+            *push += other;
+        }
         self.sag += other.sag;
         self.numerical_error = self.numerical_error.max(other.numerical_error);
     }
@@ -68,17 +78,41 @@ pub(super) struct BayState<'a> {
     top: &'a Top,
     bay: &'a Bay,
     plate: Plate,
+    /// Distance of the skins.
+    skins: Length,
     pressed: Effect,
+    /// Under one newton of each piece of backing, with what it weighs more than core, which may be less than nothing.
+    backing: Vec<(Mass, Effect)>,
     /// Under one newton of each gear that stands on the bay.
-    gear: Option<Vec<(Mass, Effect)>>,
+    gear: Option<Vec<Effect>>,
     /// Under one newton on the footprint of a person, anywhere.
     person: Option<Effect>,
 }
 
 impl<'a> BayState<'a> {
-    pub fn new(top: &'a Top, bay: &'a Bay, plate: Plate) -> Result<Self, PlateFault> {
-        let pressed = pressed(bay, &plate)?;
-        Ok(Self { top, bay, plate, pressed, gear: None, person: None })
+    pub fn new(top: &'a Top, bay: &'a Bay, plate: Plate, skins: Length) -> Result<Self, PlateFault> {
+        let pressed = pressed(bay, &plate, skins)?;
+        let mut state = Self { top, bay, plate, skins, pressed, backing: Vec::new(), gear: None, person: None };
+        state.backing = state.heavier_backing()?;
+        Ok(state)
+    }
+
+    fn heavier_backing(&self) -> Result<Vec<(Mass, Effect)>, PlateFault> {
+        let (top, bay) = (self.top, self.bay);
+        let Some(least) = bay.backing.iter().flat_map(|piece| piece.cover.sides).reduce(Length::min) else {
+            return Ok(Vec::new());
+        };
+        let series = self.series(GEAR_TERMS, least);
+        let held = series.held(bay.holds);
+        bay.backing
+            .iter()
+            .map(|piece| {
+                let at = [piece.cover.centre.x - bay.from.x, piece.cover.centre.y - bay.from.y];
+                let patch = Patch::within(bay, piece.cover.sides, at);
+                let beside = Beside { series: &series, held: &held, skins: self.skins };
+                Ok((beyond_core(top, piece), patch.effect(bay, beside)?))
+            })
+            .collect()
     }
 
     /// Under one pascal.
@@ -86,13 +120,18 @@ impl<'a> BayState<'a> {
         &self.pressed
     }
 
+    /// Under one newton of each piece of backing, with its mass beyond that of core.
+    pub fn backing(&self) -> &[(Mass, Effect)] {
+        &self.backing
+    }
+
     /// Under one newton of each gear.
-    pub fn gear(&mut self) -> Result<&[(Mass, Effect)], PlateFault> {
+    pub fn gear(&mut self) -> Result<&[Effect], PlateFault> {
         let gear = if let Some(known) = self.gear.take() { known } else { self.standing_gear()? };
         Ok(self.gear.insert(gear))
     }
 
-    fn standing_gear(&self) -> Result<Vec<(Mass, Effect)>, PlateFault> {
+    fn standing_gear(&self) -> Result<Vec<Effect>, PlateFault> {
         let (top, bay) = (self.top, self.bay);
         let standing: Vec<_> = top.gear.iter().filter(|gear| bay.holds(gear.at)).collect();
         if standing.is_empty() {
@@ -105,7 +144,8 @@ impl<'a> BayState<'a> {
             .into_iter()
             .map(|gear| {
                 let at = [gear.at.x - bay.from.x, gear.at.y - bay.from.y];
-                Ok((gear.mass, patch_at(bay, (&series, &held), gear.footing(), at)?))
+                let patch = Patch::within(bay, [gear.footing(); 2], at);
+                patch.effect(bay, Beside { series: &series, held: &held, skins: self.skins })
             })
             .collect()
     }
@@ -116,7 +156,7 @@ impl<'a> BayState<'a> {
             known
         } else {
             let (bay, footing) = (self.bay, self.top.criteria.standing_footprint.value);
-            anywhere(bay, &self.series(PERSON_TERMS, footing), footing)?
+            anywhere(bay, &self.series(PERSON_TERMS, footing), footing, self.skins)?
         };
         Ok(self.person.insert(person))
     }
@@ -133,7 +173,7 @@ fn count(terms: f64) -> usize {
     count
 }
 
-fn pressed(bay: &Bay, plate: &Plate) -> Result<Effect, PlateFault> {
+fn pressed(bay: &Bay, plate: &Plate, skins: Length) -> Result<Effect, PlateFault> {
     let [a, b] = bay.sides;
     let shorter = a.min(b);
     let series =
@@ -141,7 +181,6 @@ fn pressed(bay: &Bay, plate: &Plate) -> Result<Effect, PlateFault> {
     let load = PlateLoad::Uniform(one_pascal());
     let centre = series.at(&load, [a / 2.0, b / 2.0])?;
     let mut middle = [centre.mx, centre.my];
-    let mut numerical_error = centre.numerical_error.moment.max(centre.numerical_error.deflection);
     // In a long bay the smaller moment is largest off the middle.
     for step in 1..ALONG_MIDDLE {
         let share = f64::from(step) / f64::from(ALONG_MIDDLE) / 2.0;
@@ -150,98 +189,57 @@ fn pressed(bay: &Bay, plate: &Plate) -> Result<Effect, PlateFault> {
             middle = [middle[0].max(here.mx), middle[1].max(here.my)];
         }
     }
-    let held = series.held(bay.holds).at(&load)?;
-    let ends = [series.at(&load, [Length::default(), b / 2.0])?, series.at(&load, [a / 2.0, Length::default()])?];
-    numerical_error = numerical_error.max(ends[0].numerical_error.shear).max(ends[1].numerical_error.shear);
+    let held = series.held(bay.holds);
+    let edges = Beside { series: &series, held: &held, skins }.under(&load, [a / 2.0, b / 2.0])?;
+    let error = centre.numerical_error.moment.max(centre.numerical_error.deflection);
     Ok(Effect {
         middle,
-        over_pipes: held.map(|edge| edge.hogging),
-        shear: (ends[0].qx + held[0].added_shear).max(ends[1].qy + held[1].added_shear),
+        over_pipes: edges.hogging,
+        shear: edges.shear[0].max(edges.shear[1]),
+        push: edges.on_pipes(&edges),
         sag: centre.deflection,
-        numerical_error,
+        numerical_error: error.max(edges.error_beside(middle)),
     })
 }
 
-/// A patch of one newton, moved in and cut down until it lies on the bay.
-fn patch(bay: &Bay, footing: Length, at: [Length; 2]) -> (PlateLoad, [Length; 2]) {
-    let size = bay.sides.map(|side| footing.min(side));
-    let centre = [0, 1].map(|i| at[i].max(size[i] / 2.0).min(bay.sides[i] - size[i] / 2.0));
-    (PlateLoad::Patch { force: one_newton(), centre, size }, centre)
+/// A patch of one newton on a bay.
+pub(super) struct Patch {
+    pub load: PlateLoad,
+    pub centre: [Length; 2],
 }
 
-fn patch_at(
-    bay: &Bay,
-    (series, edges): (&PlateSeries, &HeldEdges<'_>),
-    footing: Length,
-    at: [Length; 2],
-) -> Result<Effect, PlateFault> {
-    let (load, centre) = patch(bay, footing, at);
-    let own = series.at(&load, centre)?;
-    // The held edges are those at zero; the nearer edge sees more.
-    let near = [0, 1].map(|i| centre[i].min(bay.sides[i] - centre[i]));
-    let (mirrored, _) = patch(bay, footing, near);
-    let held = edges.at(&mirrored)?;
-    let (shear, error) = edge_shear(series, &mirrored, near, &held)?;
-    Ok(Effect {
-        middle: [own.mx, own.my],
-        // Without sign: a soft core, softer in one direction, may turn the moment of a patch round.
-        over_pipes: held.map(|edge| edge.hogging.abs()),
-        shear,
-        sag: own.deflection,
-        numerical_error: own.numerical_error.moment.max(error),
-    })
-}
-
-/// Shear at the edges that the patch is nearer to, with what a hold adds.
-fn edge_shear(
-    series: &PlateSeries,
-    load: &PlateLoad,
-    [x, y]: [Length; 2],
-    held: &[HeldEdge; 2],
-) -> Result<(ForcePerWidth, Ratio), PlateFault> {
-    let ends = [series.at(load, [Length::default(), y])?, series.at(load, [x, Length::default()])?];
-    let shear = (ends[0].qx + held[0].added_shear).max(ends[1].qy + held[1].added_shear);
-    Ok((shear, ends[0].numerical_error.shear.max(ends[1].numerical_error.shear)))
-}
-
-fn anywhere(bay: &Bay, series: &PlateSeries, footing: Length) -> Result<Effect, PlateFault> {
-    let size = bay.sides.map(|side| footing.min(side));
-    let held = series.held(bay.holds);
-    let places = [0, 1].map(|i| (size[i] / 2.0, bay.sides[i] / 2.0));
-    let force = one_newton();
-    let [sag, mx, my] = worst_places(places, |xs, ys| {
-        let under = series.under_patch(force, size, xs, ys)?;
-        Ok(under.iter().map(|under| [under.deflection.value, under.mx.value, under.my.value]).collect())
-    })?;
-    let [over_x, over_y] = worst_places(places, |xs, ys| {
-        let over = held.under_patch(force, size, xs, ys)?;
-        Ok(over.iter().map(|over| over.each_ref().map(|edge| edge.hogging.value.abs())).collect())
-    })?;
-    // The shear is largest with the patch beside a pipe, unless a hold draws more to it from further off.
-    let mut shear = ForcePerWidth::default();
-    let mut numerical_error = Ratio::default();
-    for away in [0.5, 1.0, 1.5] {
-        let middle = [bay.sides[0] / 2.0, bay.sides[1] / 2.0];
-        for at in [[size[0] * away, middle[1]], [middle[0], size[1] * away]] {
-            let (load, centre) = patch(bay, footing, at);
-            let (here, error) = edge_shear(series, &load, centre, &held.at(&load)?)?;
-            if here > shear {
-                (shear, numerical_error) = (here, error);
-            }
-        }
+impl Patch {
+    /// Moved in and cut down until it lies on the bay.
+    pub fn within(bay: &Bay, sides: [Length; 2], at: [Length; 2]) -> Self {
+        let size = [0, 1].map(|i| sides[i].min(bay.sides[i]));
+        let centre = [0, 1].map(|i| at[i].max(size[i] / 2.0).min(bay.sides[i] - size[i] / 2.0));
+        Self { load: PlateLoad::Patch { force: one_newton(), centre, size }, centre }
     }
-    for (worst, is_moment) in [(&sag, false), (&mx, true), (&my, true)] {
-        let (load, centre) = patch(bay, footing, worst.place);
-        let error = series.at(&load, centre)?.numerical_error;
-        let error = if is_moment { error.moment } else { error.deflection };
-        numerical_error = numerical_error.max(error + worst.missed);
+
+    /// Seen from the opposite corner.
+    fn turned(&self, bay: &Bay) -> Self {
+        let PlateLoad::Patch { size, .. } = self.load else { return Self { ..*self } };
+        Self::within(bay, size, [0, 1].map(|i| bay.sides[i] - self.centre[i]))
     }
-    numerical_error = numerical_error.max(over_x.missed).max(over_y.missed);
-    Ok(Effect {
-        middle: [mx.value(), my.value()],
-        over_pipes: [over_x.value(), over_y.value()],
-        shear,
-        sag: sag.value(),
-        numerical_error,
-    })
+
+    fn effect(&self, bay: &Bay, beside: Beside<'_>) -> Result<Effect, PlateFault> {
+        let own = beside.series.at(&self.load, self.centre)?;
+        // The held edges are those at zero.
+        let turned = self.turned(bay);
+        let low: AtEdges = beside.under(&self.load, self.centre)?;
+        let high = beside.under(&turned.load, turned.centre)?;
+        let larger = |i: usize| low.hogging[i].abs().max(high.hogging[i].abs());
+        let shears = [low.shear, high.shear].into_iter().flatten();
+        let middle = [own.mx, own.my];
+        let error = low.error_beside(middle).max(high.error_beside(middle));
+        Ok(Effect {
+            middle,
+            // Without sign: a soft core, softer in one direction, may turn the moment of a patch round.
+            over_pipes: [larger(0), larger(1)],
+            shear: shears.fold(ForcePerWidth::default(), ForcePerWidth::max),
+            push: low.on_pipes(&high),
+            sag: own.deflection,
+            numerical_error: own.numerical_error.moment.max(error),
+        })
+    }
 }

@@ -8,10 +8,10 @@ use super::{MountForces, WholeFoot};
 use crate::{
     analysis::{
         design_value::Knockdowns,
+        gear_action::GearAction,
         line::{Region, region_at},
     },
     closed_form::fixing_group::{FixingGroup, FootingAction},
-    load::weight::gravity,
     load_case::LoadCase,
     top::{Fastened, Gear, Hold, Top},
     units::{Area, Force, FoundationModulus, Length, Pressure, Ratio, Stiffness, Torque},
@@ -20,82 +20,40 @@ use crate::{
 /// Sides that wind, roll and people come from.
 const SIDES: u32 = 16;
 
-/// What acts on a footing from one side, at the outer skin; the side itself is still open.
-#[derive(Clone, Copy, Debug, PartialEq, Default)]
-pub(super) struct FromASide {
-    up: Force,
-    side: Force,
-    moment: Torque,
-    twist: Torque,
+/// What acts on a footing from each of the sides. They stand on a polygon about the circle of all sides, so that what lies
+/// between two of them is covered.
+fn sides(action: GearAction) -> impl Iterator<Item = FootingAction> {
+    let still = action.side == Force::default() && action.moment == Torque::default();
+    let count = if still { 1 } else { SIDES };
+    let raised = if still { 1.0 } else { 1.0 / (PI / f64::from(SIDES)).cos() };
+    (0..count).map(move |index| {
+        let (sin, cos) = (TAU * f64::from(index) / f64::from(SIDES)).sin_cos();
+        let (sin, cos) = (sin * raised, cos * raised);
+        FootingAction {
+            pull: action.up,
+            side: [action.side * cos, action.side * sin],
+            // A force along x above the skin turns about y, one along y turns about x the other way.
+            moment: [-action.moment * sin, action.moment * cos],
+            twist: action.twist,
+        }
+    })
 }
 
-impl FromASide {
-    /// What acts on a piece of gear under a case.
-    pub(super) fn of(top: &Top, gear: &Gear, case: &LoadCase) -> Self {
-        let criteria = &top.criteria;
-        let mut sum = Self::default();
-        if !case.with_gear {
-            return sum;
-        }
-        sum.up -= gear.mass * (gravity() * case.gear_gravity);
-        let swing = if gear.limber { criteria.whip_resonance.value } else { Ratio::from(1.0) };
-        sum.push(gear.mass * (gravity() * case.gear_sideways) * swing, gear.cg_height);
-        sum.push(case.gear_wind * gear.wind_area * gear.drag, gear.wind_height);
-        if case.wind.interior < Pressure::default() {
-            sum.up += case.gear_wind * gear.wind_area * gear.lift;
-        }
-        if let (Some(grab), Some(height)) = (case.grab, gear.grab_height) {
-            sum.push(grab, height);
-        }
-        for given in gear.given.iter().filter(|_| case.given) {
-            sum.up += given.up;
-            sum.twist += given.twist;
-            sum.push(given.side, given.height);
-        }
-        sum
-    }
-
-    fn push(&mut self, force: Force, height: Length) {
-        let moment: Torque = (force * height).into();
-        self.side += force;
-        self.moment += moment;
-    }
-
-    /// From each of the sides. The sides stand on a polygon about the circle of all sides, so that what lies between
-    /// two of them is covered.
-    fn sides(self) -> impl Iterator<Item = FootingAction> {
-        let still = self.side == Force::default() && self.moment == Torque::default();
-        let count = if still { 1 } else { SIDES };
-        let raised = if still { 1.0 } else { 1.0 / (PI / f64::from(SIDES)).cos() };
-        (0..count).map(move |index| {
-            let (sin, cos) = (TAU * f64::from(index) / f64::from(SIDES)).sin_cos();
-            let (sin, cos) = (sin * raised, cos * raised);
-            FootingAction {
-                pull: self.up,
-                side: [self.side * cos, self.side * sin],
-                // A force along x above the skin turns about y, one along y turns about x the other way.
-                moment: [-self.moment * sin, self.moment * cos],
-                twist: self.twist,
-            }
-        })
-    }
-
-    /// As what acts on the footing as a whole.
-    fn whole(self) -> WholeFoot {
-        WholeFoot {
-            lift: self.up.max(Force::default()),
-            push: (-self.up).max(Force::default()),
-            side: self.side,
-            moment: self.moment,
-            twist: self.twist.abs(),
-        }
+/// As what acts on the footing as a whole.
+fn whole(action: GearAction) -> WholeFoot {
+    WholeFoot {
+        lift: action.up.max(Force::default()),
+        push: (-action.up).max(Force::default()),
+        side: action.side,
+        moment: action.moment,
+        twist: action.twist.abs(),
     }
 }
 
 /// The fixings of gear as a group on what lies below its footing.
 pub(super) fn group(top: &Top, gear: &Gear, fastened: &Fastened, left: &Knockdowns<'_>) -> Result<FixingGroup, String> {
     let below = Below::of(top, gear, left);
-    FixingGroup::new(fastened.at.clone(), gear.foot, below.stiffness(top, fastened), below.bed())
+    FixingGroup::new(fastened.laid.about_middle(), gear.foot, below.stiffness(top, fastened), below.bed())
         .map_err(|error| error.to_string())
 }
 
@@ -161,7 +119,7 @@ pub(super) fn forces(
     (mount, case_number): (usize, usize),
     case: &LoadCase,
 ) -> Result<MountForces, String> {
-    let from_a_side = FromASide::of(top, gear, case);
+    let action = GearAction::of(top, gear, case);
     let count = group.at().len();
     let mut found = MountForces {
         mount,
@@ -169,15 +127,16 @@ pub(super) fn forces(
         pulls: vec![Force::default(); count],
         shears: vec![Force::default(); count],
         pressure: Pressure::default(),
-        whole: from_a_side.whole(),
+        whole: whole(action),
         numerical_error: Ratio::default(),
     };
-    for action in from_a_side.sides() {
-        let held = group.pulls(&action).map_err(|error| error.to_string())?;
+    for from_side in sides(action) {
+        let held = group.pulls(&from_side).map_err(|error| error.to_string())?;
         for (largest, pull) in found.pulls.iter_mut().zip(&held.pulls) {
             *largest = largest.max(*pull);
         }
-        for (largest, [x, y]) in found.shears.iter_mut().zip(group.shears(&action).map_err(|error| error.to_string())?)
+        for (largest, [x, y]) in
+            found.shears.iter_mut().zip(group.shears(&from_side).map_err(|error| error.to_string())?)
         {
             *largest = largest.max(x.hypot(y));
         }

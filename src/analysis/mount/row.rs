@@ -1,26 +1,30 @@
 //! What the top does to the fixings along a pipe.
 
-use super::{MountForces, WholeFoot};
+use super::{Mount, MountForces, Pull, WholeFoot};
 use crate::{
-    geometry::Polyline,
+    geometry::{Point, Polyline},
     load::weight::gravity,
     load_case::LoadCase,
-    top::{Fastened, Top},
-    units::{Force, ForcePerWidth, Length, Pressure, Ratio, plain},
+    top::Top,
+    units::{Force, Length, Pressure, Ratio, plain},
 };
 
 /// Largest forces in the fixings along a pipe under a case: each holds the pull of the length of pipe up to half way to
 /// its neighbours, and all of them share what pushes the top in its plane.
 pub(super) fn forces(
     top: &Top,
-    along: &Polyline,
-    fastened: &Fastened,
+    (pipe, held): (usize, &Mount<'_>),
     (mount, case_number): (usize, usize),
     case: &LoadCase,
-    pull: ForcePerWidth,
+    pull: Pull,
 ) -> MountForces {
-    let lengths = held_lengths(along, fastened);
-    let pulls: Vec<Force> = lengths.iter().map(|length| plain(pull) * *length).collect();
+    let places: Vec<Point> = held.places.iter().map(|place| place.at).collect();
+    let lengths = held_lengths(&top.pipes[pipe].along, &places);
+    let of = |length: &Length| {
+        let held: Force = plain(pull.per_length) * *length;
+        pull.most.map_or(held, |most| held.min(most))
+    };
+    let pulls: Vec<Force> = lengths.iter().map(of).collect();
     let shear = side_force(top, case) / fixings_on_pipes(top);
     let whole: Force = pulls.iter().copied().sum();
     MountForces {
@@ -29,15 +33,15 @@ pub(super) fn forces(
         shears: vec![shear; pulls.len()],
         pulls,
         pressure: Pressure::default(),
-        whole: WholeFoot { lift: whole, side: shear * f64::from(count(fastened)), ..WholeFoot::default() },
+        whole: WholeFoot { lift: whole, side: shear * count(places.len()), ..WholeFoot::default() },
         numerical_error: Ratio::default(),
     }
 }
 
 /// Length of pipe that each fixing holds.
 #[must_use]
-pub fn held_lengths(along: &Polyline, fastened: &Fastened) -> Vec<Length> {
-    let stations: Vec<Length> = fastened.at.iter().map(|place| along.place(*place).along).collect();
+pub fn held_lengths(along: &Polyline, places: &[Point]) -> Vec<Length> {
+    let stations: Vec<Length> = places.iter().map(|place| along.place(*place).along).collect();
     let mut order: Vec<usize> = (0..stations.len()).collect();
     order.sort_by(|a, b| stations[*a].value.total_cmp(&stations[*b].value));
     let mut held = vec![Length::default(); stations.len()];
@@ -66,9 +70,10 @@ fn side_force(top: &Top, case: &LoadCase) -> Force {
 }
 
 fn fixings_on_pipes(top: &Top) -> f64 {
-    top.pipes.iter().filter_map(|pipe| pipe.fastened.as_ref()).map(|fastened| f64::from(count(fastened))).sum()
+    let rows = top.pipes.iter().filter_map(|pipe| Some(pipe.fastened.as_ref()?.laid.along(&pipe.along).len()));
+    rows.map(count).sum()
 }
 
-fn count(fastened: &Fastened) -> u32 {
-    u32::try_from(fastened.at.len()).unwrap_or(u32::MAX)
+fn count(fixings: usize) -> f64 {
+    u32::try_from(fixings).map_or(f64::INFINITY, f64::from)
 }

@@ -68,6 +68,7 @@ impl Check for PottedInsert {
 }
 
 /// What lies round a plug, in the state of a case.
+#[derive(Clone, Copy)]
 struct Round<'a> {
     shear: &'a Property<Pressure>,
     tension: Option<&'a Property<Pressure>>,

@@ -28,7 +28,7 @@ impl Check for WasherCrush {
     }
 
     fn what(&self) -> &'static str {
-        "the washer of a through-bolt without a sleeve presses the skin into the core or the backing"
+        "the washer of a through-bolt is pulled into the skin and the core or the backing below it"
     }
 
     fn formula(&self) -> &'static str {
@@ -39,7 +39,7 @@ impl Check for WasherCrush {
 
     fn limits(&self) -> &'static str {
         "pull alone; tightening adds to it and is limited by its torque; washer that presses evenly within its reach beyond \
-         the nut; the hole is left out; with a sleeve the washer stands on that"
+         the nut; the hole is left out; a sleeve takes the preload, not the pull"
     }
 
     fn citation(&self) -> Citation {
@@ -50,7 +50,7 @@ impl Check for WasherCrush {
         // The pressure grows with the pull, and the bolts of a mount are alike: one answer serves them all.
         let mut known: Option<(Key, Pressed)> = None;
         each(analysis, |held| {
-            let Hold::ThroughBolt { bolt, washer, sleeve: None } = &held.fixing().hold else { return };
+            let Hold::ThroughBolt { bolt, washer, .. } = &held.fixing().hold else { return };
             let backing = held.around().backing.filter(|around| around.holds(held.top)).map(|around| around.backing);
             let key = (held.forces.mount, analysis.cases[held.case].state, backing);
             let pressed = match known {

@@ -1,5 +1,8 @@
 use super::{Spread, shear_at_support};
-use crate::{closed_form::quantity::si, units::Length};
+use crate::{
+    closed_form::quantity::si,
+    units::{Length, Ratio},
+};
 
 /// Which result a width near a free edge is for, and where the load stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -59,7 +62,7 @@ pub fn near_free_edge(width: Length, to_edge: Length, result: NearEdge) -> Lengt
 /// Width of strip for the shear at a support, and for its reaction, near a free edge that runs along the strip.
 ///
 /// ```text
-/// in a bay:        b' = min(b, t + 0.3 g)
+/// in a bay:        b' = min(b, (t + 0.3 g)/1.1)
 /// on an overhang:  b' = min(b, t + 0.2 ρ (x − t/2) + 0.7 g)        g = e − t/2
 /// ```
 ///
@@ -71,23 +74,24 @@ pub fn near_free_edge(width: Length, to_edge: Length, result: NearEdge) -> Lengt
 /// | `e`, `g` | distance of its middle, and of its side, from the free edge |
 /// | `ρ` | [`Spread::remote_moment`] |
 ///
-/// Never less than `t`: at worst the load goes straight to the support.
+/// On an overhang never less than `t`: at worst the load goes straight to the support. In a bay twist presses the corner
+/// down beside the load, hence the 1.1.
 ///
 /// # Validity
 /// For the mean over a stretch of the support as long as the skins are apart: the first-order theory of plates has a
 /// peak right at the free end of a support, but resolves nothing shorter than the plate is thick. Distances of the skins
 /// of 30 and 50 mm, patches of 65 and 100 mm. Free corner of an overhang: that mean is between 0.53 and 1.0 of the
-/// strip's shear, half of all cases above 0.75; the peak at most 1.3. Bay, patch right beside the free edge, pipe 30 mm
-/// or more inside the edge of the top: at most 1.1. Where the pipe lies right under the edge of the top, its corner is
-/// pressed down by twist: that mean is up to 1.33, half of all cases below 0.82, the mean over the patch's own side up
-/// to 1.09.
+/// strip's shear, half of all cases above 0.75; the peak at most 1.3. Bay, patch right beside the free edge, pipe 15 mm
+/// or more inside the edge of the top: at most 1.0; where the pipe lies nearer to that edge, times [`rim_twist`]. Over the
+/// patch's own side the mean is at most 0.9. The push on the pipe, both its sides together, is up to 1.15 over the
+/// distance of the skins and at most 0.8 over the patch's own side.
 ///
 /// # Source
 /// Fitted to plate solutions (our assumption).
 ///
 /// # Examples
 /// Patch of 100 mm flush with the free edge, 0.3 m out, alike in all directions: 0.1 + 0.2·0.25 = 0.15 m on an
-/// overhang, 0.1 m in a bay.
+/// overhang, 0.1/1.1 m in a bay.
 /// ```
 /// use skinspan::closed_form::{effective_width::{Spread, shear_near_free_edge}, plate::PlateStiffness};
 /// use skinspan::units::{Force, Length, Ratio, per_width};
@@ -97,13 +101,52 @@ pub fn near_free_edge(width: Length, to_edge: Length, result: NearEdge) -> Lengt
 /// let s = per_width(Force::new::<newton>(1e5) / m(1.0));
 /// let spread = Spread::new(&PlateStiffness::isotropic(d, Ratio::new::<ratio>(0.3), s));
 /// assert!((shear_near_free_edge(m(0.1), m(0.3), m(0.05), true, &spread).value - 0.15).abs() < 1e-12);
-/// assert!((shear_near_free_edge(m(0.1), m(0.3), m(0.05), false, &spread).value - 0.1).abs() < 1e-12);
+/// assert!((shear_near_free_edge(m(0.1), m(0.3), m(0.05), false, &spread).value - 0.1 / 1.1).abs() < 1e-12);
 /// ```
 #[must_use]
 pub fn shear_near_free_edge(across: Length, x: Length, to_edge: Length, on_overhang: bool, spread: &Spread) -> Length {
     let beyond_half = |distance: Length| (distance - across / 2.0).max(si(0.0));
     let gap = beyond_half(to_edge);
-    let near =
-        if on_overhang { across + 0.2 * spread.remote_moment * beyond_half(x) + 0.7 * gap } else { across + 0.3 * gap };
+    let near = if on_overhang {
+        across + 0.2 * spread.remote_moment * beyond_half(x) + 0.7 * gap
+    } else {
+        (across + 0.3 * gap) / 1.1
+    };
     shear_at_support(across, x, on_overhang, spread).min(near)
+}
+
+/// What twist adds to the shear in a bay at a free corner of the top whose pipe lies at the rim, over the shear that
+/// [`shear_near_free_edge`] gives.
+///
+/// ```text
+/// j = 1.21 where c < d + w, 1 elsewhere
+/// ```
+///
+/// | symbol | meaning |
+/// |---|---|
+/// | `c` | distance of the pipe from the edge of the top that runs along it |
+/// | `d` | distance of the skins |
+/// | `w` | width of the pipe's seat |
+///
+/// # Validity
+/// As there; with it the mean of the plate's shear over the distance of the skins is at most 1.0 of the strip's with the
+/// pipe right under the edge, where it would be 1.33/1.1 of it. A pipe 15 mm inside the edge needs no more than 1; the
+/// seat and the distance of the skins stand for how well that place is known.
+///
+/// # Source
+/// Fitted to plate solutions (our assumption).
+///
+/// # Examples
+/// Skins 40 mm apart, seat of 20 mm: 1.21 for a pipe 50 mm inside the edge, 1 for one at 70 mm.
+/// ```
+/// use skinspan::closed_form::effective_width::rim_twist;
+/// use skinspan::units::Length;
+/// use uom::si::{length::meter, ratio::ratio};
+/// let m = Length::new::<meter>;
+/// assert_eq!(rim_twist(m(0.05), m(0.04), m(0.02)).get::<ratio>(), 1.21);
+/// assert_eq!(rim_twist(m(0.07), m(0.04), m(0.02)).get::<ratio>(), 1.0);
+/// ```
+#[must_use]
+pub fn rim_twist(overhang: Length, skins: Length, seat: Length) -> Ratio {
+    Ratio::from(if overhang < skins + seat { 1.21 } else { 1.0 })
 }

@@ -32,7 +32,7 @@ mod spread;
 
 pub use self::{
     deflection::{deflection, tip_deflection},
-    edge::{NearEdge, near_free_edge, shear_near_free_edge},
+    edge::{NearEdge, near_free_edge, rim_twist, shear_near_free_edge},
     moment::{hogging, overhang, sagging},
     shear::{shear_at_support, shear_beside_patch},
     spread::Spread,

@@ -30,11 +30,11 @@ impl FootingAction {
     ///   M_x = y F_z − h F_y        M_y = h F_x − x F_z        M_z = x F_y − y F_x
     /// ```
     ///
-    /// | symbol       | meaning                                        | argument |
-    /// |--------------|------------------------------------------------|----------|
-    /// | *F*          | force along *x*, *y*, *z* (away from the panel) | `force`  |
-    /// | *x*, *y*     | where it acts, from the footing's origin       | `offset` |
-    /// | *h*          | how far above the outer skin                   | `height` |
+    /// | symbol   | meaning                                         | argument |
+    /// |----------|-------------------------------------------------|----------|
+    /// | *F*      | force along *x*, *y*, *z* (away from the panel) | `force`  |
+    /// | *x*, *y* | where it acts, from the footing's origin        | `offset` |
+    /// | *h*      | how far above the outer skin                    | `height` |
     ///
     /// # Validity
     ///

@@ -25,22 +25,22 @@ impl Foot {
     }
 
     /// Integrals over the whole foot, coordinates over its reach.
-    pub(super) fn whole(&self) -> Sums {
+    pub(super) fn whole(&self, reach: f64) -> Sums {
         match self {
-            Self::Rectangle { .. } => rectangle::whole(self.half_sides()),
+            Self::Rectangle { .. } => rectangle::whole(self.half_sides(reach)),
             Self::Disc { .. } => disc::whole(),
         }
     }
 
     /// The bed below the foot.
-    pub(super) fn bed(&self, plane: &Plane) -> Bed {
+    pub(super) fn bed(&self, reach: f64, plane: &Plane) -> Bed {
         match self {
-            Self::Rectangle { .. } => rectangle::bed(self.half_sides(), plane),
+            Self::Rectangle { .. } => rectangle::bed(self.half_sides(reach), plane),
             Self::Disc { .. } => disc::bed(plane),
         }
     }
 
-    fn half_sides(&self) -> [f64; 2] {
-        self.sizes().map(|side| 0.5 * side.value / self.reach())
+    fn half_sides(&self, reach: f64) -> [f64; 2] {
+        self.sizes().map(|side| 0.5 * side.value / reach)
     }
 }

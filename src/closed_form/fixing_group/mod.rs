@@ -28,16 +28,18 @@ pub struct FixingGroup {
     foot: Foot,
     fixing_stiffness: Stiffness,
     bed: FoundationModulus,
+    /// Of the foot, m: what coordinates are counted in.
+    reach: f64,
 }
 
 impl FixingGroup {
     /// A group of fixings.
     ///
-    /// | argument           | meaning                                                              |
-    /// |--------------------|----------------------------------------------------------------------|
-    /// | `at`               | where they stand, from the middle of the foot                        |
-    /// | `foot`             | outline of the foot                                                  |
-    /// | `fixing_stiffness` | pull of one fixing over its lengthening, N/m                         |
+    /// | argument           | meaning                                                                              |
+    /// |--------------------|--------------------------------------------------------------------------------------|
+    /// | `at`               | where they stand, from the middle of the foot                                        |
+    /// | `foot`             | outline of the foot                                                                  |
+    /// | `fixing_stiffness` | pull of one fixing over its lengthening, N/m                                         |
     /// | `bed`              | pressure below the foot over its sinking in, N/m³: for a layer of depth *t*, *E*/*t* |
     ///
     /// Every fixing has some of the foot on every side, so there is no way to move a group that neither lengthens a
@@ -75,7 +77,7 @@ impl FixingGroup {
                 return Err(GroupError::SamePlace { pair: [first, second] });
             }
         }
-        Ok(Self { at, foot, fixing_stiffness, bed })
+        Ok(Self { at, foot, fixing_stiffness, bed, reach: foot.reach() })
     }
 
     /// Where the fixings stand, from the middle of the foot.

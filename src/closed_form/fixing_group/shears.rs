@@ -15,13 +15,13 @@ impl FixingGroup {
     ///                Σ r²
     /// ```
     ///
-    /// | symbol       | meaning                                              | argument or field |
-    /// |--------------|------------------------------------------------------|-------------------|
-    /// | *V*          | force in the plane, at the footing's origin          | `action.side`     |
-    /// | *T*          | twist about the footing's origin                     | `action.twist`    |
-    /// | *n*          | number of fixings                                    | `at`              |
-    /// | *x_c*, *y_c* | their centroid                                       | `at`              |
-    /// | *r*          | distance of a fixing from the centroid               | `at`              |
+    /// | symbol           | meaning                                     | argument or field |
+    /// |------------------|---------------------------------------------|-------------------|
+    /// | *V*              | force in the plane, at the footing's origin | `action.side`     |
+    /// | *T*              | twist about the footing's origin            | `action.twist`    |
+    /// | *n*              | number of fixings                           | `at`              |
+    /// | *`x_c`*, *`y_c`* | their centroid                              | `at`              |
+    /// | *r*              | distance of a fixing from the centroid      | `at`              |
     ///
     /// # Validity
     ///

@@ -1,6 +1,6 @@
 //! Sums over springs, and the small set of equations that they make.
 
-/// A rigid plane over the foot, *w* = *a*₀ + *a*₁ (*x* − *o_x*) + *a*₂ (*y* − *o_y*), coordinates over the reach of the
+/// A rigid plane over the foot, *w* = *a*₀ + *a*₁ (*x* − *`o_x`*) + *a*₂ (*y* − *`o_y`*), coordinates over the reach of the
 /// foot.
 ///
 /// The origin *o* is where the springs are centred: a foot that tips about a stiff place near its rim has a large *w*
@@ -85,7 +85,7 @@ impl Sums {
 
     /// The *a* of the plane at which springs of these moments, each with a share of their mean stiffness more, carry a load.
     ///
-    /// By LDLᵀ. `extra` keeps the pivots off zero where nothing holds the foot against a way to move.
+    /// By Cholesky with the roots left out. `extra` keeps the pivots off zero where nothing holds the foot against a way to move.
     pub fn held(&self, load: [f64; 3], extra: f64) -> [f64; 3] {
         let [m_1, m_x, m_y, m_xx, m_xy, m_yy] = self.moments;
         let extra = extra * (m_1 + m_xx + m_yy);

@@ -29,14 +29,35 @@ pub struct HeldEdge {
     pub added_shear: ForcePerWidth,
 }
 
+/// What the terms left out of a [`HeldEdge`] may amount to, without sign.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+pub struct HeldCutOff {
+    /// Of the moment over the edge.
+    pub hogging: MomentPerWidth,
+    /// Of the shear that comes with it.
+    pub added_shear: ForcePerWidth,
+}
+
 /// The edges `x = 0` and `y = 0` of a plate, each held on its own while the other three stay simply supported.
 #[derive(Clone, Debug)]
 pub struct HeldEdges<'a> {
     series: &'a PlateSeries,
     /// For each edge: moment per unit load, waves along `x` as rows.
     moments: [Vec<f64>; 2],
-    /// For each edge: shear per moment, by wave along the edge.
-    shears: [Vec<f64>; 2],
+    /// For each edge, by wave along it.
+    waves: [Vec<EdgeWave>; 2],
+}
+
+/// A moment `sin βy` along an edge.
+#[derive(Clone, Copy, Debug, Default)]
+struct EdgeWave {
+    /// Moment for a unit turn of the loose edge.
+    stiffness: f64,
+    /// Shear per moment.
+    shear: f64,
+    /// Changes of both, the first as a share, by the last half of the waves across the plate.
+    stiffness_cut_off: f64,
+    shear_cut_off: f64,
 }
 
 impl PlateSeries {
@@ -84,16 +105,15 @@ impl PlateSeries {
     #[must_use]
     pub fn held(&self, holds: [EdgeHold; 2]) -> HeldEdges<'_> {
         let columns = self.across.waves.len();
-        let edge = |k: &Numbers, waves: &[f64], hold: EdgeHold| -> (Vec<f64>, Vec<f64>) {
-            waves.iter().map(|&be| turn_and_shear(k, be, hold)).unzip()
+        let edge = |k: &Numbers, waves: &[f64], hold: EdgeHold| -> Vec<EdgeWave> {
+            waves.iter().map(|&be| EdgeWave::new(k, be, hold)).collect()
         };
-        let (turn_x, shear_x) = edge(&self.k, &self.across.waves, holds[0]);
-        let (turn_y, shear_y) = edge(&self.k.turned(), &self.along.waves, holds[1]);
-        let table = |i: usize, stiff: &dyn Fn(usize) -> f64| -> Vec<f64> {
-            self.rotations[i].iter().enumerate().map(|(at, rotation)| -rotation * stiff(at)).collect()
+        let waves = [edge(&self.k, &self.across.waves, holds[0]), edge(&self.k.turned(), &self.along.waves, holds[1])];
+        let table = |i: usize, wave: &dyn Fn(usize) -> usize| -> Vec<f64> {
+            self.rotations[i].iter().enumerate().map(|(at, turn)| -turn * waves[i][wave(at)].stiffness).collect()
         };
-        let moments = [table(0, &|at| turn_x[at % columns]), table(1, &|at| turn_y[at / columns])];
-        HeldEdges { series: self, moments, shears: [shear_x, shear_y] }
+        let moments = [table(0, &|at| at % columns), table(1, &|at| at / columns)];
+        HeldEdges { series: self, moments, waves }
     }
 }
 
@@ -102,37 +122,47 @@ const LEAST_WAVES: f64 = 24.0;
 /// Bound of `β a`: shorter waves die out within some hundredths of the span, and no load there turns the edge.
 const SHORTEST_FELT: f64 = 150.0;
 
-/// Stiffness of the edge `x = 0` against a moment `sin βy` with its hold in series, and the shear per moment.
-fn turn_and_shear(k: &Numbers, be: f64, hold: EdgeHold) -> (f64, f64) {
-    let give = match hold {
-        EdgeHold::Clamped => 0.0,
-        EdgeHold::Overhang(c) => {
-            let c = c.value.max(0.0);
-            1.0 / (4.0 * k.d66 * c * be * be + k.d22 * c.powi(3) / 3.0 * be.powi(4))
+impl EdgeWave {
+    /// On the edge `x = 0`, its hold in series with the plate.
+    fn new(k: &Numbers, be: f64, hold: EdgeHold) -> Self {
+        let give = match hold {
+            EdgeHold::Clamped => 0.0,
+            EdgeHold::Overhang(c) => {
+                let c = c.value.max(0.0);
+                1.0 / (4.0 * k.d66 * c * be * be + k.d22 * c.powi(3) / 3.0 * be.powi(4))
+            }
+        };
+        if be * k.a > SHORTEST_FELT || give.is_infinite() {
+            return Self::default();
         }
-    };
-    if be * k.a > SHORTEST_FELT || give.is_infinite() {
-        return (0.0, 0.0);
-    }
-    let stiff = k.sx + k.d66 * be * be;
-    let (mut turn, mut shear) = (1.0 / (k.a * stiff), 1.0 / (k.a * stiff));
-    let mut left = PI * PI / 6.0;
-    let mut m = 1.0;
-    loop {
-        let al = m * PI / k.a;
-        let (t, g) = k.under_moment(al, be);
-        turn += 2.0 / k.a * t;
-        shear += 2.0 / k.a * g;
-        left -= 1.0 / (m * m);
         // As many waves across the plate as along the edge, at the least.
-        if m >= LEAST_WAVES && al >= be {
-            break;
+        let last = LEAST_WAVES.max((be * k.a / PI).ceil());
+        let middle = (last / 2.0).floor();
+        let stiff = k.sx + k.d66 * be * be;
+        let (mut turn, mut shear) = (1.0 / (k.a * stiff), 1.0 / (k.a * stiff));
+        let mut left = PI * PI / 6.0;
+        let mut halfway = (turn, shear);
+        // The rest as of a beam, 1/(D11 α²).
+        let with_rest = |turn: f64, left: f64| turn + 2.0 * k.a / (PI * PI * k.d11) * left;
+        let mut m = 1.0;
+        while m <= last {
+            let (t, g) = k.under_moment(m * PI / k.a, be);
+            turn += 2.0 / k.a * t;
+            shear += 2.0 / k.a * g;
+            left -= 1.0 / (m * m);
+            if m <= middle {
+                halfway = (with_rest(turn, left), shear);
+            }
+            m += 1.0;
         }
-        m += 1.0;
+        let turn = with_rest(turn, left);
+        Self {
+            stiffness: 1.0 / (turn + give),
+            shear: k.sx * shear,
+            stiffness_cut_off: ((turn - halfway.0) / (turn + give)).abs(),
+            shear_cut_off: k.sx * (shear - halfway.1).abs(),
+        }
     }
-    // The rest as of a beam, 1/(D11 α²).
-    turn += 2.0 * k.a / (PI * PI * k.d11) * left;
-    (1.0 / (turn + give), k.sx * shear)
 }
 
 impl HeldEdges<'_> {
@@ -166,6 +196,44 @@ impl HeldEdges<'_> {
         Ok(self.grid([&on(xs, size[0]), &on(ys, size[1])], pressure))
     }
 
+    /// What the terms left out may amount to: what the last half of the waves along each edge that turn it changed, the
+    /// last half of the waves across the plate in its load, and the last half of those in the turn of the edge, added up.
+    ///
+    /// # Errors
+    /// As [`HeldEdges::at`].
+    pub fn cut_off(&self, load: &PlateLoad) -> Result<[HeldCutOff; 2], PlateFault> {
+        self.series.check(load)?;
+        let ([on_x, on_y], pressure) = series::stretches(load, &self.series.k);
+        let (along, across) = (&self.series.along, &self.series.across);
+        let (q_x, q_y) = (on_x.amplitudes(along), on_y.amplitudes(across));
+        let columns = across.waves.len();
+        let (half_x, half_y) = (q_x.len() / 2, q_y.len() / 2);
+        let far = |moments: &[f64], from: [usize; 2]| -> [Vec<f64>; 2] {
+            let over_x = series::combine(&moments[from[0] * columns..], &q_x[from[0]..], columns);
+            let over_y = moments.chunks_exact(columns).map(|row| series::dot(&row[from[1]..], &q_y[from[1]..]));
+            [over_x, over_y.collect()]
+        };
+        let edge = |i: usize, own: &[f64]| {
+            let all = &far(&self.moments[i], [0, 0])[i];
+            let last = &far(&self.moments[i], [half_x, half_y])[i];
+            let waves = &self.waves[i];
+            let turning = waves.iter().filter(|wave| wave.stiffness > 0.0).count();
+            let (mut hogging, mut shear) = ([0.0; 3], [0.0; 3]);
+            for (n, ((own, wave), (all, last))) in own.iter().zip(waves).zip(all.iter().zip(last)).enumerate() {
+                let whole = if n >= turning / 2 { all * own } else { 0.0 };
+                let parts = [whole, last * own, all * own * wave.stiffness_cut_off];
+                for (part, (hogging, shear)) in parts.iter().zip(hogging.iter_mut().zip(&mut shear)) {
+                    *hogging += part;
+                    *shear += part * wave.shear;
+                }
+                shear[2] += all * own * wave.shear_cut_off;
+            }
+            let sum = |parts: [f64; 3]| pressure.abs() * parts.iter().map(|part| part.abs()).sum::<f64>();
+            HeldCutOff { hogging: si(sum(hogging)), added_shear: si(sum(shear)) }
+        };
+        Ok([edge(0, &on_y.own(across)), edge(1, &on_x.own(along))])
+    }
+
     fn grid(&self, [on_x, on_y]: [&[Stretch]; 2], pressure: f64) -> Vec<[HeldEdge; 2]> {
         let (along, across) = (&self.series.along, &self.series.across);
         let columns = across.waves.len();
@@ -181,18 +249,18 @@ impl HeldEdges<'_> {
             .collect();
         let (own_x, own_y): (Vec<_>, Vec<_>) =
             (on_x.iter().map(|on| on.own(along)).collect(), on_y.iter().map(|on| on.own(across)).collect());
-        let edge = |waves: &[f64], own: &[f64], shears: &[f64]| {
+        let edge = |moments: &[f64], own: &[f64], waves: &[EdgeWave]| {
             let (mut hogging, mut shear) = (0.0, 0.0);
-            for ((wave, own), per) in waves.iter().zip(own).zip(shears) {
-                hogging += wave * own;
-                shear += wave * own * per;
+            for ((moment, own), wave) in moments.iter().zip(own).zip(waves) {
+                hogging += moment * own;
+                shear += moment * own * wave.shear;
             }
             HeldEdge { hogging: si(pressure * hogging), added_shear: si(pressure * shear) }
         };
         let mut edges = Vec::with_capacity(on_x.len() * on_y.len());
         for (over_x, own_x) in over_x.iter().zip(&own_x) {
             for (over_y, own_y) in over_y.iter().zip(&own_y) {
-                edges.push([edge(over_x, own_y, &self.shears[0]), edge(over_y, own_x, &self.shears[1])]);
+                edges.push([edge(over_x, own_y, &self.waves[0]), edge(over_y, own_x, &self.waves[1])]);
             }
         }
         edges

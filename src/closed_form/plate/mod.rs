@@ -11,7 +11,7 @@ mod stability;
 
 pub use self::{
     clamped::{ClampedPlate, clamped_plate_uniform},
-    held::{EdgeHold, HeldEdge, HeldEdges},
+    held::{EdgeHold, HeldCutOff, HeldEdge, HeldEdges},
     navier::{PlateError, PlatePoint},
     series::{HalfWaves, PlateSeries, UnderPatch},
     stability::PlateBuckling,

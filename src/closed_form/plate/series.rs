@@ -185,6 +185,12 @@ pub struct UnderPatch {
 }
 
 impl PlateSeries {
+    /// The sides of the plate.
+    #[must_use]
+    pub fn sides(&self) -> [Length; 2] {
+        [si(self.k.a), si(self.k.b)]
+    }
+
     /// Deflection, moments and shears at a point, as [`Plate::at`] with the terms that the series has.
     ///
     /// # Errors

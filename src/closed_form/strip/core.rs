@@ -1,30 +1,13 @@
 //! Geometry of the strip and the factored three-moment equations, in SI base units.
 
-use super::{Segment, StripError, Support};
+use super::{
+    Segment, StripError, Support,
+    element::{Element, Section},
+};
 use crate::{closed_form::quantity::si, units::Length};
 
 /// Stations nearer than this part of the length are one: far above rounding, far below any part of a top.
 const SAME: f64 = 1e-9;
-
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Element {
-    pub h: f64,
-    pub d: f64,
-    pub s: f64,
-    pub mass: f64,
-    /// Rotation and deflection at the far end for unit moment and unit shear at the near end.
-    pub psi_m: f64,
-    pub psi_v: f64,
-    pub w_m: f64,
-    pub w_v: f64,
-}
-
-impl Element {
-    fn new(h: f64, d: f64, s: f64, mass: f64) -> Self {
-        let hd = h / d;
-        Self { h, d, s, mass, psi_m: -hd, psi_v: -hd * h / 2.0, w_m: -hd * h / 2.0, w_v: h / s - hd * h * h / 6.0 }
-    }
-}
 
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Held {
@@ -49,6 +32,9 @@ pub(super) struct Bay {
 pub(super) struct Core {
     pub x: Vec<f64>,
     pub elements: Vec<Element>,
+    /// Ends of the segments, and the segment of each element.
+    ends: Vec<f64>,
+    segment: Vec<usize>,
     pub supports: Vec<Held>,
     pub bays: Vec<Bay>,
     /// Unknown index of the moment at the start and the end of each bay; `None` where an overhang or an end gives it.
@@ -86,15 +72,12 @@ impl Core {
         marked.extend(held.iter().map(|s| (s.at.value, 0)));
         let x = merge(marked, SAME * length);
 
-        let elements = x
-            .windows(2)
-            .map(|p| {
-                let middle = f64::midpoint(p[0], p[1]);
-                let i = ends.partition_point(|&e| e < middle).min(segments.len() - 1);
-                let s = &segments[i];
-                Element::new(p[1] - p[0], s.rigidity.value, s.shear.value, s.mass.value)
-            })
-            .collect();
+        let in_segment = |p: &[f64]| {
+            let middle = f64::midpoint(p[0], p[1]);
+            ends.partition_point(|&e| e < middle).min(segments.len() - 1)
+        };
+        let segment: Vec<usize> = x.windows(2).map(in_segment).collect();
+        let elements = elements(&x, &segment, segments);
         let supports = held
             .iter()
             .map(|s| {
@@ -102,9 +85,27 @@ impl Core {
                 Held { node: x.iter().position(near).unwrap_or(0), clamped: s.clamped }
             })
             .collect();
-        let mut core =
-            Self { x, elements, supports, bays: Vec::new(), unknown: Vec::new(), pivot: Vec::new(), lower: Vec::new() };
-        core.bays = core.supports.windows(2).map(|p| core.bay(p[0].node, p[1].node)).collect();
+        let mut core = Self {
+            x,
+            elements,
+            ends,
+            segment,
+            supports,
+            bays: Vec::new(),
+            unknown: Vec::new(),
+            pivot: Vec::new(),
+            lower: Vec::new(),
+        };
+        core.factor();
+        Ok(core)
+    }
+
+    /// The same stations and supports with other sections between them.
+    pub fn with_sections(&self, segments: &[Segment]) -> Result<Self, StripError> {
+        if segment_ends(segments)? != self.ends {
+            return Err(StripError::OtherLengths);
+        }
+        let mut core = Self { elements: elements(&self.x, &self.segment, segments), ..self.clone() };
         core.factor();
         Ok(core)
     }
@@ -146,6 +147,7 @@ impl Core {
     }
 
     fn factor(&mut self) {
+        self.bays = self.supports.windows(2).map(|p| self.bay(p[0].node, p[1].node)).collect();
         let n = self.supports.len();
         let mut diagonal: Vec<f64> = Vec::with_capacity(2 * n);
         let mut coupled: Vec<f64> = Vec::with_capacity(2 * n);
@@ -192,6 +194,10 @@ impl Core {
             }
         }
     }
+}
+
+fn elements(x: &[f64], segment: &[usize], segments: &[Segment]) -> Vec<Element> {
+    x.windows(2).zip(segment).map(|(p, &i)| Element::new(p[1] - p[0], &Section::of(&segments[i]))).collect()
 }
 
 fn segment_ends(segments: &[Segment]) -> Result<Vec<f64>, StripError> {

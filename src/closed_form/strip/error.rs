@@ -23,6 +23,8 @@ pub enum StripError {
         /// Where it was put.
         at: Length,
     },
+    /// Other segments were offered for a strip, and they are not as long as its own.
+    OtherLengths,
     /// Two supports stand on one station.
     SameStation {
         /// Where they stand.
@@ -46,6 +48,7 @@ impl fmt::Display for StripError {
             Self::Empty => write!(f, "the strip has no length: it needs at least one segment"),
             Self::Segment { index, what } => write!(f, "segment {} of the strip: {what}", index + 1),
             Self::Outside { what, at } => write!(f, "{what} at {} m lies outside the strip", metres(at)),
+            Self::OtherLengths => write!(f, "the segments of a strip keep their lengths when their sections change"),
             Self::SameStation { at } => write!(f, "two supports stand at {} m", metres(at)),
             Self::Mechanism => {
                 write!(f, "the strip can move freely: it needs two supports, or one that holds its rotation")

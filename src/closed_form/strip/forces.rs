@@ -1,7 +1,7 @@
 use super::{
     Action, Strip, StripError,
     core::Core,
-    loads::{Loads, State},
+    loads::{Loads, Piece, State},
     si,
     solve::{Node, Work},
 };
@@ -106,7 +106,6 @@ impl Strip {
         }
         let mut work = Work::new(&self.core);
         self.core.solve(&loads, &mut work);
-        loads.pieces.sort_by(|a, b| a.element.cmp(&b.element).then(a.start.total_cmp(&b.start)));
         Ok(StripForces { core: &self.core, loads, nodes: work.nodes })
     }
 }
@@ -152,18 +151,17 @@ impl StripForces<'_> {
         let n = &self.nodes[e];
         let element = &self.core.elements[e];
         let start = State { w: n.w, psi: n.psi, m: n.m[1], v: n.v[1] };
-        let mut state = start.over_part(element, s);
+        let [pressure, curvature] = self.loads.even[e];
+        let pressed = State::pressed(s, &element.section()).times(pressure);
+        let mut state = start.over_part(element, s).plus(pressed).plus(State::curved(s).times(curvature));
         for p in self.pieces(e) {
             state = state.plus(p.effect(element, s, after));
         }
         state
     }
 
-    pub(super) fn pieces(&self, e: usize) -> &[super::loads::Piece] {
-        let p = &self.loads.pieces;
-        let from = p.partition_point(|p| p.element < e);
-        let to = p.partition_point(|p| p.element <= e);
-        &p[from..to]
+    pub(super) fn pieces(&self, e: usize) -> impl Iterator<Item = &Piece> + Clone {
+        self.loads.pieces.iter().filter(move |p| p.element == e)
     }
 }
 

@@ -2,27 +2,41 @@ use std::f64::consts::TAU;
 
 use super::{
     Strip, StripError,
-    core::{Core, check_inside},
-    loads::{Kind, Loads, State},
+    core::check_inside,
     si,
-    solve::Work,
+    swing::{Jet, Part, characteristic, parts},
 };
 use crate::units::{Frequency, Length, LinearMassDensity};
 
-/// Parts of a bay whose mass is gathered at two Gauss points each. Gathered mass makes steps in the shear; the error in
-/// ω² goes with the square of the part, so a second run with half as long parts removes it.
-const PARTS: f64 = 6.0;
-/// Relative change of ω² at which the iteration stops; the answer is better than this, as it is stationary.
-const SETTLED: f64 = 1e-8;
-/// Enough for neighbouring frequencies 1 % apart.
-const ROUNDS: usize = 2000;
+/// Distance of the bounds of ω² at which they count as one; the answer, the lower bound, is better than this.
+const MET: f64 = 1e-6;
+/// Steps enough for any strip: a step leaves less than a third of the distance even between equal frequencies.
+const STEPS: usize = 40;
 
-/// A concentrated mass, or the mass of a short part of the strip.
-#[derive(Clone, Copy)]
-struct Lump {
-    element: usize,
-    s: f64,
-    mass: f64,
+/// A strip that swings, with bounds of its lowest natural frequency that can be drawn together.
+///
+/// ```text
+/// Δ(ω²) = Δ(0) Π (1 − ω²/ω_i²),   p = ω² below ω_1²,   s_k = Σ 1/(ω_i² − p)^k
+/// s_1 = −Δ'/Δ      s_2 = s_1² − Δ''/Δ      p + 1/√s_2  ≤  ω_1²  ≤  p + s_1/s_2
+/// ```
+///
+/// | symbol | meaning |
+/// |---|---|
+/// | `Δ` | function of `ω²` that is zero at the natural frequencies: what the end of the strip does not let through |
+/// | `ω_i` | natural circular frequencies |
+/// | `p` | the last lower bound, at first 0: then `1/s_1` would be the bound of Dunkerley |
+///
+/// # Validity
+/// As [`Strip::first_frequency`]. `Δ` of a strip grows slower than any exponential, so that it is the product of its
+/// zeros; all of them are real and positive. The lower bound rises with each step, at last to the third order.
+///
+/// # Source
+/// [`DERIVED`](crate::source::DERIVED): the sums of powers of the roots of a product, as in Laguerre's method.
+#[derive(Clone, Debug)]
+pub struct Swing {
+    parts: Vec<Part>,
+    low: f64,
+    high: f64,
 }
 
 impl Strip {
@@ -42,14 +56,14 @@ impl Strip {
     ///
     /// # Validity
     /// As [`Strip::new`]; the inertia of rotation is left out (below 0.1 % for a panel with thin skins). Numerical
-    /// error below 1e-5.
+    /// error below 1e-6: the bounds of [`Swing`] meet so far.
     ///
     /// # Errors
     /// [`StripError::NoMass`] if nothing has mass, [`StripError::Outside`] if an extra mass lies beyond the strip,
     /// [`StripError::Load`] if an extra mass is negative.
     ///
     /// # Source
-    /// [`DERIVED`](crate::source::DERIVED): inverse iteration with the Rayleigh quotient.
+    /// [`DERIVED`](crate::source::DERIVED): exact elements, and the bounds of [`Swing`].
     ///
     /// # Examples
     /// A tip mass of 10 kg/m on a clamped strip of 1 m without mass of its own, `D` = 1000 N·m²/m, `S` = 3000 N/m:
@@ -72,91 +86,56 @@ impl Strip {
     /// # Ok::<(), skinspan::closed_form::strip::StripError>(())
     /// ```
     pub fn first_frequency(&self, extra: &[(Length, LinearMassDensity)]) -> Result<Frequency, StripError> {
-        let coarse = self.core.eigenvalue(&lumps(&self.core, extra, 1.0)?)?;
-        let fine = self.core.eigenvalue(&lumps(&self.core, extra, 2.0)?)?;
-        let omega2 = fine + (fine - coarse) / 3.0;
-        Ok(si(omega2.sqrt() / TAU))
+        Ok(self.swing(extra)?.first_frequency())
+    }
+
+    /// The strip with its own mass and concentrated masses, with first bounds of its lowest natural frequency.
+    ///
+    /// # Errors
+    /// As [`first_frequency`](Self::first_frequency).
+    pub fn swing(&self, extra: &[(Length, LinearMassDensity)]) -> Result<Swing, StripError> {
+        let length = self.core.length();
+        let mut masses = Vec::with_capacity(extra.len());
+        for (at, mass) in extra {
+            check_inside("mass", at.value, length)?;
+            if !(mass.value.is_finite() && mass.value >= 0.0) {
+                return Err(StripError::Load { what: "a mass is negative or not a number" });
+            }
+            masses.push((at.value.clamp(0.0, length), mass.value));
+        }
+        masses.sort_by(|a, b| a.0.total_cmp(&b.0));
+        let parts = parts(&self.core, &masses);
+        let (low, high) = bounds(characteristic(&parts, 0.0)).ok_or(StripError::NoMass)?;
+        Ok(Swing { parts, low, high })
     }
 }
 
-impl Core {
-    /// Lowest ω² by inverse iteration.
-    fn eigenvalue(&self, lumps: &[Lump]) -> Result<f64, StripError> {
-        let (mut loads, mut work) = (Loads::new(self), Work::new(self));
-        // Uneven on purpose: an even start would never find the mode of two equal bays, which is odd.
-        let mut shape: Vec<f64> = (0_u32..).zip(lumps).map(|(i, _)| 1.0 + 0.4 * f64::from(i % 7)).collect();
-        let mut omega2 = 0.0;
-        for _ in 0..ROUNDS {
-            loads.clear();
-            let mut energy = 0.0;
-            for (l, w) in lumps.iter().zip(&shape) {
-                loads.point(self, self.x[l.element] + l.s, l.mass * w, Kind::Force)?;
-            }
-            self.solve(&loads, &mut work);
-            let mut norm = 0.0;
-            let mut next = 0;
-            for (l, w) in lumps.iter().zip(&mut shape) {
-                // Pieces stand in the order of the lumps, element by element.
-                while next < loads.pieces.len() && loads.pieces[next].element < l.element {
-                    next += 1;
-                }
-                let n = &work.nodes[l.element];
-                let e = &self.elements[l.element];
-                let mut at = State { w: n.w, psi: n.psi, m: n.m[1], v: n.v[1] }.over_part(e, l.s);
-                for p in loads.pieces[next..].iter().take_while(|p| p.element == l.element) {
-                    at = at.plus(p.effect(e, l.s, true));
-                }
-                energy += l.mass * *w * at.w;
-                norm += l.mass * at.w * at.w;
-                *w = at.w;
-            }
-            if norm <= 0.0 || energy <= 0.0 {
-                return Err(StripError::NoMass);
-            }
-            let last = omega2;
-            omega2 = energy / norm;
-            let scale = norm.sqrt().recip();
-            for w in &mut shape {
-                *w *= scale;
-            }
-            if (omega2 - last).abs() <= SETTLED * omega2 {
+impl Swing {
+    /// A bound that the lowest natural frequency does not lie below.
+    #[must_use]
+    pub fn at_least(&self) -> Frequency {
+        si(self.low.sqrt() / TAU)
+    }
+
+    /// The lowest natural frequency.
+    #[must_use]
+    pub fn first_frequency(&self) -> Frequency {
+        let (mut low, mut high) = (self.low, self.high);
+        for _ in 0..STEPS {
+            if high - low <= MET * low {
                 break;
             }
+            // Where rounding leaves nothing to tell, the bounds have met.
+            let Some((up, over)) = bounds(characteristic(&self.parts, low)) else { break };
+            (low, high) = (low + up, low + over);
         }
-        Ok(omega2)
+        si(low.sqrt() / TAU)
     }
 }
 
-/// The strip's own mass at two Gauss points for each part, and the extra masses; by element, left to right.
-fn lumps(core: &Core, extra: &[(Length, LinearMassDensity)], finer: f64) -> Result<Vec<Lump>, StripError> {
-    let mut lumps = Vec::new();
-    let mut ends = vec![0];
-    ends.extend(core.supports.iter().map(|s| s.node));
-    ends.push(core.x.len() - 1);
-    for part in ends.windows(2) {
-        let bay = core.x[part[1]] - core.x[part[0]];
-        for element in part[0]..part[1] {
-            let e = &core.elements[element];
-            let parts = finer * (PARTS * e.h / bay).ceil().max(1.0);
-            let half = e.h / parts / 2.0;
-            let mut middle = half;
-            while e.mass > 0.0 && middle < e.h {
-                for side in [-1.0, 1.0] {
-                    lumps.push(Lump { element, s: middle + side * half / 3.0_f64.sqrt(), mass: e.mass * half });
-                }
-                middle += 2.0 * half;
-            }
-        }
-    }
-    for (at, mass) in extra {
-        check_inside("mass", at.value, core.length())?;
-        if !(mass.value.is_finite() && mass.value >= 0.0) {
-            return Err(StripError::Load { what: "a mass is negative or not a number" });
-        }
-        let x = at.value.clamp(0.0, core.length());
-        let element = core.element_at(x);
-        lumps.push(Lump { element, s: x - core.x[element], mass: mass.value });
-    }
-    lumps.sort_by(|a, b| a.element.cmp(&b.element).then(a.s.total_cmp(&b.s)));
-    Ok(lumps)
+/// Bounds of the distance to the first zero; none where there is no zero above.
+fn bounds(Jet([value, slope, half_bend]): Jet) -> Option<(f64, f64)> {
+    let s1 = -slope / value;
+    let s2 = s1 * s1 - 2.0 * half_bend / value;
+    (s1 > 0.0 && s2 > 0.0 && s2.is_finite()).then(|| (s2.sqrt().recip(), s1 / s2))
 }

@@ -2,7 +2,8 @@
 
 use super::{
     Action, StripError,
-    core::{Core, Element, check_inside},
+    core::{Core, check_inside},
+    element::{Element, Section},
 };
 
 /// Moment, shear, rotation and deflection at one place; also what a load adds to them.
@@ -30,6 +31,23 @@ impl State {
             m: self.m + (self.v * e.h + load.m),
             v: self.v + load.v,
         }
+    }
+
+    /// What unit pressure over the length `h` adds at its end.
+    pub fn pressed(h: f64, section: &Section) -> Self {
+        let bend = h * h / section.d;
+        Self { w: h * h * (bend / 24.0 - 0.5 / section.s), psi: h * bend / 6.0, m: -h * h / 2.0, v: -h }
+    }
+
+    /// What unit free curvature over the length `h` adds at its end.
+    #[inline]
+    pub fn curved(h: f64) -> Self {
+        Self { w: -h * h / 2.0, psi: -h, ..Self::default() }
+    }
+
+    #[inline]
+    pub fn times(self, f: f64) -> Self {
+        Self { w: self.w * f, psi: self.psi * f, m: self.m * f, v: self.v * f }
     }
 
     /// Carries the state over the length `h` of an element without loads.
@@ -95,8 +113,11 @@ impl Piece {
 /// Loads of one solution.
 #[derive(Clone, Debug)]
 pub(super) struct Loads {
+    /// Loads on parts of elements.
     pub pieces: Vec<Piece>,
-    /// Effect of the pieces of each element at its right end.
+    /// Pressure and free curvature all over each element.
+    pub even: Vec<[f64; 2]>,
+    /// Effect of the loads of each element at its right end.
     pub element: Vec<State>,
     /// Force and moment that act on each station itself.
     pub node: Vec<[f64; 2]>,
@@ -110,7 +131,8 @@ const NOWHERE: [usize; 2] = [usize::MAX, 0];
 impl Loads {
     pub fn new(core: &Core) -> Self {
         Self {
-            pieces: Vec::with_capacity(core.x.len()),
+            pieces: Vec::with_capacity(8),
+            even: vec![[0.0; 2]; core.elements.len()],
             element: vec![State::default(); core.elements.len()],
             node: vec![[0.0; 2]; core.x.len()],
             reach: NOWHERE,
@@ -118,9 +140,14 @@ impl Loads {
     }
 
     pub fn clear(&mut self) {
+        let [from, to] = self.reach;
+        if from <= to {
+            let end = to.min(self.element.len());
+            self.even[from.min(end)..end].fill([0.0; 2]);
+            self.element[from.min(end)..end].fill(State::default());
+            self.node[from..=to].fill([0.0; 2]);
+        }
         self.pieces.clear();
-        self.element.fill(State::default());
-        self.node.fill([0.0; 2]);
         self.reach = NOWHERE;
     }
 
@@ -185,6 +212,10 @@ impl Loads {
         let last = core.elements.len() - 1;
         for element in core.element_at(from)..=last {
             let (x, h) = (core.x[element], core.elements[element].h);
+            if from <= x && to >= core.x[element + 1] {
+                self.all_over(core, element, total / whole, kind);
+                continue;
+            }
             let start = if element == 0 { from } else { from.max(x) };
             let end = if element == last { to } else { to.min(x + h) };
             if end <= start {
@@ -200,6 +231,15 @@ impl Loads {
             self.push(core, piece);
         }
         Ok(())
+    }
+
+    #[inline]
+    fn all_over(&mut self, core: &Core, element: usize, intensity: f64, kind: Kind) {
+        let e = &core.elements[element];
+        let unit = if kind == Kind::Curvature { State::curved(e.h) } else { e.pressed };
+        self.element[element] = self.element[element].plus(unit.times(intensity));
+        self.even[element][usize::from(kind == Kind::Curvature)] += intensity;
+        self.reached(element, element + 1);
     }
 
     fn push(&mut self, core: &Core, piece: Piece) {

@@ -19,10 +19,11 @@
 //! Statics gives the moments of overhangs and of bays cut at their supports; the moments over the supports follow from
 //! the continuity of rotation (three-moment equations with shear, a tridiagonal system that is factored once);
 //! deflections follow by exact integration. Stations that divide a bay therefore change nothing: they only say where
-//! results are listed.
+//! results are listed. Natural frequencies come from the same equations with the inertia in them, see [`Swing`].
 
 mod action;
 mod core;
+mod element;
 mod error;
 mod forces;
 mod frequency;
@@ -30,11 +31,13 @@ mod loads;
 mod moving;
 mod peaks;
 mod solve;
+mod swing;
 
 pub use self::{
     action::Action,
     error::StripError,
     forces::{Peak, Reaction, Station, StripForces},
+    frequency::Swing,
     moving::{Envelope, Extreme, MovingPatch},
 };
 
@@ -166,6 +169,14 @@ impl Strip {
         divisions: usize,
     ) -> Result<Self, StripError> {
         Ok(Self { core: Core::new(segments, supports, extra_stations, divisions)? })
+    }
+
+    /// The same stations and supports with other sections between them: what heat or time leaves of the strip.
+    ///
+    /// # Errors
+    /// [`StripError`] as in [`new`](Self::new), and where the segments are not as long as those of the strip.
+    pub fn with_sections(&self, segments: &[Segment]) -> Result<Self, StripError> {
+        Ok(Self { core: self.core.with_sections(segments)? })
     }
 
     /// Length of the strip.

@@ -49,31 +49,49 @@ pub struct Extreme<T> {
 #[derive(Clone, Debug)]
 pub struct Envelope {
     at: Vec<Length>,
-    moment: Vec<Raw>,
-    shear_left: Vec<Raw>,
-    shear_right: Vec<Raw>,
-    deflection: Vec<Raw>,
-    reaction: Vec<Raw>,
+    station: Vec<Extremes<4>>,
+    reaction: Vec<Extremes<1>>,
 }
 
-/// [`Extreme`] in SI base units, small enough to stay in the cache.
-#[derive(Clone, Copy, Debug, Default)]
-struct Raw {
-    min: f64,
-    max: f64,
-    min_from: u32,
-    max_from: u32,
+/// Results of a station in an [`Envelope`].
+const MOMENT: usize = 0;
+const SHEAR_LEFT: usize = 1;
+const SHEAR_RIGHT: usize = 2;
+const DEFLECTION: usize = 3;
+
+/// [`Extreme`]s of several results in SI base units, side by side so that they are seen together.
+#[derive(Clone, Copy, Debug)]
+struct Extremes<const N: usize> {
+    min: [f64; N],
+    max: [f64; N],
+    min_from: [u64; N],
+    max_from: [u64; N],
 }
 
-impl Raw {
+impl<const N: usize> Extremes<N> {
+    const NOTHING: Self = Self { min: [0.0; N], max: [0.0; N], min_from: [0; N], max_from: [0; N] };
+
+    /// Takes the values of a unit force in, with the forces that go with what lies below and above 0.
     #[inline]
-    fn see(&mut self, value: f64, low: f64, high: f64, from: u32) {
-        let (l, h) = (value * low, value * high);
-        // Selections, not branches: while the load comes nearer most values set a new record, and no one can foretell which.
-        self.min_from = if l < self.min { from } else { self.min_from };
-        self.min = if l < self.min { l } else { self.min };
-        self.max_from = if h > self.max { from } else { self.max_from };
-        self.max = if h > self.max { h } else { self.max };
+    fn see(&mut self, values: [f64; N], low: [f64; N], high: [f64; N], from: u64) {
+        for i in 0..N {
+            let (l, h) = (values[i] * low[i], values[i] * high[i]);
+            // Selections, not branches: while the load comes nearer most values set a new record, and no one can foretell which.
+            self.min_from[i] = if l < self.min[i] { from } else { self.min_from[i] };
+            self.min[i] = if l < self.min[i] { l } else { self.min[i] };
+            self.max_from[i] = if h > self.max[i] { from } else { self.max_from[i] };
+            self.max[i] = if h > self.max[i] { h } else { self.max[i] };
+        }
+    }
+
+    fn of<T>(&self, result: usize, quantity: impl Fn(f64) -> T) -> Extreme<T> {
+        let place = |from: u64| usize::try_from(from).unwrap_or(usize::MAX);
+        Extreme {
+            min: quantity(self.min[result]),
+            max: quantity(self.max[result]),
+            min_from: place(self.min_from[result]),
+            max_from: place(self.max_from[result]),
+        }
     }
 }
 
@@ -134,18 +152,13 @@ impl Strip {
                 return Err(StripError::Load { what: "the force of a moving patch is negative" });
             }
         }
-        let n = core.x.len();
-        let raw = |n: usize| vec![Raw::default(); n];
         let mut e = Envelope {
             at: self.stations().collect(),
-            moment: raw(n),
-            shear_left: raw(n),
-            shear_right: raw(n),
-            deflection: raw(n),
-            reaction: raw(core.supports.len()),
+            station: vec![Extremes::NOTHING; core.x.len()],
+            reaction: vec![Extremes::NOTHING; core.supports.len()],
         };
         let (mut loads, mut work) = (Loads::new(core), Work::new(core));
-        for (k, p) in (0_u32..).zip(positions) {
+        for (k, p) in (0_u64..).zip(positions) {
             loads.clear();
             let centre = p.centre.value.clamp(patch / 2.0, whole - patch / 2.0);
             if patch > 0.0 {
@@ -161,22 +174,20 @@ impl Strip {
 }
 
 impl Envelope {
-    fn see(&mut self, core: &Core, loads: &Loads, work: &Work, p: &MovingPatch, k: u32) {
-        let (sag, hog) = (p.sagging.value, p.hogging.value);
+    fn see(&mut self, core: &Core, loads: &Loads, work: &Work, p: &MovingPatch, k: u64) {
         let (shear, sink) = (p.shear.value, p.deflection.value);
-        for (i, n) in work.nodes.iter().enumerate() {
-            self.moment[i].see(n.m[0], hog, sag, k);
-            self.shear_left[i].see(n.v[0], shear, shear, k);
-            self.shear_right[i].see(n.v[1], shear, shear, k);
-            self.deflection[i].see(n.w, sink, sink, k);
+        let low = [p.hogging.value, shear, shear, sink];
+        let high = [p.sagging.value, shear, shear, sink];
+        for (n, station) in work.nodes.iter().zip(&mut self.station) {
+            station.see([n.m[0], n.v[0], n.v[1], n.w], low, high, k);
         }
         for (r, s) in self.reaction.iter_mut().zip(&core.supports) {
             let n = &work.nodes[s.node];
             // Moments jump only at clamps, where the other side counts too.
             if s.clamped {
-                self.moment[s.node].see(n.m[1], hog, sag, k);
+                self.station[s.node].see([n.m[1], n.v[0], n.v[1], n.w], low, high, k);
             }
-            r.see(n.v[1] - n.v[0] + loads.node[s.node][0], shear, shear, k);
+            r.see([n.v[1] - n.v[0] + loads.node[s.node][0]], [shear], [shear], k);
         }
     }
 
@@ -189,41 +200,30 @@ impl Envelope {
     /// Moments, of both sides of a clamp together.
     #[must_use]
     pub fn moments(&self) -> impl ExactSizeIterator<Item = Extreme<MomentPerWidth>> + '_ {
-        self.moment.iter().map(|r| r.map(si))
+        self.station.iter().map(|s| s.of(MOMENT, si))
     }
 
     /// Shears just left of the stations.
     #[must_use]
     pub fn shears_left(&self) -> impl ExactSizeIterator<Item = Extreme<ForcePerWidth>> + '_ {
-        self.shear_left.iter().map(|r| r.map(si))
+        self.station.iter().map(|s| s.of(SHEAR_LEFT, si))
     }
 
     /// Shears just right of the stations.
     #[must_use]
     pub fn shears_right(&self) -> impl ExactSizeIterator<Item = Extreme<ForcePerWidth>> + '_ {
-        self.shear_right.iter().map(|r| r.map(si))
+        self.station.iter().map(|s| s.of(SHEAR_RIGHT, si))
     }
 
     /// Deflections, down positive.
     #[must_use]
     pub fn deflections(&self) -> impl ExactSizeIterator<Item = Extreme<Length>> + '_ {
-        self.deflection.iter().map(|r| r.map(si))
+        self.station.iter().map(|s| s.of(DEFLECTION, si))
     }
 
     /// Reactions, in the order of [`Strip::supports`].
     #[must_use]
     pub fn reactions(&self) -> impl ExactSizeIterator<Item = Extreme<ForcePerWidth>> + '_ {
-        self.reaction.iter().map(|r| r.map(si))
-    }
-}
-
-impl Raw {
-    fn map<T>(&self, quantity: impl Fn(f64) -> T) -> Extreme<T> {
-        Extreme {
-            min: quantity(self.min),
-            max: quantity(self.max),
-            min_from: self.min_from as usize,
-            max_from: self.max_from as usize,
-        }
+        self.reaction.iter().map(|r| r.of(0, si))
     }
 }

@@ -81,9 +81,10 @@ impl StripForces<'_> {
     fn stretches(&self) -> impl Iterator<Item = Stretch> + '_ {
         (0..self.core.elements.len()).flat_map(move |e| {
             let element = &self.core.elements[e];
+            let [pressure, curvature] = self.loads.even[e];
             let pieces = self.pieces(e);
             let mut cuts = vec![0.0, element.h];
-            cuts.extend(pieces.iter().flat_map(|p| [p.start, p.end]));
+            cuts.extend(pieces.clone().flat_map(|p| [p.start, p.end]));
             cuts.sort_by(f64::total_cmp);
             cuts.dedup();
             let mut parts = Vec::with_capacity(cuts.len());
@@ -92,7 +93,7 @@ impl StripForces<'_> {
                 let at = self.inside(e, from, true);
                 let over = |kind: Kind| -> f64 {
                     pieces
-                        .iter()
+                        .clone()
                         .filter(|p| p.kind == kind && p.start <= from && p.end >= to)
                         .map(super::loads::Piece::intensity)
                         .sum()
@@ -102,11 +103,11 @@ impl StripForces<'_> {
                     h: to - from,
                     m: at.m,
                     v: at.v,
-                    q: over(Kind::Force),
+                    q: pressure + over(Kind::Force),
                     slope: at.psi,
                     w: at.w,
                     d: element.d,
-                    curvature: over(Kind::Curvature),
+                    curvature: curvature + over(Kind::Curvature),
                     shear: element.s,
                 });
             }

@@ -38,9 +38,9 @@ impl Core {
         let end = self.x.len() - 1;
 
         // Overhangs: moment and shear by statics.
-        let left = self.run(loads, 0, first.node, end_jump(loads, 0, first.node), |_, _| ());
+        let left = self.run(loads, 0, first.node, end_jump(loads, 0, first.node), |_| ());
         let right = if last.node < end {
-            let p = self.run(loads, last.node, end, State::default(), |_, _| ());
+            let p = self.run(loads, last.node, end, State::default(), |_| ());
             let v = loads.node[end][0] - p.v;
             let m = -loads.node[end][1] - p.m - v * (self.x[end] - self.x[last.node]);
             State { m, v, ..State::default() }
@@ -60,8 +60,7 @@ impl Core {
             let psi0 = b.rotation(start, stop, &p);
             let near = &mut work.nodes[b.first];
             (near.w, near.psi, near.m[1], near.v[1]) = (0.0, psi0, start, v);
-            let nodes = &mut work.nodes;
-            let s = self.run(loads, b.first, b.last, State { w: 0.0, psi: psi0, m: start, v }, |i, n| nodes[i] = n);
+            let s = self.fill(loads, b.first, b.last, State { w: 0.0, psi: psi0, m: start, v }, &mut work.nodes);
             psi = s.psi;
             let far = &mut work.nodes[b.last];
             // The far end is known: moment from the equations, no deflection.
@@ -73,8 +72,7 @@ impl Core {
         let root = &mut work.nodes[last.node];
         (root.w, root.psi, root.m[1], root.v[1]) = (0.0, psi, right.m, right.v);
         if last.node < end {
-            let nodes = &mut work.nodes;
-            let tip = self.run(loads, last.node, end, State { psi, ..right }, |i, n| nodes[i] = n);
+            let tip = self.fill(loads, last.node, end, State { psi, ..right }, &mut work.nodes);
             let [f, m] = loads.node[end];
             work.nodes[end] = Node { w: tip.w, psi: tip.psi, m: [-m, 0.0], v: [f, 0.0] };
         } else if !last.clamped {
@@ -90,8 +88,7 @@ impl Core {
             let w0 = -(root.w + psi0 * self.x[node]);
             let start = State { w: w0, psi: psi0, ..end_jump(loads, 0, node) };
             work.nodes[0] = Node { w: w0, psi: psi0, m: [0.0, start.m], v: [0.0, start.v] };
-            let nodes = &mut work.nodes;
-            let _ = self.run(loads, 0, node, start, |i, n| nodes[i] = n);
+            let _ = self.fill(loads, 0, node, start, &mut work.nodes);
         }
         let held = &mut work.nodes[node];
         (held.w, held.psi, held.m[0], held.v[0]) = (0.0, psi, root.m, root.v);
@@ -99,23 +96,35 @@ impl Core {
 
     /// Carries `s`, the state just right of station `from`, to just left of `to`; shows every station between.
     #[inline]
-    fn run(&self, loads: &Loads, from: usize, to: usize, mut s: State, mut show: impl FnMut(usize, Node)) -> State {
-        for i in from..to {
-            s = s.over(&self.elements[i], &loads.element[i]);
-            if i + 1 < to {
-                let [f, m] = loads.node[i + 1];
-                let next = Node { w: s.w, psi: s.psi, m: [s.m, s.m + m], v: [s.v, s.v - f] };
-                (s.m, s.v) = (next.m[1], next.v[1]);
-                show(i + 1, next);
-            }
+    fn run(&self, loads: &Loads, from: usize, to: usize, s: State, mut show: impl FnMut(Node)) -> State {
+        if from == to {
+            return s;
+        }
+        let mut s = s.over(&self.elements[from], &loads.element[from]);
+        let elements = self.elements[from + 1..to].iter().zip(&loads.element[from + 1..to]);
+        for ((element, load), &[f, m]) in elements.zip(&loads.node[from + 1..to]) {
+            let here = Node { w: s.w, psi: s.psi, m: [s.m, s.m + m], v: [s.v, s.v - f] };
+            s = State { m: here.m[1], v: here.v[1], ..s }.over(element, load);
+            show(here);
         }
         s
+    }
+
+    /// As [`run`](Self::run), keeping every station between.
+    #[inline]
+    fn fill(&self, loads: &Loads, from: usize, to: usize, s: State, nodes: &mut [Node]) -> State {
+        let mut kept = nodes[from..to].iter_mut().skip(1);
+        self.run(loads, from, to, s, |here| {
+            if let Some(node) = kept.next() {
+                *node = here;
+            }
+        })
     }
 
     fn support_moments(&self, loads: &Loads, left: State, right: State, work: &mut Work) {
         for (p, b) in work.particular.iter_mut().zip(&self.bays) {
             let loaded = loads.between(b.first, b.last);
-            *p = if loaded { self.run(loads, b.first, b.last, State::default(), |_, _| ()) } else { State::default() };
+            *p = if loaded { self.run(loads, b.first, b.last, State::default(), |_| ()) } else { State::default() };
         }
         work.moments.fill(0.0);
         for (k, b) in self.bays.iter().enumerate() {

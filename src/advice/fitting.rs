@@ -1,0 +1,170 @@
+//! How to set the fixings of a mount: drill, tap, grip, and the pull that a test has to show.
+
+use uom::si::ratio::ratio;
+
+use crate::{
+    analysis::{Analysis, Mount, MountForces},
+    material::Board,
+    top::{Hold, Top},
+    units::{Force, Length, Ratio},
+};
+
+/// One hole or bore.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Drill {
+    /// What it is for.
+    pub what: &'static str,
+    /// Diameter.
+    pub diameter: Length,
+    /// How deep, from the face of the near skin; none where it goes through what `what` names.
+    pub depth: Option<Length>,
+}
+
+/// A pull-out test on scrap of the same build.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PullTest {
+    /// How many samples.
+    pub samples: Ratio,
+    /// Mean that they have to reach: the largest pull with its factors, hot and wet taken off beforehand.
+    pub mean: Force,
+    /// The largest pull of one fixing, prying included.
+    pub pull: Force,
+    /// Factors on it: that on own tests, and that for fittings.
+    pub factor: Ratio,
+    /// What heat, water and time leave of the strength in the case that governs.
+    pub left: Ratio,
+    /// That case.
+    pub case: usize,
+}
+
+/// What the shop needs to set the fixings of one mount.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Fitting {
+    /// The mount, as its place in the analysis.
+    pub mount: usize,
+    /// Holes, in the order of the work.
+    pub drills: Vec<Drill>,
+    /// What lies between head and nut, or between head and the first thread that holds; the foot not counted where the
+    /// file does not say how thick it is.
+    pub grip: Length,
+    /// Whether the thickness of the foot is in it.
+    pub foot_counted: bool,
+    /// Shortest bolt or screw, under its head; none where a table of its maker says.
+    pub shortest: Option<Length>,
+    /// The test that settles the hold, where only a test knows it.
+    pub test: Option<PullTest>,
+}
+
+/// How to set the fixings of each mount.
+#[must_use]
+pub fn fittings(analysis: &Analysis<'_>) -> Vec<Fitting> {
+    (0..analysis.mounts.len()).map(|mount| fitting(analysis, mount)).collect()
+}
+
+fn fitting(analysis: &Analysis<'_>, number: usize) -> Fitting {
+    let (top, mount) = (analysis.top, &analysis.mounts[number]);
+    let fastened = mount.fastened;
+    let clamped = fastened.clamped.unwrap_or_default();
+    let panel = top.thickness();
+    let board = mount.board(top);
+    let drill = |what, diameter, depth| Drill { what, diameter, depth };
+    let (drills, grip, shortest) = match &fastened.fixing.hold {
+        Hold::ThroughBolt { bolt, washer, sleeve } => {
+            let hole = bolt.thread.clearance_hole.value;
+            let drills = match sleeve {
+                Some(sleeve) => {
+                    vec![drill("both skins and core, for the sleeve", sleeve.outside, None), drill("foot", hole, None)]
+                }
+                None => vec![
+                    drill(
+                        "bore through one skin and the core, filled with thickened resin",
+                        bolt.thread.major.value * top.criteria.plug_diameters.value,
+                        None,
+                    ),
+                    drill("the filling, through both skins", hole, None),
+                ],
+            };
+            let grip: Length = panel + clamped + washer.thickness;
+            let out: Length =
+                bolt.thread.nut_height.value + bolt.thread.pitch.value * top.criteria.turns_out_of_nut.value;
+            (drills, grip, Some(grip + out))
+        }
+        Hold::TappedScrew { bolt, depth } => {
+            let drills = vec![drill("near skin and backing, then tap", bolt.thread.tap_drill.value, Some(*depth))];
+            (drills, clamped, Some(clamped + *depth))
+        }
+        Hold::Screw { screw, depth, .. } => {
+            let drills = vec![
+                drill("near skin", screw.major.value, None),
+                drill("pilot in the backing", pilot(screw, board), Some(*depth)),
+            ];
+            (drills, clamped, Some(clamped + *depth))
+        }
+        Hold::BlindInsert { bolt, insert } => {
+            let drills =
+                vec![drill("near skin and backing, for the insert", insert.hole.value, Some(insert.length.value))];
+            (drills, clamped, Some(clamped + bolt.thread.major.value))
+        }
+        Hold::PottedInsert { bolt, insert, depth, .. } => {
+            let drills = vec![drill("near skin and core, for the potting", insert.bore.value, Some(*depth))];
+            (drills, clamped, Some(clamped + bolt.thread.major.value))
+        }
+        Hold::BlindRivet { rivet } => {
+            let skin = top.skin(mount.near).laminate().thickness();
+            (vec![drill("near skin and foot", rivet.hole.value, None)], clamped + skin, None)
+        }
+        Hold::BondedStud { bolt, .. } => {
+            let out: Length =
+                bolt.thread.nut_height.value + bolt.thread.pitch.value * top.criteria.turns_out_of_nut.value;
+            (Vec::new(), clamped, Some(clamped + out))
+        }
+    };
+    Fitting {
+        mount: number,
+        drills,
+        grip,
+        foot_counted: fastened.clamped.is_some(),
+        shortest,
+        test: pull_test(analysis, number),
+    }
+}
+
+/// Pilot hole of a screw by what it is cut into.
+fn pilot(screw: &crate::material::Screw, board: Option<&Board>) -> Length {
+    match board.map(|board| board.family.as_str()) {
+        Some("plywood") => screw.pilot_plywood.value,
+        Some("laminate") => screw.pilot_laminate.value,
+        _ => screw.pilot_board.value,
+    }
+}
+
+/// Holds that live in board, potting, glue or laminate are settled by pulling them out of scrap.
+fn pull_test(analysis: &Analysis<'_>, number: usize) -> Option<PullTest> {
+    let mount = &analysis.mounts[number];
+    if matches!(mount.fastened.fixing.hold, Hold::ThroughBolt { .. }) {
+        return None;
+    }
+    let criteria = &analysis.top.criteria;
+    let prying = if mount.fastened.stiff { Ratio::new::<ratio>(1.0) } else { criteria.prying_factor.value };
+    let factor = criteria.pull_out_measured_factor.value * criteria.fitting_factor.value;
+    let samples = criteria.pull_test_samples.value;
+    let of_case = |forces: &MountForces| {
+        let pull: Force = forces.pulls.iter().copied().fold(Force::default(), Force::max) * prying;
+        let knockdowns = analysis.knockdowns(analysis.cases[forces.case].state);
+        let left = knockdowns.board_strength(crate::material::Basis::Measured).product();
+        PullTest { samples, mean: pull * factor / left, pull, factor, left, case: forces.case }
+    };
+    let own = analysis.mount_forces.iter().filter(|forces| forces.mount == number);
+    own.map(of_case).max_by(|a, b| a.mean.value.total_cmp(&b.mean.value)).filter(|test| test.pull > Force::default())
+}
+
+impl Mount<'_> {
+    /// The board that its fixings stand in, where all of them stand in one.
+    fn board<'t>(&self, top: &'t Top) -> Option<&'t Board> {
+        let first = self.places.first()?.backing.filter(|backing| backing.holds(top))?;
+        let same = |place: &crate::analysis::FixingPlace| {
+            place.backing.is_some_and(|backing| backing.holds(top) && backing.backing == first.backing)
+        };
+        self.places.iter().all(same).then(|| &top.backings[first.backing].board)
+    }
+}

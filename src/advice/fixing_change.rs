@@ -1,0 +1,151 @@
+//! Changes to fixings and to what they hold in.
+
+use uom::si::length::millimeter;
+
+use super::{Change, change::steps};
+use crate::{
+    analysis::MountOn,
+    geometry::Pattern,
+    top::{Fastened, Hold, Laid, Top},
+    units::{Length, System},
+};
+
+/// Changes to backings and fixings: by kind, each from small to large.
+pub(super) fn changes(top: &Top) -> Vec<Vec<Change>> {
+    let mut kinds = Vec::new();
+    for index in 0..top.backings.len() {
+        kinds.push(wider(top, index));
+        kinds.push(denser(top, index));
+    }
+    for on in mounts(top) {
+        let Some(fastened) = held(top, on) else { continue };
+        kinds.push(more(top, on, fastened));
+        kinds.push(larger_washers(top, on, fastened));
+    }
+    kinds
+}
+
+/// Changes that save: a narrower backing of lighter board, fewer fixings; each from large to small.
+pub(super) fn savings(top: &Top) -> Vec<Vec<Change>> {
+    let mut kinds = Vec::new();
+    for index in 0..top.backings.len() {
+        kinds.push(narrower(top, index));
+        kinds.push(lighter(top, index));
+    }
+    for on in mounts(top) {
+        if let Some(fastened) = held(top, on) {
+            kinds.push(fewer(top, on, fastened));
+        }
+    }
+    kinds
+}
+
+fn mounts(top: &Top) -> impl Iterator<Item = MountOn> {
+    (0..top.gear.len()).map(MountOn::Gear).chain((0..top.pipes.len()).map(MountOn::Pipe))
+}
+
+fn held(top: &Top, on: MountOn) -> Option<&Fastened> {
+    match on {
+        MountOn::Gear(index) => top.gear[index].fastened.as_ref(),
+        MountOn::Pipe(index) => top.pipes[index].fastened.as_ref(),
+    }
+}
+
+/// The fixings of a mount, to be changed.
+pub(super) fn fastened(top: &mut Top, on: MountOn) -> Option<&mut Fastened> {
+    match on {
+        MountOn::Gear(index) => top.gear.get_mut(index)?.fastened.as_mut(),
+        MountOn::Pipe(index) => top.pipes.get_mut(index)?.fastened.as_mut(),
+    }
+}
+
+fn wider(top: &Top, backing: usize) -> Vec<Change> {
+    let now = top.backings[backing].width;
+    steps(top).map(|step| Change::BackingWidth { backing, width: now + step }).collect()
+}
+
+fn narrower(top: &Top, backing: usize) -> Vec<Change> {
+    let now = top.backings[backing].width;
+    let narrower = steps(top).map(|step| now - step).take_while(|width| *width > now / 4.0);
+    narrower.map(|width| Change::BackingWidth { backing, width }).collect()
+}
+
+fn denser(top: &Top, backing: usize) -> Vec<Change> {
+    let now = &top.backings[backing];
+    let board = |board: &crate::material::Board| Change::BackingBoard {
+        backing,
+        board: board.id.clone(),
+        density: board.density.value,
+    };
+    now.boards.iter().filter(|sold| sold.density.value > now.board.density.value).map(board).collect()
+}
+
+fn lighter(top: &Top, backing: usize) -> Vec<Change> {
+    let now = &top.backings[backing];
+    let board = |board: &crate::material::Board| Change::BackingBoard {
+        backing,
+        board: board.id.clone(),
+        density: board.density.value,
+    };
+    now.boards.iter().rev().filter(|sold| sold.density.value < now.board.density.value).map(board).collect()
+}
+
+fn more(top: &Top, on: MountOn, fastened: &Fastened) -> Vec<Change> {
+    (1..=MORE).filter_map(|by| with_count(top, on, fastened, i64::from(by))).collect()
+}
+
+fn fewer(top: &Top, on: MountOn, fastened: &Fastened) -> Vec<Change> {
+    (1..=MORE).map_while(|by| with_count(top, on, fastened, -i64::from(by))).collect()
+}
+
+/// Most fixings that are added or taken away, grids by whole rows.
+const MORE: u32 = 8;
+
+/// The same pattern with more fixings or fewer of them; a row keeps its length, a grid gains or loses a column.
+fn with_count(top: &Top, on: MountOn, fastened: &Fastened, by: i64) -> Option<Change> {
+    let changed = |count: u32| u32::try_from(i64::from(count) + by).ok().filter(|count| *count >= 2);
+    let laid = match &fastened.laid {
+        Laid::Points(_) => return None,
+        Laid::Pattern { pattern, turned } => {
+            let pattern = match *pattern {
+                Pattern::Circle { count, diameter, first } => {
+                    // Two on a circle hold nothing about their own line.
+                    Pattern::Circle { count: changed(count).filter(|count| *count >= 3)?, diameter, first }
+                }
+                Pattern::Row { count, pitch, direction } => {
+                    let more = changed(count)?;
+                    let length: Length = pitch * f64::from(count.saturating_sub(1).max(1));
+                    Pattern::Row { count: more, pitch: length / f64::from(more - 1), direction }
+                }
+                Pattern::Grid { along_x, along_y, pitch_x, pitch_y } => {
+                    let more = changed(along_x)?;
+                    let length: Length = pitch_x * f64::from(along_x.saturating_sub(1).max(1));
+                    Pattern::Grid { along_x: more, along_y, pitch_x: length / f64::from(more - 1), pitch_y }
+                }
+            };
+            Laid::Pattern { pattern, turned: *turned }
+        }
+        Laid::Along { end, .. } => {
+            let MountOn::Pipe(pipe) = on else { return None };
+            let along = &top.pipes[pipe].along;
+            let count = changed(u32::try_from(fastened.laid.along(along).len()).ok()?)?;
+            // A hair wider, so that rounding does not make one more of it.
+            let spacing: Length = (along.length() - *end * 2.0) / f64::from(count - 1) * (1.0 + 1e-9);
+            Laid::Along { end: *end, spacing }
+        }
+    };
+    let count = match on {
+        MountOn::Gear(_) => laid.about_middle().len(),
+        MountOn::Pipe(pipe) => laid.along(&top.pipes[pipe].along).len(),
+    };
+    Some(Change::FixingCount { on, count, laid })
+}
+
+fn larger_washers(top: &Top, on: MountOn, fastened: &Fastened) -> Vec<Change> {
+    let Hold::ThroughBolt { washer, .. } = &fastened.fixing.hold else { return Vec::new() };
+    let step = match top.report {
+        System::Us => Length::new::<uom::si::length::inch>(0.25),
+        System::Si => Length::new::<millimeter>(6.0),
+    };
+    (1..=MORE).map(|by| Change::Washer { on, outside: washer.outside + step * f64::from(by) }).collect()
+}

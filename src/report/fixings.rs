@@ -1,0 +1,361 @@
+//! The fixings of each mount: what they carry, where they stand, how they are set.
+
+use serde_json::{Value, json};
+use uom::si::ratio::ratio;
+
+use super::{
+    Report,
+    json::{number, quantity},
+    page::{Page, left},
+    text, words,
+};
+use crate::{
+    advice::{Fitting, PullTest},
+    analysis::{Analysis, Mount, MountForces, MountOn},
+    check::{CHECKS, Outcome, Part, Subject},
+    top::{Fixing, Hold, Laid},
+    units::{Force, Length, Mass, System, both, show},
+};
+
+/// The fixings, mount by mount.
+pub(super) fn fixings(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>) {
+    if analysis.mounts.is_empty() {
+        return;
+    }
+    page.heading("Fixings (loads as they act, without factors)");
+    for (number, fitting) in report.fittings.iter().enumerate() {
+        if number > 0 {
+            page.blank();
+        }
+        one(page, report, analysis, fitting);
+    }
+    if report.savings.is_empty() {
+        return;
+    }
+    page.blank();
+    page.line("  Could be smaller, one at a time, with all holding that holds");
+    for saving in &report.savings {
+        let lighter = if saving.added < Mass::default() {
+            format!(", {} lighter", show(saving.added.abs(), report.top.report))
+        } else {
+            String::new()
+        };
+        page.paragraph(
+            "    ",
+            &format!(
+                "{}{lighter}; then {} governs, {} used",
+                text::change(&saving.change, report),
+                CHECKS[saving.governs].title(),
+                words::percent(saving.utilisation.get::<ratio>())
+            ),
+        );
+    }
+}
+
+fn one(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>, fitting: &Fitting) {
+    let system = report.top.report;
+    let mount = &analysis.mounts[fitting.mount];
+    page.paragraph("  ", &format!("{}: {}", words::held(report.top, mount.on), held_by(mount, system)));
+    let mut line = |name: &str, text: &str| page.paragraph(&format!("    {} ", left(name, 9)), text);
+    if let Some(worst) = governing(report, mount.on) {
+        let first = CHECKS[worst.check].title();
+        line("first", &format!("{first}, {} used; {}", words::used(worst), words::case(analysis, worst)));
+    }
+    for (name, text) in carried(analysis, fitting.mount, system) {
+        line(name, &text);
+    }
+    line("stands", &stands(report, mount, system));
+    for drill in &fitting.drills {
+        let depth = drill.depth.map_or_else(String::new, |depth| format!(", {} deep", both(depth, system)));
+        line("drill", &format!("{}{depth}: {}", both(drill.diameter, system), drill.what));
+    }
+    line("grip", &grip(fitting, system));
+    if let Some(test) = &fitting.test {
+        line("prove", &prove(analysis, test, system));
+    }
+    line("seal", sealing(&mount.fastened.fixing));
+    if let Some(metals) = metals(report, mount) {
+        line("metals", &metals);
+    }
+    line(
+        "look",
+        "at the first season's end and then each year: tightness, cracks in the paint, rust or white bloom, weeping \
+                  water (common practice, no source)",
+    );
+}
+
+/// What holds a mount, in one line.
+fn held_by(mount: &Mount<'_>, system: System) -> String {
+    let fixing = &mount.fastened.fixing;
+    format!(
+        "{} × {}, {}{}, {}",
+        mount.places.len(),
+        fixing.name,
+        fixing.words(),
+        size(fixing),
+        laid(&mount.fastened.laid, system)
+    )
+}
+
+fn size(fixing: &Fixing) -> String {
+    let bolt = fixing.bolt().map(|bolt| format!(" {} {}", bolt.thread.name, bolt.grade.name));
+    match &fixing.hold {
+        Hold::Screw { screw, grade, .. } => format!(" {} {}", screw.name, grade.name),
+        Hold::BlindRivet { rivet } => format!(" {}", rivet.name),
+        _ => bolt.unwrap_or_default(),
+    }
+}
+
+fn laid(laid: &Laid, system: System) -> String {
+    use crate::geometry::Pattern;
+    match laid {
+        Laid::Pattern { pattern: Pattern::Circle { diameter, .. }, .. } => {
+            format!("on a circle of {}", both(*diameter, system))
+        }
+        Laid::Pattern { pattern: Pattern::Row { pitch, .. }, .. } => {
+            format!("in a row, {} apart", both(*pitch, system))
+        }
+        Laid::Pattern { pattern: Pattern::Grid { along_x, along_y, pitch_x, pitch_y }, .. } => {
+            format!("{along_x} by {along_y}, {} and {} apart", show(*pitch_x, system), show(*pitch_y, system))
+        }
+        Laid::Along { spacing, end } => {
+            format!("at most {} apart, the first {} from the end", both(*spacing, system), show(*end, system))
+        }
+        Laid::Points(_) => "each in its own place".to_owned(),
+    }
+}
+
+/// The worst outcome of a mount among the checks of fixings.
+fn governing<'r>(report: &'r Report<'_>, on: MountOn) -> Option<&'r Outcome> {
+    report.envelope.iter().find(|outcome| {
+        let here = match outcome.place.part {
+            Part::Fixing { on: held, .. } | Part::Mount(held) => held == on,
+            _ => false,
+        };
+        here && CHECKS[outcome.check].subject() == Subject::Fixings
+    })
+}
+
+/// The case with the largest of a quantity, and that.
+fn largest<'f, Q: Copy + PartialOrd + Default>(
+    forces: impl Iterator<Item = &'f MountForces>,
+    of: impl Fn(&MountForces) -> Q,
+) -> Option<(Q, usize)> {
+    let mut found: Option<(Q, usize)> = None;
+    for own in forces {
+        let value = of(own);
+        if value > found.map_or_else(Q::default, |(largest, _)| largest) {
+            found = Some((value, own.case));
+        }
+    }
+    found
+}
+
+fn most(forces: &[Force]) -> Force {
+    forces.iter().copied().fold(Force::default(), Force::max)
+}
+
+fn carried(analysis: &Analysis<'_>, mount: usize, system: System) -> Vec<(&'static str, String)> {
+    let own = || analysis.mount_forces.iter().filter(|forces| forces.mount == mount);
+    let case = |case: usize| analysis.cases[case].id;
+    let mut lines = Vec::new();
+    let mut each = Vec::new();
+    if let Some((pull, at)) = largest(own(), |forces| most(&forces.pulls)) {
+        each.push(format!("pull {} ({})", show(pull, system), case(at)));
+    }
+    if let Some((shear, at)) = largest(own(), |forces| most(&forces.shears)) {
+        each.push(format!("shear {} ({})", show(shear, system), case(at)));
+    }
+    if let Some((pressure, at)) = largest(own(), |forces| forces.pressure) {
+        each.push(format!("the foot presses {} ({})", show(pressure, system), case(at)));
+    }
+    lines.push(("each", if each.is_empty() { "nothing pulls or shears it".to_owned() } else { each.join(", ") }));
+    if let Some((moment, at)) = largest(own(), |forces| forces.whole.moment) {
+        lines.push(("footing", format!("overturned by {} ({})", show(moment, system), case(at))));
+    }
+    lines
+}
+
+/// Where the fixings stand: the tightest of each distance.
+fn stands(report: &Report<'_>, mount: &Mount<'_>, system: System) -> String {
+    let top = report.top;
+    let mut parts = Vec::new();
+    let mut named: Vec<usize> = Vec::new();
+    let inside: Vec<_> =
+        mount.places.iter().filter_map(|place| place.backing.filter(|backing| backing.holds(top))).collect();
+    for backing in &inside {
+        if !named.contains(&backing.backing) {
+            named.push(backing.backing);
+        }
+    }
+    for index in named {
+        let backing = &top.backings[index];
+        let own = inside.iter().filter(|inside| inside.backing == index);
+        let side = own.clone().map(|inside| backing.width / 2.0 - inside.across).fold(backing.width, Length::min);
+        let end = own.map(|inside| inside.half_length - inside.along).fold(backing.along.length(), Length::min);
+        parts.push(format!(
+            "in {} ({}), {} from its side, {} from its end",
+            backing.name,
+            words::within(&backing.board.name),
+            show(side, system),
+            show(end, system)
+        ));
+    }
+    let outside = mount.places.len() - inside.len();
+    if outside > 0 {
+        parts.push(format!("{outside} of {} in no backing", mount.places.len()));
+    }
+    let least = |all: Vec<Length>| all.into_iter().min_by(|a, b| a.value.total_cmp(&b.value));
+    if let Some(spacing) = least(mount.places.iter().filter_map(|place| place.neighbour).collect()) {
+        parts.push(format!("{} apart", show(spacing, system)));
+    }
+    let conduit = mount.places.iter().filter_map(|place| place.conduit).min_by(|a, b| a.1.value.total_cmp(&b.1.value));
+    if let Some((index, distance)) = conduit {
+        parts.push(format!("{} from the middle of conduit {}", show(distance, system), top.conduits[index].name));
+    }
+    parts.join("; ")
+}
+
+fn grip(fitting: &Fitting, system: System) -> String {
+    let foot =
+        if fitting.foot_counted { "" } else { " and the foot, whose thickness the file does not say (`clamped`)" };
+    let grip = if fitting.grip > Length::default() { both(fitting.grip, system) } else { "the foot".to_owned() };
+    let foot = if fitting.grip > Length::default() { foot } else { "" };
+    fitting.shortest.map_or_else(
+        || format!("{grip}{foot}"),
+        |shortest| format!("{grip}{foot}; shortest under the head {}", both(shortest, system)),
+    )
+}
+
+fn prove(analysis: &Analysis<'_>, test: &PullTest, system: System) -> String {
+    format!(
+        "pull {:.0} out of scrap of the same build, cold and dry: their mean has to reach {} = {} × {:.2} / {:.2} for heat, \
+         water and time ({}); write mean, scatter and count into a table of your own",
+        test.samples.get::<ratio>(),
+        both(test.mean, system),
+        show(test.pull, system),
+        test.factor.get::<ratio>(),
+        test.left.get::<ratio>(),
+        analysis.cases[test.case].id
+    )
+}
+
+/// How water is kept out.
+const fn sealing(fixing: &Fixing) -> &'static str {
+    match fixing.hold {
+        Hold::ThroughBolt { .. } => {
+            "bed foot and washer in sealant, countersink the mouth of the hole a little to keep a ring of it \
+             (common practice, no source)"
+        }
+        Hold::BondedStud { .. } => "none is drilled; round the base off with a fillet of the glue",
+        _ => {
+            "coat the drilled hole with resin and let it cure, then bed thread and foot in sealant; wood must never see an \
+             open hole (common practice, no source)"
+        }
+    }
+}
+
+/// What the metals that touch do to each other.
+fn metals(report: &Report<'_>, mount: &Mount<'_>) -> Option<String> {
+    let fixing = &mount.fastened.fixing;
+    let fastener = match &fixing.hold {
+        Hold::Screw { grade, .. } => grade.family.as_str(),
+        Hold::BlindRivet { rivet } => rivet.family.as_str(),
+        _ => fixing.bolt()?.grade.family.as_str(),
+    };
+    let mut parts: Vec<&str> = Vec::new();
+    if let MountOn::Pipe(pipe) = mount.on
+        && let Some(alloy) = &report.top.pipes[pipe].alloy
+    {
+        parts.push(&alloy.family);
+    }
+    match &fixing.hold {
+        Hold::ThroughBolt { sleeve: Some(sleeve), .. } => parts.push(&sleeve.alloy.family),
+        Hold::BlindInsert { insert, .. } => parts.push(&insert.family),
+        _ => {}
+    }
+    if report.top.skin(mount.near).layers().iter().any(|layer| layer.carbon) {
+        parts.push("carbon");
+    }
+    let boards = mount.places.iter().filter_map(|place| place.backing.filter(|backing| backing.holds(report.top)));
+    parts.extend(boards.map(|backing| report.top.backings[backing.backing].board.family.as_str()));
+    parts.sort_unstable();
+    parts.dedup();
+    let couples = parts.into_iter().filter_map(|part| report.table.couple(fastener, part));
+    let words: Vec<String> = couples
+        .map(|couple| {
+            format!("{}: {}; {}", words::within(&couple.name), couple.severity, words::within(&couple.remedy))
+        })
+        .collect();
+    (!words.is_empty()).then(|| words.join(" "))
+}
+
+/// The fixings for machines.
+pub(super) fn to_json(report: &Report<'_>) -> Vec<Value> {
+    let Ok(analysis) = &report.analysis else { return Vec::new() };
+    report.fittings.iter().map(|fitting| one_json(report, analysis, fitting)).collect()
+}
+
+fn one_json(report: &Report<'_>, analysis: &Analysis<'_>, fitting: &Fitting) -> Value {
+    let system = report.top.report;
+    let mount = &analysis.mounts[fitting.mount];
+    let own = || analysis.mount_forces.iter().filter(|forces| forces.mount == fitting.mount);
+    let case = |case: usize| analysis.cases[case].id;
+    let places: Vec<Value> = mount
+        .places
+        .iter()
+        .map(|place| {
+            let backing = place.backing.filter(|backing| backing.holds(report.top));
+            json!({
+                "x": quantity(place.at.x, system),
+                "y": quantity(place.at.y, system),
+                "backing": backing.map(|backing| report.top.backings[backing.backing].name.clone()),
+            })
+        })
+        .collect();
+    let drills: Vec<Value> = fitting
+        .drills
+        .iter()
+        .map(|drill| {
+            json!({
+                "what": drill.what,
+                "diameter": quantity(drill.diameter, system),
+                "depth": drill.depth.map(|depth| quantity(depth, system)),
+            })
+        })
+        .collect();
+    let pull = largest(own(), |forces| most(&forces.pulls));
+    let shear = largest(own(), |forces| most(&forces.shears));
+    let pressure = largest(own(), |forces| forces.pressure);
+    let moment = largest(own(), |forces| forces.whole.moment);
+    json!({
+        "holds": words::held(report.top, mount.on),
+        "fixing": mount.fastened.fixing.name,
+        "hold": mount.fastened.fixing.words(),
+        "count": mount.places.len(),
+        "places": places,
+        "governs": governing(report, mount.on).map(|outcome| CHECKS[outcome.check].id()),
+        "pull": pull.map(|(pull, _)| quantity(pull, system)),
+        "pull_case": pull.map(|(_, at)| case(at)),
+        "shear": shear.map(|(shear, _)| quantity(shear, system)),
+        "shear_case": shear.map(|(_, at)| case(at)),
+        "pressure": pressure.map(|(pressure, _)| quantity(pressure, system)),
+        "pressure_case": pressure.map(|(_, at)| case(at)),
+        "moment": moment.map(|(moment, _)| quantity(moment, system)),
+        "moment_case": moment.map(|(_, at)| case(at)),
+        "drills": drills,
+        "grip": quantity(fitting.grip, system),
+        "foot_counted": fitting.foot_counted,
+        "shortest": fitting.shortest.map(|shortest| quantity(shortest, system)),
+        "test": fitting.test.map(|test| {
+            json!({
+                "samples": number(test.samples.get::<ratio>()),
+                "mean": quantity(test.mean, system),
+                "pull": quantity(test.pull, system),
+                "factor": number(test.factor.get::<ratio>()),
+                "left": number(test.left.get::<ratio>()),
+                "case": case(test.case),
+            })
+        }),
+    })
+}
