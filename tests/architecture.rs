@@ -32,6 +32,7 @@ const LAYERS: &[(&str, &[&str])] = &[
             "section",
             "closed_form",
             "strength",
+            "fastening",
             "load",
             "material",
             "criteria",

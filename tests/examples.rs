@@ -19,8 +19,12 @@ const EXAMPLES: &[(&str, Answer, &str)] = &[
     ("galley-roof", Answer::Holds, "core-crush"),
     ("night-watch", Answer::Holds, "thermal-bow"),
     ("pilot-skiff", Answer::Holds, "ply-failure"),
+    ("radar-pad", Answer::Holds, "pull-through"),
+    ("rail-row", Answer::Holds, "insert-pull-out"),
     ("starter", Answer::Holds, "core-shear"),
     ("survey-launch", Answer::Holds, "core-shear"),
+    ("whip-rail", Answer::DoesNotHold, "washer-crush"),
+    ("whip-rail-mended", Answer::Holds, "skin-beside-backing"),
 ];
 
 fn folder() -> PathBuf {

@@ -2,7 +2,7 @@
 
 use divan::{Bencher, black_box};
 use skinspan::{
-    closed_form::fixing_group::{FixingGroup, Foot, FootingAction},
+    closed_form::fixing_group::{FixingGroup, FootingAction},
     geometry::Pattern,
     units::{Angle, Force, Length, Pressure, Torque},
 };

@@ -4,7 +4,7 @@
 use proptest::prelude::*;
 use skinspan::{
     closed_form::fixing_group::{FixingGroup, FootingAction, FootingForces, GroupError},
-    geometry::{Pattern, Point},
+    geometry::{Foot, Pattern, Point},
     units::{Force, FoundationModulus, Length, Pressure, Ratio, Stiffness, Torque},
 };
 use uom::si::{

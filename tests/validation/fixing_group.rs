@@ -4,8 +4,8 @@
 use std::f64::consts::PI;
 
 use skinspan::{
-    closed_form::fixing_group::{FixingGroup, Foot, FootingAction},
-    geometry::{Pattern, Point},
+    closed_form::fixing_group::{FixingGroup, FootingAction},
+    geometry::{Foot, Pattern, Point},
     units::{Angle, Area, Force, Pressure, Torque},
 };
 use uom::si::{

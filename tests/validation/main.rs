@@ -1,5 +1,6 @@
 //! Published cases, one file for each source. Names say the source and the place in it; each tolerance is a constant
 //! with its cause, and each published case is paired with an exact one.
+
 mod abramowitz_stegun_1964;
 mod abs_yachts_2021;
 mod asce_7;
@@ -14,29 +15,21 @@ mod chapman_1996;
 mod effective_width;
 mod en_1991_1_4;
 mod en_1993_1_8;
+mod en_1993_1_8_punching;
 mod en_1993_1_9;
+mod en_1995_1_1_dowels;
 mod faa_ac_43_13_2;
 mod fed_std_h28;
 mod fixing_group;
 mod foundation;
 mod free_corner;
-mod free_corner;
-mod frequencies;
 mod frequencies;
 mod gear;
-mod kit;
-mod mindlin;
-mod nafems_plate;
-mod roark;
-mod savitsky_brown_1976;
-mod semi_analytic;
-mod shigley_9;
-mod timoshenko;
-
 mod glass_plies;
 mod hoff_mautner_1945;
 mod huang_2004;
 mod insert;
+mod insert_neighbours;
 mod iso_12215_annex_h;
 mod iso_898_1;
 mod iso_965_1;
@@ -56,16 +49,13 @@ mod roark;
 mod sae_j429;
 mod savitsky_brown_1976;
 mod semi_analytic;
+mod shigley_9;
 mod shigley_9_bolts;
+mod shigley_9_members;
+mod strip_end;
 mod thread_rows;
 mod timoshenko;
 mod tsai_hahn_1980;
 mod vdi_2230;
-mod wood_handbook;
-
-mod en_1993_1_8_punching;
-mod en_1995_1_1_dowels;
-mod insert_neighbours;
-mod shigley_9_members;
-mod strip_end;
 mod volkersen_1938;
+mod wood_handbook;

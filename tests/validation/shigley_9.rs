@@ -3,8 +3,8 @@
 #![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
 
 use skinspan::{
-    closed_form::fixing_group::{FixingGroup, Foot, FootingAction},
-    geometry::{Pattern, Point},
+    closed_form::fixing_group::{FixingGroup, FootingAction},
+    geometry::{Foot, Pattern, Point},
     units::{Force, Pressure},
 };
 use uom::si::force::{kilonewton, newton};

@@ -29,7 +29,7 @@ impl Check for FixingInBacking {
     }
 
     fn formula(&self) -> &'static str {
-        "y + a d ≤ w/2 across the backing, x + b d ≤ L/2 along it, from its middle"
+        "a d ≤ w/2 − y across the backing, b d ≤ L/2 − x along it, x and y from its middle; outside it y + a d ≤ w/2, x + b d ≤ L/2"
     }
 
     fn limits(&self) -> &'static str {
@@ -69,9 +69,11 @@ fn compare(held: Held<'_>, around: InBacking, outcomes: &mut Outcomes<'_>) {
         (around.across, criteria.backing_side_distance.value, half_width, "y"),
         (around.along, criteria.backing_end_distance.value, around.half_length, "x"),
     ] {
-        let demand: Length = from_middle + diameter * diameters;
-        outcomes.compare(None, demand / half, || {
-            let finding = Finding::compare(demand, half, Ratio::from(1.0), Basis::Typical);
+        let (needed, left): (Length, Length) = (diameter * diameters, half - from_middle);
+        // One that stands outside has nothing left to compare with: then all of it is counted from the middle.
+        let (demand, there) = if left > Length::default() { (needed, left) } else { (from_middle + needed, half) };
+        outcomes.compare(None, demand / there, || {
+            let finding = Finding::compare(demand, there, Ratio::from(1.0), Basis::Typical);
             let (times, of) = if symbol == "y" { ("a", "w") } else { ("b", "L") };
             let finding = finding.term(symbol, from_middle).term("d", diameter).term(times, diameters);
             (held.place(), finding.term(of, half * 2.0))
