@@ -166,19 +166,18 @@ pub struct OnGear {
     pub given: bool,
     /// Some of it is limber.
     pub limber: bool,
-    /// There is some.
-    pub any: bool,
 }
 
 /// The load cases that a service and the gear ask for, and what the service rules out.
 ///
-/// `least_size` is the smaller side of the top: it sets the width of the wind's edge zone.
+/// `least_size` is the smaller side of the top: it sets the width of the wind's edge zone. `gear` is none where there is
+/// none.
 #[must_use]
 pub fn load_cases(
     service: &Service,
     criteria: &Criteria,
     least_size: Length,
-    gear: OnGear,
+    gear: Option<OnGear>,
 ) -> (Vec<LoadCase>, Vec<RuledOut>) {
     let mut maker = Maker { service, criteria, least_size, cases: Vec::with_capacity(20) };
     maker.standing();
@@ -190,7 +189,9 @@ pub fn load_cases(
         criteria.trailer_down.value,
     );
     maker.wind("storm", service.storm, times(1.0));
-    maker.gear(gear);
+    if let Some(gear) = gear {
+        maker.gear(gear);
+    }
     maker.laid_up();
     (maker.cases, ruled_out(service))
 }
@@ -358,7 +359,7 @@ impl Maker<'_> {
         let criteria = self.criteria;
         let rolling =
             roll_acceleration(criteria.roll_angle.value, criteria.roll_period.value, criteria.roll_height.value);
-        if let (true, Some(sideways)) = (gear.any, rolling) {
+        if let Some(sideways) = rolling {
             let mut case = self.case("rolling", "rolling in a beam sea", true, Duration::Short);
             case.gear_sideways = sideways;
             self.cases.push(case);

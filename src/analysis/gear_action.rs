@@ -67,6 +67,6 @@ impl GearAction {
 
     /// Height at which the force from the side makes the same moment; zero where nothing acts.
     pub(super) fn height(&self) -> Length {
-        if self.side == Force::default() { Length::default() } else { (self.moment / self.side).into() }
+        if self.side == Force::default() { Length::default() } else { self.moment / self.side }
     }
 }

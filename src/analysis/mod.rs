@@ -308,11 +308,10 @@ impl<'a> Analysis<'a> {
     }
 }
 
-fn on_gear(top: &Top) -> OnGear {
-    OnGear {
+fn on_gear(top: &Top) -> Option<OnGear> {
+    (!top.gear.is_empty()).then(|| OnGear {
         grabbed: top.gear.iter().any(|gear| gear.grab_height.is_some()),
         given: top.gear.iter().any(|gear| !gear.given.is_empty()),
         limber: top.gear.iter().any(|gear| gear.limber),
-        any: !top.gear.is_empty(),
-    }
+    })
 }

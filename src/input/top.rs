@@ -92,16 +92,16 @@ fn read_outline(top: &Room<'_>, scope: Scope) -> Option<Outline> {
     if let (Some(length), Some(width)) = (&length, &width) {
         // Our assumption: a wrong unit, and whatever lies on such a top would be reported as beside it.
         let (least, words) = match scope {
-            Scope::Whole => (500.0, "no hardtop measures"),
-            Scope::Patch => (100.0, "no patch measures"),
+            Scope::Whole => (500.0, "top"),
+            Scope::Patch => (100.0, "patch"),
         };
         let sizes = Length::new::<millimeter>(least)..=Length::new::<millimeter>(20_000.0);
         let mut wrong = [length, width].into_iter().filter(|given| !sizes.contains(&given.value)).peekable();
         if wrong.peek().is_some() {
             for given in wrong {
                 room.report(
-                    Problem::at(given.range.clone(), format!("{words} {}", both(given.value, System::Us)))
-                        .help(format!("it is {} m to 20 m long and wide: is the unit right?", least / 1000.0)),
+                    Problem::at(given.range.clone(), format!("no {words} measures {}", both(given.value, System::Us)))
+                        .help(format!("a {words} is {} m to 20 m long and wide: is the unit right?", least / 1000.0)),
                 );
             }
             room.close();

@@ -70,16 +70,16 @@ fn integral(end: f64, value: impl Fn(f64) -> f64) -> f64 {
     (0..STEPS).map(|i| value((f64::from(i) + 0.5) * step) * step).sum()
 }
 
-/// Peak under a washer on foam of 90 MPa, 25 mm thick, over its mean pressure: as springs, and as a deep body.
+/// Peak under a washer on wet foam of 90 MPa when dry, 25 mm thick, over its mean pressure: as springs, and as a deep body.
 fn pressure_over_mean(top: &Top, radius: f64) -> f64 {
     let skin = top.inner.laminate().stiffness().bending_free(Component::X, Component::X).value * 1e3;
     // ker′(x) = −Re e^(iπ/4) K₁(x e^(iπ/4)), K₁ by its integral.
-    let x = radius / (skin / (2.0 * 90.0 / 25.0)).powf(0.25);
+    let x = radius / (skin / (2.0 * 90.0 * WET_BOARD / 25.0)).powf(0.25);
     let u = x / 2f64.sqrt();
     let wave = |t: f64| (-u * t.cosh()).exp() * ((u * t.cosh()).cos() + (u * t.cosh()).sin()) * t.cosh();
     let springs = 1.0 - x * integral(12.0, wave) / 2f64.sqrt();
     // A bonded deep body meets the skin with 4 (1 − ν) E/((1 + ν)(3 − 4 ν)), ν = 0.32; J₁ by its integral.
-    let modulus = 4.0 * 0.68 * 90.0 / (1.32 * 1.72);
+    let modulus = 4.0 * 0.68 * 90.0 * WET_BOARD / (1.32 * 1.72);
     let y = radius / (2.0 * skin / modulus).cbrt();
     let j1 = |z: f64| {
         (0..200).map(|i| (f64::from(i) + 0.5) * PI / 200.0).map(|t| (t - z * t.sin()).cos() / 200.0).sum::<f64>()

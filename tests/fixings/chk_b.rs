@@ -126,7 +126,8 @@ fn foam_is_crushed_under_a_washer() {
     never_worse("washer-crush", GIVEN, &["16 mm", "24 mm", "30 mm"].map(|wide| on("", &through(&washer(wide)))));
     assert!(used(&on(BOARD, &through("")), "washer-crush", GIVEN) < used(&top, "washer-crush", GIVEN));
     let tube = "sleeve = { outside = \"11 mm\", wall = \"1.2 mm\", alloy = \"6061-t6\" }\n";
-    assert!(outcomes(&on("", &through(tube)), "washer-crush", GIVEN).is_empty());
+    // A sleeve takes what the nut is tightened by, not what the gear pulls by.
+    close(used(&on("", &through(tube)), "washer-crush", GIVEN), used(&top, "washer-crush", GIVEN));
 }
 
 #[test]
@@ -237,7 +238,7 @@ fn a_screw_turns_over_in_its_backing() {
     let stiff = |clamped: &str| with(BOARD, &tapped(), &[("clamped = \"6 mm\"", clamped)]);
     close(used(&stiff("clamped = \"8 mm\", stiff = true"), "backing-bearing", GIVEN), SIDE / held * 4.0 * FITTING);
     // Three quarters of the diameter: half way between.
-    let between = (free + held) / 2.0;
+    let between = f64::midpoint(free, held);
     close(used(&stiff("clamped = \"6 mm\", stiff = true"), "backing-bearing", GIVEN), SIDE / between * 4.0 * FITTING);
     let deep = |depth: &str| on(BOARD, &tapped().replace("20 mm", depth));
     // In solid laminate, 140 MPa in bearing, it bends instead.

@@ -387,15 +387,15 @@ help: write for example `at = ["30 in", "38 in"]`
     says(
         "drag = 0.6\n",
         "",
-        r"
-error: `drag` is missing in `[[gear]]`
+        r#"
+error: `[[gear]]` has a `wind_area` and does not say how it stands in the wind
   --> top.toml:42:1
    |
 42 | [[gear]]
    | ^^^^^^^^
    |
-help: write for example `drag = 1.2`
-",
+help: write `body = "dome"` for a shape of the material table, or `drag = 1.2`
+"#,
     );
     says(
         "wind_area = \"1.4 ft2\"\n",

@@ -114,7 +114,7 @@ help: at most 36.0 in (914.4 mm)
         "\"9 ft\"",
         "\"9 in\"",
         r#"
-error: no hardtop measures 9.00 in (228.6 mm)
+error: no top measures 9.00 in (228.6 mm)
  --> top.toml:4:22
   |
 4 | outline = { length = "9 in", width = "6 ft", corner_radius = "12 in" }

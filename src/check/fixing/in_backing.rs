@@ -17,7 +17,7 @@ impl Check for FixingInBacking {
     }
 
     fn title(&self) -> &'static str {
-        "fixing in its backing"
+        "fixing in backing"
     }
 
     fn subject(&self) -> Subject {

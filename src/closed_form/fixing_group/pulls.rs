@@ -107,7 +107,7 @@ impl FixingGroup {
     /// 1000/2 ± 20/0.1 = 700 and 300 N.
     ///
     /// ```
-    /// use skinspan::{closed_form::fixing_group::{FixingGroup, FootingAction}, geometry::Point,
+    /// use skinspan::{closed_form::fixing_group::{FixingGroup, FootingAction}, geometry::{Foot, Point},
     ///     units::{Force, Length, Pressure, Torque}};
     /// use uom::si::{force::newton, length::millimeter, pressure::megapascal, torque::newton_meter};
     /// let mm = Length::new::<millimeter>;

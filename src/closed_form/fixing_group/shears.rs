@@ -42,7 +42,7 @@ impl FixingGroup {
     /// Four fixings at (±30, ±40) mm, twist 100 N·m: Σ*r*² = 4 × 50² mm², so each carries 100/(4 × 0.05) = 500 N.
     ///
     /// ```
-    /// use skinspan::{closed_form::fixing_group::{FixingGroup, FootingAction}, geometry::Pattern,
+    /// use skinspan::{closed_form::fixing_group::{FixingGroup, FootingAction}, geometry::{Foot, Pattern},
     ///     units::{Force, Length, Pressure, Torque}};
     /// use uom::si::{force::newton, length::millimeter, pressure::megapascal, torque::newton_meter};
     /// let mm = Length::new::<millimeter>;
