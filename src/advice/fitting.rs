@@ -4,6 +4,7 @@ use uom::si::ratio::ratio;
 
 use crate::{
     analysis::{Analysis, Mount, MountForces},
+    check::{MostTorque, most_torque},
     material::Board,
     top::{Hold, Top},
     units::{Force, Length, Ratio},
@@ -51,6 +52,8 @@ pub struct Fitting {
     pub foot_counted: bool,
     /// Shortest bolt or screw, under its head; none where a table of its maker says.
     pub shortest: Option<Length>,
+    /// How hard it may be tightened; none where a screw or a rivet is set, or the hold is not known.
+    pub torque: Option<MostTorque>,
     /// The test that settles the hold, where only a test knows it.
     pub test: Option<PullTest>,
 }
@@ -125,6 +128,7 @@ fn fitting(analysis: &Analysis<'_>, number: usize) -> Fitting {
         grip,
         foot_counted: fastened.clamped.is_some(),
         shortest,
+        torque: most_torque(analysis, number),
         test: pull_test(analysis, number),
     }
 }

@@ -21,6 +21,7 @@ mod underfoot;
 mod verdict;
 mod wrinkling;
 
+pub use fixing::{Gives, MostTorque, most_torque};
 pub use measure::Measure;
 pub use outcome::{Outcome, Outcomes};
 pub use place::{Part, Place};

@@ -69,6 +69,7 @@ fn one(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>, fitting: &
         let depth = drill.depth.map_or_else(String::new, |depth| format!(", {} deep", both(depth, system)));
         line("drill", &format!("{}{depth}: {}", both(drill.diameter, system), drill.what));
     }
+    line("torque", &torque(mount, fitting, system));
     line("grip", &grip(fitting, system));
     if let Some(test) = &fitting.test {
         line("prove", &prove(analysis, test, system));
@@ -216,6 +217,26 @@ fn stands(report: &Report<'_>, mount: &Mount<'_>, system: System) -> String {
     parts.join("; ")
 }
 
+fn torque(mount: &Mount<'_>, fitting: &Fitting, system: System) -> String {
+    let Some(most) = &fitting.torque else {
+        return match mount.fastened.fixing.hold {
+            Hold::Screw { .. } => {
+                "by hand, until the head bears and no farther: overdriven screws lose most of their hold".to_owned()
+            }
+            Hold::BlindRivet { .. } => "none: the rivet sets itself".to_owned(),
+            _ => "not known: its hold is not".to_owned(),
+        };
+    };
+    format!(
+        "at most {}, beyond which {}; it makes {} to {} in the bolt ({})",
+        both(most.torque, system),
+        most.gives.words(),
+        show(most.preload.least, system),
+        show(most.preload.greatest, system),
+        mount.fastened.fixing.bolt().map_or_else(String::new, |bolt| words::within(&bolt.lubrication.name)),
+    )
+}
+
 fn grip(fitting: &Fitting, system: System) -> String {
     let foot =
         if fitting.foot_counted { "" } else { " and the foot, whose thickness the file does not say (`clamped`)" };
@@ -344,6 +365,14 @@ fn one_json(report: &Report<'_>, analysis: &Analysis<'_>, fitting: &Fitting) -> 
         "moment": moment.map(|(moment, _)| quantity(moment, system)),
         "moment_case": moment.map(|(_, at)| case(at)),
         "drills": drills,
+        "torque": fitting.torque.map(|most| {
+            json!({
+                "most": quantity(most.torque, system),
+                "gives": most.gives.words(),
+                "preload_least": quantity(most.preload.least, system),
+                "preload_greatest": quantity(most.preload.greatest, system),
+            })
+        }),
         "grip": quantity(fitting.grip, system),
         "foot_counted": fitting.foot_counted,
         "shortest": fitting.shortest.map(|shortest| quantity(shortest, system)),

@@ -2,8 +2,11 @@
 
 use divan::{Bencher, black_box};
 use skinspan::{
+    analysis::{Analysis, DIVISIONS},
+    check::run,
     closed_form::fixing_group::{FixingGroup, FootingAction},
-    geometry::Pattern,
+    geometry::{Foot, Pattern},
+    input::{NamedText, read_design, read_tables},
     units::{Angle, Force, Length, Pressure, Torque},
 };
 use uom::si::{force::newton, length::millimeter, pressure::megapascal, torque::newton_meter};
@@ -44,6 +47,20 @@ fn shears(bencher: Bencher) {
     let group = group(at, Foot::Disc { diameter: mm(130.0) });
     let action = action();
     bencher.bench_local(|| group.shears(black_box(&action)).expect("two or more"));
+}
+
+/// A radar on twelve bolts: forces of every case and all checks of fixings.
+#[divan::bench]
+fn a_mount_of_twelve_and_all_cases(bencher: Bencher) {
+    let path = format!("{}/examples/radar-pad.toml", env!("CARGO_MANIFEST_DIR"));
+    let text = std::fs::read_to_string(path).expect("an example").replace("circle = 6", "circle = 12");
+    let table = read_tables(&[]).expect("the built-in table");
+    let top =
+        read_design(&NamedText { name: "radar-pad".to_owned(), text }, &table, None).expect("an example that reads");
+    bencher.bench_local(|| {
+        let analysis = Analysis::new(black_box(&top), DIVISIONS).expect("a patch");
+        black_box(run(&analysis).len())
+    });
 }
 
 fn main() {

@@ -67,6 +67,7 @@ pub(super) use spacing::FixingSpacing;
 pub(super) use stud_bond::StudBond;
 pub(super) use thread_strip::ThreadStrip;
 pub(super) use tightening::Tightening;
+pub use tightening::{Gives, MostTorque, most_torque};
 pub(super) use washer_crush::WasherCrush;
 
 use super::{Finding, Part, Place};
