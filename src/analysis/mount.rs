@@ -1,6 +1,7 @@
 //! Mounts: fixings of gear and of pipes in their places, and the forces in them under every case.
 
 mod gear;
+mod mirrors;
 mod place;
 mod row;
 mod thread;

@@ -4,7 +4,7 @@ use std::f64::consts::{PI, TAU};
 
 use uom::si::ratio::ratio;
 
-use super::{MountForces, WholeFoot};
+use super::{MountForces, WholeFoot, mirrors::Mirrors};
 use crate::{
     analysis::{
         design_value::Knockdowns,
@@ -22,20 +22,21 @@ const SIDES: u32 = 16;
 
 /// What acts on a footing from each of the sides. They stand on a polygon about the circle of all sides, so that what lies
 /// between two of them is covered.
-fn sides(action: GearAction) -> impl Iterator<Item = FootingAction> {
+fn sides(action: GearAction) -> impl Iterator<Item = ([f64; 2], FootingAction)> {
     let still = action.side == Force::default() && action.moment == Torque::default();
     let count = if still { 1 } else { SIDES };
     let raised = if still { 1.0 } else { 1.0 / (PI / f64::from(SIDES)).cos() };
     (0..count).map(move |index| {
         let (sin, cos) = (TAU * f64::from(index) / f64::from(SIDES)).sin_cos();
         let (sin, cos) = (sin * raised, cos * raised);
-        FootingAction {
+        let from_side = FootingAction {
             pull: action.up,
             side: [action.side * cos, action.side * sin],
             // A force along x above the skin turns about y, one along y turns about x the other way.
             moment: [-action.moment * sin, action.moment * cos],
             twist: action.twist,
-        }
+        };
+        ([cos, sin], from_side)
     })
 }
 
@@ -130,18 +131,23 @@ pub(super) fn forces(
         whole: whole(action),
         numerical_error: Ratio::default(),
     };
-    for from_side in sides(action) {
-        let held = group.pulls(&from_side).map_err(|error| error.to_string())?;
-        for (largest, pull) in found.pulls.iter_mut().zip(&held.pulls) {
-            *largest = largest.max(*pull);
-        }
+    let mirrors = Mirrors::of(group.at());
+    for (direction, from_side) in sides(action) {
         for (largest, [x, y]) in
             found.shears.iter_mut().zip(group.shears(&from_side).map_err(|error| error.to_string())?)
         {
             *largest = largest.max(x.hypot(y));
         }
+        if !mirrors.need(direction) {
+            continue;
+        }
+        let held = group.pulls(&from_side).map_err(|error| error.to_string())?;
+        for (largest, pull) in found.pulls.iter_mut().zip(&held.pulls) {
+            *largest = largest.max(*pull);
+        }
         found.pressure = found.pressure.max(held.pressure);
         found.numerical_error = found.numerical_error.max(held.residual);
     }
+    mirrors.spread(&mut found.pulls);
     Ok(found)
 }
