@@ -19,6 +19,7 @@ use crate::{
     units::{Force, ForcePerWidth, Pressure, Ratio, Torque},
 };
 
+use self::{gear::Sides, mirrors::Mirrors};
 use super::design_value::Knockdowns;
 
 /// What fixings hold.
@@ -133,6 +134,7 @@ pub(super) fn forces(
         MountOn::Gear(index) => {
             let gear = &top.gear[index];
             let mut groups: Vec<(State, FixingGroup)> = Vec::with_capacity(4);
+            let (mirrors, sides) = (Mirrors::of(&mount.fastened.laid.about_middle()), Sides::all());
             let mut all = Vec::with_capacity(cases.len());
             for (case_number, case) in cases.iter().enumerate().filter(|(_, case)| case.works_on_gear()) {
                 let known = groups.iter().position(|(state, _)| *state == case.state);
@@ -145,7 +147,8 @@ pub(super) fn forces(
                     // A case whose material has no value in its state is open as a whole.
                     (None, None) => continue,
                 };
-                all.push(gear::forces(top, gear, &groups[at].1, (number, case_number), case).map_err(open)?);
+                let fixings = (&groups[at].1, &mirrors, &sides);
+                all.push(gear::forces(top, gear, fixings, (number, case_number), case).map_err(open)?);
             }
             Ok(all)
         }

@@ -20,24 +20,37 @@ use crate::{
 /// Sides that wind, roll and people come from.
 const SIDES: u32 = 16;
 
-/// What acts on a footing from each of the sides. They stand on a polygon about the circle of all sides, so that what lies
-/// between two of them is covered.
-fn sides(action: GearAction) -> impl Iterator<Item = ([f64; 2], FootingAction)> {
-    let still = action.side == Force::default() && action.moment == Torque::default();
-    let count = if still { 1 } else { SIDES };
-    let raised = if still { 1.0 } else { 1.0 / (PI / f64::from(SIDES)).cos() };
-    (0..count).map(move |index| {
-        let (sin, cos) = (TAU * f64::from(index) / f64::from(SIDES)).sin_cos();
-        let (sin, cos) = (sin * raised, cos * raised);
-        let from_side = FootingAction {
-            pull: action.up,
-            side: [action.side * cos, action.side * sin],
-            // A force along x above the skin turns about y, one along y turns about x the other way.
-            moment: [-action.moment * sin, action.moment * cos],
-            twist: action.twist,
-        };
-        ([cos, sin], from_side)
-    })
+/// The sides, as corners of a polygon about the circle of all sides: what lies between two of them is covered.
+#[derive(Clone, Copy)]
+pub(super) struct Sides([[f64; 2]; SIDES as usize]);
+
+impl Sides {
+    pub(super) fn all() -> Self {
+        let mut sides = [[0.0; 2]; SIDES as usize];
+        let raised = (PI / f64::from(SIDES)).cos().recip();
+        for (index, side) in (0..SIDES).zip(&mut sides) {
+            let (sin, cos) = (TAU * f64::from(index) / f64::from(SIDES)).sin_cos();
+            *side = [cos * raised, sin * raised];
+        }
+        Self(sides)
+    }
+
+    /// The sides that something acts from; one where nothing acts sideways.
+    fn of(&self, action: &GearAction) -> &[[f64; 2]] {
+        let still = action.side == Force::default() && action.moment == Torque::default();
+        if still { &self.0[..1] } else { &self.0 }
+    }
+}
+
+/// What acts on a footing from one side.
+fn from_side(action: &GearAction, [cos, sin]: [f64; 2]) -> FootingAction {
+    FootingAction {
+        pull: action.up,
+        side: [action.side * cos, action.side * sin],
+        // A force along x above the skin turns about y, one along y turns about x the other way.
+        moment: [-action.moment * sin, action.moment * cos],
+        twist: action.twist,
+    }
 }
 
 /// As what acts on the footing as a whole.
@@ -116,7 +129,7 @@ impl Below {
 pub(super) fn forces(
     top: &Top,
     gear: &Gear,
-    group: &FixingGroup,
+    (group, mirrors, sides): (&FixingGroup, &Mirrors, &Sides),
     (mount, case_number): (usize, usize),
     case: &LoadCase,
 ) -> Result<MountForces, String> {
@@ -131,14 +144,16 @@ pub(super) fn forces(
         whole: whole(action),
         numerical_error: Ratio::default(),
     };
-    let mirrors = Mirrors::of(group.at());
-    for (direction, from_side) in sides(action) {
-        for (largest, [x, y]) in
-            found.shears.iter_mut().zip(group.shears(&from_side).map_err(|error| error.to_string())?)
-        {
-            *largest = largest.max(x.hypot(y));
+    for &side in sides.of(&action) {
+        let from_side = from_side(&action, side);
+        // Without a twist all share alike, whatever the side.
+        if action.twist != Torque::default() || side == sides.0[0] {
+            let shears = group.shears(&from_side).map_err(|error| error.to_string())?;
+            for (largest, [x, y]) in found.shears.iter_mut().zip(shears) {
+                *largest = largest.max(x.hypot(y));
+            }
         }
-        if !mirrors.need(direction) {
+        if !mirrors.need(side) {
             continue;
         }
         let held = group.pulls(&from_side).map_err(|error| error.to_string())?;
