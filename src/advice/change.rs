@@ -61,6 +61,13 @@ pub enum Change {
         /// Its width then.
         width: Length,
     },
+    /// A backing that is longer at both ends.
+    BackingLength {
+        /// The backing, as its place in the list.
+        backing: usize,
+        /// How much longer at each end.
+        by: Length,
+    },
     /// A backing of another board of the same family.
     BackingBoard {
         /// The backing, as its place in the list.
@@ -130,6 +137,10 @@ pub fn changed(top: &Top, change: &Change) -> Option<Top> {
         Change::PipesLonger(by) => Row::of(top)?.lengthen(&mut other, *by)?,
         Change::OverhangTrimmed(by) => Row::of(top)?.trim(&mut other, *by)?,
         Change::BackingWidth { backing, width } => other.backings.get_mut(*backing)?.width = *width,
+        Change::BackingLength { backing, by } => {
+            let backing = other.backings.get_mut(*backing)?;
+            backing.along = fixing::lengthened(&backing.along, *by, &top.outline)?;
+        }
         Change::BackingBoard { backing, board, .. } => {
             let backing = other.backings.get_mut(*backing)?;
             backing.board = backing.boards.iter().find(|sold| sold.id == *board)?.clone();

@@ -5,8 +5,8 @@ use uom::si::length::millimeter;
 use super::{Change, change::steps};
 use crate::{
     analysis::MountOn,
-    geometry::Pattern,
-    top::{Fastened, Hold, Laid, Top},
+    geometry::{Pattern, Polyline},
+    top::{Fastened, Hold, Laid, Outline, Top},
     units::{Length, System},
 };
 
@@ -15,6 +15,7 @@ pub(super) fn changes(top: &Top) -> Vec<Vec<Change>> {
     let mut kinds = Vec::new();
     for index in 0..top.backings.len() {
         kinds.push(wider(top, index));
+        kinds.push(longer(top, index));
         kinds.push(denser(top, index));
     }
     for on in mounts(top) {
@@ -62,6 +63,19 @@ pub(super) fn fastened(top: &mut Top, on: MountOn) -> Option<&mut Fastened> {
 fn wider(top: &Top, backing: usize) -> Vec<Change> {
     let now = top.backings[backing].width;
     steps(top).map(|step| Change::BackingWidth { backing, width: now + step }).collect()
+}
+
+fn longer(top: &Top, backing: usize) -> Vec<Change> {
+    steps(top).map(|by| Change::BackingLength { backing, by }).collect()
+}
+
+/// A line drawn out at both ends; none where it would leave the top.
+pub(super) fn lengthened(line: &Polyline, by: Length, outline: &Outline) -> Option<Polyline> {
+    let mut points = line.points().to_vec();
+    let (first, last) = (line.at(-by), line.at(line.length() + by));
+    *points.first_mut()? = first;
+    *points.last_mut()? = last;
+    if outline.holds(first) && outline.holds(last) { Polyline::new(points).ok() } else { None }
 }
 
 fn narrower(top: &Top, backing: usize) -> Vec<Change> {

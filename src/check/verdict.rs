@@ -61,11 +61,15 @@ impl Finding {
     where
         Q: Copy + Into<Measure> + Div<Output = Ratio>,
     {
+        let utilisation = demand / allowable * factor;
+        // What is exactly used up holds: rounding must not make a failure of it.
+        let one = Ratio::new::<uom::si::ratio::ratio>(1.0);
+        let utilisation = if (utilisation - one).abs().value < 1e-12 { one } else { utilisation };
         Self {
             demand: demand.into(),
             allowable: allowable.into(),
             factor,
-            utilisation: demand / allowable * factor,
+            utilisation,
             basis,
             terms: Vec::with_capacity(8),
         }

@@ -191,6 +191,9 @@ pub(super) fn change(change: &Change, report: &Report<'_>) -> String {
         Change::BackingWidth { backing, width } => {
             format!("{} {} wide", report.top.backings[*backing].name, both(*width, system))
         }
+        Change::BackingLength { backing, by } => {
+            format!("{} {} longer at both ends", report.top.backings[*backing].name, both(*by, system))
+        }
         Change::BackingBoard { backing, density, .. } => {
             format!("{} of board of {}", report.top.backings[*backing].name, both(*density, system))
         }
