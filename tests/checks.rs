@@ -199,7 +199,7 @@ fn an_overhang_beyond_the_pipes_hands_its_load_to_the_strip_beside_it() {
 fn gear_loads_the_strip_that_it_stands_on() {
     let text = read("examples/survey-launch.toml");
     let at_rest = |mass: &str| {
-        let top = top(&text.replace("mass      = \"22 lb\"", &format!("mass      = \"{mass}\"")));
+        let top = top(&text.replace("mass        = \"22 lb\"", &format!("mass = \"{mass}\"")));
         let analysis = Analysis::new(&top, DIVISIONS).expect("a layout");
         let case = analysis.cases.iter().position(|case| case.id == "own-weight").expect("a case");
         let forces = analysis.strips.iter().filter(|forces| forces.case == case);
