@@ -4,7 +4,7 @@ use uom::si::length::millimeter;
 
 use super::{Change, change::steps};
 use crate::{
-    analysis::MountOn,
+    analysis::{InBacking, MountOn},
     geometry::{Pattern, Polyline},
     top::{Fastened, Hold, Laid, Outline, Top},
     units::{Length, System},
@@ -13,7 +13,7 @@ use crate::{
 /// Changes to backings and fixings: by kind, each from small to large.
 pub(super) fn changes(top: &Top) -> Vec<Vec<Change>> {
     let mut kinds = Vec::new();
-    for index in 0..top.backings.len() {
+    for index in backings_of_fixings(top) {
         kinds.push(wider(top, index));
         kinds.push(longer(top, index));
         kinds.push(denser(top, index));
@@ -29,7 +29,7 @@ pub(super) fn changes(top: &Top) -> Vec<Vec<Change>> {
 /// Changes that save: a narrower backing of lighter board, fewer fixings; each from large to small.
 pub(super) fn savings(top: &Top) -> Vec<Vec<Change>> {
     let mut kinds = Vec::new();
-    for index in 0..top.backings.len() {
+    for index in backings_of_fixings(top) {
         kinds.push(narrower(top, index));
         kinds.push(lighter(top, index));
     }
@@ -39,6 +39,21 @@ pub(super) fn savings(top: &Top) -> Vec<Vec<Change>> {
         }
     }
     kinds
+}
+
+/// The backings that fixings stand in, or miss least.
+fn backings_of_fixings(top: &Top) -> Vec<usize> {
+    let mut found: Vec<usize> = mounts(top)
+        .filter_map(|on| held(top, on).map(|fastened| (on, fastened)))
+        .flat_map(|(on, fastened)| match on {
+            MountOn::Gear(index) => fastened.laid.round(top.gear[index].at),
+            MountOn::Pipe(index) => fastened.laid.along(&top.pipes[index].along),
+        })
+        .filter_map(|place| InBacking::at(top, place).map(|backing| backing.backing))
+        .collect();
+    found.sort_unstable();
+    found.dedup();
+    found
 }
 
 fn mounts(top: &Top) -> impl Iterator<Item = MountOn> {

@@ -12,7 +12,6 @@ pub use thread::screw_thread;
 
 use crate::{
     closed_form::fixing_group::FixingGroup,
-    geometry::Point,
     load_case::{Held, LoadCase, State},
     section::Skin,
     top::{Fastened, Top},
@@ -82,8 +81,7 @@ pub struct WholeFoot {
 pub(super) fn mounts(top: &Top) -> Vec<Mount<'_>> {
     let gear = top.gear.iter().enumerate().filter_map(|(index, gear)| {
         let fastened = gear.fastened.as_ref()?;
-        let from_middle = fastened.laid.about_middle().into_iter();
-        let at: Vec<Point> = from_middle.map(|from| Point { x: gear.at.x + from.x, y: gear.at.y + from.y }).collect();
+        let at = fastened.laid.round(gear.at);
         Some(Mount { on: MountOn::Gear(index), fastened, near: Skin::Outer, places: place::places(top, &at) })
     });
     let pipes = top.pipes.iter().enumerate().filter_map(|(index, pipe)| {

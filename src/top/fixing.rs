@@ -252,6 +252,13 @@ impl Laid {
         }
     }
 
+    /// Places round the middle of a footing, in plan; none along a pipe.
+    #[must_use]
+    pub fn round(&self, middle: Point) -> Vec<Point> {
+        let place = |from: Point| Point { x: middle.x + from.x, y: middle.y + from.y };
+        self.about_middle().into_iter().map(place).collect()
+    }
+
     /// Places along a pipe, in plan; none about a footing.
     #[must_use]
     pub fn along(&self, pipe: &Polyline) -> Vec<Point> {
