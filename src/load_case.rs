@@ -20,6 +20,13 @@ use crate::{
     units::{Force, Length, Pressure, Ratio, ThermodynamicTemperature, Velocity},
 };
 
+/// Names of the cases of given forces.
+const GIVEN: [&str; MOST_GIVEN] =
+    ["given-1", "given-2", "given-3", "given-4", "given-5", "given-6", "given-7", "given-8"];
+
+/// Most forces that a design file gives for one piece of gear.
+pub const MOST_GIVEN: usize = 8;
+
 /// How long a load case lasts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Duration {
@@ -104,8 +111,8 @@ pub struct LoadCase {
     pub hand: Option<Force>,
     /// A person who holds on to gear, one at a time, from any side.
     pub grab: Option<Force>,
-    /// Whether the forces that the design file gives for gear act.
-    pub given: bool,
+    /// Which of the forces that the design file gives for each piece of gear acts, by its place in the list.
+    pub given: Option<usize>,
     /// Whether a line or a branch catches what is limber.
     pub snagged: bool,
     /// Push in the plane of the top, over own weight.
@@ -128,7 +135,7 @@ impl LoadCase {
             && self.hand.is_none()
             && (moved
                 || self.grab.is_some()
-                || self.given
+                || self.given.is_some()
                 || self.snagged
                 || self.state.duration == Duration::Permanent)
     }
@@ -162,22 +169,21 @@ struct Maker<'a> {
 pub struct OnGear {
     /// Somebody may hold on to some of it.
     pub grabbed: bool,
-    /// The design file gives forces for some of it.
-    pub given: bool,
+    /// How many forces the design file gives for one piece of it at most; each acts alone.
+    pub given: usize,
     /// Some of it is limber.
     pub limber: bool,
 }
 
 /// The load cases that a service and the gear ask for, and what the service rules out.
 ///
-/// `least_size` is the smaller side of the top: it sets the width of the wind's edge zone. `gear` is none where there is
-/// none.
+/// `least_size` is the smaller side of the top: it sets the width of the wind's edge zone.
 #[must_use]
 pub fn load_cases(
     service: &Service,
     criteria: &Criteria,
     least_size: Length,
-    gear: Option<OnGear>,
+    gear: OnGear,
 ) -> (Vec<LoadCase>, Vec<RuledOut>) {
     let mut maker = Maker { service, criteria, least_size, cases: Vec::with_capacity(20) };
     maker.standing();
@@ -189,9 +195,8 @@ pub fn load_cases(
         criteria.trailer_down.value,
     );
     maker.wind("storm", service.storm, times(1.0));
-    if let Some(gear) = gear {
-        maker.gear(gear);
-    }
+    maker.rolling();
+    maker.gear(gear);
     maker.laid_up();
     (maker.cases, ruled_out(service))
 }
@@ -217,7 +222,7 @@ impl Maker<'_> {
             people: None,
             hand: None,
             grab: None,
-            given: false,
+            given: None,
             snagged: false,
             in_plane: NONE,
             temperatures: None,
@@ -314,6 +319,7 @@ impl Maker<'_> {
             if with_landing {
                 case.gear_gravity = case.gravity * criteria.gear_amplification.value;
                 case.gear_sideways = criteria.gear_sideways.value.max(criteria.gear_fore_aft.value);
+                case.in_plane = criteria.landing_in_plane.value;
             }
             case.doubt = if down { doubt.clone() } else { None };
             self.cases.push(case);
@@ -354,16 +360,20 @@ impl Maker<'_> {
         case.gear_wind = q;
     }
 
+    /// Top and gear thrown to one side.
+    fn rolling(&mut self) {
+        let criteria = self.criteria;
+        let sideways =
+            roll_acceleration(criteria.roll_angle.value, criteria.roll_period.value, criteria.roll_height.value);
+        let Some(sideways) = sideways else { return };
+        let mut case = self.case("rolling", "rolling in a beam sea", true, Duration::Short);
+        case.gear_sideways = sideways;
+        case.in_plane = sideways;
+        self.cases.push(case);
+    }
+
     /// What is done to gear by hand, or by its use.
     fn gear(&mut self, gear: OnGear) {
-        let criteria = self.criteria;
-        let rolling =
-            roll_acceleration(criteria.roll_angle.value, criteria.roll_period.value, criteria.roll_height.value);
-        if let Some(sideways) = rolling {
-            let mut case = self.case("rolling", "rolling in a beam sea", true, Duration::Short);
-            case.gear_sideways = sideways;
-            self.cases.push(case);
-        }
         if gear.limber {
             let mut snag = self.case("snag", "a line or a branch catches a whip", true, Duration::Short);
             snag.snagged = true;
@@ -371,12 +381,14 @@ impl Maker<'_> {
         }
         if gear.grabbed {
             let mut grab = self.case("grab", "a person holding on to gear", true, Duration::Short);
+            grab.gear_gravity = self.criteria.weight_against_uplift.value;
             grab.grab = Some(self.service.hand_load);
             self.cases.push(grab);
         }
-        if gear.given {
-            let mut given = self.case("given", "forces that the file gives for gear", true, Duration::Short);
-            given.given = true;
+        for (number, id) in GIVEN.iter().copied().enumerate().take(gear.given) {
+            let title = format!("force {} that the file gives for gear", number + 1);
+            let mut given = self.case(id, title, true, Duration::Short);
+            given.given = Some(number);
             self.cases.push(given);
         }
     }

@@ -60,7 +60,7 @@ const LAYERS: &[(&str, &[&str])] = &[
         ],
     ),
     ("advice", &["units", "geometry", "fastening", "material", "top", "analysis", "check"]),
-    ("input", &["units", "geometry", "laminate", "load", "material", "criteria", "service", "top"]),
+    ("input", &["units", "geometry", "laminate", "load", "material", "criteria", "service", "top", "load_case"]),
     (
         "report",
         &[

@@ -5,7 +5,7 @@ use uom::si::ratio::ratio;
 use crate::{
     analysis::{Analysis, Mount, MountForces},
     check::{MostTorque, most_torque},
-    material::Board,
+    material::{Basis, Board},
     top::{Hold, Top},
     units::{Force, Length, Ratio},
 };
@@ -155,11 +155,23 @@ fn pull_test(analysis: &Analysis<'_>, number: usize) -> Option<PullTest> {
     let of_case = |forces: &MountForces| {
         let pull: Force = forces.pulls.iter().copied().fold(Force::default(), Force::max) * prying;
         let knockdowns = analysis.knockdowns(analysis.cases[forces.case].state);
-        let left = knockdowns.board_strength(crate::material::Basis::Measured).product();
-        PullTest { samples, mean: pull * factor / left, pull, factor, left, case: forces.case }
+        let left = match &mount.fastened.fixing.hold {
+            Hold::BlindRivet { .. } | Hold::BlindInsert { .. } => knockdowns.skin_strength(mount.near, Basis::Measured),
+            Hold::PottedInsert { .. } => knockdowns.core_strength(Basis::Measured),
+            Hold::BondedStud { adhesive, .. } => {
+                knockdowns.glue_strength(adhesive, mount.near, Basis::Measured).ok()?
+            }
+            Hold::ThroughBolt { .. } | Hold::TappedScrew { .. } | Hold::Screw { .. } => {
+                knockdowns.board_strength(Basis::Measured)
+            }
+        };
+        let left = left.product();
+        Some(PullTest { samples, mean: pull * factor / left, pull, factor, left, case: forces.case })
     };
     let own = analysis.mount_forces.iter().filter(|forces| forces.mount == number);
-    own.map(of_case).max_by(|a, b| a.mean.value.total_cmp(&b.mean.value)).filter(|test| test.pull > Force::default())
+    own.filter_map(of_case)
+        .max_by(|a, b| a.mean.value.total_cmp(&b.mean.value))
+        .filter(|test| test.pull > Force::default())
 }
 
 impl Mount<'_> {

@@ -46,7 +46,7 @@ impl GearAction {
             // Never above its own tip, twice as high as its middle.
             sum.push(criteria.whip_snag_force.value, criteria.whip_snag_height.value.min(gear.cg_height * 2.0));
         }
-        for given in gear.given.iter().filter(|_| case.given) {
+        if let Some(given) = case.given.and_then(|number| gear.given.get(number)) {
             sum.up += given.up;
             sum.twist += given.twist;
             sum.push(given.side, given.height);

@@ -308,10 +308,10 @@ impl<'a> Analysis<'a> {
     }
 }
 
-fn on_gear(top: &Top) -> Option<OnGear> {
-    (!top.gear.is_empty()).then(|| OnGear {
+fn on_gear(top: &Top) -> OnGear {
+    OnGear {
         grabbed: top.gear.iter().any(|gear| gear.grab_height.is_some()),
-        given: top.gear.iter().any(|gear| !gear.given.is_empty()),
+        given: top.gear.iter().map(|gear| gear.given.len()).max().unwrap_or(0),
         limber: top.gear.iter().any(|gear| gear.limber),
-    })
+    }
 }

@@ -191,6 +191,8 @@ criteria! {
     gear_sideways: Ratio;
     /// Acceleration of gear fore and aft, over gravity.
     gear_fore_aft: Ratio;
+    /// Acceleration of the top in its plane while landing, over gravity.
+    landing_in_plane: Ratio;
     /// Roll to one side.
     roll_angle: Angle;
     /// Time of a roll from one side to the other and back.

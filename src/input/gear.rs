@@ -11,6 +11,7 @@ use super::{
 };
 use crate::{
     geometry::Foot,
+    load_case::MOST_GIVEN,
     material::{Body, MaterialTable},
     top::{Fastened, Gear, GivenForce, Outline},
     units::{Force, Length, Mass, Ratio, Sign, System, Torque, both},
@@ -162,8 +163,17 @@ fn drag_of(room: &Room<'_>, body: &Body, slenderness: Option<Given<Ratio>>) -> O
 }
 
 fn read_given(room: &Room<'_>) -> Vec<GivenForce> {
-    let forces = room.rooms("given").into_iter().enumerate();
+    let forces = room.rooms("given");
+    if let Some(one_more) = forces.get(MOST_GIVEN) {
+        one_more.report(
+            one_more
+                .problem(&format!("is one too many: {MOST_GIVEN} forces can be given for one piece of gear"))
+                .help("each acts alone; leave out what another covers"),
+        );
+    }
     forces
+        .into_iter()
+        .enumerate()
         .map(|(index, force)| {
             let name = force.text("name").map_or_else(|| format!("force {}", index + 1), |given| given.value);
             let up = force.quantity::<Force>("up", Sign::Any);

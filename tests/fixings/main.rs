@@ -1,8 +1,9 @@
 //! Checks of fixings on small patches, each utilisation worked out again by hand.
 
-mod chk_a;
-mod chk_a_together;
-mod chk_b;
+mod fastener;
+mod panel;
+mod together;
+mod whole;
 
 use skinspan::{
     analysis::{Analysis, DIVISIONS},

@@ -4,7 +4,7 @@ use std::f64::consts::{PI, TAU};
 
 use uom::si::ratio::ratio;
 
-use super::{MountForces, WholeFoot, mirrors::Mirrors};
+use super::{InBacking, MountForces, WholeFoot, mirrors::Mirrors};
 use crate::{
     analysis::{
         design_value::Knockdowns,
@@ -12,6 +12,7 @@ use crate::{
         line::{Region, region_at},
     },
     closed_form::fixing_group::{FixingGroup, FootingAction},
+    geometry::{Axis, Foot, Point},
     load_case::LoadCase,
     top::{Fastened, Gear, Hold, Top},
     units::{Area, Force, FoundationModulus, Length, Pressure, Ratio, Stiffness, Torque},
@@ -66,9 +67,33 @@ fn whole(action: GearAction) -> WholeFoot {
 
 /// The fixings of gear as a group on what lies below its footing.
 pub(super) fn group(top: &Top, gear: &Gear, fastened: &Fastened, left: &Knockdowns<'_>) -> Result<FixingGroup, String> {
-    let below = Below::of(top, gear, left);
-    FixingGroup::new(fastened.laid.about_middle(), gear.foot, below.stiffness(top, fastened), below.bed())
-        .map_err(|error| error.to_string())
+    let at = fastened.laid.about_middle();
+    let (foot, below) = bedded(top, gear, &at, left);
+    FixingGroup::new(at, foot, below.stiffness(top, fastened), below.bed()).map_err(|error| error.to_string())
+}
+
+/// What of a footing is bedded, and on what. One that reaches beyond its backing is bedded on that alone, evenly about its
+/// middle; if its fixings then stand beside the bed, on core all over.
+fn bedded(top: &Top, gear: &Gear, at: &[Point], left: &Knockdowns<'_>) -> (Foot, Below) {
+    let Region::Backing(index) = region_at(top, gear.at) else { return (gear.foot, Below::core(top, left)) };
+    let (below, backing) = (Below::board(top, index), &top.backings[index]);
+    let Some(around) = InBacking::at(top, gear.at).filter(|around| around.backing == index) else {
+        return (gear.foot, below);
+    };
+    let reach = [around.half_length - around.along, backing.width / 2.0 - around.across].map(|half: Length| half * 2.0);
+    let [along_x, along_y] = match backing.along.main_axis() {
+        Axis::X => reach,
+        Axis::Y => [reach[1], reach[0]],
+    };
+    let [length, width] = gear.foot.sizes();
+    if length <= along_x && width <= along_y {
+        return (gear.foot, below);
+    }
+    let foot = match gear.foot {
+        Foot::Rectangle { .. } => Foot::Rectangle { length: length.min(along_x), width: width.min(along_y) },
+        Foot::Disc { diameter } => Foot::Disc { diameter: diameter.min(along_x).min(along_y) },
+    };
+    if at.iter().all(|place| foot.holds(*place)) { (foot, below) } else { (gear.foot, Below::core(top, left)) }
 }
 
 /// What lies between the skins below a footing.
@@ -79,25 +104,21 @@ struct Below {
 }
 
 impl Below {
-    fn of(top: &Top, gear: &Gear, left: &Knockdowns<'_>) -> Self {
-        let depth = top.core.thickness;
-        match region_at(top, gear.at) {
-            Region::Backing(index) => {
-                let board = &top.backings[index].board;
-                Self {
-                    compressive_modulus: board.compressive_modulus.value,
-                    shear_modulus: board.shear_modulus.value,
-                    depth,
-                }
-            }
-            Region::Field | Region::Conduit(_) => {
-                let (core, left) = (&top.core.material, left.core_stiffness());
-                Self {
-                    compressive_modulus: core.compressive_modulus.value * left,
-                    shear_modulus: core.shear_modulus.value * left,
-                    depth,
-                }
-            }
+    fn board(top: &Top, backing: usize) -> Self {
+        let board = &top.backings[backing].board;
+        Self {
+            compressive_modulus: board.compressive_modulus.value,
+            shear_modulus: board.shear_modulus.value,
+            depth: top.core.thickness,
+        }
+    }
+
+    fn core(top: &Top, left: &Knockdowns<'_>) -> Self {
+        let (core, left) = (&top.core.material, left.core_stiffness());
+        Self {
+            compressive_modulus: core.compressive_modulus.value * left,
+            shear_modulus: core.shear_modulus.value * left,
+            depth: top.core.thickness,
         }
     }
 
@@ -148,9 +169,12 @@ pub(super) fn forces(
         let from_side = from_side(&action, side);
         // Without a twist all share alike, whatever the side.
         if action.twist != Torque::default() || side == sides.0[0] {
-            let shears = group.shears(&from_side).map_err(|error| error.to_string())?;
-            for (largest, [x, y]) in found.shears.iter_mut().zip(shears) {
-                *largest = largest.max(x.hypot(y));
+            // A twist may come either way round.
+            for twist in [from_side.twist, -from_side.twist] {
+                let shears = group.shears(&FootingAction { twist, ..from_side }).map_err(|error| error.to_string())?;
+                for (largest, [x, y]) in found.shears.iter_mut().zip(shears) {
+                    *largest = largest.max(x.hypot(y));
+                }
             }
         }
         if !mirrors.need(side) {

@@ -2,6 +2,7 @@
 
 use super::{Mount, MountForces, Pull, WholeFoot};
 use crate::{
+    analysis::gear_action::GearAction,
     geometry::{Point, Polyline},
     load::weight::gravity,
     load_case::LoadCase,
@@ -54,19 +55,15 @@ pub fn held_lengths(along: &Polyline, places: &[Point]) -> Vec<Length> {
     held
 }
 
-/// What pushes the whole top in its plane: braking, and what wind and roll do to its gear.
+/// What pushes the whole top in its plane: braking and rolling, what acts on its gear from one side, and a hand.
 fn side_force(top: &Top, case: &LoadCase) -> Force {
-    let weight = top.weight();
-    let braking: Force = weight.total * (gravity() * case.in_plane);
-    let gear = top.gear.iter().filter(|_| case.with_gear).map(|gear| {
-        let roll: Force = gear.mass * (gravity() * case.gear_sideways);
-        let wind: Force = case.gear_wind * gear.wind_area * gear.drag;
-        roll + wind
-    });
-    // Braking throws gear forward too: its own share counts once.
-    let gear: Force = gear.sum();
-    let grab = case.grab.or(case.hand.map(Force::abs)).unwrap_or_default();
-    braking.max(gear) + grab
+    let thrown: Force = top.weight().bare * (gravity() * case.in_plane);
+    // Somebody holds on to one piece of gear, not to all.
+    let grabbed = top.gear.iter().any(|gear| gear.grab_height.is_some());
+    let alone = LoadCase { grab: None, ..case.clone() };
+    let on_gear: Force = top.gear.iter().map(|gear| GearAction::of(top, gear, &alone).side).sum();
+    let hand = case.grab.filter(|_| grabbed).or(case.hand.map(Force::abs)).unwrap_or_default();
+    thrown + on_gear + hand
 }
 
 fn fixings_on_pipes(top: &Top) -> f64 {

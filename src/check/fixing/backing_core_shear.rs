@@ -36,7 +36,7 @@ impl Check for BackingCoreShear {
     }
 
     fn limits(&self) -> &'static str {
-        "panel wide on all sides; M at the skin, with what P does by standing off the middle; a strip carries its load no \
+        "panel wide on all sides; M at the skin, with what P does by standing off the middle; a backing carries its load no \
          farther than 45 degrees along itself, less near its end; round a washer the skins take some of this: over-stated by \
          a third and more; neighbours and the rim of the top are not counted"
     }

@@ -43,7 +43,11 @@ impl EdgeLoad {
         if whole < foot * criteria.backing_strip_length.value {
             let off: Length = patch.around.along.hypot(patch.around.across);
             let moment = patch.load.moment + Torque::from(force * off);
-            return Self::of_plug([whole, width], (force, moment), criteria.plug_evenness.value, patch.place);
+            // A board is not stiff over all of its length: what lies far from the footing takes no part.
+            let depth = held.top.core.thickness;
+            let sides =
+                [bond_length_under_foot(foot, depth, whole), bond_length_under_foot(patch.foot[1], depth, width)];
+            return Self::of_plug(sides, (force, moment), criteria.plug_evenness.value, patch.place);
         }
         let moment = patch.load.moment + Torque::from(force * patch.around.across);
         let far_from_end = bond_length_under_foot(foot, held.top.core.thickness, whole);

@@ -44,7 +44,7 @@ impl Check for SkinBesideBacking {
     }
 
     fn limits(&self) -> &'static str {
-        "skin fast to core and backing, straight edge; m_u at the first ply that fails, bent alone; the bending of the whole \
+        "skin fast to core and backing, straight edge; a backing takes part no farther than 45 degrees from the footing; m_u at the first ply that fails, bent alone; the bending of the whole \
          panel adds to it (first ply failure); that a skin peels off the edge is not counted: fill and round the edge"
     }
 

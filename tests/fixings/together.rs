@@ -3,11 +3,12 @@
 use std::f64::consts::PI;
 
 use super::{
-    chk_a::{
+    close,
+    fastener::{
         BOARD, ESTIMATE, FITTING, GIVEN, M8, PULL, SIDE, TYPICAL, WET_BOARD, WET_LAMINATE, insert, never_worse, on,
         potted, rivet, screw, skin, stud, tapped, through,
     },
-    close, finding, open, outcomes, patch, read, term, used,
+    finding, open, outcomes, patch, read, term, used,
 };
 use skinspan::{laminate::Component, top::Top};
 

@@ -5,7 +5,7 @@ use std::f64::consts::PI;
 use super::{close, finding, open, outcomes, patch, read, term, used};
 use skinspan::top::Top;
 
-pub(crate) const GIVEN: Option<&str> = Some("given");
+pub(crate) const GIVEN: Option<&str> = Some("given-1");
 /// Pull with prying: 1.3 × (500 N − 1 kg × 9.80665 m/s²).
 pub(crate) const PULL: f64 = 1.3 * 490.193_35;
 /// Side force: sixteen sides on a polygon about their circle, 200 N/cos(11.25°).
