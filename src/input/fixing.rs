@@ -389,11 +389,11 @@ fn row_along(
     // Common practice: a quarter of the spacing keeps the overhang of the row short.
     let from = end.as_ref().map_or_else(|| spacing.value / 4.0, |given| given.value);
     if from * 2.0 >= length {
-        let range = end.map_or(spacing.range, |given| given.range);
-        room.report(
-            Problem::at(range, "the first fixing lies beyond the middle of the pipe")
-                .help(format!("the pipe is {} long", both(length, System::Us))),
-        );
+        let (range, words) = end
+            .map_or((spacing.range, "so far apart there is no room for two fixings on the pipe"), |given| {
+                (given.range, "the first fixing lies beyond the middle of the pipe")
+            });
+        room.report(Problem::at(range, words).help(format!("the pipe is {} long", both(length, System::Us))));
         return None;
     }
     if (length / spacing.value).get::<ratio>() > MOST_ALONG {

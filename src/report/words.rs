@@ -155,7 +155,7 @@ pub(super) fn state(state: State) -> String {
 pub(super) fn used(outcome: &Outcome) -> String {
     match &outcome.verdict {
         // Something acts and nothing bears it.
-        Verdict::Compared(finding) if finding.utilisation.is_infinite() => "> 999 %".to_owned(),
+        Verdict::Compared(finding) if finding.utilisation.is_infinite() => ">999 %".to_owned(),
         Verdict::Compared(finding) => percent(finding.utilisation.get::<uom::si::ratio::ratio>()),
         Verdict::NotEvaluated(_) => "—".to_owned(),
     }

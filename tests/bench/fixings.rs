@@ -3,7 +3,7 @@
 use divan::{Bencher, black_box};
 use skinspan::{
     closed_form::fixing_group::{FixingGroup, FootingAction},
-    geometry::Pattern,
+    geometry::{Foot, Pattern},
     units::{Angle, Force, Length, Pressure, Torque},
 };
 use uom::si::{force::newton, length::millimeter, pressure::megapascal, torque::newton_meter};
