@@ -44,6 +44,9 @@ pub struct Advice {
     pub nearest: Option<Remedy>,
 }
 
+/// What a change has to gain to be worth a word where nothing helps. Our choice: less is not seen in whole per cent.
+const LEAST_GAIN: f64 = 0.005;
+
 /// How far each check of a top is used: infinite where a check could not be made.
 struct Used {
     by_check: Vec<f64>,
@@ -112,7 +115,10 @@ pub fn advise(top: &Top, outcomes: &[Outcome]) -> Vec<Advice> {
                     item.remedies.push(remedy);
                     return false;
                 }
-                if item.nearest.as_ref().is_none_or(|nearest| remedy.utilisation < nearest.utilisation) {
+                // What leaves it as it was is not near.
+                let now = item.check.map_or_else(|| before.worst().1, |check| before.by_check[check]);
+                let better = utilisation < now * (1.0 - LEAST_GAIN);
+                if better && item.nearest.as_ref().is_none_or(|nearest| remedy.utilisation < nearest.utilisation) {
                     item.nearest = Some(remedy);
                 }
                 true

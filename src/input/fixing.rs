@@ -19,6 +19,22 @@ use crate::{
 /// Most fixings of one pattern: a file that asks for more has a slip in its pitch.
 const MOST: usize = 400;
 
+/// What a hold may ask for. Without a hold that can be read nobody knows which of them count.
+const KEYS: [&str; 12] = [
+    "thread",
+    "grade",
+    "lubrication",
+    "washer",
+    "sleeve",
+    "depth",
+    "screw",
+    "insert",
+    "potting",
+    "rivet",
+    "stud",
+    "adhesive",
+];
+
 /// The ways to hold, as the file names them.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Way {
@@ -36,13 +52,26 @@ pub(super) struct Fixings {
     all: Vec<Arc<Fixing>>,
     /// Names of those that could not be read: what asks for them is not at fault.
     faulty: Vec<String>,
+    /// Whether one of them has no name that could be read: it may be the one that is asked for.
+    nameless: bool,
 }
 
 pub(super) fn read_fixings(root: &Room<'_>, table: &MaterialTable, panel: Option<Length>) -> Fixings {
-    let mut fixings = Fixings { all: Vec::new(), faulty: Vec::new() };
-    for room in root.rooms("fixing") {
+    let rooms = root.rooms("fixing");
+    let unreadable = rooms.is_empty() && root.value("fixing").is_some();
+    let mut fixings = Fixings { all: Vec::new(), faulty: Vec::new(), nameless: unreadable };
+    for room in rooms {
         room.missing("name", "\"radar bolts\"");
-        let name = room.text("name");
+        let name = room.text("name").filter(|given| {
+            let empty = given.value.trim().is_empty();
+            if empty {
+                room.report(
+                    Problem::at(given.range.clone(), "a fixing has a name, and this is an empty text")
+                        .help("write for example `name = \"radar bolts\"`"),
+                );
+            }
+            !empty
+        });
         if let Some(name) = &name
             && fixings.knows(&name.value)
         {
@@ -54,7 +83,7 @@ pub(super) fn read_fixings(root: &Room<'_>, table: &MaterialTable, panel: Option
         match (name, hold) {
             (Some(name), Some(hold)) => fixings.all.push(Arc::new(Fixing { name: name.value, hold, torque })),
             (Some(name), None) => fixings.faulty.push(name.value),
-            (None, _) => {}
+            (None, _) => fixings.nameless = true,
         }
     }
     fixings
@@ -72,11 +101,12 @@ impl Fixings {
         if let Some(fixing) = self.all.iter().find(|fixing| fixing.name == given.value) {
             return Some(Arc::clone(fixing));
         }
-        if !self.knows(&given.value) {
-            let known: Vec<&str> = self.all.iter().map(|fixing| fixing.name.as_str()).collect();
+        if !self.knows(&given.value) && !self.nameless {
+            let known: Vec<&str> =
+                self.all.iter().map(|fixing| &fixing.name).chain(&self.faulty).map(String::as_str).collect();
             let problem = Problem::at(given.range.clone(), format!("no `[[fixing]]` is called `{}`", given.value));
             room.report(if known.is_empty() {
-                problem.help("add `[[fixing]]` with `name`, `hold`, `thread` and `grade`")
+                problem.help("add `[[fixing]]` with `name`, `hold`, `thread`, `grade` and `lubrication`")
             } else {
                 offer(problem, &given.value, &known, Some(given.range), "\"")
             });
@@ -107,7 +137,11 @@ where
 }
 
 fn read_hold(room: &Room<'_>, table: &MaterialTable, panel: Option<Length>) -> Option<Hold> {
-    room.missing_or("hold", "\"through-bolt\"", ", or \"tapped-screw\", \"screw\", \"blind-insert\" …");
+    room.missing_or(
+        "hold",
+        "\"through-bolt\"",
+        ", or \"tapped-screw\", \"screw\", \"blind-insert\", \"potted-insert\", \"blind-rivet\", \"bonded-stud\"",
+    );
     let way = room.choice(
         "hold",
         &[
@@ -119,7 +153,11 @@ fn read_hold(room: &Room<'_>, table: &MaterialTable, panel: Option<Length>) -> O
             ("blind-rivet", Way::BlindRivet),
             ("bonded-stud", Way::BondedStud),
         ],
-    )?;
+    );
+    let Some(way) = way else {
+        room.trust_keys(&KEYS);
+        return None;
+    };
     match way.value {
         Way::ThroughBolt => {
             let bolt = read_bolt(room, table);
@@ -145,7 +183,7 @@ fn read_hold(room: &Room<'_>, table: &MaterialTable, panel: Option<Length>) -> O
         Way::PottedInsert => {
             let insert = row(room, "insert", "\"m5-potted\"", |name| table.potted_insert(name));
             let bolt = bolt_of(room, table, insert.as_ref().map(|insert| insert.thread.as_str()));
-            let potting = row(room, "potting", "\"putty-epoxy-silica\"", |name| table.filler(name));
+            let potting = row(room, "potting", "\"potting-epoxy\"", |name| table.filler(name));
             let depth = read_depth(room, panel);
             Some(Hold::PottedInsert { bolt: bolt?, insert: insert?, potting: potting?, depth: depth? })
         }
@@ -255,18 +293,19 @@ pub(super) fn read_pattern(gear: &Room<'_>, fixings: &Fixings) -> Option<Option<
         return gear.value("fixings").is_none().then_some(None);
     };
     let fixing = fixings.named_in(&room);
-    let turned = room.quantity::<Angle>("turned", Sign::Any).map_or_else(Angle::default, |given| given.value);
-    let places = read_places(&room, turned);
+    let places = read_places(&room);
     let (clamped, stiff) = read_foot(&room);
     room.close();
     Some(Some(Fastened { fixing: fixing?, laid: places?, clamped, stiff }))
 }
 
-fn read_places(room: &Room<'_>, turned: Angle) -> Option<Laid> {
+fn read_places(room: &Room<'_>) -> Option<Laid> {
+    let patterned = ["circle", "row", "grid"].iter().any(|key| room.value(key).is_some());
+    // Points stand where they are said to: `turned` would do nothing.
+    let turned = patterned.then(|| room.quantity::<Angle>("turned", Sign::Any)).flatten();
+    let turned = turned.map_or_else(Angle::default, |given| given.value);
     let laid = |pattern: Pattern| Laid::Pattern { pattern, turned };
-    let few = |key: &'static str| {
-        room.count(key, MOST).and_then(|count| u32::try_from(count).ok()).filter(|count| *count > 0)
-    };
+    let few = |key: &'static str| room.count(key, 1, MOST).and_then(|count| u32::try_from(count).ok());
     room.absent_all(
         &["circle", "row", "grid", "points"],
         room.problem("does not say where its fixings are").help(
@@ -294,9 +333,27 @@ fn read_places(room: &Room<'_>, turned: Angle) -> Option<Laid> {
             return None;
         };
         let [along_x, along_y] = count?;
+        if usize::try_from(u64::from(along_x) * u64::from(along_y)).map_or(true, |all| all > MOST) {
+            let range = room.value("grid").map_or(0..0, toml::Spanned::span);
+            room.report(
+                Problem::at(
+                    range,
+                    format!("that makes {} fixings in one grid", u64::from(along_x) * u64::from(along_y)),
+                )
+                .help(format!("at most {MOST}")),
+            );
+            return None;
+        }
         return Some(laid(Pattern::Grid { along_x, along_y, pitch_x: pitch_x.value, pitch_y: pitch_y.value }));
     }
-    let points = room.points("points")?.value;
+    let Given { value: points, range, .. } = room.points("points")?;
+    if points.is_empty() || points.len() > MOST {
+        room.report(
+            Problem::at(range, format!("`points` is a list of 1 to {MOST} places, not {}", points.len()))
+                .help("write for example `points = [[\"-2 in\", \"0 in\"], [\"2 in\", \"0 in\"]]`"),
+        );
+        return None;
+    }
     let twin = (0..points.len()).find(|&i| points[..i].iter().any(|known| known.value == points[i].value));
     if let Some(twin) = twin {
         room.report(Problem::at(points[twin].range.clone(), "two fixings stand in one place"));
@@ -332,11 +389,11 @@ fn row_along(
     // Common practice: a quarter of the spacing keeps the overhang of the row short.
     let from = end.as_ref().map_or_else(|| spacing.value / 4.0, |given| given.value);
     if from * 2.0 >= length {
-        let range = end.map_or(spacing.range, |given| given.range);
-        room.report(
-            Problem::at(range, "the first fixing lies beyond the middle of the pipe")
-                .help(format!("the pipe is {} long", both(length, System::Us))),
-        );
+        let (range, words) = end
+            .map_or((spacing.range, "so far apart there is no room for two fixings on the pipe"), |given| {
+                (given.range, "the first fixing lies beyond the middle of the pipe")
+            });
+        room.report(Problem::at(range, words).help(format!("the pipe is {} long", both(length, System::Us))));
         return None;
     }
     if (length / spacing.value).get::<ratio>() > MOST_ALONG {

@@ -29,7 +29,8 @@ pub(super) fn read_pipes(
             );
         }
     } else if rooms.is_empty() {
-        root.absent("pipe", Problem::at(0..0, "the top stands on nothing: there is no `[[pipe]]`").help(
+        // A `[patch]` stands on nothing, be it misspelt or beside a `[top]`.
+        root.absent_all(&["pipe", "patch"], Problem::at(0..0, "the top stands on nothing: there is no `[[pipe]]`").help(
             "add two pipes or more, each with `name`, `outside` and `along = [[\"12 in\", \"20 in\"], [\"98 in\", \"20 in\"]]`",
         ));
     }

@@ -10,7 +10,7 @@ use super::{
     unknown_name,
 };
 use crate::{
-    geometry::Foot,
+    geometry::{Foot, Point},
     load_case::MOST_GIVEN,
     material::{Body, MaterialTable},
     top::{Fastened, Gear, GivenForce, Outline},
@@ -50,6 +50,11 @@ fn read_one(
     if let (Some(foot), Some(Some(fastened))) = (&foot, &fastened) {
         held_by_foot(&room, foot, fastened);
     }
+    if let (Some(at), Some(outline), Some(Some(fastened))) = (&at, outline, &fastened)
+        && outline.holds(at.value)
+    {
+        within_outline(&room, at.value, outline, fastened);
+    }
     room.close();
     let wind = wind?;
     Some(Gear {
@@ -83,19 +88,26 @@ fn read_foot(room: &Room<'_>) -> Option<Foot> {
     let diameter = foot.quantity::<Length>("diameter", Sign::Positive);
     let length = foot.quantity::<Length>("length", Sign::Positive);
     let width = foot.quantity::<Length>("width", Sign::Positive);
-    let shape = match (diameter, length, width) {
-        (Some(diameter), None, None) => Some(Foot::Disc { diameter: diameter.value }),
-        (None, Some(length), Some(width)) => Some(Foot::Rectangle { length: length.value, width: width.value }),
-        _ => {
-            foot.report(
-                foot.problem("is a disc or a rectangle")
-                    .help("write `{ diameter = \"9 in\" }` or `{ length = \"9 in\", width = \"4 in\" }`"),
-            );
-            None
-        }
-    };
+    let [round, long, wide] = ["diameter", "length", "width"].map(|key| foot.value(key).is_some());
+    let problem = foot
+        .problem("is a disc or a rectangle")
+        .help("write `{ diameter = \"9 in\" }` or `{ length = \"9 in\", width = \"4 in\" }`");
+    if round && (long || wide) {
+        foot.report(problem);
+        foot.close();
+        return None;
+    }
+    if long || wide {
+        foot.missing("length", "\"9 in\"");
+        foot.missing("width", "\"4 in\"");
+    } else {
+        foot.absent_all(&["diameter", "length", "width"], problem);
+    }
     foot.close();
-    shape
+    if let Some(diameter) = diameter {
+        return Some(Foot::Disc { diameter: diameter.value });
+    }
+    Some(Foot::Rectangle { length: length?.value, width: width?.value })
 }
 
 struct Wind {
@@ -187,6 +199,12 @@ fn read_given(room: &Room<'_>) -> Vec<GivenForce> {
             if side.is_some() {
                 force.missing("height", "\"12 in\"");
             }
+            if let (None, Some(height)) = (force.value("side"), &height) {
+                force.report(
+                    Problem::at(height.range.clone(), "`height` is where `side` acts, and there is no `side`")
+                        .help("write `side` as well, or leave `height` out"),
+                );
+            }
             force.close();
             GivenForce {
                 name,
@@ -211,4 +229,26 @@ fn held_by_foot(room: &Room<'_>, foot: &Foot, fastened: &Fastened) {
         both(length, System::Us),
         both(width, System::Us)
     )));
+}
+
+/// A hole is drilled in a panel.
+fn within_outline(room: &Room<'_>, at: Point, outline: &Outline, fastened: &Fastened) {
+    let places = fastened.laid.about_middle().into_iter().map(|place| Point { x: at.x + place.x, y: at.y + place.y });
+    let Some(outside) = places.into_iter().find(|place| outline.within_by(*place) <= Length::default()) else { return };
+    let range = room.value("fixings").map_or(0..0, toml::Spanned::span);
+    room.report(
+        Problem::at(
+            range,
+            format!(
+                "the fixing at {}, {} does not lie within the panel",
+                both(outside.x, System::Us),
+                both(outside.y, System::Us)
+            ),
+        )
+        .help(format!(
+            "the outline runs from 0 to {} along the length and from 0 to {} across",
+            both(outline.length, System::Us),
+            both(outline.width, System::Us)
+        )),
+    );
 }

@@ -20,7 +20,7 @@ use crate::{
     criteria::Criteria,
     input::{
         problem::{Sink, offer},
-        reader::{Given, Room, decimal, fault},
+        reader::{FILE, Given, Room, decimal, fault},
     },
     material::{MaterialTable, TableText},
     top::{Scope, Top},
@@ -43,7 +43,7 @@ pub struct NamedText {
 /// The problems of a file that is no TOML at all.
 pub fn tables_named_in(file: &NamedText) -> Result<Vec<(String, Range<usize>)>, FileProblems> {
     let (root, sink) = (parse(file)?, Sink::default());
-    let room = Room::new("the file", root.get_ref(), root.span(), &sink);
+    let room = Room::new(FILE, root.get_ref(), root.span(), &sink);
     let files = room.room("tables").and_then(|tables| tables.texts("files")).unwrap_or_default();
     Ok(files.into_iter().flatten().map(|given| (given.value, given.range)).collect())
 }
@@ -58,7 +58,7 @@ pub fn read_design(file: &NamedText, table: &MaterialTable, report: Option<Syste
     let criteria = Criteria::built_in().map_err(|error| faulty(vec![Problem::at(0..0, error.to_string())]))?;
     let root = parse(file).map_err(|problems| vec![problems])?;
     let sink = Sink::default();
-    let room = Room::new("the file", root.get_ref(), root.span(), &sink);
+    let room = Room::new(FILE, root.get_ref(), root.span(), &sink);
     let top = read_top(&room, table, criteria, report);
     room.close();
     let problems = sink.into_sorted();
@@ -137,7 +137,9 @@ fn read_top(room: &Room<'_>, table: &MaterialTable, mut criteria: Criteria, repo
     let fixings = fixing::read_fixings(room, table, panel.thickness());
     let pipes = frame::read_pipes(room, table, (&criteria, scope), (outline, &fixings));
     let gear = gear::read_gear(room, table, (outline, &fixings));
-    if scope == Scope::Patch && !gear.iter().any(|gear| gear.fastened.is_some()) {
+    // Fixings that cannot be read have been reported.
+    let fastened = || room.rooms("gear").iter().any(|gear| gear.value("fixings").is_some());
+    if scope == Scope::Patch && !fastened() {
         room.report(
             Problem::at(0..0, "a patch has nothing to look at: no `[[gear]]` says its `fixings`").help(
                 "write `fixings = { fixing = \"radar bolts\", circle = 4, diameter = \"7 in\" }` in its `[[gear]]`",

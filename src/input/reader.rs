@@ -21,6 +21,9 @@ pub(crate) struct Given<T> {
     pub(crate) range: Range<usize>,
 }
 
+/// Name of the room that is the whole file.
+pub(crate) const FILE: &str = "the file";
+
 /// One table of the file. Asking for a key makes it known; [`Room::close`] reports those nobody asked for.
 pub(crate) struct Room<'a> {
     name: String,
@@ -90,20 +93,29 @@ impl<'a> Room<'a> {
         None
     }
 
-    pub(crate) fn count(&self, key: &'static str, most: usize) -> Option<usize> {
+    /// Makes keys known without asking for them, where what decides which of them count could not be read.
+    pub(crate) fn trust_keys(&self, keys: &[&'static str]) {
+        self.asked.borrow_mut().extend_from_slice(keys);
+    }
+
+    pub(crate) fn count(&self, key: &'static str, least: usize, most: usize) -> Option<usize> {
         let value = self.value(key)?;
         if let DeValue::Integer(digits) = value.get_ref()
             && let Ok(count) = digits.as_str().parse::<usize>()
-            && count <= most
+            && (least..=most).contains(&count)
         {
             return Some(count);
         }
-        let problem = Problem::at(value.span(), format!("`{key}` is a whole number from 0 to {most}"));
+        let problem = Problem::at(value.span(), format!("`{key}` is a whole number from {least} to {most}"));
         self.report(match value.get_ref() {
-            DeValue::String(text) if text.trim().parse::<usize>().is_ok_and(|count| count <= most) => {
+            DeValue::String(text)
+                if text.trim().parse::<usize>().is_ok_and(|count| (least..=most).contains(&count)) =>
+            {
                 problem.help("a number stands without quotation marks").patch(value.span(), text.trim())
             }
-            DeValue::String(text) if text == "none" => problem.help("did you mean `0`?").patch(value.span(), "0"),
+            DeValue::String(text) if text == "none" && least == 0 => {
+                problem.help("did you mean `0`?").patch(value.span(), "0")
+            }
             _ => problem,
         });
         None
@@ -171,6 +183,11 @@ impl<'a> Room<'a> {
         self.quantity(key, sign)
     }
 
+    /// Whether this is the file itself, whose tables have headers of one word.
+    fn is_file(&self) -> bool {
+        self.name == FILE
+    }
+
     pub(crate) fn room(&self, key: &'static str) -> Option<Room<'a>> {
         let value = self.value(key)?;
         if let DeValue::Table(table) = value.get_ref() {
@@ -179,8 +196,13 @@ impl<'a> Room<'a> {
             return Some(Room::new(&format!("`{key}`"), table, head, self.sink));
         }
         self.report(
-            Problem::at(value.span(), format!("`{key}` is a table, but {} stands here", kind(value.get_ref())))
-                .help(format!("write `{key} = {{ … }}` or a header `[{key}]`")),
+            Problem::at(value.span(), format!("`{key}` is a table, but {} stands here", kind(value.get_ref()))).help(
+                if self.is_file() {
+                    format!("write `{key} = {{ … }}` or a header `[{key}]`")
+                } else {
+                    format!("write `{key} = {{ … }}`")
+                },
+            ),
         );
         None
     }
@@ -210,7 +232,11 @@ impl<'a> Room<'a> {
                 value.span(),
                 format!("`{key}` is a list of tables, but {} stands here", kind(value.get_ref())),
             )
-            .help(format!("write a header `[[{key}]]` with two pairs of brackets for each")),
+            .help(if self.is_file() {
+                format!("write a header `[[{key}]]` with two pairs of brackets for each")
+            } else {
+                format!("write `{key} = [{{ … }}]`")
+            }),
         );
         Vec::new()
     }

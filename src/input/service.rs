@@ -29,7 +29,7 @@ pub(super) fn read_service(root: &Room<'_>, criteria: &Criteria) -> Option<Servi
     let trailer = or_none::<Velocity>(&room, "trailer", "\"70 mph\"");
     let slam = read_slam(&room, criteria);
     room.missing("people", "1");
-    let people = room.count("people", 4);
+    let people = room.count("people", 0, 4);
     let walking = required_choice(
         &room,
         "walking",

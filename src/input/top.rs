@@ -67,8 +67,8 @@ pub(super) fn read_panel(root: &Room<'_>, table: &MaterialTable, scope: Scope) -
         Scope::Patch => "patch",
     };
     let Some(room) = root.room(key) else {
-        root.absent(
-            key,
+        root.absent_all(
+            &["top", "patch"],
             Problem::at(0..0, "there is no `[top]`: nothing says what the top is made of")
                 .help("add `[top]` with `outline`, `process`, `resin`, `outer`, `core` and `inner`"),
         );

@@ -108,7 +108,7 @@ fn sentence(report: &Report<'_>, analysis: &Analysis<'_>, outcome: &Outcome) -> 
         Verdict::Compared(finding) => format!(
             "{} governs: {} used, margin {}; {}; {}.",
             capital(check.title()),
-            words::percent(finding.utilisation.get::<ratio>()),
+            words::used(outcome),
             words::margin(finding.margin().get::<ratio>()),
             words::case(analysis, outcome),
             words::place(analysis, &outcome.place, report.top.report),
@@ -127,7 +127,8 @@ fn advice(page: &mut Page, report: &Report<'_>) {
     }
     page.heading("What would pass, the smallest single change of each kind");
     for item in &report.advice {
-        let title = item.check.map_or("the whole top", |check| CHECKS[check].title());
+        let whole = format!("the {}", words::whole(report.top));
+        let title = item.check.map_or(whole.as_str(), |check| CHECKS[check].title());
         if item.remedies.is_empty() {
             let nearest = item.nearest.as_ref().map_or_else(String::new, |nearest| {
                 format!(
@@ -262,11 +263,11 @@ fn table(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>) {
 fn row(cells: [&str; 8]) -> String {
     let [word, title, demand, allowable, factor, used, margin, basis] = cells;
     format!(
-        "{} {}{}{}{}{}{}  {basis}",
-        left(word, 5),
+        "{} {}{}{}{}{}{} {basis}",
+        left(word, 4),
         left(title, 19),
-        right(demand, 12),
-        right(allowable, 12),
+        right(demand, 13),
+        right(allowable, 13),
         right(factor, 7),
         right(used, 7),
         right(margin, 7),

@@ -7,7 +7,7 @@ use crate::{
     load_case::{Duration, State},
     material::Basis,
     section::Skin,
-    top::Top,
+    top::{Scope, Top},
     units::{System, show},
 };
 
@@ -53,7 +53,15 @@ pub(super) fn part(analysis: &Analysis<'_>, part: Part) -> String {
         Part::Fixing { on, number } => format!("fixing {} of {}", number + 1, held(analysis.top, on)),
         Part::Mount(on) => format!("mount of {}", held(analysis.top, on)),
         Part::Hand => "at the edge".to_owned(),
-        Part::Whole => "whole top".to_owned(),
+        Part::Whole => whole(analysis.top).to_owned(),
+    }
+}
+
+/// All that a file describes.
+pub(super) const fn whole(top: &Top) -> &'static str {
+    match top.scope {
+        Scope::Whole => "whole top",
+        Scope::Patch => "whole patch",
     }
 }
 
@@ -69,7 +77,11 @@ pub(super) fn held(top: &Top, on: MountOn) -> &str {
 pub(super) fn place(analysis: &Analysis<'_>, place: &Place, system: System) -> String {
     let mut words = part(analysis, place.part);
     if let Some(skin) = place.skin {
-        words = format!("{} of the {words}", skin_words(skin));
+        words = match place.part {
+            Part::Fixing { .. } => format!("{} at {words}", skin_words(skin)),
+            Part::Mount(_) => format!("{} at the {words}", skin_words(skin)),
+            _ => format!("{} of the {words}", skin_words(skin)),
+        };
         if let Some(ply) = place.ply {
             let schedule = match ply.skin {
                 Skin::Outer => &analysis.top.outer,
@@ -142,6 +154,8 @@ pub(super) fn state(state: State) -> String {
 /// How far something is used.
 pub(super) fn used(outcome: &Outcome) -> String {
     match &outcome.verdict {
+        // Something acts and nothing bears it.
+        Verdict::Compared(finding) if finding.utilisation.is_infinite() => ">999 %".to_owned(),
         Verdict::Compared(finding) => percent(finding.utilisation.get::<uom::si::ratio::ratio>()),
         Verdict::NotEvaluated(_) => "—".to_owned(),
     }
@@ -158,7 +172,9 @@ pub(super) fn percent(utilisation: f64) -> String {
 
 /// A margin of safety.
 pub(super) fn margin(margin: f64) -> String {
-    if margin.is_infinite() || margin >= 100.0 {
+    if margin.is_nan() {
+        "—".to_owned()
+    } else if margin.is_infinite() || margin >= 100.0 {
         "> 99".to_owned()
     } else if margin < 0.0 {
         // Truncated away from zero, so that no failure reads as −0.00.

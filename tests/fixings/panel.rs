@@ -210,6 +210,16 @@ fn a_row_tears_the_skin_and_stands_too_close() {
     assert!(outcomes(&alone, "fixing-spacing", None).is_empty());
 }
 
+/// 9 mm holes 5 mm apart: at the middle between them there is none to be torn, and without a side force 0/0 is no pass and
+/// no blank.
+#[test]
+fn holes_that_run_into_each_other_leave_no_skin() {
+    let two = "[[\"-2.5 mm\", \"0 mm\"], [\"2.5 mm\", \"0 mm\"]]";
+    let top = with(BOARD, &through(""), &[("[[\"0 mm\", \"0 mm\"]]", two), ("side = \"200 N\"", "side = \"0 N\"")]);
+    let used = used(&top, "skin-net-section", GIVEN);
+    assert!(used.is_infinite(), "{used}");
+}
+
 #[test]
 fn a_hole_keeps_clear_of_a_conduit() {
     let beside = |y: &str| {

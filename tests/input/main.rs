@@ -5,6 +5,7 @@
 
 mod criteria;
 mod file;
+mod fixings;
 mod keys;
 mod layers;
 mod lines;

@@ -49,5 +49,5 @@ pub(super) fn no_backing(held: &Held<'_>) -> String {
         Hold::BlindInsert { .. } => "lay backing under it, or take a potted insert or a through-bolt",
         _ => "lay backing under it, or take a through-bolt",
     };
-    format!("{} holds in backing, and there is none where it stands: {way_out}", held.fixing().name)
+    format!("{}: what holds in backing has none where it stands: {way_out}", held.fixing().name)
 }

@@ -54,7 +54,7 @@ impl Check for FixingInBacking {
                 None => outcomes.cannot(
                     None,
                     held.place().part,
-                    format!("{} holds in backing, and there is no backing in this top", held.fixing().name),
+                    format!("{}: what holds in backing has none in this top", held.fixing().name),
                 ),
             }
         });

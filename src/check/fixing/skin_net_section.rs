@@ -7,7 +7,7 @@ use crate::{
     fastening::net_section_capacity,
     section::Skin,
     source::{Citation, Mark, SHIGLEY_9},
-    units::{Length, Pressure},
+    units::{Force, Length, Pressure, Ratio},
 };
 
 pub(in crate::check) struct SkinNetSection;
@@ -72,8 +72,11 @@ fn compare(held: Held<'_>, hole: Length, strength: Pressure, outcomes: &mut Outc
     let (thickness, concentration) = (skin.laminate().thickness(), criteria.hole_stress.value);
     let (demand, factor) = (held.shear(), held.factor(criteria.skin_bearing_factor.value));
     let bearable = net_section_capacity(width, hole, thickness, strength * left, concentration);
-    outcomes.compare(Some(held.case), demand / bearable * factor, || {
-        let finding = Finding::compare(demand, bearable, factor, skin.basis()).term("V", demand).term("w", width);
+    // Where no skin is left nothing holds, even if nothing acts.
+    let used = if bearable > Force::default() { demand / bearable * factor } else { Ratio::from(f64::INFINITY) };
+    outcomes.compare(Some(held.case), used, || {
+        let finding = Finding { utilisation: used, ..Finding::compare(demand, bearable, factor, skin.basis()) };
+        let finding = finding.term("V", demand).term("w", width);
         let finding = finding.term("h", hole).term("t", thickness).term("k", left).term("s_t", strength);
         (held.place().in_skin(near), finding.term("K", concentration))
     });

@@ -6,7 +6,7 @@ use crate::{
     check::{Check, Finding, Outcomes, Subject},
     fastening::shear_out_capacity,
     source::{Citation, Mark, SHIGLEY_9},
-    units::{Length, Pressure},
+    units::{Force, Length, Pressure, Ratio},
 };
 
 pub(in crate::check) struct SkinShearOut;
@@ -65,8 +65,11 @@ fn compare(held: Held<'_>, hole: Length, outcomes: &mut Outcomes<'_>) {
     let (demand, factor) = (held.shear(), held.factor(held.top.criteria.skin_bearing_factor.value));
     let counted: Pressure = strength * left;
     let bearable = shear_out_capacity(rim, hole, thickness, counted);
-    outcomes.compare(Some(held.case), demand / bearable * factor, || {
-        let finding = Finding::compare(demand, bearable, factor, skin.basis()).term("V", demand).term("e", rim);
+    // Where no skin is left nothing holds, even if nothing acts.
+    let used = if bearable > Force::default() { demand / bearable * factor } else { Ratio::from(f64::INFINITY) };
+    outcomes.compare(Some(held.case), used, || {
+        let finding = Finding { utilisation: used, ..Finding::compare(demand, bearable, factor, skin.basis()) };
+        let finding = finding.term("V", demand).term("e", rim);
         let finding = finding.term("h", hole).term("t", thickness).term("k", left).term("t_u", strength);
         (held.place().in_skin(near), finding)
     });

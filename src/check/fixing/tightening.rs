@@ -66,7 +66,7 @@ impl Check for Tightening {
             let Some(torque) = held.fixing().torque else { return };
             let Some(bolt) = held.fixing().bolt() else {
                 let reason = format!(
-                    "{} has a torque, and no table says what pull it makes: leave `torque` out and turn screws home by hand",
+                    "{}: a torque is given, and no table says what pull it makes: leave `torque` out and turn screws home by hand",
                     held.fixing().name
                 );
                 return outcomes.cannot(None, held.place().part, reason);
