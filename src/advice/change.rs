@@ -8,7 +8,7 @@ use super::{fixing_change as fixing, pipe_row::Row};
 use crate::{
     analysis::MountOn,
     top::{CoreSheet, Hold, Laid, Schedule, Top},
-    units::{Length, MassDensity, System},
+    units::{Length, MassDensity, System, Torque},
 };
 
 /// One change to a top.
@@ -86,6 +86,13 @@ pub enum Change {
         /// Their pattern.
         laid: Laid,
     },
+    /// Less torque.
+    Torque {
+        /// What the fixings hold.
+        on: MountOn,
+        /// The torque then.
+        torque: Torque,
+    },
     /// A larger washer.
     Washer {
         /// What the fixings hold.
@@ -146,6 +153,10 @@ pub fn changed(top: &Top, change: &Change) -> Option<Top> {
             backing.board = backing.boards.iter().find(|sold| sold.id == *board)?.clone();
         }
         Change::FixingCount { on, laid, .. } => fixing::fastened(&mut other, *on)?.laid = laid.clone(),
+        Change::Torque { on, torque } => {
+            let fastened = fixing::fastened(&mut other, *on)?;
+            Arc::make_mut(&mut fastened.fixing).torque = Some(*torque);
+        }
         Change::Washer { on, outside } => {
             let fastened = fixing::fastened(&mut other, *on)?;
             if let Hold::ThroughBolt { washer, .. } = &mut Arc::make_mut(&mut fastened.fixing).hold {

@@ -22,6 +22,7 @@ pub(super) fn changes(top: &Top) -> Vec<Vec<Change>> {
         let Some(fastened) = held(top, on) else { continue };
         kinds.push(more(top, on, fastened));
         kinds.push(larger_washers(top, on, fastened));
+        kinds.push(less_torque(on, fastened));
     }
     kinds
 }
@@ -168,6 +169,12 @@ fn with_count(top: &Top, on: MountOn, fastened: &Fastened, by: i64) -> Option<Ch
         MountOn::Pipe(pipe) => laid.along(&top.pipes[pipe].along).len(),
     };
     Some(Change::FixingCount { on, count, laid })
+}
+
+/// In tenths of what the file says.
+fn less_torque(on: MountOn, fastened: &Fastened) -> Vec<Change> {
+    let Some(torque) = fastened.fixing.torque else { return Vec::new() };
+    (1..10).map(|tenths| Change::Torque { on, torque: torque * (1.0 - f64::from(tenths) / 10.0) }).collect()
 }
 
 fn larger_washers(top: &Top, on: MountOn, fastened: &Fastened) -> Vec<Change> {

@@ -1,11 +1,6 @@
 //! `[[pipe]]`, and lines and places inside the outline.
 
-use super::{
-    fixing::{Fixings, read_row},
-    problem::Problem,
-    reader::Room,
-    unknown_name,
-};
+use super::{fastened::read_row, fixing::Fixings, problem::Problem, reader::Room, unknown_name};
 use crate::{
     criteria::Criteria,
     geometry::{Point, Polyline},

@@ -3,7 +3,8 @@
 use uom::si::{f64::Area, ratio::ratio};
 
 use super::{
-    fixing::{Fixings, read_pattern},
+    fastened::read_pattern,
+    fixing::Fixings,
     frame::report_outside,
     problem::Problem,
     reader::{Given, Room},

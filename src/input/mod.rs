@@ -1,6 +1,7 @@
 //! The design file: the only place, with the tables, that sees text. What it lets through is a [`Top`] that cannot be
 //! wrong in itself, so nothing behind it returns "invalid input".
 
+mod fastened;
 mod fixing;
 mod frame;
 mod gear;

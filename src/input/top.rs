@@ -75,10 +75,13 @@ pub(super) fn read_panel(root: &Room<'_>, table: &MaterialTable, scope: Scope) -
         return Panel::default();
     };
     let outline = read_outline(&room, scope);
-    let crown = room.quantity::<Length>("crown", Sign::NotNegative).map_or_else(Length::default, |given| given.value);
+    // A patch has no rim and no crown that anything asks for.
+    let whole = scope == Scope::Whole;
+    let crown = whole.then(|| room.quantity::<Length>("crown", Sign::NotNegative)).flatten();
+    let crown = crown.map_or_else(Length::default, |given| given.value);
     let (outer, inner, resin_retention) = read_skins(&room, table);
     let (core, core_thickness) = read_core(&room, table);
-    let edge = read_edge(&room, table, outline.as_ref());
+    let edge = if whole { read_edge(&room, table, outline.as_ref()) } else { Some(None) };
     room.close();
     Panel { outline, crown, outer, inner, resin_retention, core, core_thickness, edge }
 }

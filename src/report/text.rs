@@ -199,6 +199,9 @@ pub(super) fn change(change: &Change, report: &Report<'_>) -> String {
             format!("{} of board of {}", report.top.backings[*backing].name, both(*density, system))
         }
         Change::FixingCount { on, count, .. } => format!("{count} fixings for {}", words::held(report.top, *on)),
+        Change::Torque { on, torque } => {
+            format!("a torque of {} for {}", both(*torque, system), words::held(report.top, *on))
+        }
         Change::Washer { on, outside } => {
             format!("washers of {} for {}", both(*outside, system), words::held(report.top, *on))
         }

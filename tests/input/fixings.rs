@@ -804,3 +804,48 @@ help: a patch is 0.1 m to 20 m long and wide: is the unit right?
 "#,
     );
 }
+
+#[test]
+fn sizes_that_no_shop_has_and_keys_that_a_patch_has_not() {
+    says(
+        "thickness = \"4 mm\"",
+        "thickness = \"4 in\"",
+        r#"
+error: the washer is thicker than a quarter of its width
+  --> top.toml:15:43
+   |
+15 | washer = { outside = "40 mm", thickness = "4 in" }
+   |                                           ^^^^^^
+   |
+help: is the unit right?
+"#,
+    );
+    says(
+        "diameter = \"200 mm\" }",
+        "diameter = \"200 mm\", clamped = \"8 ft\" }",
+        r#"
+error: no foot is as thick as that
+  --> top.toml:23:74
+   |
+23 | fixings = { fixing = "bolts", circle = 4, diameter = "200 mm", clamped = "8 ft" }
+   |                                                                          ^^^^^^
+   |
+help: `clamped` is the thickness of what a head or a nut presses on the panel, 100 mm at the most
+"#,
+    );
+    says(
+        "hold = \"through-bolt\"\nthread = \"m8\"\ngrade = \"a4-70\"\nlubrication = \"lubricated-stainless\"\nwasher = { outside = \"40 mm\", thickness = \"4 mm\" }\n",
+        "hold = \"screw\"\nscrew = \"wood-12\"\ngrade = \"a4-50\"\ndepth = \"20 mm\"\ntorque = \"3 N.m\"\n",
+        r#"
+error: a screw is turned home by hand: no table says what pull its torque makes
+  --> top.toml:15:10
+   |
+15 | torque = "3 N.m"
+   |          ^^^^^^^
+   |
+help: leave `torque` out
+"#,
+    );
+    let crowned = MOUNT.replacen("process", "crown = \"20 mm\"\nprocess", 1);
+    assert!(said_of(&crowned).contains("`crown` is not a key of `patch`"), "{}", said_of(&crowned));
+}
