@@ -165,10 +165,10 @@ pub(super) fn forces(
         whole: whole(action),
         numerical_error: Ratio::default(),
     };
-    for &side in sides.of(&action) {
+    for (number, &side) in sides.of(&action).iter().enumerate() {
         let from_side = from_side(&action, side);
         // Without a twist all share alike, whatever the side.
-        if action.twist != Torque::default() || side == sides.0[0] {
+        if action.twist != Torque::default() || number == 0 {
             // A twist may come either way round.
             for twist in [from_side.twist, -from_side.twist] {
                 let shears = group.shears(&FootingAction { twist, ..from_side }).map_err(|error| error.to_string())?;
