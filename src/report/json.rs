@@ -34,7 +34,7 @@
 use serde_json::{Value, json};
 use uom::si::ratio::ratio;
 
-use super::{Answer, Report, cautions, explain::criterion_json, fixings, frame_loads, text, words};
+use super::{Answer, Report, cautions, explain::criterion_json, fixings_json, frame_loads, text, words};
 use crate::{
     advice::Remedy,
     check::{CHECKS, Measure, Outcome, Verdict},
@@ -84,7 +84,7 @@ pub fn to_json(report: &Report<'_>) -> Value {
         "envelope": outcomes(&report.envelope),
         "advice": advice(report),
         "savings": report.savings.iter().map(|saving| remedy(report, saving)).collect::<Vec<_>>(),
-        "fixings": fixings::to_json(report),
+        "fixings": fixings_json::to_json(report),
         "cases": cases(report),
         "open_cases": open_cases(report),
         "ruled_out": ruled_out(report),

@@ -3,6 +3,7 @@
 mod cautions;
 mod explain;
 mod fixings;
+mod fixings_json;
 mod frame_loads;
 mod json;
 mod listing;

@@ -1,9 +1,10 @@
-//! Load cases: sets of simultaneous actions, made from the service of the top.
+//! Makes the load cases of a service, one by one.
 
 use std::num::NonZeroU32;
 
 use uom::si::ratio::ratio;
 
+use super::{Duration, Held, LoadCase, MOST_GIVEN, NONE, OnGear, People, State, ZonePressure, hot_top, times};
 use crate::{
     criteria::Criteria,
     load::{
@@ -17,188 +18,19 @@ use crate::{
     },
     section::Temperatures,
     service::{Service, Slam, Sun, Walking},
-    units::{Force, Length, Pressure, Ratio, ThermodynamicTemperature, Velocity},
+    units::{Length, Pressure, Ratio, ThermodynamicTemperature, Velocity},
 };
 
 /// Names of the cases of given forces.
 const GIVEN: [&str; MOST_GIVEN] =
     ["given-1", "given-2", "given-3", "given-4", "given-5", "given-6", "given-7", "given-8"];
 
-/// Most forces that a design file gives for one piece of gear.
-pub const MOST_GIVEN: usize = 8;
-
-/// How long a load case lasts.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Duration {
-    /// Seconds: a landing, a gust.
-    Instant,
-    /// Minutes to hours: people, wind.
-    Short,
-    /// Days to weeks: snow, standing water, a day in the sun.
-    Long,
-    /// The life of the top.
-    Permanent,
-}
-
-/// State of the material while a case acts.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub struct State {
-    /// Whether the sun has heated the top.
-    pub hot: bool,
-    /// How long the case lasts.
-    pub duration: Duration,
-}
-
-/// Net wind pressure, down positive, by zone.
-#[derive(Clone, Copy, Debug, PartialEq, Default)]
-pub struct ZonePressure {
-    /// Away from the edges.
-    pub interior: Pressure,
-    /// Along an edge.
-    pub edge: Pressure,
-    /// Where two edges meet.
-    pub corner: Pressure,
-}
-
-/// Somebody on the top, anywhere.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct People {
-    /// How many, side by side along the pipes.
-    pub count: usize,
-    /// Force of each, with the factor for stepping.
-    pub each: Force,
-    /// Weight of each, standing still: what sag is judged by.
-    pub at_rest: Force,
-}
-
-/// What holds the top while a case acts.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Held {
-    /// The pipes and their fixings.
-    OnFrame,
-    /// Two short edges, as it is carried.
-    AtItsEnds,
-}
-
-/// One set of simultaneous actions.
-#[derive(Clone, Debug, PartialEq)]
-pub struct LoadCase {
-    /// Name on the command line and in machine output.
-    pub id: &'static str,
-    /// Name for people.
-    pub title: String,
-    /// State of the material.
-    pub state: State,
-    /// Own weight and gear times this; down positive.
-    pub gravity: Ratio,
-    /// Weight of gear times this: gear may swing harder than the top.
-    pub gear_gravity: Ratio,
-    /// Push on gear sideways, over its weight.
-    pub gear_sideways: Ratio,
-    /// Whether gear is on the top.
-    pub with_gear: bool,
-    /// Wind on the top.
-    pub wind: ZonePressure,
-    /// Width of the edge zone of the wind.
-    pub zone: Length,
-    /// Velocity pressure on gear.
-    pub gear_wind: Pressure,
-    /// Even pressure, down positive.
-    pub pressure: Pressure,
-    /// People on the top.
-    pub people: Option<People>,
-    /// A hand at a free edge, down positive.
-    pub hand: Option<Force>,
-    /// A person who holds on to gear, one at a time, from any side.
-    pub grab: Option<Force>,
-    /// Which of the forces that the design file gives for each piece of gear acts, by its place in the list.
-    pub given: Option<usize>,
-    /// Whether a line or a branch catches what is limber.
-    pub snagged: bool,
-    /// Push in the plane of the top, over own weight.
-    pub in_plane: Ratio,
-    /// Temperatures of the skins above the one at which the top was built.
-    pub temperatures: Option<Temperatures>,
-    /// What holds the top.
-    pub held: Held,
-    /// A bound of a formula that the case lies outside of; it may not pass on such a ground.
-    pub doubt: Option<String>,
-}
-
-impl LoadCase {
-    /// Whether it does more to gear than its own weight at rest, which acts for longer in a case of its own.
-    #[must_use]
-    pub fn works_on_gear(&self) -> bool {
-        let (one, none) = (times(1.0), Pressure::default());
-        let moved = self.gear_gravity != one || self.gear_sideways != NONE || self.gear_wind != none;
-        self.with_gear
-            && self.hand.is_none()
-            && (moved
-                || self.grab.is_some()
-                || self.given.is_some()
-                || self.snagged
-                || self.state.duration == Duration::Permanent)
-    }
-}
-
-/// A case that the design file rules out, with the key that does so.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct RuledOut {
-    /// What is not looked at.
-    pub title: &'static str,
-    /// The line of the file.
-    pub because: &'static str,
-}
-
-const NONE: Ratio = Ratio { dimension: std::marker::PhantomData, units: std::marker::PhantomData, value: 0.0 };
-
-fn times(factor: f64) -> Ratio {
-    Ratio::new::<ratio>(factor)
-}
-
 /// Makes the load cases of a service.
-struct Maker<'a> {
-    service: &'a Service,
-    criteria: &'a Criteria,
-    least_size: Length,
-    cases: Vec<LoadCase>,
-}
-
-/// What gear asks for beyond the service.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
-pub struct OnGear {
-    /// Somebody may hold on to some of it.
-    pub grabbed: bool,
-    /// How many forces the design file gives for one piece of it at most; each acts alone.
-    pub given: usize,
-    /// Some of it is limber.
-    pub limber: bool,
-}
-
-/// The load cases that a service and the gear ask for, and what the service rules out.
-///
-/// `least_size` is the smaller side of the top: it sets the width of the wind's edge zone.
-#[must_use]
-pub fn load_cases(
-    service: &Service,
-    criteria: &Criteria,
-    least_size: Length,
-    gear: OnGear,
-) -> (Vec<LoadCase>, Vec<RuledOut>) {
-    let mut maker = Maker { service, criteria, least_size, cases: Vec::with_capacity(20) };
-    maker.standing();
-    maker.people();
-    maker.running();
-    maker.wind(
-        "trailer",
-        service.trailer.map(|speed| speed + criteria.trailer_gust.value),
-        criteria.trailer_down.value,
-    );
-    maker.wind("storm", service.storm, times(1.0));
-    maker.rolling();
-    maker.gear(gear);
-    maker.laid_up();
-    (maker.cases, ruled_out(service))
+pub(super) struct Maker<'a> {
+    pub(super) service: &'a Service,
+    pub(super) criteria: &'a Criteria,
+    pub(super) least_size: Length,
+    pub(super) cases: Vec<LoadCase>,
 }
 
 impl Maker<'_> {
@@ -236,7 +68,7 @@ impl Maker<'_> {
     }
 
     /// Own weight, and the sun on it.
-    fn standing(&mut self) {
+    pub(super) fn standing(&mut self) {
         let own = self.case("own-weight", "own weight and gear, for good", true, Duration::Permanent);
         self.cases.push(own);
         if let Some(hot) = hot_top(self.service.sun, self.criteria) {
@@ -247,7 +79,7 @@ impl Maker<'_> {
         }
     }
 
-    fn people(&mut self) {
+    pub(super) fn people(&mut self) {
         let (service, criteria) = (self.service, self.criteria);
         if service.people > 0 {
             let mut case = self.case(
@@ -290,7 +122,7 @@ impl Maker<'_> {
     }
 
     /// Running at speed: wind both ways, with a landing and its rebound.
-    fn running(&mut self) {
+    pub(super) fn running(&mut self) {
         let (service, criteria) = (self.service, self.criteria);
         let speed = service.speed.map(|speed| wind::relative_wind(speed, service.headwind));
         let (landing, doubt) = slam_multiple(&service.slam, criteria);
@@ -327,7 +159,7 @@ impl Maker<'_> {
     }
 
     /// A wind from outside, both ways, with own weight where it adds and part of it where it helps.
-    fn wind(&mut self, name: &'static str, speed: Option<Velocity>, gravity: Ratio) {
+    pub(super) fn wind(&mut self, name: &'static str, speed: Option<Velocity>, gravity: Ratio) {
         let Some(speed) = speed else { return };
         for down in [true, false] {
             let (id, title) = match (name, down) {
@@ -361,7 +193,7 @@ impl Maker<'_> {
     }
 
     /// Top and gear thrown to one side.
-    fn rolling(&mut self) {
+    pub(super) fn rolling(&mut self) {
         let criteria = self.criteria;
         let sideways =
             roll_acceleration(criteria.roll_angle.value, criteria.roll_period.value, criteria.roll_height.value);
@@ -373,7 +205,7 @@ impl Maker<'_> {
     }
 
     /// What is done to gear by hand, or by its use.
-    fn gear(&mut self, gear: OnGear) {
+    pub(super) fn gear(&mut self, gear: OnGear) {
         if gear.limber {
             let mut snag = self.case("snag", "a line or a branch catches a whip", true, Duration::Short);
             snag.snagged = true;
@@ -394,7 +226,7 @@ impl Maker<'_> {
     }
 
     /// Water, snow, and being carried.
-    fn laid_up(&mut self) {
+    pub(super) fn laid_up(&mut self) {
         if let Some(depth) = self.service.ponding {
             let mut case = self.case("ponding", "water standing on the top", false, Duration::Long);
             case.pressure = layer_pressure(self.criteria.water_density.value, depth);
@@ -410,35 +242,6 @@ impl Maker<'_> {
         lifting.with_gear = false;
         lifting.held = Held::AtItsEnds;
         self.cases.push(lifting);
-    }
-}
-
-/// Surface temperatures of a top in the sun.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct HotTop {
-    /// Outer skin.
-    pub outer: ThermodynamicTemperature,
-    /// Inner skin.
-    pub inner: ThermodynamicTemperature,
-    /// Core at the bond line of the outer skin.
-    pub core: ThermodynamicTemperature,
-}
-
-/// The temperatures that a finish in the sun brings; none under cover.
-#[must_use]
-pub fn hot_top(sun: Sun, criteria: &Criteria) -> Option<HotTop> {
-    match sun {
-        Sun::None => None,
-        Sun::Light => Some(HotTop {
-            outer: criteria.sun_light_outer.value,
-            inner: criteria.sun_light_inner.value,
-            core: criteria.sun_light_core.value,
-        }),
-        Sun::Dark => Some(HotTop {
-            outer: criteria.sun_dark_outer.value,
-            inner: criteria.sun_dark_inner.value,
-            core: criteria.sun_dark_core.value,
-        }),
     }
 }
 
@@ -471,21 +274,4 @@ fn slam_multiple(slam: &Slam, criteria: &Criteria) -> (Option<Ratio>, Option<Str
             (Some(peak), doubt)
         }
     }
-}
-
-fn ruled_out(service: &Service) -> Vec<RuledOut> {
-    [
-        (service.speed.is_none(), "wind while running", "speed = \"none\""),
-        (service.storm.is_none(), "storm wind", "storm = \"none\""),
-        (service.trailer.is_none(), "wind and road on a trailer", "trailer = \"none\""),
-        (service.slam == Slam::None, "landing in waves", "slam = \"none\""),
-        (service.people == 0, "people on the top", "people = 0"),
-        (service.walking == Walking::NoWalk, "rule pressure for walking", "walking = \"no-walk\""),
-        (service.sun == Sun::None, "heat of the sun", "sun = \"none\""),
-        (service.snow.is_none(), "snow", "no key `snow`"),
-        (service.ponding.is_none(), "standing water", "no key `ponding`"),
-    ]
-    .into_iter()
-    .filter_map(|(ruled_out, title, because)| ruled_out.then_some(RuledOut { title, because }))
-    .collect()
 }

@@ -1,0 +1,101 @@
+//! What would pass, in words.
+
+use uom::si::ratio::ratio;
+
+use super::super::{
+    Report,
+    page::{Page, left},
+    words,
+};
+use crate::{
+    advice::{Advice, Change},
+    check::CHECKS,
+    units::{Length, Mass, System, both, show},
+};
+
+pub(super) fn advice(page: &mut Page, report: &Report<'_>) {
+    if report.advice.is_empty() {
+        return;
+    }
+    page.heading("What would pass, the smallest single change of each kind");
+    for item in &report.advice {
+        let whole = format!("the {}", words::whole(report.top));
+        let title = item.check.map_or(whole.as_str(), |check| CHECKS[check].title());
+        if item.remedies.is_empty() {
+            let nearest = item.nearest.as_ref().map_or_else(String::new, |nearest| {
+                format!(
+                    "; nearest is {}, which leaves {} at {}",
+                    change(&nearest.change, report),
+                    CHECKS[nearest.governs].title(),
+                    words::percent(nearest.utilisation.get::<ratio>())
+                )
+            });
+            page.paragraph(&format!("  {} ", left(title, 20)), &format!("no single change that was tried{nearest}"));
+            continue;
+        }
+        remedies(page, report, item, title);
+    }
+}
+
+fn remedies(page: &mut Page, report: &Report<'_>, item: &Advice, title: &str) {
+    for (index, remedy) in item.remedies.iter().enumerate() {
+        let title = if index == 0 { title } else { "" };
+        let then = if item.check.is_none() {
+            format!(
+                "; then {} governs, {} used",
+                CHECKS[remedy.governs].title(),
+                words::percent(remedy.utilisation.get::<ratio>())
+            )
+        } else {
+            remedy.breaks.map_or_else(String::new, |check| format!(", but then {} fails", CHECKS[check].title()))
+        };
+        page.paragraph(
+            &format!("  {} ", left(title, 20)),
+            &format!("{} ({}){then}", change(&remedy.change, report), added(remedy.added, report.top.report)),
+        );
+    }
+}
+
+fn added(mass: Mass, system: System) -> String {
+    if mass.abs() < Mass::new::<uom::si::mass::kilogram>(0.005) {
+        "same weight".to_owned()
+    } else if mass > Mass::default() {
+        format!("+{}", show(mass, system))
+    } else {
+        format!("−{}", show(-mass, system))
+    }
+}
+
+/// A change in the words of the shop.
+pub(in crate::report) fn change(change: &Change, report: &Report<'_>) -> String {
+    let system = report.top.report;
+    match change {
+        Change::CoreThickness(thickness) => format!("core {} thick", both(*thickness, system)),
+        Change::CoreDensity(density) => format!("core of {}", both(*density, system)),
+        Change::OuterPlies { layer, more, .. } => format!("{more} more of \"{layer}\" in the outer skin"),
+        Change::InnerPlies { layer, more, .. } => format!("{more} more of \"{layer}\" in the inner skin"),
+        Change::MorePipes { pipes, spacing } => format!("{pipes} pipes, {} apart", show(*spacing, system)),
+        Change::PipesMoved { outwards, spacing } => {
+            let way = if *outwards > Length::default() { "out" } else { "in" };
+            format!("outer pipes {} farther {way}, {} apart", show(outwards.abs(), system), show(*spacing, system))
+        }
+        Change::PipesLonger(by) => format!("pipes {} longer at both ends", show(*by, system)),
+        Change::OverhangTrimmed(by) => format!("overhang trimmed by {} on both sides", show(*by, system)),
+        Change::BackingWidth { backing, width } => {
+            format!("{} {} wide", report.top.backings[*backing].name, both(*width, system))
+        }
+        Change::BackingLength { backing, by } => {
+            format!("{} {} longer at both ends", report.top.backings[*backing].name, both(*by, system))
+        }
+        Change::BackingBoard { backing, density, .. } => {
+            format!("{} of board of {}", report.top.backings[*backing].name, both(*density, system))
+        }
+        Change::FixingCount { on, count, .. } => format!("{count} fixings for {}", words::held(report.top, *on)),
+        Change::Torque { on, torque } => {
+            format!("a torque of {} for {}", both(*torque, system), words::held(report.top, *on))
+        }
+        Change::Washer { on, outside } => {
+            format!("washers of {} for {}", both(*outside, system), words::held(report.top, *on))
+        }
+    }
+}

@@ -1,0 +1,153 @@
+//! The table of checks, and each of them by hand.
+
+use uom::si::ratio::ratio;
+
+use super::super::{
+    Report,
+    page::{Page, Tone, left, right},
+    words,
+};
+use crate::{
+    analysis::Analysis,
+    check::{CHECKS, Outcome, Verdict},
+    top::Scope,
+    units::Ratio,
+};
+
+pub(super) fn table(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>) {
+    let system = report.top.report;
+    page.heading("Checks, worst first (used = demand × factor / allowable; passes up to 100 %)");
+    page.line(&Tone::Quiet.paint(&row(["", "", "demand", "allowable", "factor", "used", "margin", "basis"])));
+    for outcome in &report.checks {
+        let check = CHECKS[outcome.check];
+        let (word, tone) = match (&outcome.verdict, outcome.passes()) {
+            (Verdict::NotEvaluated(_), _) => ("OPEN", Tone::Open),
+            (_, true) => ("pass", Tone::Good),
+            (_, false) => ("FAIL", Tone::Bad),
+        };
+        let line = match &outcome.verdict {
+            Verdict::Compared(finding) => row([
+                word,
+                check.title(),
+                &words::measure(finding.demand, system),
+                &words::measure(finding.allowable, system),
+                &format!("{:.2}", finding.factor.get::<ratio>()),
+                &words::used(outcome),
+                &words::margin(finding.margin().get::<ratio>()),
+                words::short_basis(finding.basis),
+            ]),
+            Verdict::NotEvaluated(_) => row([word, check.title(), "", "", "", "—", "—", ""]),
+        };
+        page.line(&line.replacen(word, &tone.paint(word), 1));
+        match &outcome.verdict {
+            Verdict::Compared(_) => page.paragraph(
+                "      ",
+                &format!("{}; {}", words::case(analysis, outcome), words::place(analysis, &outcome.place, system)),
+            ),
+            Verdict::NotEvaluated(reason) => page.paragraph("      ", reason),
+        }
+    }
+    if report.top.scope == Scope::Patch {
+        let error =
+            analysis.mount_forces.iter().map(|forces| forces.numerical_error).fold(Ratio::default(), Ratio::max);
+        page.paragraph(
+            "  ",
+            &format!(
+                "Numerical error: the forces below each footing balance what acts on it to {:.0e}; sides between the sixteen \
+                 that are looked at are covered by 2 % on all of them.",
+                error.get::<ratio>().max(1e-15)
+            ),
+        );
+        return;
+    }
+    page.paragraph(
+        "  ",
+        &format!(
+            "Numerical error: dividing every strip twice as finely changes no utilisation by more than {:.1} %.",
+            (report.numerical_error.get::<ratio>() * 100.0).max(0.1)
+        ),
+    );
+}
+
+fn row(cells: [&str; 8]) -> String {
+    let [word, title, demand, allowable, factor, used, margin, basis] = cells;
+    format!(
+        "{} {}{}{}{}{}{} {basis}",
+        left(word, 4),
+        left(title, 19),
+        right(demand, 13),
+        right(allowable, 13),
+        right(factor, 7),
+        right(used, 7),
+        right(margin, 7),
+    )
+}
+
+/// The governing check and all that fail, or all of them, so that a reader can redo them by hand.
+pub(super) fn working(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>, full: bool) {
+    page.heading(if full { "Every check by hand" } else { "The governing check by hand (--full shows all)" });
+    let shown = report.checks.iter().enumerate().filter(|(index, outcome)| full || *index == 0 || !outcome.passes());
+    for (index, (_, outcome)) in shown.enumerate() {
+        if index > 0 {
+            page.blank();
+        }
+        by_hand(page, report, analysis, outcome);
+    }
+}
+
+fn by_hand(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>, outcome: &Outcome) {
+    let check = CHECKS[outcome.check];
+    let system = report.top.report;
+    page.paragraph("  ", &format!("{}: {}", check.title(), check.what()));
+    page.paragraph("    formula   ", check.formula());
+    match &outcome.verdict {
+        Verdict::NotEvaluated(reason) => page.paragraph("    open      ", reason),
+        Verdict::Compared(finding) => {
+            page.paragraph("    case      ", &words::case(analysis, outcome));
+            page.paragraph("    place     ", &words::place(analysis, &outcome.place, system));
+            let terms: Vec<String> = finding
+                .terms
+                .iter()
+                .map(|term| format!("{} = {}", term.symbol, words::measure(term.value, system)))
+                .collect();
+            if !terms.is_empty() {
+                page.paragraph("    values    ", &terms.join(";  "));
+            }
+            page.paragraph(
+                "    result    ",
+                &format!(
+                    "{} × {:.2} / {} = {}, margin {}",
+                    words::measure(finding.demand, system),
+                    finding.factor.get::<ratio>(),
+                    words::measure(finding.allowable, system),
+                    words::used(outcome),
+                    words::margin(finding.margin().get::<ratio>()),
+                ),
+            );
+        }
+    }
+    page.paragraph("    holds for ", check.limits());
+    page.paragraph("    source    ", &citation(report, outcome.check));
+}
+
+/// Where a check's formula is published, with the text of the source.
+pub(in crate::report) fn citation(report: &Report<'_>, check: usize) -> String {
+    let citation = CHECKS[check].citation();
+    let text = report.table.source(citation.work.0).map_or(citation.work.0, |source| source.text.as_str());
+    format!("{text}; {} ({})", citation.locator, citation.mark.words())
+}
+
+pub(super) fn envelope(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>) {
+    page.heading("Every check under every case");
+    for (number, check) in CHECKS.iter().enumerate() {
+        let own: Vec<&Outcome> = report.envelope.iter().filter(|outcome| outcome.check == number).collect();
+        if own.is_empty() {
+            continue;
+        }
+        page.line(&format!("  {}", check.title()));
+        for outcome in own {
+            let case = words::case(analysis, outcome);
+            page.line(&format!("    {} {}", right(&words::used(outcome), 7), case));
+        }
+    }
+}

@@ -1,0 +1,151 @@
+//! Materials, factors and assumptions.
+
+use uom::si::ratio::ratio;
+
+use super::super::{
+    Report,
+    page::{Page, Tone, left, right},
+    words,
+};
+use crate::{
+    analysis::Analysis,
+    material::{Core, Origin},
+    units::{both, show},
+};
+
+pub(super) fn materials(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>, full: bool) {
+    let (top, system) = (report.top, report.top.report);
+    page.heading("Materials");
+    for (name, skin) in [("outer skin", &top.outer), ("inner skin", &top.inner)] {
+        page.paragraph(
+            &format!("  {} ", left(name, 12)),
+            &format!(
+                "{} thick, {}, from the outside:",
+                show(skin.laminate().thickness(), system),
+                show(skin.mass(), system)
+            ),
+        );
+        for layer in skin.layers() {
+            let detail = layer.fibre_fraction.map_or_else(
+                || format!("{}, no strength counted", show(layer.mass, system)),
+                |fraction| {
+                    format!(
+                        "{} thick, {:.0} % fibre by mass, strengths {}",
+                        show(layer.thickness(), system),
+                        fraction.get::<ratio>() * 100.0,
+                        words::basis(layer.basis)
+                    )
+                },
+            );
+            page.paragraph(&format!("               {} ", left(&layer.text, 26)), &detail);
+        }
+    }
+    let core = &top.core.material;
+    page.paragraph("  core         ", &format!("{} at {}", words::within(&core.name), both(core.density, system)));
+    for property in [
+        ("shear strength", &core.shear_strength),
+        ("shear modulus", &core.shear_modulus),
+        ("compressive strength", &core.compressive_strength),
+        ("compressive modulus", &core.compressive_modulus),
+    ] {
+        value(
+            page,
+            report,
+            property.0,
+            &show(property.1.value, system),
+            words::basis(property.1.basis),
+            &property.1.origin,
+            full,
+        );
+    }
+    shares(page, analysis, core);
+    if full {
+        for (name, skin) in [("outer skin", &top.outer), ("inner skin", &top.inner)] {
+            page.line(&format!("  values of the {name}"));
+            let mut seen: Vec<&Origin> = Vec::new();
+            for origin in skin.layers().iter().flat_map(|layer| &layer.origins) {
+                if !seen.contains(&&**origin) {
+                    seen.push(origin);
+                    page.paragraph("    ", &origin_words(report, origin));
+                }
+            }
+        }
+        for backing in &top.backings {
+            page.line(&format!("  {}: {}", backing.name, backing.board.name));
+            for property in [&backing.board.compressive_strength, &backing.board.shear_strength] {
+                page.paragraph("    ", &origin_words(report, &property.origin));
+            }
+        }
+    }
+}
+
+/// What is counted of the strength of the core, state by state.
+fn shares(page: &mut Page, analysis: &Analysis<'_>, core: &Core) {
+    let cells = |words: &str, cells: [String; 5]| {
+        format!("    {}{}", left(words, 40), cells.iter().map(|cell| right(cell, 7)).collect::<String>())
+    };
+    let head = ["basis", "heat", "wet", "time", "all"].map(str::to_owned);
+    page.line(&Tone::Quiet.paint(&cells("counted of the core's shear strength", head)));
+    for (state, knockdowns) in &analysis.knockdowns {
+        let shares = knockdowns.core_strength(core.shear_strength.basis);
+        let each = [shares.basis, shares.hot, shares.wet, shares.time, shares.product()];
+        page.line(&cells(&words::state(*state), each.map(|share| format!("{:.2}", share.get::<ratio>()))));
+    }
+}
+
+fn value(page: &mut Page, report: &Report<'_>, name: &str, shown: &str, basis: &str, origin: &Origin, full: bool) {
+    let source = if full { format!("; {}", origin_words(report, origin)) } else { String::new() };
+    page.paragraph(&format!("               {} ", left(name, 21)), &format!("{shown}, {basis}{source}"));
+}
+
+/// Where a value comes from, in one line.
+fn origin_words(report: &Report<'_>, origin: &Origin) -> String {
+    let text = report.table.source(&origin.source).map_or(origin.source.as_str(), |source| source.text.as_str());
+    let table = format!("table {}", origin.table);
+    let parts = [text, &origin.locator, origin.mark.words(), &table];
+    let known: Vec<&str> = parts.into_iter().filter(|part| !part.is_empty()).collect();
+    format!("{} {}: {} [{}]", origin.row, origin.property, origin.as_written, known.join("; "))
+}
+
+pub(super) fn criteria(page: &mut Page, report: &Report<'_>, full: bool) {
+    let records = report.top.criteria.records();
+    let changed: Vec<_> = records.iter().filter(|record| record.changed_by_user).collect();
+    if full {
+        page.heading("Factors, knock-downs, limits and assumed loads");
+        let mut group = "";
+        for record in &records {
+            if record.group != group {
+                group = &record.group;
+                page.line(&format!("  {group}"));
+            }
+            let changed =
+                if record.changed_by_user { format!(", changed from {}", record.built_in) } else { String::new() };
+            page.paragraph(
+                &format!("    {} ", left(&record.id, 28)),
+                &format!(
+                    "{}{changed}: {} [{}, {}; {}]",
+                    record.as_written,
+                    record.title,
+                    record.source,
+                    record.locator,
+                    record.mark.words()
+                ),
+            );
+        }
+    } else {
+        page.heading("Factors and assumptions");
+        page.paragraph(
+            "  ",
+            &format!(
+                "{} named inputs with their sources stand behind these numbers: --full lists them.",
+                records.len()
+            ),
+        );
+        for record in changed {
+            page.paragraph(
+                "  changed: ",
+                &format!("{} is {} instead of {}", record.id, record.as_written, record.built_in),
+            );
+        }
+    }
+}
