@@ -3,7 +3,7 @@ use std::f64::consts::PI;
 use super::{
     PlateFault, PlateLoad, PlateSeries,
     navier::Numbers,
-    series::{self, Side, Stretch},
+    series::{self, Side, Stretch, Waves},
 };
 use crate::{
     closed_form::quantity::si,
@@ -208,7 +208,7 @@ impl HeldEdges<'_> {
         let ([on_x, on_y], pressure) = series::stretches(load, &self.series.k);
         let (along, across) = (&self.series.along, &self.series.across);
         // Of an edge: the load across it, and what the load is along it in the middle of itself.
-        let edge = |i: usize, load: &[f64], own: &[f64]| {
+        let edge = |i: usize, Waves { amplitudes: load, .. }: &Waves, Waves { own, .. }: &Waves| {
             let (moments, half, columns) = (&self.moments[i], load.len() / 2, own.len());
             let all = series::combine(moments, load, columns);
             let last = series::combine(&moments[half * columns..], &load[half..], columns);
@@ -227,18 +227,18 @@ impl HeldEdges<'_> {
             let sum = |parts: [f64; 3]| pressure.abs() * parts.iter().map(|part| part.abs()).sum::<f64>();
             HeldCutOff { hogging: si(sum(hogging)), added_shear: si(sum(shear)) }
         };
-        Ok([edge(0, &on_x.amplitudes(along), &on_y.own(across)), edge(1, &on_y.amplitudes(across), &on_x.own(along))])
+        let (on_x, on_y) = (on_x.waves(along), on_y.waves(across));
+        Ok([edge(0, &on_x, &on_y), edge(1, &on_y, &on_x)])
     }
 
     fn grid(&self, [on_x, on_y]: [&[Stretch]; 2], pressure: f64) -> Vec<[HeldEdge; 2]> {
-        let (along, across) = (&self.series.along, &self.series.across);
+        let waves = |on: &[Stretch], side: &Side| -> Vec<Waves> { on.iter().map(|on| on.waves(side)).collect() };
+        let (on_x, on_y) = (waves(on_x, &self.series.along), waves(on_y, &self.series.across));
         // Waves of the moment along an edge, by place of the load across it.
-        let over = |i: usize, on: &[Stretch], side: &Side| -> Vec<Vec<f64>> {
-            on.iter().map(|on| series::combine(&self.moments[i], &on.amplitudes(side), self.waves[i].len())).collect()
+        let over = |i: usize, on: &[Waves]| -> Vec<Vec<f64>> {
+            on.iter().map(|on| series::combine(&self.moments[i], &on.amplitudes, self.waves[i].len())).collect()
         };
-        let (over_x, over_y) = (over(0, on_x, along), over(1, on_y, across));
-        let (own_x, own_y): (Vec<_>, Vec<_>) =
-            (on_x.iter().map(|on| on.own(along)).collect(), on_y.iter().map(|on| on.own(across)).collect());
+        let (over_x, over_y) = (over(0, &on_x), over(1, &on_y));
         let edge = |moments: &[f64], own: &[f64], waves: &[EdgeWave]| {
             let (mut hogging, mut shear) = (0.0, 0.0);
             for ((moment, own), wave) in moments.iter().zip(own).zip(waves) {
@@ -248,9 +248,9 @@ impl HeldEdges<'_> {
             HeldEdge { hogging: si(pressure * hogging), added_shear: si(pressure * shear) }
         };
         let mut edges = Vec::with_capacity(on_x.len() * on_y.len());
-        for (over_x, own_x) in over_x.iter().zip(&own_x) {
-            for (over_y, own_y) in over_y.iter().zip(&own_y) {
-                edges.push([edge(over_x, own_y, &self.waves[0]), edge(over_y, own_x, &self.waves[1])]);
+        for (over_x, on_x) in over_x.iter().zip(&on_x) {
+            for (over_y, on_y) in over_y.iter().zip(&on_y) {
+                edges.push([edge(over_x, &on_y.own, &self.waves[0]), edge(over_y, &on_x.own, &self.waves[1])]);
             }
         }
         edges

@@ -82,7 +82,7 @@ impl PlateSeries {
         self.check(load)?;
         let (on, pressure) = stretches(load, &self.k);
         let [seen_x, seen_y] = [0, 1].map(|i| -> Vec<Seen> {
-            let amplitudes = on[i].amplitudes(sides[i]);
+            let amplitudes = on[i].waves(sides[i]).amplitudes;
             places[i].iter().map(|at| Seen::new(sides[i], on[i], &amplitudes, at.value)).collect()
         });
         let total = (pressure * on[0].size * on[1].size).abs();

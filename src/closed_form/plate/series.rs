@@ -64,19 +64,15 @@ pub(super) struct Stretch {
 }
 
 impl Stretch {
-    /// Amplitudes of its half waves.
-    pub fn amplitudes(self, side: &Side) -> Vec<f64> {
+    /// Its half waves along the side.
+    pub fn waves(self, side: &Side) -> Waves {
         let (middle, end) = (side.turns(self.centre), side.turns(self.size / 2.0));
-        side.waves
-            .iter()
-            .zip(middle.iter().zip(&end))
+        let turns = middle.iter().zip(&end);
+        let amplitudes: Vec<f64> = (side.waves.iter().zip(turns))
             .map(|(wave, ((centre, _), (half, _)))| 4.0 / (wave * side.length) * centre * half)
-            .collect()
-    }
-
-    /// Its amplitudes, each times its sine in the middle of the stretch.
-    pub fn own(self, side: &Side) -> Vec<f64> {
-        self.amplitudes(side).iter().zip(side.turns(self.centre)).map(|(q, (sine, _))| q * sine).collect()
+            .collect();
+        let own = amplitudes.iter().zip(&middle).map(|(q, (sine, _))| q * sine).collect();
+        Waves { amplitudes, own }
     }
 
     /// Pressure at a place: none at the ends of the side, half of it where the stretch ends, as a sine series has it.
@@ -96,6 +92,13 @@ impl Stretch {
     pub fn beam_shear(self, at: f64, side: f64) -> f64 {
         self.size * (1.0 - self.centre / side) - (at - self.centre + self.size / 2.0).clamp(0.0, self.size)
     }
+}
+
+/// Half waves of a stretch.
+pub(super) struct Waves {
+    pub amplitudes: Vec<f64>,
+    /// Each amplitude times its sine in the middle of the stretch.
+    pub own: Vec<f64>,
 }
 
 /// A load as pressure on a stretch along each side.
@@ -151,22 +154,20 @@ impl Plate {
         let mut tables: [Vec<f64>; 6] = std::array::from_fn(|_| vec![0.0; rows * columns]);
         let mut rotations: [Vec<f64>; 2] = std::array::from_fn(|_| vec![0.0; rows * columns]);
         for (m, &al) in along.waves.iter().enumerate() {
-            for (n, &be) in across.waves.iter().enumerate() {
+            let row = m * columns..(m + 1) * columns;
+            let [w, mx, my, mxy, qx, qy] = tables.each_mut().map(|table| &mut table[row.clone()]);
+            let [along_x, along_y] = &mut rotations;
+            let along_x = &mut along_x[row.clone()];
+            let column = along_y[m..].iter_mut().step_by(rows);
+            for ((n, &be), along_y) in across.waves.iter().enumerate().zip(column) {
                 let t = k.term(al, be);
                 let (rx, ry) = (t.gx - al * t.w, t.gy - be * t.w);
-                let values = [
-                    t.w,
-                    -(k.d11 * al * rx + k.d12 * be * ry),
-                    -(k.d12 * al * rx + k.d22 * be * ry),
-                    k.d66 * (be * rx + al * ry),
-                    k.sx * t.gx,
-                    k.sy * t.gy,
-                ];
-                for (table, value) in tables.iter_mut().zip(values) {
-                    table[m * columns + n] = value;
-                }
-                rotations[0][m * columns + n] = rx;
-                rotations[1][n * rows + m] = ry;
+                w[n] = t.w;
+                mx[n] = -(k.d11 * al * rx + k.d12 * be * ry);
+                my[n] = -(k.d12 * al * rx + k.d22 * be * ry);
+                mxy[n] = k.d66 * (be * rx + al * ry);
+                (qx[n], qy[n]) = (k.sx * t.gx, k.sy * t.gy);
+                (along_x[n], *along_y) = (rx, ry);
             }
         }
         PlateSeries { k, along, across, half_waves, tables, rotations }
@@ -206,7 +207,8 @@ impl PlateSeries {
     ) -> Result<Vec<UnderPatch>, PlateFault> {
         self.check_grid(size, xs, ys)?;
         let pressure = force.value / (size[0].value * size[1].value);
-        let own = |side: &Side, at: Length, size: Length| Stretch { centre: at.value, size: size.value }.own(side);
+        let own =
+            |side: &Side, at: Length, size: Length| Stretch { centre: at.value, size: size.value }.waves(side).own;
         let across: Vec<Vec<f64>> = ys.iter().map(|&y| own(&self.across, y, size[1])).collect();
         let mut under = Vec::with_capacity(xs.len() * ys.len());
         for &x in xs {
