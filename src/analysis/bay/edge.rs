@@ -1,7 +1,7 @@
 //! What the edges of a bay see: moments and shears beside the load, and the push on the pipes.
 
 use crate::{
-    closed_form::plate::{HeldCutOff, HeldEdge, HeldEdges, PlateFault, PlateLoad, PlateSeries},
+    closed_form::plate::{HeldCutOff, HeldEdge, HeldEdges, PlateFault, PlateLoad, PlatePoint, PlateSeries},
     units::{ForcePerWidth, Length, MomentPerWidth, Ratio, per_width, plain},
 };
 
@@ -35,18 +35,19 @@ impl Beside<'_> {
     /// The plate's edges hold its twist; a pipe does not, and bears it as a push that changes along it. The core beside
     /// the pipe is taken to bear the larger of both.
     pub fn under(&self, load: &PlateLoad, [x, y]: [Length; 2]) -> Result<AtEdges, PlateFault> {
-        let zero = Length::default();
-        let ends = [self.series.at(load, [zero, y])?, self.series.at(load, [x, zero])?];
+        let (edge, [a, b], half) = ([Length::default()], self.series.sides(), self.skins / 2.0);
+        // The middle of the load, and the two places beside it between which the twist is seen to change.
+        let seen = |along: Length, side: Length| [along, (along - half).max(edge[0]), (along + half).min(side)];
+        let (ys, xs) = (seen(y, b), seen(x, a));
+        let (along_y, along_x) = (self.series.at_grid(load, &edge, &ys)?, self.series.at_grid(load, &xs, &edge)?);
+        let ends = [along_y[0], along_x[0]];
         let held: [HeldEdge; 2] = self.held.at(load)?;
         let cut_off: [HeldCutOff; 2] = self.held.cut_off(load)?;
         let shear = [ends[0].qx + held[0].added_shear, ends[1].qy + held[1].added_shear];
-        let twist = |along: Length, side: Length, point: &dyn Fn(Length) -> [Length; 2]| {
-            let (from, to) = ((along - self.skins / 2.0).max(zero), (along + self.skins / 2.0).min(side));
-            let change = self.series.at(load, point(to))?.mxy - self.series.at(load, point(from))?.mxy;
-            Ok::<ForcePerWidth, PlateFault>(per_width(plain(change) / (to - from)))
+        let twist = |points: &[PlatePoint], [_, from, to]: [Length; 3]| -> ForcePerWidth {
+            per_width(plain(points[2].mxy - points[1].mxy) / (to - from))
         };
-        let [a, b] = self.series.sides();
-        let push = [shear[0] + twist(y, b, &|y| [zero, y])?, shear[1] + twist(x, a, &|x| [x, zero])?];
+        let push = [shear[0] + twist(&along_y, ys), shear[1] + twist(&along_x, xs)];
         let error = |i: usize| {
             let most = shear[i].abs();
             if most > ForcePerWidth::default() {

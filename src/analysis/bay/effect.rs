@@ -179,15 +179,15 @@ fn pressed(bay: &Bay, plate: &Plate, skins: Length) -> Result<Effect, PlateFault
     let series =
         plate.series([a, b].map(|side| count(PRESSURE_TERMS * (side / shorter).get::<ratio>())), HalfWaves::Odd);
     let load = PlateLoad::Uniform(one_pascal());
-    let centre = series.at(&load, [a / 2.0, b / 2.0])?;
+    // In a long bay the smaller moment is largest off the middle, where both lines end.
+    let half = |side: Length| -> Vec<Length> {
+        (1..=ALONG_MIDDLE).map(|step| side / 2.0 * (f64::from(step) / f64::from(ALONG_MIDDLE))).collect()
+    };
+    let lines = [series.at_grid(&load, &half(a), &[b / 2.0])?, series.at_grid(&load, &[a / 2.0], &half(b))?];
+    let centre = lines[0][lines[0].len() - 1];
     let mut middle = [centre.mx, centre.my];
-    // In a long bay the smaller moment is largest off the middle.
-    for step in 1..ALONG_MIDDLE {
-        let share = f64::from(step) / f64::from(ALONG_MIDDLE) / 2.0;
-        for point in [[a * share, b / 2.0], [a / 2.0, b * share]] {
-            let here = series.at(&load, point)?;
-            middle = [middle[0].max(here.mx), middle[1].max(here.my)];
-        }
+    for here in lines.iter().flatten() {
+        middle = [middle[0].max(here.mx), middle[1].max(here.my)];
     }
     let held = series.held(bay.holds);
     let edges = Beside { series: &series, held: &held, skins }.under(&load, [a / 2.0, b / 2.0])?;

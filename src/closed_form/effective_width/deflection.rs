@@ -93,15 +93,15 @@ pub fn deflection(across: Length, x: Length, bay: Length, spread: &Spread) -> Le
 pub fn tip_deflection(across: Length, x: Length, back: Length, spread: &Spread) -> Length {
     let (t, x, l) = (across.value, x.value, back.value);
     let (lambda, sigma) = (spread.bending_deflection.value, spread.shear_deflection.value);
-    let mut parts = vec![
-        Part { w: x.powi(3) / (3.0 * spread.d.value), b: 1.9 * lambda * x },
-        Part { w: x / spread.s.value, b: t + 0.6 * sigma * x },
-    ];
+    let bending = Part { w: x.powi(3) / (3.0 * spread.d.value), b: 1.9 * lambda * x };
+    let shear = Part { w: x / spread.s.value, b: t + 0.6 * sigma * x };
     if l > 0.0 {
-        parts.push(Part { w: x * x * l / (3.0 * spread.d.value), b: lambda * (1.9 * x + 0.5 * l) });
-        parts.push(Part { w: x * x / (l * spread.s.value), b: t + sigma * (0.6 * x + 0.5 * l) });
+        let behind = Part { w: x * x * l / (3.0 * spread.d.value), b: lambda * (1.9 * x + 0.5 * l) };
+        let shear_behind = Part { w: x * x / (l * spread.s.value), b: t + sigma * (0.6 * x + 0.5 * l) };
+        combine(across, &[bending, shear, behind, shear_behind])
+    } else {
+        combine(across, &[bending, shear])
     }
-    combine(across, &parts)
 }
 
 /// Deflection for a unit force per width, and its width.

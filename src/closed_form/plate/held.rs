@@ -3,7 +3,7 @@ use std::f64::consts::PI;
 use super::{
     PlateFault, PlateLoad, PlateSeries,
     navier::Numbers,
-    series::{self, Stretch},
+    series::{self, Side, Stretch, Waves},
 };
 use crate::{
     closed_form::quantity::si,
@@ -42,7 +42,7 @@ pub struct HeldCutOff {
 #[derive(Clone, Debug)]
 pub struct HeldEdges<'a> {
     series: &'a PlateSeries,
-    /// For each edge: moment per unit load, waves along `x` as rows.
+    /// For each edge: moment per unit load, waves along it as columns.
     moments: [Vec<f64>; 2],
     /// For each edge, by wave along it.
     waves: [Vec<EdgeWave>; 2],
@@ -104,15 +104,17 @@ impl PlateSeries {
     /// ```
     #[must_use]
     pub fn held(&self, holds: [EdgeHold; 2]) -> HeldEdges<'_> {
-        let columns = self.across.waves.len();
         let edge = |k: &Numbers, waves: &[f64], hold: EdgeHold| -> Vec<EdgeWave> {
             waves.iter().map(|&be| EdgeWave::new(k, be, hold)).collect()
         };
         let waves = [edge(&self.k, &self.across.waves, holds[0]), edge(&self.k.turned(), &self.along.waves, holds[1])];
-        let table = |i: usize, wave: &dyn Fn(usize) -> usize| -> Vec<f64> {
-            self.rotations[i].iter().enumerate().map(|(at, turn)| -turn * waves[i][wave(at)].stiffness).collect()
-        };
-        let moments = [table(0, &|at| at % columns), table(1, &|at| at / columns)];
+        let moments = [0, 1].map(|i| {
+            let mut moments = Vec::with_capacity(self.rotations[i].len());
+            for row in self.rotations[i].chunks_exact(waves[i].len()) {
+                moments.extend(row.iter().zip(&waves[i]).map(|(turn, wave)| -turn * wave.stiffness));
+            }
+            moments
+        });
         HeldEdges { series: self, moments, waves }
     }
 }
@@ -205,21 +207,15 @@ impl HeldEdges<'_> {
         self.series.check(load)?;
         let ([on_x, on_y], pressure) = series::stretches(load, &self.series.k);
         let (along, across) = (&self.series.along, &self.series.across);
-        let (q_x, q_y) = (on_x.amplitudes(along), on_y.amplitudes(across));
-        let columns = across.waves.len();
-        let (half_x, half_y) = (q_x.len() / 2, q_y.len() / 2);
-        let far = |moments: &[f64], from: [usize; 2]| -> [Vec<f64>; 2] {
-            let over_x = series::combine(&moments[from[0] * columns..], &q_x[from[0]..], columns);
-            let over_y = moments.chunks_exact(columns).map(|row| series::dot(&row[from[1]..], &q_y[from[1]..]));
-            [over_x, over_y.collect()]
-        };
-        let edge = |i: usize, own: &[f64]| {
-            let all = &far(&self.moments[i], [0, 0])[i];
-            let last = &far(&self.moments[i], [half_x, half_y])[i];
+        // Of an edge: the load across it, and what the load is along it in the middle of itself.
+        let edge = |i: usize, Waves { amplitudes: load, .. }: &Waves, Waves { own, .. }: &Waves| {
+            let (moments, half, columns) = (&self.moments[i], load.len() / 2, own.len());
+            let all = series::combine(moments, load, columns);
+            let last = series::combine(&moments[half * columns..], &load[half..], columns);
             let waves = &self.waves[i];
             let turning = waves.iter().filter(|wave| wave.stiffness > 0.0).count();
             let (mut hogging, mut shear) = ([0.0; 3], [0.0; 3]);
-            for (n, ((own, wave), (all, last))) in own.iter().zip(waves).zip(all.iter().zip(last)).enumerate() {
+            for (n, ((own, wave), (all, last))) in own.iter().zip(waves).zip(all.iter().zip(&last)).enumerate() {
                 let whole = if n >= turning / 2 { all * own } else { 0.0 };
                 let parts = [whole, last * own, all * own * wave.stiffness_cut_off];
                 for (part, (hogging, shear)) in parts.iter().zip(hogging.iter_mut().zip(&mut shear)) {
@@ -231,24 +227,18 @@ impl HeldEdges<'_> {
             let sum = |parts: [f64; 3]| pressure.abs() * parts.iter().map(|part| part.abs()).sum::<f64>();
             HeldCutOff { hogging: si(sum(hogging)), added_shear: si(sum(shear)) }
         };
-        Ok([edge(0, &on_y.own(across)), edge(1, &on_x.own(along))])
+        let (on_x, on_y) = (on_x.waves(along), on_y.waves(across));
+        Ok([edge(0, &on_x, &on_y), edge(1, &on_y, &on_x)])
     }
 
     fn grid(&self, [on_x, on_y]: [&[Stretch]; 2], pressure: f64) -> Vec<[HeldEdge; 2]> {
-        let (along, across) = (&self.series.along, &self.series.across);
-        let columns = across.waves.len();
-        // Waves along `y` of the moment over x = 0, by place along `x`; and the other way round.
-        let over_x: Vec<Vec<f64>> =
-            on_x.iter().map(|on| series::combine(&self.moments[0], &on.amplitudes(along), columns)).collect();
-        let over_y: Vec<Vec<f64>> = on_y
-            .iter()
-            .map(|on| {
-                let q = on.amplitudes(across);
-                self.moments[1].chunks_exact(columns).map(|row| series::dot(row, &q)).collect()
-            })
-            .collect();
-        let (own_x, own_y): (Vec<_>, Vec<_>) =
-            (on_x.iter().map(|on| on.own(along)).collect(), on_y.iter().map(|on| on.own(across)).collect());
+        let waves = |on: &[Stretch], side: &Side| -> Vec<Waves> { on.iter().map(|on| on.waves(side)).collect() };
+        let (on_x, on_y) = (waves(on_x, &self.series.along), waves(on_y, &self.series.across));
+        // Waves of the moment along an edge, by place of the load across it.
+        let over = |i: usize, on: &[Waves]| -> Vec<Vec<f64>> {
+            on.iter().map(|on| series::combine(&self.moments[i], &on.amplitudes, self.waves[i].len())).collect()
+        };
+        let (over_x, over_y) = (over(0, &on_x), over(1, &on_y));
         let edge = |moments: &[f64], own: &[f64], waves: &[EdgeWave]| {
             let (mut hogging, mut shear) = (0.0, 0.0);
             for ((moment, own), wave) in moments.iter().zip(own).zip(waves) {
@@ -258,9 +248,9 @@ impl HeldEdges<'_> {
             HeldEdge { hogging: si(pressure * hogging), added_shear: si(pressure * shear) }
         };
         let mut edges = Vec::with_capacity(on_x.len() * on_y.len());
-        for (over_x, own_x) in over_x.iter().zip(&own_x) {
-            for (over_y, own_y) in over_y.iter().zip(&own_y) {
-                edges.push([edge(over_x, own_y, &self.waves[0]), edge(over_y, own_x, &self.waves[1])]);
+        for (over_x, on_x) in over_x.iter().zip(&on_x) {
+            for (over_y, on_y) in over_y.iter().zip(&on_y) {
+                edges.push([edge(over_x, &on_y.own, &self.waves[0]), edge(over_y, &on_x.own, &self.waves[1])]);
             }
         }
         edges

@@ -6,6 +6,7 @@
 mod clamped;
 mod held;
 mod navier;
+mod points;
 mod series;
 mod stability;
 

@@ -191,8 +191,8 @@ impl Plate {
             let series = self.series([m, n], half_waves);
             let mut found = Vec::with_capacity(points.len());
             let (mut error, mut along_x, mut along_y) = (0.0_f64, 0.0_f64, 0.0_f64);
-            for &point in points {
-                let (here, [x, y]) = series.checked_sum(load, point)?;
+            for [x, y] in points {
+                let (here, [x, y]) = series.checked_sums(load, [&[*x], &[*y]])?[0];
                 (along_x, along_y) = (along_x.max(x), along_y.max(y));
                 error = error.max(here.numerical_error.largest());
                 found.push(here);

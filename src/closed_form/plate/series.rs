@@ -1,6 +1,6 @@
 use std::f64::consts::PI;
 
-use super::{Plate, PlateError, PlateFault, PlateLoad, PlatePoint, navier::Numbers};
+use super::{Plate, PlateFault, PlateLoad, navier::Numbers};
 use crate::{
     closed_form::quantity::si,
     units::{Force, Length, MomentPerWidth},
@@ -22,7 +22,7 @@ pub(super) struct Side {
     /// Wave numbers.
     pub waves: Vec<f64>,
     /// How many of them make the first half.
-    half: usize,
+    pub half: usize,
     /// Half waves from one wave number to the next.
     step: f64,
 }
@@ -43,7 +43,7 @@ impl Side {
     }
 
     /// Sines and cosines of all waves at a place, by turning on from wave to wave.
-    fn turns(&self, at: f64) -> Vec<(f64, f64)> {
+    pub fn turns(&self, at: f64) -> Vec<(f64, f64)> {
         let angle = PI * at / self.length;
         let (mut s, mut c) = angle.sin_cos();
         let (ds, dc) = (self.step * angle).sin_cos();
@@ -64,23 +64,19 @@ pub(super) struct Stretch {
 }
 
 impl Stretch {
-    /// Amplitudes of its half waves.
-    pub fn amplitudes(self, side: &Side) -> Vec<f64> {
+    /// Its half waves along the side.
+    pub fn waves(self, side: &Side) -> Waves {
         let (middle, end) = (side.turns(self.centre), side.turns(self.size / 2.0));
-        side.waves
-            .iter()
-            .zip(middle.iter().zip(&end))
+        let turns = middle.iter().zip(&end);
+        let amplitudes: Vec<f64> = (side.waves.iter().zip(turns))
             .map(|(wave, ((centre, _), (half, _)))| 4.0 / (wave * side.length) * centre * half)
-            .collect()
-    }
-
-    /// Its amplitudes, each times its sine in the middle of the stretch.
-    pub fn own(self, side: &Side) -> Vec<f64> {
-        self.amplitudes(side).iter().zip(side.turns(self.centre)).map(|(q, (sine, _))| q * sine).collect()
+            .collect();
+        let own = amplitudes.iter().zip(&middle).map(|(q, (sine, _))| q * sine).collect();
+        Waves { amplitudes, own }
     }
 
     /// Pressure at a place: none at the ends of the side, half of it where the stretch ends, as a sine series has it.
-    fn height(self, at: f64, side: f64) -> f64 {
+    pub fn height(self, at: f64, side: f64) -> f64 {
         let inside = self.size / 2.0 - (at - self.centre).abs();
         let hair = 1e-9 * side;
         if at < hair || at > side - hair || inside < -hair {
@@ -93,9 +89,16 @@ impl Stretch {
     }
 
     /// Shear of a beam as long as the side.
-    fn beam_shear(self, at: f64, side: f64) -> f64 {
+    pub fn beam_shear(self, at: f64, side: f64) -> f64 {
         self.size * (1.0 - self.centre / side) - (at - self.centre + self.size / 2.0).clamp(0.0, self.size)
     }
+}
+
+/// Half waves of a stretch.
+pub(super) struct Waves {
+    pub amplitudes: Vec<f64>,
+    /// Each amplitude times its sine in the middle of the stretch.
+    pub own: Vec<f64>,
 }
 
 /// A load as pressure on a stretch along each side.
@@ -119,8 +122,8 @@ pub struct PlateSeries {
     pub(super) across: Side,
     half_waves: HalfWaves,
     /// Deflection, three moments, two shears; waves along `x` are rows.
-    tables: [Vec<f64>; 6],
-    /// Amplitudes of the two rotations.
+    pub(super) tables: [Vec<f64>; 6],
+    /// Amplitudes of the two rotations; waves across the rotation are columns.
     pub(super) rotations: [Vec<f64>; 2],
 }
 
@@ -147,26 +150,24 @@ impl Plate {
         let k = Numbers::new(self);
         let along = Side::new(k.a, terms[0].max(2), half_waves);
         let across = Side::new(k.b, terms[1].max(2), half_waves);
-        let count = along.waves.len() * across.waves.len();
-        let mut tables: [Vec<f64>; 6] = std::array::from_fn(|_| Vec::with_capacity(count));
-        let mut rotations: [Vec<f64>; 2] = std::array::from_fn(|_| Vec::with_capacity(count));
-        for &al in &along.waves {
-            for &be in &across.waves {
+        let (rows, columns) = (along.waves.len(), across.waves.len());
+        let mut tables: [Vec<f64>; 6] = std::array::from_fn(|_| vec![0.0; rows * columns]);
+        let mut rotations: [Vec<f64>; 2] = std::array::from_fn(|_| vec![0.0; rows * columns]);
+        for (m, &al) in along.waves.iter().enumerate() {
+            let row = m * columns..(m + 1) * columns;
+            let [w, mx, my, mxy, qx, qy] = tables.each_mut().map(|table| &mut table[row.clone()]);
+            let [along_x, along_y] = &mut rotations;
+            let along_x = &mut along_x[row.clone()];
+            let column = along_y[m..].iter_mut().step_by(rows);
+            for ((n, &be), along_y) in across.waves.iter().enumerate().zip(column) {
                 let t = k.term(al, be);
                 let (rx, ry) = (t.gx - al * t.w, t.gy - be * t.w);
-                let values = [
-                    t.w,
-                    -(k.d11 * al * rx + k.d12 * be * ry),
-                    -(k.d12 * al * rx + k.d22 * be * ry),
-                    k.d66 * (be * rx + al * ry),
-                    k.sx * t.gx,
-                    k.sy * t.gy,
-                ];
-                for (table, value) in tables.iter_mut().zip(values) {
-                    table.push(value);
-                }
-                rotations[0].push(rx);
-                rotations[1].push(ry);
+                w[n] = t.w;
+                mx[n] = -(k.d11 * al * rx + k.d12 * be * ry);
+                my[n] = -(k.d12 * al * rx + k.d22 * be * ry);
+                mxy[n] = k.d66 * (be * rx + al * ry);
+                (qx[n], qy[n]) = (k.sx * t.gx, k.sy * t.gy);
+                (along_x[n], *along_y) = (rx, ry);
             }
         }
         PlateSeries { k, along, across, half_waves, tables, rotations }
@@ -191,29 +192,6 @@ impl PlateSeries {
         [si(self.k.a), si(self.k.b)]
     }
 
-    /// Deflection, moments and shears at a point, as [`Plate::at`] with the terms that the series has.
-    ///
-    /// # Errors
-    /// [`PlateFault::Outside`] if the point is not on the plate, [`PlateFault::Patch`] if the patch is not, or if it
-    /// lies off the middle and the series has odd half waves alone.
-    pub fn at(&self, load: &PlateLoad, point: [Length; 2]) -> Result<PlatePoint, PlateFault> {
-        Ok(self.checked_sum(load, point)?.0)
-    }
-
-    /// Sum of the terms, and the largest relative change that the last half along each side made.
-    pub(super) fn checked_sum(
-        &self,
-        load: &PlateLoad,
-        point: [Length; 2],
-    ) -> Result<(PlatePoint, [f64; 2]), PlateFault> {
-        let [x, y] = point.map(|p| p.value);
-        if !(0.0..=self.k.a).contains(&x) || !(0.0..=self.k.b).contains(&y) {
-            return Err(PlateFault::Outside);
-        }
-        self.check(load)?;
-        Ok(self.sum(load, [x, y]))
-    }
-
     /// Deflection and moments under the middle of a patch, for the patch at every pair of `xs` and `ys`, `ys` fastest.
     ///
     /// The sums along `x` are shared by all `ys`.
@@ -229,7 +207,8 @@ impl PlateSeries {
     ) -> Result<Vec<UnderPatch>, PlateFault> {
         self.check_grid(size, xs, ys)?;
         let pressure = force.value / (size[0].value * size[1].value);
-        let own = |side: &Side, at: Length, size: Length| Stretch { centre: at.value, size: size.value }.own(side);
+        let own =
+            |side: &Side, at: Length, size: Length| Stretch { centre: at.value, size: size.value }.waves(side).own;
         let across: Vec<Vec<f64>> = ys.iter().map(|&y| own(&self.across, y, size[1])).collect();
         let mut under = Vec::with_capacity(xs.len() * ys.len());
         for &x in xs {
@@ -266,87 +245,21 @@ impl PlateSeries {
         }
         Ok(())
     }
-
-    fn sum(&self, load: &PlateLoad, at: [f64; 2]) -> (PlatePoint, [f64; 2]) {
-        let ([on_x, on_y], pressure) = stretches(load, &self.k);
-        let (qx, qy) = (on_x.amplitudes(&self.along), on_y.amplitudes(&self.across));
-        let split = |q: &[f64], turns: Vec<(f64, f64)>| -> [Vec<f64>; 2] {
-            [q.iter().zip(&turns).map(|(q, t)| q * t.0).collect(), q.iter().zip(&turns).map(|(q, t)| q * t.1).collect()]
-        };
-        let along = split(&qx, self.along.turns(at[0]));
-        let across = split(&qy, self.across.turns(at[1]));
-        let count = self.across.waves.len();
-
-        let (mut all, mut near_x, mut near_y) = ([0.0; 6], [0.0; 6], [0.0; 6]);
-        // On an edge, what goes with a sine is rounding.
-        let ends = [at[0] <= 0.0 || at[0] >= self.k.a, at[1] <= 0.0 || at[1] >= self.k.b];
-        for v in 0..6 {
-            let cosine = [v == 3 || v == 4, v == 3 || v == 5];
-            if (0..2).any(|i| ends[i] && !cosine[i]) {
-                continue;
-            }
-            let (fx, fy) = (&along[usize::from(cosine[0])], &across[usize::from(cosine[1])]);
-            let half = self.along.half;
-            let near = combine(&self.tables[v], &fx[..half], count);
-            let far = combine(&self.tables[v][half * count..], &fx[half..], count);
-            near_x[v] = dot(&near, fy);
-            all[v] = near_x[v] + dot(&far, fy);
-            near_y[v] = dot(&near[..self.across.half], fy) + dot(&far[..self.across.half], fy);
-        }
-        // Short waves along `x` are carried along `x` as by beams: α Qx + β Qy = q_mn, with Qy vanishing.
-        let rest = |on: Stretch, side: &Side, cosines: &[f64], at: f64, height: f64| -> [f64; 2] {
-            let sum =
-                |count: usize| -> f64 { cosines[..count].iter().zip(&side.waves).map(|(q, wave)| q / wave).sum() };
-            let beam = on.beam_shear(at, side.length);
-            [height * (beam - sum(cosines.len())), height * (beam - sum(side.half))]
-        };
-        let rest_x = rest(on_x, &self.along, &along[1], at[0], on_y.height(at[1], self.k.b));
-        let rest_y = rest(on_y, &self.across, &across[1], at[1], on_x.height(at[0], self.k.a));
-        for (part, [x, y]) in [
-            (&mut all, [rest_x[0], rest_y[0]]),
-            (&mut near_x, [rest_x[1], rest_y[0]]),
-            (&mut near_y, [rest_x[0], rest_y[1]]),
-        ] {
-            part[4] += x;
-            part[5] += y;
-            for value in part {
-                *value *= pressure;
-            }
-        }
-
-        let total = (pressure * on_x.size * on_y.size).abs();
-        let share = |part: &[f64; 6]| {
-            let change = |v: usize| (all[v] - part[v]).abs();
-            let size = |v: std::ops::Range<usize>| v.map(|v| all[v].abs()).fold(0.0, f64::max);
-            let over = |c: f64, s: f64| if c > 0.0 { c / s } else { 0.0 };
-            let moment = size(1..4).max(0.01 * total);
-            let shear = size(4..6).max(total / (2.0 * (self.k.a + self.k.b)));
-            [
-                over(change(0), all[0].abs()),
-                over(change(1).max(change(2)).max(change(3)), moment),
-                over(change(4).max(change(5)), shear),
-            ]
-        };
-        let (ex, ey) = (share(&near_x), share(&near_y));
-        let error = |i: usize| si(ex[i] + ey[i]);
-        let largest = |e: [f64; 3]| e.into_iter().fold(0.0, f64::max);
-        let point = PlatePoint {
-            deflection: si(all[0]),
-            mx: si(all[1]),
-            my: si(all[2]),
-            mxy: si(all[3]),
-            qx: si(all[4]),
-            qy: si(all[5]),
-            numerical_error: PlateError { deflection: error(0), moment: error(1), shear: error(2) },
-        };
-        (point, [largest(ex), largest(ey)])
-    }
 }
 
-/// Rows of a table times a factor each, added up.
+/// Rows of a table times a factor each, added up. Four rows at a time: the sum is fetched and put back once for them.
 pub(super) fn combine(table: &[f64], factors: &[f64], count: usize) -> Vec<f64> {
     let mut sum = vec![0.0; count];
-    for (row, &factor) in table.chunks_exact(count).zip(factors) {
+    let mut fours = factors.chunks_exact(4);
+    for (rows, f) in table.chunks_exact(4 * count).zip(&mut fours) {
+        let (ab, cd) = rows.split_at(2 * count);
+        let ((a, b), (c, d)) = (ab.split_at(count), cd.split_at(count));
+        for ((((sum, a), b), c), d) in sum.iter_mut().zip(a).zip(b).zip(c).zip(d) {
+            *sum += (f[0] * a + f[1] * b) + (f[2] * c + f[3] * d);
+        }
+    }
+    let rest = fours.remainder();
+    for (row, &factor) in table[(factors.len() - rest.len()) * count..].chunks_exact(count).zip(rest) {
         for (sum, value) in sum.iter_mut().zip(row) {
             *sum += factor * value;
         }
@@ -354,6 +267,15 @@ pub(super) fn combine(table: &[f64], factors: &[f64], count: usize) -> Vec<f64> 
     sum
 }
 
+/// Sum of products, in four sums side by side that need not wait for one another.
 pub(super) fn dot(a: &[f64], b: &[f64]) -> f64 {
-    a.iter().zip(b).map(|(a, b)| a * b).sum()
+    let mut sum = [0.0; 4];
+    let (mut fours_a, mut fours_b) = (a.chunks_exact(4), b.chunks_exact(4));
+    for (a, b) in (&mut fours_a).zip(&mut fours_b) {
+        for i in 0..4 {
+            sum[i] += a[i] * b[i];
+        }
+    }
+    let rest: f64 = fours_a.remainder().iter().zip(fours_b.remainder()).map(|(a, b)| a * b).sum();
+    (sum[0] + sum[1]) + (sum[2] + sum[3]) + rest
 }

@@ -105,7 +105,17 @@ impl Core {
         if segment_ends(segments)? != self.ends {
             return Err(StripError::OtherLengths);
         }
-        let mut core = Self { elements: elements(&self.x, &self.segment, segments), ..self.clone() };
+        let mut core = Self {
+            x: self.x.clone(),
+            elements: elements(&self.x, &self.segment, segments),
+            ends: self.ends.clone(),
+            segment: self.segment.clone(),
+            supports: self.supports.clone(),
+            bays: Vec::new(),
+            unknown: Vec::new(),
+            pivot: Vec::new(),
+            lower: Vec::new(),
+        };
         core.factor();
         Ok(core)
     }

@@ -1,5 +1,7 @@
 //! Loads as pieces inside elements and jumps at stations, and their exact effect along an element.
 
+use std::ops::Range;
+
 use super::{
     Action, StripError,
     core::{Core, check_inside},
@@ -156,6 +158,11 @@ impl Loads {
         self.reach[1] > first && self.reach[0] < last
     }
 
+    /// Whether a load stands on an end of a stretch that is a free end.
+    pub fn at_end(&self, first: usize, last: usize, free: [bool; 2]) -> bool {
+        (free[0] && self.reach[0] <= first) || (free[1] && self.reach[1] >= last && self.reach[1] != usize::MAX)
+    }
+
     fn reached(&mut self, from: usize, to: usize) {
         self.reach = [self.reach[0].min(from), self.reach[1].max(to)];
     }
@@ -208,38 +215,43 @@ impl Loads {
         if whole == 0.0 {
             return Ok(());
         }
-        // A miss by rounding at an end of the strip goes to the outermost element, so that no force is lost.
+        // Elements wholly under it, and what reaches into the elements beside them. A miss by rounding at an end of the
+        // strip goes to the outermost element, so that no force is lost.
         let last = core.elements.len() - 1;
-        for element in core.element_at(from)..=last {
+        let first = core.x.partition_point(|x| *x < from);
+        let end = core.x.partition_point(|x| *x <= to).saturating_sub(1);
+        let mut part = |element: usize, a: f64, b: f64| {
             let (x, h) = (core.x[element], core.elements[element].h);
-            if from <= x && to >= core.x[element + 1] {
-                self.all_over(core, element, total / whole, kind);
-                continue;
-            }
-            let start = if element == 0 { from } else { from.max(x) };
-            let end = if element == last { to } else { to.min(x + h) };
-            if end <= start {
-                break;
-            }
-            let piece = Piece {
-                element,
-                start: (start - x).clamp(0.0, h),
-                end: (end - x).clamp(0.0, h),
-                total: total * ((end - start) / whole),
-                kind,
-            };
-            self.push(core, piece);
+            let (start, end) = ((a - x).clamp(0.0, h), (b - x).clamp(0.0, h));
+            self.push(core, Piece { element, start, end, total: total * ((b - a) / whole), kind });
+        };
+        if first > end {
+            part(end.min(last), from, to);
+            return Ok(());
         }
+        if first > 0 && from < core.x[first] {
+            part(first - 1, from, if first > last { to } else { core.x[first] });
+        }
+        if end <= last && to > core.x[end] {
+            part(end, if end == 0 { from } else { core.x[end] }, to);
+        }
+        self.all_over(core, first..end, total / whole, kind);
         Ok(())
     }
 
-    #[inline]
-    fn all_over(&mut self, core: &Core, element: usize, intensity: f64, kind: Kind) {
-        let e = &core.elements[element];
-        let unit = if kind == Kind::Curvature { State::curved(e.h) } else { e.pressed };
-        self.element[element] = self.element[element].plus(unit.times(intensity));
-        self.even[element][usize::from(kind == Kind::Curvature)] += intensity;
-        self.reached(element, element + 1);
+    fn all_over(&mut self, core: &Core, covered: Range<usize>, intensity: f64, kind: Kind) {
+        if covered.is_empty() {
+            return;
+        }
+        self.reached(covered.start, covered.end);
+        let bends = kind == Kind::Curvature;
+        let elements = core.elements[covered.clone()].iter();
+        let own = self.element[covered.clone()].iter_mut().zip(&mut self.even[covered]);
+        for (e, (sum, even)) in elements.zip(own) {
+            let unit = if bends { State::curved(e.h) } else { e.pressed };
+            *sum = sum.plus(unit.times(intensity));
+            even[usize::from(bends)] += intensity;
+        }
     }
 
     fn push(&mut self, core: &Core, piece: Piece) {

@@ -25,6 +25,7 @@ mod action;
 mod core;
 mod element;
 mod error;
+mod extremes;
 mod forces;
 mod frequency;
 mod loads;
@@ -32,13 +33,15 @@ mod moving;
 mod peaks;
 mod solve;
 mod swing;
+mod tail;
 
 pub use self::{
     action::Action,
     error::StripError,
+    extremes::Extreme,
     forces::{Peak, Reaction, Station, StripForces},
     frequency::Swing,
-    moving::{Envelope, Extreme, MovingPatch},
+    moving::{Envelope, MovingPatch},
 };
 
 use self::core::Core;

@@ -1,9 +1,13 @@
+use std::ops::Range;
+
 use super::{
     Strip, StripError,
     core::{Core, check_inside},
+    extremes::{Extreme, Extremes},
     loads::{Kind, Loads},
     si,
-    solve::Work,
+    solve::{Results, Work},
+    tail::Tails,
 };
 use crate::units::{ForcePerWidth, Length, MomentPerWidth};
 
@@ -31,20 +35,6 @@ impl MovingPatch {
     }
 }
 
-/// A smallest and a largest value, and which position of the load causes each. Never on the far side of 0: a load that
-/// is not there causes 0, and then the position is the first.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Extreme<T> {
-    /// Smallest value, at most 0.
-    pub min: T,
-    /// Largest value, at least 0.
-    pub max: T,
-    /// Position that causes the smallest, as an index into the positions given.
-    pub min_from: usize,
-    /// Position that causes the largest.
-    pub max_from: usize,
-}
-
 /// Extremes at every station while a load moves over the strip.
 #[derive(Clone, Debug)]
 pub struct Envelope {
@@ -58,42 +48,6 @@ const MOMENT: usize = 0;
 const SHEAR_LEFT: usize = 1;
 const SHEAR_RIGHT: usize = 2;
 const DEFLECTION: usize = 3;
-
-/// [`Extreme`]s of several results in SI base units, side by side so that they are seen together.
-#[derive(Clone, Copy, Debug)]
-struct Extremes<const N: usize> {
-    min: [f64; N],
-    max: [f64; N],
-    min_from: [u64; N],
-    max_from: [u64; N],
-}
-
-impl<const N: usize> Extremes<N> {
-    const NOTHING: Self = Self { min: [0.0; N], max: [0.0; N], min_from: [0; N], max_from: [0; N] };
-
-    /// Takes the values of a unit force in, with the forces that go with what lies below and above 0.
-    #[inline]
-    fn see(&mut self, values: [f64; N], low: [f64; N], high: [f64; N], from: u64) {
-        for i in 0..N {
-            let (l, h) = (values[i] * low[i], values[i] * high[i]);
-            // Selections, not branches: while the load comes nearer most values set a new record, and no one can foretell which.
-            self.min_from[i] = if l < self.min[i] { from } else { self.min_from[i] };
-            self.min[i] = if l < self.min[i] { l } else { self.min[i] };
-            self.max_from[i] = if h > self.max[i] { from } else { self.max_from[i] };
-            self.max[i] = if h > self.max[i] { h } else { self.max[i] };
-        }
-    }
-
-    fn of<T>(&self, result: usize, quantity: impl Fn(f64) -> T) -> Extreme<T> {
-        let place = |from: u64| usize::try_from(from).unwrap_or(usize::MAX);
-        Extreme {
-            min: quantity(self.min[result]),
-            max: quantity(self.max[result]),
-            min_from: place(self.min_from[result]),
-            max_from: place(self.max_from[result]),
-        }
-    }
-}
 
 impl Strip {
     /// Extremes at every station for a patch of the given length that stands at each of `positions` in turn.
@@ -158,6 +112,8 @@ impl Strip {
             reaction: vec![Extremes::NOTHING; core.supports.len()],
         };
         let (mut loads, mut work) = (Loads::new(core), Work::new(core));
+        let beyond = [core.left_tails(), core.right_tails()];
+        let mut turns = Turns::new(core);
         for (k, p) in (0_u64..).zip(positions) {
             loads.clear();
             let centre = p.centre.value.clamp(patch / 2.0, whole - patch / 2.0);
@@ -166,28 +122,124 @@ impl Strip {
             } else {
                 loads.point(core, centre, 1.0, Kind::Force)?;
             }
-            core.solve(&loads, &mut work);
-            e.see(core, &loads, &work, p, k);
+            let spans = core.loaded_spans(&loads);
+            core.solve_spans(&loads, spans.clone(), &mut work);
+            turns.see(core, &beyond, spans.clone(), &mut work, p, k);
+            e.see(core, &loads, spans, &work, p, k);
         }
+        e.see_tails(core, &beyond, turns);
         Ok(e)
     }
 }
 
+/// Turns of the strip over the supports that bound the loads, which bend all that lies beyond; each with the forces for
+/// hogging, sagging, shear and deflection.
+struct Turns {
+    /// To the left of each support.
+    left: Vec<Extremes<4>>,
+    /// To the right of each support.
+    right: Vec<Extremes<4>>,
+}
+
+/// What of [`Turns`] goes with each result of a station, below 0 and above.
+const BY_TURN: [[usize; 2]; 4] = [[0, 1], [2, 2], [2, 2], [3, 3]];
+/// The same for a reaction.
+const REACTION_BY_TURN: [usize; 2] = [2, 2];
+
+impl Turns {
+    fn new(core: &Core) -> Self {
+        let nothing = vec![Extremes::NOTHING; core.supports.len()];
+        Self { left: nothing.clone(), right: nothing }
+    }
+
+    /// Takes one place of the load in, and puts the far sides of the supports that bound it into the solution.
+    fn see(
+        &mut self,
+        core: &Core,
+        [left, right]: &[Tails; 2],
+        spans: Range<usize>,
+        work: &mut Work,
+        p: &MovingPatch,
+        k: u64,
+    ) {
+        let forces = [p.hogging, p.sagging, p.shear, p.deflection].map(|force| force.value);
+        if spans.is_empty() {
+            return;
+        }
+        if let Some(support) = spans.start.checked_sub(1) {
+            let held = core.supports[support];
+            let node = &mut work.nodes[held.node];
+            node.v[0] = node.psi * left.tails[support].shear;
+            node.m[0] = if held.clamped { 0.0 } else { node.m[1] };
+            self.left[support].see([node.psi; 4], forces, forces, k);
+        }
+        if let Some(held) = core.supports.get(spans.end - 1) {
+            let node = &mut work.nodes[held.node];
+            node.v[1] = node.psi * right.tails[spans.end - 1].shear;
+            node.m[1] = if held.clamped { 0.0 } else { node.m[0] };
+            self.right[spans.end - 1].see([node.psi; 4], forces, forces, k);
+        }
+    }
+}
+
 impl Envelope {
-    fn see(&mut self, core: &Core, loads: &Loads, work: &Work, p: &MovingPatch, k: u64) {
+    fn see(&mut self, core: &Core, loads: &Loads, spans: Range<usize>, work: &Work, p: &MovingPatch, k: u64) {
         let (shear, sink) = (p.shear.value, p.deflection.value);
         let low = [p.hogging.value, shear, shear, sink];
         let high = [p.sagging.value, shear, shear, sink];
-        for (n, station) in work.nodes.iter().zip(&mut self.station) {
-            station.see([n.m[0], n.v[0], n.v[1], n.w], low, high, k);
+        if spans.is_empty() {
+            // Over a support, which bears all of it.
+            for (r, s) in self.reaction.iter_mut().zip(&core.supports) {
+                r.see([loads.node[s.node][0]], [shear], [shear], k);
+            }
+            return;
         }
-        for (r, s) in self.reaction.iter_mut().zip(&core.supports) {
+        let nodes = core.span(spans.start)[0]..=core.span(spans.end - 1)[1];
+        for (n, station) in work.nodes[nodes.clone()].iter().zip(&mut self.station[nodes]) {
+            station.see(n.results(), low, high, k);
+        }
+        let supports = spans.start.saturating_sub(1)..spans.end.min(core.supports.len());
+        for (r, s) in self.reaction[supports.clone()].iter_mut().zip(&core.supports[supports]) {
             let n = &work.nodes[s.node];
             // Moments jump only at clamps, where the other side counts too.
             if s.clamped {
                 self.station[s.node].see([n.m[1], n.v[0], n.v[1], n.w], low, high, k);
             }
             r.see([n.v[1] - n.v[0] + loads.node[s.node][0]], [shear], [shear], k);
+        }
+    }
+
+    /// What the loads do beyond the supports that bound them.
+    fn see_tails(&mut self, core: &Core, [left, right]: &[Tails; 2], mut turns: Turns) {
+        let last = core.supports.len() - 1;
+        for support in 0..=last {
+            let turn = turns.right[support];
+            let [from, to] = core.span(support + 1);
+            self.see_tail(from + 1..to + 1, &right.shape, &turn);
+            if let Some(next) = turns.right.get_mut(support + 1) {
+                (0..4).for_each(|i| next.take(i, right.tails[support].turn, &turn, [i; 2]));
+                self.reaction[support + 1].take(0, jump(right.shape[to]), &turn, REACTION_BY_TURN);
+            }
+        }
+        for support in (0..=last).rev() {
+            let turn = turns.left[support];
+            let [from, to] = core.span(support);
+            self.see_tail(from..to, &left.shape, &turn);
+            if let Some(next) = support.checked_sub(1) {
+                (0..4).for_each(|i| turns.left[next].take(i, left.tails[support].turn, &turn, [i; 2]));
+                self.reaction[next].take(0, jump(left.shape[from]), &turn, REACTION_BY_TURN);
+            }
+        }
+    }
+
+    fn see_tail(&mut self, nodes: Range<usize>, shape: &[Results], turn: &Extremes<4>) {
+        if turn.is_nothing() {
+            return;
+        }
+        for (results, station) in shape[nodes.clone()].iter().zip(&mut self.station[nodes]) {
+            for (i, by_turn) in BY_TURN.into_iter().enumerate() {
+                station.take(i, results[i], turn, by_turn);
+            }
         }
     }
 
@@ -226,4 +278,9 @@ impl Envelope {
     pub fn reactions(&self) -> impl ExactSizeIterator<Item = Extreme<ForcePerWidth>> + '_ {
         self.reaction.iter().map(|r| r.of(0, si))
     }
+}
+
+/// The reaction of a support: what the shear rises by over it.
+fn jump([_, left, right, _]: Results) -> f64 {
+    right - left
 }

@@ -1,9 +1,14 @@
 //! From loads to the state at every station.
 
+use std::ops::Range;
+
 use super::{
     core::{Bay, Core},
     loads::{Loads, State},
 };
+
+/// Moment, shear just left, shear just right, deflection at a station.
+pub(super) type Results = [f64; 4];
 
 /// State at a station; moment and shear may jump there.
 #[derive(Clone, Copy, Debug, Default)]
@@ -12,6 +17,13 @@ pub(super) struct Node {
     pub psi: f64,
     pub m: [f64; 2],
     pub v: [f64; 2],
+}
+
+impl Node {
+    /// What is listed of it: of the moments the left one, which jumps only under a moment and over a clamp.
+    pub fn results(&self) -> Results {
+        [self.m[0], self.v[0], self.v[1], self.w]
+    }
 }
 
 /// Memory of a solution, to be used again.
@@ -34,12 +46,39 @@ impl Work {
 
 impl Core {
     pub fn solve(&self, loads: &Loads, work: &mut Work) {
+        self.solve_spans(loads, 0..self.supports.len() + 1, work);
+    }
+
+    /// First and last station of a span: the left overhang, the bays, the right overhang.
+    pub fn span(&self, index: usize) -> [usize; 2] {
+        let from = if index == 0 { 0 } else { self.supports[index - 1].node };
+        [from, self.supports.get(index).map_or(self.x.len() - 1, |support| support.node)]
+    }
+
+    /// The spans that loads lie on, and those between them; none if they lie over a support alone.
+    pub fn loaded_spans(&self, loads: &Loads) -> Range<usize> {
+        let last = self.supports.len();
+        let loaded = |index: &usize| {
+            let [from, to] = self.span(*index);
+            // The free end of an overhang belongs to it, a support to no span.
+            from < to && (loads.between(from, to) || loads.at_end(from, to, [*index == 0, *index == last]))
+        };
+        let first = (0..=last).find(loaded).unwrap_or(0);
+        first..(first..=last).rfind(loaded).map_or(first, |index| index + 1)
+    }
+
+    /// Shows the stations of some spans, what lies beside them being without load.
+    pub fn solve_spans(&self, loads: &Loads, spans: Range<usize>, work: &mut Work) {
         let (first, last) = (self.supports[0], self.supports[self.supports.len() - 1]);
-        let end = self.x.len() - 1;
+        let (end, count) = (self.x.len() - 1, self.supports.len());
 
         // Overhangs: moment and shear by statics.
-        let left = self.run(loads, 0, first.node, end_jump(loads, 0, first.node), |_| ());
-        let right = if last.node < end {
+        let left = if spans.start == 0 {
+            self.run(loads, 0, first.node, end_jump(loads, 0, first.node), |_| ())
+        } else {
+            State::default()
+        };
+        let right = if last.node < end && spans.end > count {
             let p = self.run(loads, last.node, end, State::default(), |_| ());
             let v = loads.node[end][0] - p.v;
             let m = -loads.node[end][1] - p.m - v * (self.x[end] - self.x[last.node]);
@@ -50,34 +89,32 @@ impl Core {
 
         self.support_moments(loads, left, right, work);
 
-        let clamp_only = self.bays.is_empty();
-        let mut psi = 0.0;
-        for k in 0..self.bays.len() {
-            let b = &self.bays[k];
-            let p = work.particular[k];
-            let [start, stop] = self.bay_moments(loads, work, k, left, right);
+        for k in spans.start.max(1)..spans.end.min(count) {
+            let b = &self.bays[k - 1];
+            let p = work.particular[k - 1];
+            let [start, stop] = self.bay_moments(loads, work, k - 1, left, right);
             let v = (stop - start - p.m) / b.length;
-            let psi0 = b.rotation(start, stop, &p);
+            let psi = b.rotations(start, stop, &p)[0];
             let near = &mut work.nodes[b.first];
-            (near.w, near.psi, near.m[1], near.v[1]) = (0.0, psi0, start, v);
-            let s = self.fill(loads, b.first, b.last, State { w: 0.0, psi: psi0, m: start, v }, &mut work.nodes);
-            psi = s.psi;
+            (near.w, near.psi, near.m[1], near.v[1]) = (0.0, psi, start, v);
+            let s = self.fill(loads, b.first, b.last, State { w: 0.0, psi, m: start, v }, &mut work.nodes);
             let far = &mut work.nodes[b.last];
             // The far end is known: moment from the equations, no deflection.
             (far.w, far.psi, far.m[0], far.v[0]) = (0.0, s.psi, stop, s.v);
         }
 
-        let psi_first = if clamp_only { 0.0 } else { work.nodes[first.node].psi };
-        self.left_overhang(loads, left, psi_first, work);
-        let root = &mut work.nodes[last.node];
-        (root.w, root.psi, root.m[1], root.v[1]) = (0.0, psi, right.m, right.v);
-        if last.node < end {
-            let tip = self.fill(loads, last.node, end, State { psi, ..right }, &mut work.nodes);
-            let [f, m] = loads.node[end];
-            work.nodes[end] = Node { w: tip.w, psi: tip.psi, m: [-m, 0.0], v: [f, 0.0] };
-        } else if !last.clamped {
-            // A moment put on an end support has nowhere to go but left.
-            root.m[0] = -loads.node[end][1];
+        let turn = |bay: usize, end: usize| {
+            self.bays.get(bay).map_or(0.0, |b| {
+                let [start, stop] = self.bay_moments(loads, work, bay, left, right);
+                b.rotations(start, stop, &work.particular[bay])[end]
+            })
+        };
+        let over = [turn(0, 0), turn(count.saturating_sub(2), 1)];
+        if spans.start == 0 {
+            self.left_overhang(loads, left, over[0], work);
+        }
+        if spans.end > count {
+            self.right_overhang(loads, right, over[1], work);
         }
     }
 
@@ -92,6 +129,20 @@ impl Core {
         }
         let held = &mut work.nodes[node];
         (held.w, held.psi, held.m[0], held.v[0]) = (0.0, psi, root.m, root.v);
+    }
+
+    fn right_overhang(&self, loads: &Loads, right: State, psi: f64, work: &mut Work) {
+        let (last, end) = (self.supports[self.supports.len() - 1], self.x.len() - 1);
+        let root = &mut work.nodes[last.node];
+        (root.w, root.psi, root.m[1], root.v[1]) = (0.0, psi, right.m, right.v);
+        if last.node < end {
+            let tip = self.fill(loads, last.node, end, State { psi, ..right }, &mut work.nodes);
+            let [f, m] = loads.node[end];
+            work.nodes[end] = Node { w: tip.w, psi: tip.psi, m: [-m, 0.0], v: [f, 0.0] };
+        } else if !last.clamped {
+            // A moment put on an end support has nowhere to go but left.
+            root.m[0] = -loads.node[end][1];
+        }
     }
 
     /// Carries `s`, the state just right of station `from`, to just left of `to`; shows every station between.
@@ -172,7 +223,9 @@ impl Bay {
         [c0, c0 + p.psi - self.psi_v * lift]
     }
 
-    fn rotation(&self, start: f64, stop: f64, p: &State) -> f64 {
-        self.f00 * start + self.f01 * stop + self.free_rotations(p)[0]
+    /// Rotations of the two ends of the bay, with moments over its supports.
+    fn rotations(&self, start: f64, stop: f64, p: &State) -> [f64; 2] {
+        let [c0, c1] = self.free_rotations(p);
+        [self.f00 * start + self.f01 * stop + c0, self.f11 * stop - self.f01 * start + c1]
     }
 }
