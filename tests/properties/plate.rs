@@ -150,11 +150,12 @@ proptest! {
     /// Fewer places along one side than the other, and the other way round: each is summed in its own order.
     #[test]
     fn a_grid_of_points_is_each_point(c in case(), x in 0.0..1.0, y in 0.0..1.0) {
-        let series = c.series(24);
+        // Neither all waves nor half of them make whole groups of four, by which they are summed.
+        let series = c.series(21);
         let few = [m(x)];
         let many = [m(0.0), m(0.3 * c.b), m(y * c.b)];
         let turned = c.turned();
-        let turned_series = turned.series(24);
+        let turned_series = turned.series(21);
         let (wide, narrow) = (series.at_grid(&c.load(), &few, &many).unwrap(),
             turned_series.at_grid(&turned.load(), &many.map(|y| y / c.b), &[m(x / c.b)]).unwrap());
         for (i, y) in many.into_iter().enumerate() {
