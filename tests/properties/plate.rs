@@ -3,7 +3,7 @@
 
 use proptest::prelude::*;
 use skinspan::{
-    closed_form::plate::{EdgeHold, HalfWaves, Plate, PlateLoad, PlateSeries, PlateStiffness},
+    closed_form::plate::{EdgeHold, HalfWaves, Plate, PlateLoad, PlatePoint, PlateSeries, PlateStiffness},
     units::{Force, ForcePerWidth, Length, Pressure, Ratio, per_width},
 };
 use uom::si::{force::newton, length::meter, pressure::pascal, ratio::ratio};
@@ -144,6 +144,39 @@ proptest! {
             let each = held.at(&load).unwrap();
             close(edges[i][0].hogging.value, each[0].hogging.value, EXACT);
             close(edges[i][1].added_shear.value, each[1].added_shear.value, EXACT);
+        }
+    }
+
+    /// Fewer places along one side than the other, and the other way round: each is summed in its own order.
+    #[test]
+    fn a_grid_of_points_is_each_point(c in case(), x in 0.0..1.0, y in 0.0..1.0) {
+        // Neither all waves nor half of them make whole groups of four, by which they are summed.
+        let series = c.series(21);
+        let few = [m(x)];
+        let many = [m(0.0), m(0.3 * c.b), m(y * c.b)];
+        let turned = c.turned();
+        let turned_series = turned.series(21);
+        let (wide, narrow) = (series.at_grid(&c.load(), &few, &many).unwrap(),
+            turned_series.at_grid(&turned.load(), &many.map(|y| y / c.b), &[m(x / c.b)]).unwrap());
+        for (i, y) in many.into_iter().enumerate() {
+            for (grid, one) in [
+                (wide[i], series.at(&c.load(), [few[0], y]).unwrap()),
+                (narrow[i], turned_series.at(&turned.load(), [y / c.b, m(x / c.b)]).unwrap()),
+            ] {
+                let values = |p: &PlatePoint| {
+                    [p.deflection.value, p.mx.value, p.my.value, p.mxy.value, p.qx.value, p.qy.value]
+                };
+                for (grid, one) in values(&grid).into_iter().zip(values(&one)) {
+                    prop_assert!((grid - one).abs() < EXACT * one.abs().max(1.0), "{grid} {one}");
+                }
+                let error = |p: &PlatePoint| {
+                    let e = p.numerical_error;
+                    [e.moment.value, e.shear.value]
+                };
+                for (grid, one) in error(&grid).into_iter().zip(error(&one)) {
+                    prop_assert!((grid - one).abs() < EXACT, "{grid} {one}");
+                }
+            }
         }
     }
 

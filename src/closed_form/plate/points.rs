@@ -19,7 +19,7 @@ struct Seen {
     /// On an edge, what goes with a sine is rounding.
     on_edge: bool,
     height: f64,
-    /// Short waves are carried along their own side as by beams: α Qx + β Qy = q_mn, with Qy vanishing. What they bear
+    /// Short waves are carried along their own side as by beams: `α Qx + β Qy = q_mn`, with `Qy` vanishing. What they bear
     /// beyond the waves summed, and beyond the first half of them.
     rest: [f64; 2],
 }
@@ -38,10 +38,7 @@ impl Seen {
 
     /// The factors of a result along one side, if it does not vanish there.
     fn factors(&self, result: usize, side: usize) -> Option<&[f64]> {
-        match COSINE[side][result] {
-            true => Some(&self.cosines),
-            false => (!self.on_edge).then_some(self.sines.as_slice()),
-        }
+        if COSINE[side][result] { Some(&self.cosines) } else { (!self.on_edge).then_some(&self.sines) }
     }
 }
 

@@ -53,7 +53,7 @@ impl<const N: usize> Extremes<N> {
     }
 
     pub fn is_nothing(&self) -> bool {
-        self.min == [0.0; N] && self.max == [0.0; N]
+        self.min.iter().chain(&self.max).all(|value| *value == 0.0)
     }
 
     pub fn of<T>(&self, result: usize, quantity: impl Fn(f64) -> T) -> Extreme<T> {
