@@ -1,12 +1,13 @@
 //! Mounts as a whole: what a review found to go wrong must not come back.
 
 use skinspan::{
+    advice::{Change, changed, changes},
     analysis::{Analysis, DIVISIONS, MountOn},
-    check::{CHECKS, run},
+    check::{CHECKS, most_torque, run},
     input::{NamedText, read_design, read_tables},
     top::Top,
 };
-use uom::si::force::newton;
+use uom::si::{force::newton, length::millimeter, torque::newton_meter};
 
 fn example(name: &str, changes: &[(&str, &str)]) -> Top {
     let path = format!("{}/examples/{name}.toml", env!("CARGO_MANIFEST_DIR"));
@@ -94,4 +95,84 @@ fn a_foot_beyond_its_backing_pulls_harder() {
     };
     let (whole, narrow) = (pull("16 in"), pull("8.4 in"));
     assert!(narrow > 1.03 * whole && narrow < 1.4 * whole, "{whole} {narrow}");
+}
+
+/// What the gear is thrown with goes through the fixings of the pipes as well.
+#[test]
+fn gear_that_rolls_shears_the_fixings_of_the_pipes() {
+    let gear = "[[gear]]\nname = \"box\"\nmass = \"20 kg\"\ncg_height = \"0 mm\"\nat = [\"45 in\", \"32 in\"]\n\
+                footing = \"8 in\"\n[service]";
+    let all = |top: &Top| {
+        let analysis = Analysis::new(top, DIVISIONS).expect("a layout");
+        let rolling = analysis.cases.iter().position(|case| case.id == "rolling").expect("a case");
+        let forces = analysis.mount_forces.iter().filter(|forces| forces.case == rolling);
+        forces.flat_map(|forces| forces.shears.iter()).map(|shear| shear.get::<newton>()).sum::<f64>()
+    };
+    let added = all(&example("rail-row", &[("[service]", gear)])) - all(&example("rail-row", &[]));
+    // 20 kg at the 0.697 g of the bare top.
+    assert!((added / (20.0 * 9.806_65 * 0.697_06) - 1.0).abs() < 1e-3, "{added}");
+}
+
+/// A hand beyond two pipes pulls the near one by its moment about the far one.
+#[test]
+fn a_hand_at_the_edge_pulls_by_its_lever() {
+    let top = example("rail-row", &[("hand_load = \"0 lbf\"", "hand_load = \"100 N\"")]);
+    let analysis = Analysis::new(&top, DIVISIONS).expect("a layout");
+    let case = analysis.cases.iter().position(|case| case.id == "hand-up").expect("a case");
+    let most = analysis.most_pull_by_hand(0, case).expect("nothing else lifts it").get::<newton>();
+    // 16 in beyond pipes that lie 32 in apart, by a strip that carries 4 in beyond their ends.
+    assert!((most / (100.0 * 1.5 * 1.125) - 1.0).abs() < 1e-9, "{most}");
+}
+
+/// The most torque is the one at which the check of it is just used up.
+#[test]
+fn the_most_torque_uses_tightening_up() {
+    for (name, torque) in [("radar-pad", 2.0), ("whip-rail-mended", 1.0), ("rail-row", 1.0)] {
+        let given = format!("torque = \"{torque} N.m\"\nlubrication");
+        let top = if name == "radar-pad" { example(name, &[]) } else { example(name, &[("lubrication", &given)]) };
+        let analysis = Analysis::new(&top, DIVISIONS).expect("a layout");
+        let most = most_torque(&analysis, 0).expect("a bolt").torque.get::<newton_meter>();
+        let used = used(&top, "tightening", None);
+        assert!((used * most / torque - 1.0).abs() < 1e-9, "{name}: {used} {most}");
+    }
+}
+
+/// More fixings stand in the length that there was.
+#[test]
+fn more_fixings_reach_no_farther() {
+    for laid in ["row = 3, pitch = \"100 mm\"", "grid = [2, 2], pitch = [\"300 mm\", \"120 mm\"]"] {
+        let top = example("whip-rail-mended", &[("grid = [2, 2], pitch = [\"300 mm\", \"120 mm\"]", laid)]);
+        let ends = |top: &Top| {
+            let at = top.gear[0].fastened.as_ref().expect("fixings").laid.about_middle();
+            let along = at.iter().map(|place| place.x.get::<millimeter>());
+            (at.len(), along.fold(0.0, f64::max))
+        };
+        let before = ends(&top);
+        let mut tried = 0;
+        for change in changes(&top).into_iter().flatten() {
+            let Change::FixingCount { count, .. } = change else { continue };
+            let after = ends(&changed(&top, &change).expect("a change"));
+            assert!(after.0 == count && count > before.0 && (after.1 - before.1).abs() < 1e-9, "{before:?} {after:?}");
+            tried += 1;
+        }
+        assert!(tried > 0);
+    }
+}
+
+/// A strip grows at both ends, and no farther than the panel.
+#[test]
+fn a_longer_strip_grows_at_both_ends() {
+    let top = example("whip-rail-mended", &[]);
+    let longer: Vec<_> = changes(&top)
+        .into_iter()
+        .flatten()
+        .filter(|change| matches!(change, Change::BackingLength { .. }))
+        .map(|change| {
+            let along = changed(&top, &change)?.backings[0].along.clone();
+            let ends = [along.points().first()?, along.points().last()?];
+            Some(ends.map(|end| end.x.get::<millimeter>().round()))
+        })
+        .collect();
+    // From 50 and 750 mm on a panel of 800 mm.
+    assert_eq!(longer[..3], [Some([25.0, 775.0]), Some([0.0, 800.0]), None]);
 }
