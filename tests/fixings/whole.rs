@@ -3,9 +3,10 @@
 use skinspan::{
     advice::{Change, changed, changes},
     analysis::{Analysis, DIVISIONS, MountOn},
-    check::{CHECKS, most_torque, run},
+    check::{CHECKS, Outcome, most_torque, run},
     input::{NamedText, read_design, read_tables},
     top::Top,
+    units::Force,
 };
 use uom::si::{force::newton, length::millimeter, torque::newton_meter};
 
@@ -28,7 +29,7 @@ fn used(top: &Top, check: &str, case: Option<&str>) -> f64 {
     let own = all.iter().filter(|outcome| outcome.check == number);
     let own =
         own.filter(|outcome| case.is_none_or(|id| outcome.case.is_some_and(|case| analysis.cases[case].id == id)));
-    own.filter_map(|outcome| outcome.utilisation()).map(|used| used.value).fold(0.0, f64::max)
+    own.filter_map(Outcome::utilisation).map(|used| used.value).fold(0.0, f64::max)
 }
 
 /// A strip that ends near a footing has less of it; a few millimetres more must not turn the answer round.
@@ -37,7 +38,7 @@ fn a_longer_strip_changes_little_by_little() {
     let at = |end: i32| {
         let along = format!("[[\"50 mm\", \"300 mm\"], [\"{end} mm\", \"300 mm\"]]");
         let wide = ("length = \"800 mm\"", "length = \"2400 mm\"");
-        let middle = (end + 50) / 2;
+        let middle = i32::midpoint(end, 50);
         let gear = format!("at        = [\"{middle} mm\", \"300 mm\"]");
         example(
             "whip-rail-mended",
@@ -71,10 +72,10 @@ fn a_top_without_gear_shears_its_fixings() {
     let top = example("rail-row", &[]);
     let analysis = Analysis::new(&top, DIVISIONS).expect("a layout");
     let rolling = analysis.cases.iter().position(|case| case.id == "rolling").expect("a case");
-    let fixings: usize = analysis.mounts.iter().map(|mount| mount.places.len()).sum();
+    let fixings: f64 = analysis.mounts.iter().flat_map(|mount| &mount.places).map(|_| 1.0).sum();
     let forces = analysis.mount_forces.iter().find(|forces| forces.case == rolling).expect("forces");
     // sin 25° + 25° (2π/4 s)² 2.5 m / g = 0.697, shared evenly by all of them.
-    let even = top.weight().bare.value * 9.806_65 * 0.697_06 / fixings as f64;
+    let even = top.weight().bare.value * 9.806_65 * 0.697_06 / fixings;
     assert!(
         (forces.shears[0].get::<newton>() / even - 1.0).abs() < 1e-3,
         "{} {even}",
@@ -91,7 +92,7 @@ fn a_foot_beyond_its_backing_pulls_harder() {
         let grab = analysis.cases.iter().position(|case| case.id == "grab").expect("a case");
         let own = analysis.mount_forces.iter().find(|forces| forces.case == grab).expect("forces");
         assert_eq!(analysis.mounts[own.mount].on, MountOn::Gear(0));
-        own.pulls.iter().map(|pull| pull.get::<newton>()).fold(0.0, f64::max)
+        own.pulls.iter().map(Force::get::<newton>).fold(0.0, f64::max)
     };
     let (whole, narrow) = (pull("16 in"), pull("8.4 in"));
     assert!(narrow > 1.03 * whole && narrow < 1.4 * whole, "{whole} {narrow}");
@@ -106,7 +107,7 @@ fn gear_that_rolls_shears_the_fixings_of_the_pipes() {
         let analysis = Analysis::new(top, DIVISIONS).expect("a layout");
         let rolling = analysis.cases.iter().position(|case| case.id == "rolling").expect("a case");
         let forces = analysis.mount_forces.iter().filter(|forces| forces.case == rolling);
-        forces.flat_map(|forces| forces.shears.iter()).map(|shear| shear.get::<newton>()).sum::<f64>()
+        forces.flat_map(|forces| forces.shears.iter()).map(Force::get::<newton>).sum::<f64>()
     };
     let added = all(&example("rail-row", &[("[service]", gear)])) - all(&example("rail-row", &[]));
     // 20 kg at the 0.697 g of the bare top.
