@@ -150,7 +150,11 @@ fn pull_test(analysis: &Analysis<'_>, number: usize) -> Option<PullTest> {
     }
     let criteria = &analysis.top.criteria;
     let prying = if mount.fastened.stiff { Ratio::new::<ratio>(1.0) } else { criteria.prying_factor.value };
-    let factor = criteria.pull_out_measured_factor.value * criteria.fitting_factor.value;
+    let own = match mount.fastened.fixing.hold {
+        Hold::BondedStud { .. } => criteria.bond_measured_factor.value,
+        _ => criteria.pull_out_measured_factor.value,
+    };
+    let factor = own * criteria.fitting_factor.value;
     let samples = criteria.pull_test_samples.value;
     let of_case = |forces: &MountForces| {
         let pull: Force = forces.pulls.iter().copied().fold(Force::default(), Force::max) * prying;

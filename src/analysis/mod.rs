@@ -189,6 +189,9 @@ impl<'a> Analysis<'a> {
                 Ok(forces) => self.mount_forces.extend(forces),
                 Err(open) => self.open_mounts.push(open),
             }
+            if let Some(reason) = mount::doubt(self.top, mount) {
+                self.open_mounts.push(OpenMount { mount: number, reason });
+            }
         }
     }
 

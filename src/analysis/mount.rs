@@ -101,6 +101,14 @@ pub struct OpenMount {
     pub reason: String,
 }
 
+/// What speaks against the forces in the fixings of a mount.
+pub(super) fn doubt(top: &Top, mount: &Mount<'_>) -> Option<String> {
+    match mount.on {
+        MountOn::Gear(index) => gear::doubt(top, &top.gear[index], mount.fastened),
+        MountOn::Pipe(_) => None,
+    }
+}
+
 /// What lifts the top off a pipe.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Pull {

@@ -4,6 +4,7 @@ use uom::si::ratio::ratio;
 
 use super::Analysis;
 use crate::{
+    load::weight::gravity,
     load_case::ZonePressure,
     units::{Force, ForcePerWidth, Ratio},
 };
@@ -45,18 +46,19 @@ impl Analysis<'_> {
     /// lifts the top as well.
     ///
     /// ```text
-    /// R ≤ F (1 + c/L)(1 + e/B)
+    /// R ≤ (F + W)(1 + j c/L)(1 + j e/B)       j = 1 over two pipes, 1.5 over more
     /// ```
     ///
     /// | symbol | meaning |
     /// |---|---|
-    /// | *F* | all people, or the hand |
+    /// | *F*, *W* | all people, or the hand; all gear |
     /// | *c*, *L* | overhang of a strip over the pipe, and the bay behind it, where they are worst |
     /// | *e*, *B* | overhang beyond the ends of the pipes that the strip carries, and the span behind it |
     ///
     /// # Source
     ///
-    /// [`DERIVED`](crate::source::DERIVED): moments about the next pipe; pipes farther off take some of it.
+    /// [`DERIVED`](crate::source::DERIVED): moments about the next pipe; a span beyond that does not
+    /// turn there at all adds half as much again.
     #[must_use]
     pub fn most_pull_by_hand(&self, pipe: usize, case: usize) -> Option<Force> {
         let case = &self.cases[case];
@@ -68,15 +70,18 @@ impl Analysis<'_> {
             (None, Some(people)) => people.each * f64::from(u32::try_from(people.count).unwrap_or(u32::MAX)),
             (None, None) => return None,
         };
+        let gear: Force = self.top.gear.iter().map(|gear| gear.mass * gravity()).sum();
+        let force = force + gear;
         let one = Ratio::from(1.0);
         let over = self.lines.iter().filter(|line| line.seats.iter().any(|seat| seat.pipe == Some(pipe)));
         let reach = over.filter_map(|line| {
             let [first, second, ..] = line.seats.as_slice() else { return None };
             let [.., last_but_one, last] = line.seats.as_slice() else { return None };
+            let held = if line.seats.len() > 2 { 1.5 } else { 1.0 };
             let near = first.at / (second.at - first.at);
             let far = (line.length() - last.at) / (last.at - last_but_one.at);
-            let carried = line.carries.map_or(one, |overhang| one + overhang.length / overhang.back_span);
-            Some((one + near.max(far)) * carried)
+            let carried = line.carries.map_or(one, |overhang| one + overhang.length / overhang.back_span * held);
+            Some((one + near.max(far) * held) * carried)
         });
         reach.reduce(Ratio::max).map(|reach| force * reach)
     }

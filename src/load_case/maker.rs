@@ -209,6 +209,7 @@ impl Maker<'_> {
         if gear.limber {
             let mut snag = self.case("snag", "a line or a branch catches a whip", true, Duration::Short);
             snag.snagged = true;
+            snag.gear_gravity = self.criteria.weight_against_uplift.value;
             self.cases.push(snag);
         }
         if gear.grabbed {
@@ -221,6 +222,7 @@ impl Maker<'_> {
             let title = format!("force {} that the file gives for gear", number + 1);
             let mut given = self.case(id, title, true, Duration::Short);
             given.given = Some(number);
+            given.gear_gravity = self.criteria.weight_against_uplift.value;
             self.cases.push(given);
         }
     }

@@ -248,7 +248,7 @@ fn grip(fitting: &Fitting, system: System) -> String {
 
 fn prove(analysis: &Analysis<'_>, test: &PullTest, system: System) -> String {
     format!(
-        "pull {:.0} out of scrap of the same build, cold and dry: their mean has to reach {} = {} × {:.2} / {:.2} for heat, \
+        "pull {:.0} out of scrap of the same build, cold and dry: their mean has to reach {} = {} with prying × {:.2} / {:.2} for heat, \
          water and time ({}); write mean, scatter and count into a table of your own",
         test.samples.get::<ratio>(),
         both(test.mean, system),

@@ -1,13 +1,14 @@
 //! Mounts as a whole: what a review found to go wrong must not come back.
 
 use skinspan::{
+    advice::{Change, changed, changes},
     analysis::{Analysis, DIVISIONS, MountOn},
-    check::{CHECKS, Outcome, run},
+    check::{CHECKS, Outcome, most_torque, run},
     input::{NamedText, read_design, read_tables},
     top::Top,
     units::Force,
 };
-use uom::si::force::newton;
+use uom::si::{force::newton, length::millimeter, torque::newton_meter};
 
 fn example(name: &str, changes: &[(&str, &str)]) -> Top {
     let path = format!("{}/examples/{name}.toml", env!("CARGO_MANIFEST_DIR"));
@@ -71,10 +72,10 @@ fn a_top_without_gear_shears_its_fixings() {
     let top = example("rail-row", &[]);
     let analysis = Analysis::new(&top, DIVISIONS).expect("a layout");
     let rolling = analysis.cases.iter().position(|case| case.id == "rolling").expect("a case");
-    let fixings: u32 = analysis.mounts.iter().map(|mount| u32::try_from(mount.places.len()).expect("a few")).sum();
+    let fixings: f64 = analysis.mounts.iter().flat_map(|mount| &mount.places).map(|_| 1.0).sum();
     let forces = analysis.mount_forces.iter().find(|forces| forces.case == rolling).expect("forces");
     // sin 25° + 25° (2π/4 s)² 2.5 m / g = 0.697, shared evenly by all of them.
-    let even = top.weight().bare.value * 9.806_65 * 0.697_06 / f64::from(fixings);
+    let even = top.weight().bare.value * 9.806_65 * 0.697_06 / fixings;
     assert!(
         (forces.shears[0].get::<newton>() / even - 1.0).abs() < 1e-3,
         "{} {even}",
@@ -95,4 +96,118 @@ fn a_foot_beyond_its_backing_pulls_harder() {
     };
     let (whole, narrow) = (pull("16 in"), pull("8.4 in"));
     assert!(narrow > 1.03 * whole && narrow < 1.4 * whole, "{whole} {narrow}");
+}
+
+/// What the gear is thrown with goes through the fixings of the pipes as well.
+#[test]
+fn gear_that_rolls_shears_the_fixings_of_the_pipes() {
+    let gear = "[[gear]]\nname = \"box\"\nmass = \"20 kg\"\ncg_height = \"0 mm\"\nat = [\"45 in\", \"32 in\"]\n\
+                footing = \"8 in\"\n[service]";
+    let all = |top: &Top| {
+        let analysis = Analysis::new(top, DIVISIONS).expect("a layout");
+        let rolling = analysis.cases.iter().position(|case| case.id == "rolling").expect("a case");
+        let forces = analysis.mount_forces.iter().filter(|forces| forces.case == rolling);
+        forces.flat_map(|forces| forces.shears.iter()).map(Force::get::<newton>).sum::<f64>()
+    };
+    let added = all(&example("rail-row", &[("[service]", gear)])) - all(&example("rail-row", &[]));
+    // 20 kg at the 0.697 g of the bare top.
+    assert!((added / (20.0 * 9.806_65 * 0.697_06) - 1.0).abs() < 1e-3, "{added}");
+}
+
+/// A hand beyond two pipes pulls the near one by its moment about the far one.
+#[test]
+fn a_hand_at_the_edge_pulls_by_its_lever() {
+    // The starboard edge reaches 2 in farther out than the other.
+    let wider = ("width = \"5 ft 4 in\"", "width = \"5 ft 6 in\"");
+    let top = example("rail-row", &[("hand_load = \"0 lbf\"", "hand_load = \"100 N\""), wider]);
+    let analysis = Analysis::new(&top, DIVISIONS).expect("a layout");
+    let case = analysis.cases.iter().position(|case| case.id == "hand-up").expect("a case");
+    let most = analysis.most_pull_by_hand(0, case).expect("nothing else lifts it").get::<newton>();
+    // 18 in beyond pipes that lie 32 in apart, by a strip that carries 4 in beyond their ends.
+    assert!((most / (100.0 * 1.5625 * 1.125) - 1.0).abs() < 1e-9, "{most}");
+}
+
+/// The most torque is the one at which the check of it is just used up.
+#[test]
+fn the_most_torque_uses_tightening_up() {
+    for (name, torque) in [("radar-pad", 2.0), ("whip-rail-mended", 1.0), ("rail-row", 1.0)] {
+        let given = format!("torque = \"{torque} N.m\"\nlubrication");
+        let top = if name == "radar-pad" { example(name, &[]) } else { example(name, &[("lubrication", &given)]) };
+        let analysis = Analysis::new(&top, DIVISIONS).expect("a layout");
+        let most = most_torque(&analysis, 0).expect("a bolt").torque.get::<newton_meter>();
+        let used = used(&top, "tightening", None);
+        assert!((used * most / torque - 1.0).abs() < 1e-9, "{name}: {used} {most}");
+    }
+}
+
+/// More fixings stand in the length that there was.
+#[test]
+fn more_fixings_reach_no_farther() {
+    for laid in ["row = 3, pitch = \"100 mm\"", "grid = [2, 2], pitch = [\"300 mm\", \"120 mm\"]"] {
+        let top = example("whip-rail-mended", &[("grid = [2, 2], pitch = [\"300 mm\", \"120 mm\"]", laid)]);
+        let ends = |top: &Top| {
+            let at = top.gear[0].fastened.as_ref().expect("fixings").laid.about_middle();
+            let along = at.iter().map(|place| place.x.get::<millimeter>());
+            (at.len(), along.fold(0.0, f64::max))
+        };
+        let before = ends(&top);
+        let mut tried = 0;
+        for change in changes(&top).into_iter().flatten() {
+            let Change::FixingCount { count, .. } = change else { continue };
+            let after = ends(&changed(&top, &change).expect("a change"));
+            assert!(after.0 == count && count > before.0 && (after.1 - before.1).abs() < 1e-9, "{before:?} {after:?}");
+            tried += 1;
+        }
+        assert!(tried > 0);
+    }
+}
+
+/// A strip grows at both ends, and no farther than the panel.
+#[test]
+fn a_longer_strip_grows_at_both_ends() {
+    let top = example("whip-rail-mended", &[]);
+    let longer: Vec<_> = changes(&top)
+        .into_iter()
+        .flatten()
+        .filter(|change| matches!(change, Change::BackingLength { .. }))
+        .map(|change| {
+            let along = changed(&top, &change)?.backings[0].along.clone();
+            let ends = [along.points().first()?, along.points().last()?];
+            Some(ends.map(|end| end.x.get::<millimeter>().round()))
+        })
+        .collect();
+    // From 50 and 750 mm on a panel of 800 mm.
+    assert_eq!(longer[..3], [Some([25.0, 775.0]), Some([0.0, 800.0]), None]);
+}
+
+/// Two bolts beside the middle of their footing: a force along them twists them, one across does not, and both are looked
+/// at. 200 N at a lever of 25 mm on bolts 30 mm apart: 100 N each along, and 5 N·m/30 mm = 166.7 N across with it.
+#[test]
+fn bolts_beside_the_middle_are_twisted_from_some_sides() {
+    let shear = |points: &str| {
+        let top = example(
+            "radar-pad",
+            &[
+                ("circle = 6, diameter = \"8 in\"", &format!("points = {points}")),
+                ("grab_height = \"10 in\"", "given = [{ side = \"200 N\", height = \"0 mm\" }]"),
+            ],
+        );
+        let analysis = Analysis::new(&top, DIVISIONS).expect("a patch");
+        let given = analysis.cases.iter().position(|case| case.id == "given-1").expect("a case");
+        let own = analysis.mount_forces.iter().find(|forces| forces.case == given).expect("forces");
+        own.shears.iter().map(Force::get::<newton>).fold(0.0, f64::max)
+    };
+    let up = shear("[[\"0 mm\", \"10 mm\"], [\"0 mm\", \"40 mm\"]]");
+    let along = shear("[[\"10 mm\", \"0 mm\"], [\"40 mm\", \"0 mm\"]]");
+    assert!((up / along - 1.0).abs() < 1e-9 && up > 240.0, "{up} {along}");
+}
+
+/// A footing whose bolts stand beside its backing is no pass, whatever its numbers.
+#[test]
+fn bolts_beside_the_backing_of_their_footing_are_no_pass() {
+    let top = example("radar-pad", &[("width    = \"16 in\"", "width    = \"6 in\"")]);
+    let analysis = Analysis::new(&top, DIVISIONS).expect("a patch");
+    assert_eq!(analysis.open_mounts.len(), 1);
+    assert!(run(&analysis).iter().any(|outcome| outcome.utilisation().is_none()));
+    assert!(Analysis::new(&example("radar-pad", &[]), DIVISIONS).expect("a patch").open_mounts.is_empty());
 }

@@ -68,17 +68,41 @@ fn whole(action: GearAction) -> WholeFoot {
 /// The fixings of gear as a group on what lies below its footing.
 pub(super) fn group(top: &Top, gear: &Gear, fastened: &Fastened, left: &Knockdowns<'_>) -> Result<FixingGroup, String> {
     let at = fastened.laid.about_middle();
-    let (foot, below) = bedded(top, gear, &at, left);
+    let (foot, below) = match bedded(top, gear, &at) {
+        Bedded::OnBoard(foot, backing) => (foot, Below::board(top, backing)),
+        Bedded::OnCore | Bedded::BesideBoard => (gear.foot, Below::core(top, left)),
+    };
     FixingGroup::new(at, foot, below.stiffness(top, fastened), below.bed()).map_err(|error| error.to_string())
 }
 
+/// Why the forces in fixings that stand beside the backing of their own footing are too small, where they do.
+pub(super) fn doubt(top: &Top, gear: &Gear, fastened: &Fastened) -> Option<String> {
+    matches!(bedded(top, gear, &fastened.laid.about_middle()), Bedded::BesideBoard).then(|| {
+        format!(
+            "fixings of {} stand beside the backing that its footing rests on, which pries harder on them than is counted \
+             here: lay a wider backing, or bring them closer",
+            gear.name
+        )
+    })
+}
+
+/// What a footing is bedded on.
+enum Bedded {
+    /// A part of it on a backing, as its place in the list.
+    OnBoard(Foot, usize),
+    /// All of it on core.
+    OnCore,
+    /// Its middle on a backing, some of its fixings beside that.
+    BesideBoard,
+}
+
 /// What of a footing is bedded, and on what. One that reaches beyond its backing is bedded on that alone, evenly about its
-/// middle; if its fixings then stand beside the bed, on core all over.
-fn bedded(top: &Top, gear: &Gear, at: &[Point], left: &Knockdowns<'_>) -> (Foot, Below) {
-    let Region::Backing(index) = region_at(top, gear.at) else { return (gear.foot, Below::core(top, left)) };
-    let (below, backing) = (Below::board(top, index), &top.backings[index]);
+/// middle.
+fn bedded(top: &Top, gear: &Gear, at: &[Point]) -> Bedded {
+    let Region::Backing(index) = region_at(top, gear.at) else { return Bedded::OnCore };
+    let backing = &top.backings[index];
     let Some(around) = InBacking::at(top, gear.at).filter(|around| around.backing == index) else {
-        return (gear.foot, below);
+        return Bedded::OnBoard(gear.foot, index);
     };
     let reach = [around.half_length - around.along, backing.width / 2.0 - around.across].map(|half: Length| half * 2.0);
     let [along_x, along_y] = match backing.along.main_axis() {
@@ -87,13 +111,13 @@ fn bedded(top: &Top, gear: &Gear, at: &[Point], left: &Knockdowns<'_>) -> (Foot,
     };
     let [length, width] = gear.foot.sizes();
     if length <= along_x && width <= along_y {
-        return (gear.foot, below);
+        return Bedded::OnBoard(gear.foot, index);
     }
     let foot = match gear.foot {
         Foot::Rectangle { .. } => Foot::Rectangle { length: length.min(along_x), width: width.min(along_y) },
         Foot::Disc { diameter } => Foot::Disc { diameter: diameter.min(along_x).min(along_y) },
     };
-    if at.iter().all(|place| foot.holds(*place)) { (foot, below) } else { (gear.foot, Below::core(top, left)) }
+    if at.iter().all(|place| foot.holds(*place)) { Bedded::OnBoard(foot, index) } else { Bedded::BesideBoard }
 }
 
 /// What lies between the skins below a footing.
@@ -167,8 +191,8 @@ pub(super) fn forces(
     };
     for (number, &side) in sides.of(&action).iter().enumerate() {
         let from_side = from_side(&action, side);
-        // Without a twist all share alike, whatever the side.
-        if action.twist != Torque::default() || number == 0 {
+        // Without a twist, and about the middle of the footing, all share alike whatever the side.
+        if action.twist != Torque::default() || !mirrors.even() || number == 0 {
             // A twist may come either way round.
             for twist in [from_side.twist, -from_side.twist] {
                 let shears = group.shears(&FootingAction { twist, ..from_side }).map_err(|error| error.to_string())?;

@@ -19,6 +19,11 @@ impl Mirrors {
         Self([across(|at| Point { x: -at.x, ..at }), across(|at| Point { y: -at.y, ..at })])
     }
 
+    /// Whether the pattern is even about both axes, so that its middle is that of the footing.
+    pub(super) fn even(&self) -> bool {
+        self.0.iter().all(Option::is_some)
+    }
+
     /// Whether a direction has to be looked at: of those that are each other's images one is enough.
     pub(super) fn need(&self, direction: [f64; 2]) -> bool {
         self.0.iter().zip(direction).all(|(across, along)| across.is_none() || along >= -1e-9)

@@ -246,12 +246,16 @@ pub fn most_torque(analysis: &Analysis<'_>, mount: usize) -> Option<MostTorque> 
     let cool = cool(analysis).ok()?;
     let factor = analysis.top.criteria.tightening_factor.value;
     let mut most: Option<(Torque, Gives)> = None;
-    let mut bolt_of_mount = None;
+    let (mut bolt_of_mount, mut unknown) = (None, false);
     each_in_place(analysis, |held| {
         let held = Held { knockdowns: &cool, ..held };
         let Some(bolt) = held.fixing().bolt().filter(|_| held.forces.mount == mount) else { return };
         bolt_of_mount = Some(bolt);
-        for limit in limits(&held, bolt).unwrap_or_default() {
+        let Ok(limits) = limits(&held, bolt) else {
+            unknown = true;
+            return;
+        };
+        for limit in limits {
             let torque = match limit.bears {
                 Bears::Pull(force) => torque_within(force / factor, bolt.thread.major.value, nut_factors(bolt)),
                 Bears::Torque(torque) => (torque / factor).into(),
@@ -261,6 +265,9 @@ pub fn most_torque(analysis: &Analysis<'_>, mount: usize) -> Option<MostTorque> 
             }
         }
     });
+    if unknown {
+        return None;
+    }
     let (bolt, (torque, gives)) = (bolt_of_mount?, most?);
     let preload = preload_range(torque, bolt.thread.major.value, nut_factors(bolt));
     Some(MostTorque { torque, gives, preload })
