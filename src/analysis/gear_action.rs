@@ -32,7 +32,13 @@ impl GearAction {
         if !case.with_gear {
             return sum;
         }
-        sum.up -= inertia_force(gear.mass, case.gear_gravity);
+        let given = case.given.and_then(|number| gear.given.get(number));
+        // Against a force that does not press, no more weight is counted than against wind from below.
+        let weight = match given {
+            Some(given) if given.up >= Force::default() => criteria.weight_against_uplift.value,
+            _ => case.gear_gravity,
+        };
+        sum.up -= inertia_force(gear.mass, weight);
         let swing = if gear.limber { criteria.whip_resonance.value } else { Ratio::from(1.0) };
         sum.push(inertia_force(gear.mass, case.gear_sideways) * swing, gear.cg_height);
         sum.push(gear_drag(case.gear_wind, gear.drag, gear.wind_area), gear.wind_height);
@@ -46,7 +52,7 @@ impl GearAction {
             // Never above its own tip, twice as high as its middle.
             sum.push(criteria.whip_snag_force.value, criteria.whip_snag_height.value.min(gear.cg_height * 2.0));
         }
-        if let Some(given) = case.given.and_then(|number| gear.given.get(number)) {
+        if let Some(given) = given {
             sum.up += given.up;
             sum.twist += given.twist;
             sum.push(given.side, given.height);

@@ -222,7 +222,6 @@ impl Maker<'_> {
             let title = format!("force {} that the file gives for gear", number + 1);
             let mut given = self.case(id, title, true, Duration::Short);
             given.given = Some(number);
-            given.gear_gravity = self.criteria.weight_against_uplift.value;
             self.cases.push(given);
         }
     }

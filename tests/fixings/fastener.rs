@@ -6,8 +6,8 @@ use super::{close, finding, open, outcomes, patch, read, term, used};
 use skinspan::top::Top;
 
 pub(crate) const GIVEN: Option<&str> = Some("given-1");
-/// Pull with prying: 1.3 × (500 N − 1 kg × 9.80665 m/s²).
-pub(crate) const PULL: f64 = 1.3 * 490.193_35;
+/// Pull with prying: 1.3 × (500 N − 0.6 × 1 kg × 9.80665 m/s²).
+pub(crate) const PULL: f64 = 1.3 * 494.116_01;
 /// Side force: sixteen sides on a polygon about their circle, 200 N/cos(11.25°).
 pub(crate) const SIDE: f64 = 203.918;
 /// Stress area of M8, π/4 (8 − 0.938 194 × 1.25)², mm².

@@ -13,7 +13,8 @@ use skinspan::{
 };
 use uom::si::ratio::ratio;
 
-/// A patch of one metre with a fixing in its middle, pulled by 490.193 N and pushed sideways by 200 N from any side.
+/// A patch of one metre with a fixing in its middle, pulled by 494.116 N (500 N less 0.6 of the weight of 1 kg) and pushed
+/// sideways by 200 N from any side.
 const PATCH: &str = r#"
 title = "patch"
 [patch]
