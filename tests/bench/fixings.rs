@@ -49,14 +49,18 @@ fn shears(bencher: Bencher) {
     bencher.bench_local(|| group.shears(black_box(&action)).expect("two or more"));
 }
 
-/// A radar on twelve bolts: forces of every case and all checks of fixings.
-#[divan::bench]
-fn a_mount_of_twelve_and_all_cases(bencher: Bencher) {
+/// A radar on twelve bolts: its patch with the forces of every case and all checks of fixings, and the patch alone, whose
+/// sections and cases are in both: the difference is the mount.
+#[divan::bench(args = [true, false])]
+fn a_mount_of_twelve_and_all_cases(bencher: Bencher, mounted: bool) {
     let path = format!("{}/examples/radar-pad.toml", env!("CARGO_MANIFEST_DIR"));
     let text = std::fs::read_to_string(path).expect("an example").replace("circle = 6", "circle = 12");
     let table = read_tables(&[]).expect("the built-in table");
-    let top =
+    let mut top =
         read_design(&NamedText { name: "radar-pad".to_owned(), text }, &table, None).expect("an example that reads");
+    if !mounted {
+        top.gear[0].fastened = None;
+    }
     bencher.bench_local(|| {
         let analysis = Analysis::new(black_box(&top), DIVISIONS).expect("a patch");
         black_box(run(&analysis).len())
