@@ -11,9 +11,6 @@ use crate::{
     units::{Pressure, Ratio},
 };
 
-/// Stands for all boards, as in the sections of a top; little hangs on it.
-const BOARD_POISSON: f64 = 0.3;
-
 #[derive(Clone, Copy)]
 pub(super) enum Between<'a> {
     Board(&'a Board),
@@ -57,9 +54,9 @@ impl<'a> Between<'a> {
         }
     }
 
-    pub(super) fn poisson(self) -> Ratio {
+    pub(super) fn poisson(self, top: &Top) -> Ratio {
         match self {
-            Self::Board(_) => Ratio::from(BOARD_POISSON),
+            Self::Board(_) => top.criteria.board_poisson.value,
             Self::Core(core) => core.in_plane_poisson.value,
         }
     }

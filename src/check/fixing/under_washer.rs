@@ -38,7 +38,7 @@ impl Pressed {
             poisson: skin.in_plane_constants().nuxy,
             foundation: foundation_modulus(modulus, held.top.core.thickness, Denting::BothSkins),
         };
-        let deep = DeepCore { skin_rigidity, core_modulus: bonded_core_modulus(modulus, below.poisson()) };
+        let deep = DeepCore { skin_rigidity, core_modulus: bonded_core_modulus(modulus, below.poisson(held.top)) };
         let radius: Length = pressing_diameter(held.top, bolt, washer) / 2.0;
         let load = DiscLoad { force: Force::new::<newton>(1.0), radius };
         Self {
