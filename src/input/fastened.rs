@@ -92,6 +92,11 @@ fn read_places(room: &Room<'_>) -> Option<Laid> {
         }
         return Some(laid(Pattern::Grid { along_x, along_y, pitch_x: pitch_x.value, pitch_y: pitch_y.value }));
     }
+    if room.value("points").is_none() {
+        // Which of them count hangs on the pattern, whose key is missing or misspelt.
+        room.trust_keys(&["diameter", "pitch", "turned"]);
+        return None;
+    }
     let Given { value: points, range, .. } = room.points("points")?;
     if points.is_empty() || points.len() > MOST {
         room.report(

@@ -849,3 +849,24 @@ help: leave `torque` out
     let crowned = MOUNT.replacen("process", "crown = \"20 mm\"\nprocess", 1);
     assert!(said_of(&crowned).contains("`crown` is not a key of `patch`"), "{}", said_of(&crowned));
 }
+
+#[test]
+fn a_misspelt_pattern_is_one_mistake() {
+    says(
+        "circle = 4",
+        "circel = 4",
+        r#"
+error: `circel` is not a key of `fixings`
+  --> top.toml:23:31
+   |
+23 | fixings = { fixing = "bolts", circel = 4, diameter = "200 mm" }
+   |                               ^^^^^^
+   |
+help: did you mean `circle`?
+   |
+23 - fixings = { fixing = "bolts", circel = 4, diameter = "200 mm" }
+23 + fixings = { fixing = "bolts", circle = 4, diameter = "200 mm" }
+   |
+"#,
+    );
+}
