@@ -11,9 +11,11 @@ use skinspan::{
         stud_bond_tension, tensile_capacity, thread_shape_factor, tightening_torque, torque_within,
         wood_screw_withdrawal,
     },
-    units::{Force, Length, Pressure, Ratio, Torque},
+    units::Torque,
 };
-use uom::si::{force::newton, length::millimeter, pressure::megapascal, ratio::ratio, torque::newton_meter};
+use uom::si::torque::newton_meter;
+
+use crate::kit::{close, mm, mpa, newtons, r};
 
 const RULES: [Interaction; 6] = [
     Interaction::Linear,
@@ -23,26 +25,6 @@ const RULES: [Interaction; 6] = [
     Interaction::ShankSheared,
     Interaction::ThreadSheared,
 ];
-
-fn mpa(value: f64) -> Pressure {
-    Pressure::new::<megapascal>(value)
-}
-
-fn mm(value: f64) -> Length {
-    Length::new::<millimeter>(value)
-}
-
-fn newtons(value: f64) -> Force {
-    Force::new::<newton>(value)
-}
-
-fn r(value: f64) -> Ratio {
-    Ratio::new::<ratio>(value)
-}
-
-fn close(a: f64, b: f64) -> bool {
-    (a - b).abs() <= 1e-10 * a.abs().max(b.abs())
-}
 
 prop_compose! {
     fn thread()(d in 3.0..20.0, share in 0.08..0.2, unified in any::<bool>()) -> ScrewThread {

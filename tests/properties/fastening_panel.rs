@@ -15,32 +15,11 @@ use skinspan::{
         DeepCore, Denting, DiscLoad, Pad, RoundFoot, SkinBending, SkinOnCore, foundation_modulus, plate_modulus,
         punching_peak,
     },
-    units::{Force, Length, Pressure, Ratio, TemperatureCoefficient, TemperatureInterval, Torque, per_width},
+    units::{Length, TemperatureCoefficient, TemperatureInterval, Torque, per_width},
 };
-use uom::si::{
-    force::newton, length::millimeter, pressure::megapascal, ratio::ratio, temperature_coefficient::per_kelvin,
-    temperature_interval::kelvin, torque::newton_meter,
-};
+use uom::si::{temperature_coefficient::per_kelvin, temperature_interval::kelvin, torque::newton_meter};
 
-fn mpa(value: f64) -> Pressure {
-    Pressure::new::<megapascal>(value)
-}
-
-fn mm(value: f64) -> Length {
-    Length::new::<millimeter>(value)
-}
-
-fn newtons(value: f64) -> Force {
-    Force::new::<newton>(value)
-}
-
-fn r(value: f64) -> Ratio {
-    Ratio::new::<ratio>(value)
-}
-
-fn close(a: f64, b: f64) -> bool {
-    (a - b).abs() <= 1e-10 * a.abs().max(b.abs())
-}
+use crate::kit::{close, mm, mpa, newtons, r};
 
 prop_compose! {
     fn panel()(skin in 4e3..40e3, g in 8.0..150.0, t in 0.5..4.0, c in 8.0..60.0) -> (SkinBending, Length) {

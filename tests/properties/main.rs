@@ -5,6 +5,7 @@ mod fastening;
 mod fastening_panel;
 mod fixing_group;
 mod input;
+mod kit;
 mod laminate;
 mod load;
 mod plate;

@@ -14,33 +14,14 @@ use skinspan::{
         skin_moment_at_edge, skin_moment_at_round_edge, void_stress_across, void_stress_along, wrinkling_stress,
         wrinkling_under_biaxial_compression, wrinkling_under_compression_and_shear,
     },
-    units::{Curvature, Force, ForcePerWidth, Length, Pressure, Ratio, per_width, plain},
+    units::{Curvature, ForcePerWidth, Length, per_width, plain},
 };
-use uom::si::{force::newton, length::millimeter, pressure::megapascal, ratio::ratio};
 
-fn mpa(value: f64) -> Pressure {
-    Pressure::new::<megapascal>(value)
-}
-
-fn mm(value: f64) -> Length {
-    Length::new::<millimeter>(value)
-}
-
-fn newtons(value: f64) -> Force {
-    Force::new::<newton>(value)
-}
-
-fn r(value: f64) -> Ratio {
-    Ratio::new::<ratio>(value)
-}
+use crate::kit::{close, mm, mpa, newtons, r};
 
 /// N/mm.
 fn line(value: f64) -> ForcePerWidth {
     per_width(newtons(value) / mm(1.0))
-}
-
-fn close(a: f64, b: f64) -> bool {
-    (a - b).abs() <= 1e-10 * a.abs().max(b.abs())
 }
 
 prop_compose! {
