@@ -7,6 +7,7 @@ pub mod closed_form;
 pub mod command;
 pub mod criteria;
 pub mod fastening;
+pub mod finite_element;
 pub mod geometry;
 pub mod input;
 pub mod laminate;

@@ -270,6 +270,11 @@ impl Stiffness {
         quantity(self.reduced()[(i.index(), j.index())])
     }
 
+    /// `A`, `B`, `D` for matrix code.
+    pub(crate) const fn matrices(&self) -> [Matrix3<f64>; 3] {
+        [self.a, self.b, self.d]
+    }
+
     pub(crate) fn reduced(&self) -> Matrix3<f64> {
         self.d - self.b * inverse(&self.a) * self.b
     }

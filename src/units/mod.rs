@@ -12,7 +12,7 @@ use std::marker::PhantomData;
 use uom::{
     marker,
     si::{ISQ, Quantity, SI},
-    typenum::{Integer, N1, N2, P1, P2, Z0},
+    typenum::{Integer, N1, N2, P1, P2, P3, Z0},
 };
 
 pub use catalog::{Dimensioned, Entry, QUANTITIES, Step, System, Unit};
@@ -60,6 +60,8 @@ pub type FlexuralRigidity = PerWidth<P2, P1, N2>;
 pub type Curvature = Plain<N1, Z0, Z0>;
 /// Stiffness of a spring, force per deflection, N/m.
 pub type Stiffness = Plain<Z0, P1, N2>;
+/// Bending rigidity of a beam, N·m².
+pub type BeamRigidity = Plain<P3, P1, N2>;
 /// Modulus of an elastic foundation, pressure per deflection, N/m³.
 pub type FoundationModulus = Plain<N2, P1, N2>;
 /// Mass per unit length, kg/m.

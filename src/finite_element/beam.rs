@@ -1,0 +1,203 @@
+//! Beams and beds along lines of the mesh.
+
+use nalgebra::{DMatrix, Matrix4};
+
+use super::{
+    assembly::Part,
+    element::Fields,
+    numbering::Numbering,
+    plate::{Bed, point},
+};
+use crate::{
+    geometry::Point,
+    units::{Force, ForcePerWidth, Length, Torque, per_width},
+};
+
+/// Nodes along a bed, with the beam below.
+#[derive(Clone, Debug)]
+pub(super) struct BeamLine {
+    /// Nodes of the plate, in order.
+    pub(super) nodes: Vec<usize>,
+    /// Distance along the line.
+    pub(super) at: Vec<f64>,
+    /// Length that each node stands for.
+    weights: Vec<f64>,
+    stiffness: f64,
+    rigidity: f64,
+    /// First unknown of the beam, deflection and slope by turns; none where it does not move.
+    first: Option<usize>,
+    /// Nodes, by their place in the line, where posts stand.
+    posts: Vec<usize>,
+}
+
+impl BeamLine {
+    pub(super) fn new(bed: &Bed, numbering: &Numbering, next: &mut usize) -> Option<Self> {
+        let start = *bed.corners.first()?;
+        let (mut nodes, mut at, mut weights) = (vec![start], vec![0.0], vec![0.0]);
+        for side in bed.corners.windows(2) {
+            let along = numbering.along(side[0], side[1])?;
+            let [a, b] = [side[0], side[1]].map(|corner| numbering.places[corner]);
+            let length = (b[0] - a[0]).hypot(b[1] - a[1]);
+            let from = at[at.len() - 1];
+            for (k, (&node, &(share, weight))) in along.iter().zip(numbering.degree.along_side()).enumerate() {
+                if k == 0 {
+                    *weights.last_mut()? += weight * length;
+                } else {
+                    nodes.push(node);
+                    at.push(from + share * length);
+                    weights.push(weight * length);
+                }
+            }
+        }
+        let first = bed.beam.as_ref().map(|_| *next);
+        if first.is_some() {
+            *next += 2 * nodes.len();
+        }
+        let posts = bed.beam.iter().flat_map(|beam| &beam.posts);
+        let posts = posts.filter_map(|post| nodes.iter().position(|node| node == post)).collect();
+        let rigidity = bed.beam.as_ref().map_or(0.0, |beam| beam.rigidity.value);
+        Some(Self { nodes, at, weights, stiffness: bed.stiffness.value, rigidity, first, posts })
+    }
+
+    /// Unknowns of the beam that posts hold.
+    pub(super) fn held(&self) -> Vec<usize> {
+        self.first.map_or_else(Vec::new, |first| self.posts.iter().map(|post| first + 2 * post).collect())
+    }
+
+    pub(super) fn springs(&self, line: usize, numbering: &Numbering, fields: Fields) -> Vec<Spring> {
+        let (count, deflection) = (fields.count(), fields.deflection());
+        (0..self.nodes.len())
+            .map(|k| Spring {
+                line,
+                place: numbering.places[self.nodes[k]],
+                at: self.at[k],
+                length: self.weights[k],
+                plate: self.nodes[k] * count + deflection,
+                below: self.first.map(|first| first + 2 * k),
+                stiffness: self.stiffness * self.weights[k],
+            })
+            .collect()
+    }
+
+    /// Pieces of the beam between neighbouring nodes, exact for a cubic deflection.
+    pub(super) fn parts(&self) -> Vec<Part> {
+        let Some(first) = self.first else { return Vec::new() };
+        (1..self.nodes.len())
+            .map(|k| {
+                let matrix = piece(self.rigidity, self.at[k] - self.at[k - 1]);
+                let unknowns = (first + 2 * (k - 1)..first + 2 * (k + 1)).collect();
+                Part { unknowns, matrix: DMatrix::from_column_slice(4, 4, matrix.as_slice()) }
+            })
+            .collect()
+    }
+
+    /// Moment at both ends of every piece, and the force that each post bears, downwards.
+    pub(super) fn forces(&self, values: &[f64], springs: &[Spring]) -> BeamForces {
+        let Some(first) = self.first else { return BeamForces::default() };
+        let mut forces = BeamForces::default();
+        let mut reactions: Vec<f64> = vec![0.0; self.nodes.len()];
+        for k in 1..self.nodes.len() {
+            let l = self.at[k] - self.at[k - 1];
+            let numbers = nalgebra::Vector4::from_row_slice(&values[first + 2 * (k - 1)..first + 2 * (k + 1)]);
+            let ends = piece(self.rigidity, l) * numbers;
+            reactions[k - 1] += ends[0];
+            reactions[k] += ends[2];
+            for (at, moment) in [(self.at[k - 1], -ends[1]), (self.at[k], ends[3])] {
+                let mut m = Torque::default();
+                m.value = moment;
+                forces.moments.push((Length::new::<uom::si::length::meter>(at), m));
+            }
+        }
+        for (k, spring) in springs.iter().enumerate() {
+            reactions[k] -= spring.force(values);
+        }
+        for &post in &self.posts {
+            let mut bears = Force::default();
+            bears.value = -reactions[post];
+            forces.posts.push((Length::new::<uom::si::length::meter>(self.at[post]), bears));
+        }
+        forces
+    }
+}
+
+/// A beam of two nodes, deflection and slope at each.
+fn piece(rigidity: f64, l: f64) -> Matrix4<f64> {
+    let (a, b, c) = (12.0 * rigidity / l.powi(3), 6.0 * rigidity / (l * l), 2.0 * rigidity / l);
+    Matrix4::new(a, b, -a, b, b, 2.0 * c, -b, c, -a, -b, a, -b, b, c, -b, 2.0 * c)
+}
+
+/// What a beam bears.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct BeamForces {
+    /// Bending moment along it, sagging positive, by distance from its start.
+    pub moments: Vec<(Length, Torque)>,
+    /// What each post bears, pressed positive, by distance from the start.
+    pub posts: Vec<(Length, Force)>,
+}
+
+/// The bed at one node.
+#[derive(Clone, Debug)]
+pub(super) struct Spring {
+    pub(super) line: usize,
+    place: [f64; 2],
+    at: f64,
+    length: f64,
+    pub(super) plate: usize,
+    pub(super) below: Option<usize>,
+    pub(super) stiffness: f64,
+}
+
+impl Spring {
+    pub(super) fn part(&self) -> Part {
+        let k = self.stiffness;
+        match self.below {
+            Some(below) => {
+                Part { unknowns: vec![self.plate, below], matrix: DMatrix::from_row_slice(2, 2, &[k, -k, -k, k]) }
+            }
+            None => Part { unknowns: vec![self.plate], matrix: DMatrix::from_element(1, 1, k) },
+        }
+    }
+
+    /// How far the plate is pressed towards what is below.
+    pub(super) fn closed(&self, values: &[f64]) -> f64 {
+        values[self.plate] - self.below.map_or(0.0, |below| values[below])
+    }
+
+    /// Force with which the plate presses.
+    pub(super) fn force(&self, values: &[f64]) -> f64 {
+        self.stiffness * self.closed(values)
+    }
+
+    pub(super) const fn at_node(&self) -> [f64; 2] {
+        self.place
+    }
+
+    /// As part of the push along the line.
+    pub(super) fn push(&self, force: f64) -> Push {
+        let mut all = Force::default();
+        all.value = force;
+        let length = Length::new::<uom::si::length::meter>(self.length);
+        Push {
+            place: point(self.place),
+            along: Length::new::<uom::si::length::meter>(self.at),
+            length,
+            force: all,
+            per_length: per_width(all / length),
+        }
+    }
+}
+
+/// What a plate presses on a bed with at a node.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Push {
+    /// Where.
+    pub place: Point,
+    /// Distance along the line.
+    pub along: Length,
+    /// Length that the node stands for.
+    pub length: Length,
+    /// Force, pressing positive.
+    pub force: Force,
+    /// The same per length.
+    pub per_length: ForcePerWidth,
+}

@@ -1,0 +1,98 @@
+//! Sparse symmetric matrices and their Cholesky factors: the one place that knows the solver.
+
+use faer::{
+    MatMut, Side,
+    linalg::solvers::Solve,
+    sparse::{
+        SparseColMatRef, SymbolicSparseColMatRef,
+        linalg::{
+            LltError,
+            solvers::{Llt, SymbolicLlt},
+        },
+    },
+};
+
+/// Upper triangle of a symmetric matrix, column by column, rows in order.
+#[derive(Clone, Debug)]
+pub(super) struct SymmetricSparse {
+    pub(super) columns: Vec<usize>,
+    pub(super) rows: Vec<usize>,
+    pub(super) values: Vec<f64>,
+}
+
+/// A matrix that has no Cholesky factor: something can move without resistance.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct NotDefinite;
+
+impl SymmetricSparse {
+    pub(super) fn size(&self) -> usize {
+        self.columns.len() - 1
+    }
+
+    /// The order of elimination, good for every matrix of the same pattern.
+    pub(super) fn order(&self) -> Result<Order, NotDefinite> {
+        SymbolicLlt::try_new(self.pattern(), Side::Upper).map(Order).map_err(|_| NotDefinite)
+    }
+
+    fn pattern(&self) -> SymbolicSparseColMatRef<'_, usize> {
+        SymbolicSparseColMatRef::new_checked(self.size(), self.size(), &self.columns, None, &self.rows)
+    }
+
+    pub(super) fn factor(&self, order: &Order) -> Result<Factor, NotDefinite> {
+        let matrix = SparseColMatRef::new(self.pattern(), &self.values[..]);
+        Llt::try_new_with_symbolic(order.0.clone(), matrix, Side::Upper)
+            .map(Factor)
+            .map_err(|_: LltError| NotDefinite)
+    }
+
+    /// Product with a vector.
+    pub(super) fn times(&self, vector: &[f64]) -> Vec<f64> {
+        let mut product = vec![0.0; self.size()];
+        for column in 0..self.size() {
+            for k in self.columns[column]..self.columns[column + 1] {
+                let row = self.rows[k];
+                product[row] += self.values[k] * vector[column];
+                if row != column {
+                    product[column] += self.values[k] * vector[row];
+                }
+            }
+        }
+        product
+    }
+}
+
+/// Order of elimination.
+#[derive(Clone, Debug)]
+pub(super) struct Order(SymbolicLlt<usize>);
+
+/// Cholesky factor.
+#[derive(Clone, Debug)]
+pub(super) struct Factor(Llt<usize, f64>);
+
+impl Factor {
+    /// Solves for many right-hand sides, one after another in a flat list, in place.
+    pub(super) fn solve(&self, right_hand_sides: &mut [f64], size: usize) {
+        let count = right_hand_sides.len() / size;
+        self.0.solve_in_place(MatMut::from_column_major_slice_mut(right_hand_sides, size, count));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn solves_what_can_be_solved_and_says_what_cannot() {
+        // [4 1; 1 3] x = (1, 2), (0, 11)
+        let mut matrix = SymmetricSparse { columns: vec![0, 1, 3], rows: vec![0, 0, 1], values: vec![4.0, 1.0, 3.0] };
+        let order = matrix.order().unwrap();
+        let mut sides = [1.0, 2.0, 0.0, 11.0];
+        matrix.factor(&order).unwrap().solve(&mut sides, 2);
+        for (found, exact) in sides.iter().zip([1.0 / 11.0, 7.0 / 11.0, -1.0, 4.0]) {
+            assert!((found - exact).abs() < 1e-15);
+        }
+        assert_eq!(matrix.times(&[1.0, 2.0]), [6.0, 7.0]);
+        matrix.values[2] = 0.0;
+        assert_eq!(matrix.factor(&order).err(), Some(NotDefinite));
+    }
+}

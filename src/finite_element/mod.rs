@@ -1,0 +1,22 @@
+//! Shear-deformable sandwich plates of any shape by finite elements: straight-sided triangles of degree 2 to 4 for every
+//! field, integrated exactly, on which beams and beds of springs may lie.
+//!
+//! `z` points inwards, as in [`crate::section`]: a deflection and a pressure are positive downwards.
+
+mod assembly;
+mod beam;
+mod element;
+mod factor;
+mod load;
+mod numbering;
+mod plate;
+mod rigid;
+mod shape;
+mod solution;
+
+pub use beam::{BeamForces, Push};
+pub use element::{Fields, ShellStiffness};
+pub use load::Load;
+pub use plate::{Beam, Bed, Held, Mechanism, Model, Plate};
+pub use shape::Degree;
+pub use solution::{Solution, State};

@@ -1,0 +1,232 @@
+//! A plate on beams, beds and held lines: built once, factored once, then solved for any number of loads.
+
+use nalgebra::DVector;
+
+use super::{
+    assembly::{Assembly, Part},
+    beam::{BeamLine, Spring},
+    element::{Fields, ShellStiffness},
+    factor::Factor,
+    load::Load,
+    numbering::Numbering,
+    rigid,
+    shape::Degree,
+    solution::Solution,
+};
+use crate::{
+    geometry::Point,
+    units::{BeamRigidity, Length, Pressure},
+};
+
+/// What a line of the mesh is held by.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub struct Held {
+    /// Its deflection is nothing.
+    pub deflection: bool,
+    /// So are its rotations in the planes of x and of y.
+    pub rotations: [bool; 2],
+    /// So are its displacements along x and along y.
+    pub displacements: [bool; 2],
+}
+
+/// A beam below the plate.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Beam {
+    /// Bending rigidity.
+    pub rigidity: BeamRigidity,
+    /// Corners of the mesh on its line where a post holds it.
+    pub posts: Vec<usize>,
+}
+
+/// A line of the mesh that the plate lies on, through a bed of springs: what yields between the plate's mid-plane and the
+/// pipe.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bed {
+    /// Corners of the mesh along the line.
+    pub corners: Vec<usize>,
+    /// Force per length and deflection.
+    pub stiffness: Pressure,
+    /// The beam below; none where what is below does not move.
+    pub beam: Option<Beam>,
+}
+
+/// Everything that makes a plate.
+pub struct Model<'a> {
+    /// Corners of the mesh.
+    pub corners: &'a [Point],
+    /// Triangles, each by its corners, anticlockwise.
+    pub triangles: &'a [[usize; 3]],
+    /// Degree of the fields.
+    pub degree: Degree,
+    /// Which fields there are.
+    pub fields: Fields,
+    /// Stiffness of a triangle.
+    pub shells: &'a dyn Fn(usize) -> ShellStiffness,
+    /// Lines that are held, each by the corners along it.
+    pub held: &'a [(Vec<usize>, Held)],
+    /// Lines that it lies on.
+    pub beds: &'a [Bed],
+}
+
+/// Why a plate cannot be solved.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Mechanism {
+    /// It can move as a whole, without resistance: a unit of deflection at the place, and slopes along x and y.
+    WholeMoves {
+        /// Where it moves least: a line through here along the other direction is the hinge.
+        about: Point,
+        /// Direction in which it tips, from 0 (about a line across) to a right angle.
+        tips: [f64; 2],
+    },
+    /// Some part moves without resistance.
+    PartMoves,
+    /// Two corners that follow one another on a line do not share a side of a triangle.
+    BrokenLine,
+}
+
+impl std::fmt::Display for Mechanism {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Self::WholeMoves { .. } => f.write_str(
+                "the top is not held: it can tip or drop as a whole without resistance, since all that it stands on lies \
+                 on one line; give it a second pipe, or posts that stand apart",
+            ),
+            Self::PartMoves => f.write_str(
+                "the top or a pipe is not held: some part of it can move without resistance; see that every pipe has two \
+                 posts or more",
+            ),
+            Self::BrokenLine => f.write_str("a line of the mesh is broken"),
+        }
+    }
+}
+
+impl std::error::Error for Mechanism {}
+
+/// A plate that can be solved.
+#[derive(Clone, Debug)]
+pub struct Plate {
+    pub(super) assembly: Assembly,
+    pub(super) factor: Factor,
+    pub(super) shells: Vec<ShellStiffness>,
+    pub(super) beams: Vec<BeamLine>,
+    pub(super) springs: Vec<Spring>,
+}
+
+impl Plate {
+    /// Builds and factors a plate.
+    ///
+    /// ```text
+    /// K x = f,   K = Σ triangles ∫ strainᵀ [A B 0; B D 0; 0 0 S] strain + Σ beds w k (w − w_b)² + Σ beams ∫ EI w_b''²
+    /// ```
+    ///
+    /// | symbol | meaning |
+    /// |---|---|
+    /// | `A`, `B`, `D`, `S` | stiffness of the shell, [`ShellStiffness`] |
+    /// | `k`, `w` | stiffness of a bed per length; weight of a node in the Gauss-Lobatto rule along the side |
+    /// | `w_b`, `EI` | deflection and bending rigidity of a beam |
+    ///
+    /// # Validity
+    /// Linear: small deflections, first-order shear. A bed pulls as well as it pushes. Beams bend upwards and downwards
+    /// only; bends in their line do not couple bending with twist.
+    ///
+    /// # Errors
+    /// [`Mechanism`] where something can move without resistance.
+    ///
+    /// # Source
+    /// Displacement method with Lagrange triangles of degree 2 to 4 for every field and exact integration:
+    /// [`DERIVED`](crate::source::DERIVED).
+    pub fn new(model: &Model<'_>) -> Result<Self, Mechanism> {
+        let corners: Vec<[f64; 2]> = model.corners.iter().map(|place| [place.x.value, place.y.value]).collect();
+        let numbering = Numbering::new(&corners, model.triangles, model.degree);
+        let shells: Vec<ShellStiffness> = (0..model.triangles.len()).map(model.shells).collect();
+        let mut extra = numbering.shared * model.fields.count();
+        let first_extra = extra;
+        let mut beams = Vec::with_capacity(model.beds.len());
+        for bed in model.beds {
+            beams.push(BeamLine::new(bed, &numbering, &mut extra).ok_or(Mechanism::BrokenLine)?);
+        }
+        let mut held: Vec<usize> = beams.iter().flat_map(BeamLine::held).collect();
+        held.extend(held_unknowns(model, &numbering)?);
+        let mut springs = Vec::new();
+        for (number, line) in beams.iter().enumerate() {
+            springs.extend(line.springs(number, &numbering, model.fields));
+        }
+        let mut parts: Vec<Part> = beams.iter().flat_map(BeamLine::parts).collect();
+        parts.extend(springs.iter().map(Spring::part));
+        rigid::check(&numbering, model.fields, &springs, &held)?;
+        let stiffness = |triangle: usize| shells[triangle];
+        let assembly = Assembly::new(numbering, model.fields, extra - first_extra, &held, &parts, &stiffness);
+        let order = assembly.matrix.order().map_err(|_| Mechanism::PartMoves)?;
+        let factor = assembly.matrix.factor(&order).map_err(|_| Mechanism::PartMoves)?;
+        Ok(Self { assembly, factor, shells, beams, springs })
+    }
+
+    /// Unknowns that are solved for.
+    #[must_use]
+    pub fn unknowns(&self) -> usize {
+        self.assembly.size()
+    }
+
+    /// Solutions under loads.
+    #[must_use]
+    pub fn solve(&self, loads: &[Load]) -> Vec<Solution> {
+        let size = self.assembly.size();
+        let mut sides: Vec<f64> = loads.iter().flat_map(|load| load.values.iter().copied()).collect();
+        self.factor.solve(&mut sides, size);
+        let solved = sides.chunks_exact(size).zip(loads);
+        solved.map(|(values, load)| Solution::new(values.to_vec(), load.inner.clone(), load.free.clone())).collect()
+    }
+
+    /// Corners of a triangle.
+    #[must_use]
+    pub fn corners(&self, triangle: usize) -> [Point; 3] {
+        self.assembly.numbering.triangles[triangle].corners.map(point)
+    }
+
+    /// How many triangles there are.
+    #[must_use]
+    pub fn triangles(&self) -> usize {
+        self.shells.len()
+    }
+
+    pub(super) fn numbers(&self, triangle: usize, solution: &Solution) -> DVector<f64> {
+        let count = self.assembly.numbering.degree.in_triangle() * self.assembly.fields.count();
+        let mut numbers = DVector::zeros(count);
+        self.assembly.of_triangle(triangle, &solution.values, &solution.inner, &mut numbers);
+        numbers
+    }
+}
+
+pub(super) fn point([x, y]: [f64; 2]) -> Point {
+    let m = Length::new::<uom::si::length::meter>;
+    Point { x: m(x), y: m(y) }
+}
+
+fn held_unknowns(model: &Model<'_>, numbering: &Numbering) -> Result<Vec<usize>, Mechanism> {
+    let (count, first) = (model.fields.count(), model.fields.deflection());
+    let mut unknowns = Vec::new();
+    for (line, held) in model.held {
+        let mut nodes: Vec<usize> = line.first().copied().into_iter().collect();
+        for side in line.windows(2) {
+            nodes.extend(numbering.along(side[0], side[1]).ok_or(Mechanism::BrokenLine)?.iter().skip(1));
+        }
+        for node in nodes {
+            let mut hold = |field: usize, yes: bool| unknowns.extend(yes.then_some(node * count + field));
+            hold(first, held.deflection);
+            hold(first + 1, held.rotations[0]);
+            hold(first + 2, held.rotations[1]);
+            if model.fields == Fields::BendingAndStretching {
+                hold(0, held.displacements[0]);
+                hold(1, held.displacements[1]);
+            }
+        }
+    }
+    if model.fields == Fields::BendingAndStretching
+        && !model.held.iter().any(|(_, held)| held.displacements != [false; 2])
+    {
+        unknowns.extend(rigid::in_plane(numbering));
+    }
+    unknowns.sort_unstable();
+    unknowns.dedup();
+    Ok(unknowns)
+}

@@ -1,0 +1,5 @@
+//! Plates by finite elements: patch tests, rates, exact series, published cases, reference solutions.
+#![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
+
+mod kit;
+mod series;
