@@ -227,6 +227,34 @@ impl Assembly {
         into.rows_mut(sides.len(), inside).copy_from(&found);
     }
 
+    /// The numbers on the sides of a triangle, and the loads inside it.
+    pub(super) fn numbers_of(
+        &self,
+        triangle: usize,
+        solution: &[f64],
+        inner: &[f64],
+        sides: &mut DVector<f64>,
+        inside: &mut DVector<f64>,
+    ) {
+        let count = self.fields.count();
+        let within = self.numbering.degree.inside() * count;
+        let on_sides = self.numbering.degree.in_triangle() - self.numbering.degree.inside();
+        sides.resize_vertically_mut(on_sides * count, 0.0);
+        for (chunk, &node) in sides.as_mut_slice().chunks_exact_mut(count).zip(self.numbering.nodes_of(triangle)) {
+            chunk.copy_from_slice(&solution[node * count..(node + 1) * count]);
+        }
+        inside.resize_vertically_mut(within, 0.0);
+        inside.copy_from_slice(&inner[triangle * within..(triangle + 1) * within]);
+    }
+
+    /// What maps all numbers of a triangle, split into what maps those on its sides and what maps the loads inside it.
+    pub(super) fn from_sides(&self, triangle: usize, all: &DMatrix<f64>) -> (DMatrix<f64>, DMatrix<f64>) {
+        let Inside { inverse, from_sides } = &self.inside[triangle];
+        let split = all.ncols() - inverse.nrows();
+        let inner = all.columns(split, inverse.nrows());
+        (all.columns(0, split) - &inner * from_sides, &inner * inverse)
+    }
+
     /// `a Kii⁻¹ b` over the insides of all triangles: the work that does not show on their sides.
     pub(super) fn inner_product(&self, a: &[f64], b: &[f64]) -> f64 {
         let count = self.numbering.degree.inside() * self.fields.count();

@@ -5,8 +5,12 @@ use nalgebra::{DMatrix, Matrix2, Matrix3};
 use super::shape::{Degree, OPERATORS};
 use crate::{
     laminate::Stiffness,
-    units::{Curvature, FlexuralRigidity, ForcePerWidth, ShearStiffness},
+    units::{Curvature, FlexuralRigidity, ForcePerWidth, Length, ShearStiffness},
 };
+
+/// Share of the thickness that the neutral plane may move without being looked at: its square is what is left out of the
+/// rigidity.
+const COUPLING: f64 = 1e-3;
 
 /// Which fields a plate has.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -24,6 +28,18 @@ impl Fields {
             Self::Bending => 3,
             Self::BendingAndStretching => 5,
         }
+    }
+
+    /// The fields that a plate of these shells needs. Bending and stretching fall apart only where the shells are flat and
+    /// `B A⁻¹` is one distance times the unit matrix, the same all over the plate.
+    #[must_use]
+    pub fn of(shells: &[ShellStiffness], thickness: Length) -> Self {
+        let Some(first) = shells.first() else { return Self::Bending };
+        let one = Matrix3::identity() * first.neutral()[(0, 0)];
+        let alike = |shell: &ShellStiffness| {
+            shell.crown == [0.0; 2] && (shell.neutral() - one).amax() <= COUPLING * thickness.value
+        };
+        if shells.iter().all(alike) { Self::Bending } else { Self::BendingAndStretching }
     }
 
     /// Place of the deflection among the numbers of a node; the rotations about it follow.
@@ -100,14 +116,9 @@ impl ShellStiffness {
         Self { b: Matrix3::zeros(), d: reduced, crown: [0.0; 2], ..self }
     }
 
-    /// Distance of the neutral planes from the mid-plane, as a matrix: `B A⁻¹`. Bending and stretching fall apart only if
-    /// it is one distance times the unit matrix, the same all over the plate, and the shell is flat.
-    pub(super) fn neutral(&self) -> Matrix3<f64> {
+    /// Distance of the neutral planes from the mid-plane, as a matrix.
+    fn neutral(&self) -> Matrix3<f64> {
         self.a.try_inverse().map_or_else(Matrix3::zeros, |inverse| self.b * inverse)
-    }
-
-    pub(super) fn is_flat(&self) -> bool {
-        self.crown == [0.0; 2]
     }
 
     /// Forces, moments and shears that go with eight strains.
@@ -121,7 +132,7 @@ impl ShellStiffness {
         [n.x, n.y, n.z, m.x, m.y, m.z, q.x, q.y]
     }
 
-    fn matrix(&self) -> [[f64; 8]; 8] {
+    pub(super) fn matrix(&self) -> [[f64; 8]; 8] {
         let mut all = [[0.0; 8]; 8];
         for i in 0..3 {
             for j in 0..3 {

@@ -6,17 +6,21 @@
 mod assembly;
 mod beam;
 mod element;
+mod envelope;
 mod factor;
 mod load;
 mod numbering;
 mod plate;
 mod rigid;
+mod sampler;
 mod shape;
 mod solution;
 
 pub use beam::{BeamForces, Push};
 pub use element::{Fields, ShellStiffness};
+pub use envelope::{Deflected, Envelope, Grouping, Peak, Worst};
 pub use load::Load;
 pub use plate::{Beam, Bed, Held, Mechanism, Model, Plate};
+pub use sampler::{Sampled, Sampler, Sharp};
 pub use shape::Degree;
 pub use solution::{Solution, State};

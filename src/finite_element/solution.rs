@@ -18,7 +18,7 @@ use crate::{
 pub struct Solution {
     pub(super) values: Vec<f64>,
     pub(super) inner: Vec<f64>,
-    free: Vec<(usize, [f64; 6])>,
+    pub(super) free: Vec<(usize, [f64; 6])>,
 }
 
 /// What a plate does at a place.
@@ -153,7 +153,7 @@ impl Plate {
     }
 }
 
-fn state(deflection: f64, all: &[f64; 8]) -> State {
+pub(super) fn state(deflection: f64, all: &[f64; 8]) -> State {
     let v = DVector::from_column_slice(all);
     let mut state = State {
         deflection: Length::default(),

@@ -1,0 +1,272 @@
+//! The top in plan as a mesh: which lines its triangles follow, which region each lies in, what carries it where.
+
+use std::f64::consts::{FRAC_PI_2, PI};
+
+use uom::si::ratio::ratio;
+
+use super::{PipeModel, shells};
+use crate::{
+    analysis::{
+        line::{Region, region_at},
+        sections::Sections,
+    },
+    finite_element::{Beam, Bed, Degree, Fields, Grouping, Mechanism, Model, Plate, Sampler, ShellStiffness, Sharp},
+    geometry::{Axis, Point, Polyline},
+    mesh::{Mesh, MeshError, Plan},
+    top::{Pipe, Top},
+    units::{BeamRigidity, Length, Pressure, Ratio},
+};
+
+/// Pieces of a rounded corner.
+const CORNER_PIECES: usize = 4;
+
+/// A pipe's stretch of the mesh.
+#[derive(Clone, Debug)]
+pub(super) struct Stretch {
+    pub(super) pipe: usize,
+    pub(super) corners: Vec<usize>,
+    posts: Vec<usize>,
+}
+
+/// The top in plan.
+#[derive(Clone, Debug)]
+pub(super) struct Net {
+    pub(super) mesh: Mesh,
+    /// Regions in the order in which they are counted.
+    pub(super) regions: Vec<Region>,
+    /// By triangle, its region.
+    pub(super) of_triangle: Vec<usize>,
+    pub(super) stretches: Vec<Stretch>,
+    pub(super) disc: Length,
+}
+
+impl Net {
+    pub(super) fn new(top: &Top, sections: &Sections) -> Result<Self, MeshError> {
+        let mut lines: Vec<Vec<Point>> = top.pipes.iter().map(|pipe| pipe.along.points().to_vec()).collect();
+        for backing in &top.backings {
+            lines.push(border(&backing.along, backing.width));
+        }
+        for conduit in &top.conduits {
+            lines.push(border(&conduit.along, conduit.diameter));
+        }
+        let posts = lines.len();
+        for pipe in &top.pipes {
+            lines.extend(pipe.posts.iter().map(|&at| vec![pipe.along.at(at)]));
+        }
+        // Shear changes over the depth of the core; the mean over a disc of its depth stands for what a line of seats
+        // of that order of width does at its end.
+        let disc = sections.field.lever(Axis::X) / 2.0;
+        let least = top.outline.length.min(top.outline.width);
+        let size = |place: Point| {
+            let near = top.pipes.iter().map(|pipe| pipe.along.distance(place)).fold(least, Length::min);
+            let ends = top.pipes.iter().flat_map(|pipe| pipe.along.ends());
+            let end = ends.map(|end| end.distance(place)).fold(least, Length::min);
+            let field = least / 6.0;
+            (least / 12.0 + near * 0.35).min(field).min(disc * 2.0 + end * 0.4)
+        };
+        let plan = Plan { outline: outline(top), holes: Vec::new(), lines, size: &size, merge: disc * 0.1 };
+        let mesh = Mesh::new(&plan)?;
+        let mut regions = vec![Region::Field];
+        regions.extend((0..top.backings.len()).map(Region::Backing));
+        regions.extend((0..top.conduits.len()).map(Region::Conduit));
+        let of_triangle = mesh
+            .triangles()
+            .iter()
+            .map(|corners| {
+                let region = region_at(top, middle(&mesh, corners));
+                regions.iter().position(|known| *known == region).unwrap_or(0)
+            })
+            .collect();
+        let mut post = posts;
+        let mut stretches = Vec::new();
+        for (number, pipe) in top.pipes.iter().enumerate() {
+            let own: Vec<usize> =
+                (post..post + pipe.posts.len()).filter_map(|line| Some(*mesh.line(line).first()?.first()?)).collect();
+            post += pipe.posts.len();
+            for chain in mesh.line(number) {
+                let posts = own.iter().copied().filter(|corner| chain.contains(corner)).collect();
+                stretches.push(Stretch { pipe: number, corners: chain.clone(), posts });
+            }
+        }
+        Ok(Self { mesh, regions, of_triangle, stretches, disc })
+    }
+
+    /// How each pipe is taken.
+    pub(super) fn pipe_models(&self, top: &Top) -> Vec<PipeModel> {
+        (0..top.pipes.len())
+            .map(|number| {
+                let mut own = self.stretches.iter().filter(|stretch| stretch.pipe == number);
+                let moves = own.all(|stretch| stretch.beam(&top.pipes[number]).is_some());
+                if moves { PipeModel::OnPosts } else { PipeModel::Rigid }
+            })
+            .collect()
+    }
+
+    pub(super) fn plate(
+        &self,
+        top: &Top,
+        sections: &Sections,
+        degree: Degree,
+        core_left: Ratio,
+    ) -> Result<Plate, Mechanism> {
+        let by_region: Vec<ShellStiffness> =
+            self.regions.iter().map(|&region| shells::shell(top, sections.of(region), core_left)).collect();
+        let fields = Fields::of(&by_region, top.thickness());
+        let by_region: Vec<ShellStiffness> = match fields {
+            Fields::Bending => by_region.into_iter().map(ShellStiffness::membrane_free).collect(),
+            Fields::BendingAndStretching => by_region,
+        };
+        let beds: Vec<Bed> = self.stretches.iter().map(|stretch| self.bed(top, stretch)).collect();
+        Plate::new(&Model {
+            corners: self.mesh.nodes(),
+            triangles: self.mesh.triangles(),
+            degree,
+            fields,
+            shells: &|triangle| by_region[self.of_triangle[triangle]],
+            held: &[],
+            beds: &beds,
+        })
+    }
+
+    /// What yields between the mid-plane and a pipe: half of the core, or of the backing in its place, under the seat.
+    fn bed(&self, top: &Top, stretch: &Stretch) -> Bed {
+        let pipe = &top.pipes[stretch.pipe];
+        let middle = stretch.corners[stretch.corners.len() / 2];
+        let modulus: Pressure = match region_at(top, self.mesh.nodes()[middle]) {
+            Region::Backing(index) => top.backings[index].board.compressive_modulus.value,
+            Region::Field | Region::Conduit(_) => top.core.material.compressive_modulus.value,
+        };
+        // The push spreads at 45 degrees over the half of the core that it passes: on the mean by half of that on
+        // either side.
+        let half = top.core.thickness / 2.0;
+        let stiffness = modulus * ((pipe.seat + half) / half);
+        Bed { corners: stretch.corners.clone(), stiffness, beam: stretch.beam(pipe) }
+    }
+
+    pub(super) fn sampler(&self, plate: &Plate) -> Sampler {
+        let sharp: Vec<Sharp> = self
+            .stretches
+            .iter()
+            .flat_map(|stretch| [stretch.corners.first(), stretch.corners.last()])
+            .flatten()
+            .map(|&corner| Sharp { at: self.mesh.nodes()[corner], radius: self.disc })
+            .collect();
+        Sampler::new(plate, &sharp, &|place| self.mesh.holding(place))
+    }
+
+    pub(super) fn grouping(&self, top: &Top, sections: &Sections, sampler: &Sampler) -> Grouping {
+        let levers = self.regions.iter().map(|&region| sections.of(region).lever(Axis::X)).collect();
+        let deflections = sampler.places().map(|(place, _)| Some(usize::from(hangs_over(top, place)))).collect();
+        let discs = self
+            .stretches
+            .iter()
+            .flat_map(|stretch| [stretch.corners.first(), stretch.corners.last()])
+            .flatten()
+            .map(|&corner| {
+                let place = self.mesh.nodes()[corner];
+                let region = region_at(top, place);
+                (self.regions.iter().position(|known| *known == region).unwrap_or(0), place)
+            })
+            .collect();
+        Grouping { regions: self.of_triangle.clone(), levers, deflections, discs }
+    }
+
+    pub(super) fn middle(&self, triangle: usize) -> Point {
+        middle(&self.mesh, &self.mesh.triangles()[triangle])
+    }
+}
+
+impl Stretch {
+    fn beam(&self, pipe: &Pipe) -> Option<Beam> {
+        let (wall, alloy) = (pipe.wall?, pipe.alloy.as_ref()?);
+        if self.posts.len() < 2 {
+            return None;
+        }
+        let inside = pipe.outside - wall * 2.0;
+        let square = |d: Length| d * d;
+        let second_moment = (square(pipe.outside) * square(pipe.outside) - square(inside) * square(inside)) * (PI / 64.0);
+        let rigidity: BeamRigidity = alloy.modulus.value * second_moment;
+        Some(Beam { rigidity, posts: self.posts.clone() })
+    }
+}
+
+/// Whether a place hangs over: it lies outside the ring that joins the ends of the pipes.
+fn hangs_over(top: &Top, place: Point) -> bool {
+    let corners: Vec<Point> = top.pipes.iter().flat_map(|pipe| pipe.along.points().iter().copied()).collect();
+    !in_hull(&corners, place)
+}
+
+/// Whether a place lies within the convex hull of points: no line through it has all of them on one side.
+fn in_hull(points: &[Point], place: Point) -> bool {
+    let mut turns: Vec<f64> =
+        points.iter().map(|point| (point.y - place.y).value.atan2((point.x - place.x).value)).collect();
+    turns.sort_by(f64::total_cmp);
+    let Some(&first) = turns.first() else { return false };
+    let next = turns.iter().skip(1).copied().chain([first + 2.0 * PI]);
+    turns.iter().zip(next).all(|(turn, next)| next - turn <= PI + 1e-9)
+}
+
+fn middle(mesh: &Mesh, corners: &[usize; 3]) -> Point {
+    let [a, b, c] = corners.map(|corner| mesh.nodes()[corner]);
+    Point { x: (a.x + b.x + c.x) / 3.0, y: (a.y + b.y + c.y) / 3.0 }
+}
+
+/// The outline as a ring of corners.
+fn outline(top: &Top) -> Vec<Point> {
+    let (outline, none) = (&top.outline, Length::default());
+    let r = outline.corner_radius;
+    if r <= none {
+        let [l, w] = [outline.length, outline.width];
+        return vec![
+            Point { x: none, y: none },
+            Point { x: l, y: none },
+            Point { x: l, y: w },
+            Point { x: none, y: w },
+        ];
+    }
+    let middles = [
+        (outline.length - r, r, -FRAC_PI_2),
+        (outline.length - r, outline.width - r, 0.0),
+        (r, outline.width - r, FRAC_PI_2),
+        (r, r, PI),
+    ];
+    let mut ring = Vec::with_capacity(4 * (CORNER_PIECES + 1));
+    for (x, y, from) in middles {
+        for k in 0..=CORNER_PIECES {
+            #[expect(clippy::cast_precision_loss, reason = "a few pieces")]
+            let turn = from + FRAC_PI_2 * k as f64 / CORNER_PIECES as f64;
+            ring.push(Point { x: x + r * turn.cos(), y: y + r * turn.sin() });
+        }
+    }
+    ring
+}
+
+/// The border of a band about a line, its ends cut square: one side forth, the other back.
+fn border(along: &Polyline, width: Length) -> Vec<Point> {
+    let points = along.points();
+    let half = width / 2.0;
+    let side = |sign: f64| -> Vec<Point> {
+        (0..points.len())
+            .map(|k| {
+                // Normals of the pieces before and after, joined where they differ.
+                let normal = |a: Point, b: Point| {
+                    let length = a.distance(b);
+                    [((a.y - b.y) / length).get::<ratio>(), ((b.x - a.x) / length).get::<ratio>()]
+                };
+                let before = k.checked_sub(1).map(|j| normal(points[j], points[k]));
+                let after = points.get(k + 1).map(|&next| normal(points[k], next));
+                let (n, m) = (before.or(after).unwrap_or([0.0; 2]), after.or(before).unwrap_or([0.0; 2]));
+                let both = [n[0] + m[0], n[1] + m[1]];
+                let reach = 2.0 / (both[0] * both[0] + both[1] * both[1]).max(1.0);
+                Point {
+                    x: points[k].x + half * (sign * both[0] * reach),
+                    y: points[k].y + half * (sign * both[1] * reach),
+                }
+            })
+            .collect()
+    };
+    let mut ring = side(1.0);
+    ring.extend(side(-1.0).into_iter().rev());
+    ring.push(ring[0]);
+    ring
+}

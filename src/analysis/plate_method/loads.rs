@@ -1,0 +1,191 @@
+//! Load cases as loads on the plate.
+
+use super::layout::Net;
+use crate::{
+    analysis::{gear_action::GearAction, line::Region, sections::Sections},
+    finite_element::{Load, Plate, Solution},
+    geometry::{Foot, Point},
+    load::weight::gravity,
+    load_case::LoadCase,
+    top::Top,
+    units::{Acceleration, Area, ArealMassDensity, Force, Length, Pressure, Torque},
+};
+
+/// Points that an area is divided into, along each side.
+const POINTS: usize = 4;
+
+/// A case without what moves: one solution for each direction from which wind and roll may come.
+#[derive(Clone, Debug)]
+pub(super) struct Still {
+    pub(super) case: usize,
+    pub(super) from: Vec<Solution>,
+}
+
+pub(super) struct StillLoads<'a> {
+    top: &'a Top,
+    sections: &'a Sections,
+    net: &'a Net,
+    plate: &'a Plate,
+}
+
+impl<'a> StillLoads<'a> {
+    pub(super) const fn new(top: &'a Top, sections: &'a Sections, net: &'a Net, plate: &'a Plate) -> Self {
+        Self { top, sections, net, plate }
+    }
+
+    pub(super) fn solve(&self, cases: &[LoadCase], numbers: &[usize]) -> Vec<Still> {
+        let loads: Vec<Load> = numbers
+            .iter()
+            .flat_map(|&number| {
+                let case = &cases[number];
+                [self.still(case), self.overturning(case, Side::X), self.overturning(case, Side::Y)]
+            })
+            .collect();
+        let solved = self.plate.solve(&loads);
+        numbers
+            .iter()
+            .zip(solved.chunks_exact(3))
+            .map(|(&case, parts)| {
+                let tips = self.top.gear.iter().any(|gear| GearAction::of(self.top, gear, &cases[case]).moment != Torque::default());
+                let from = if tips {
+                    [(1.0, 0.0), (-1.0, 0.0), (0.0, 1.0), (0.0, -1.0)]
+                        .iter()
+                        .filter_map(|&(x, y)| Solution::sum(&[(&parts[0], 1.0), (&parts[1], x), (&parts[2], y)]))
+                        .collect()
+                } else {
+                    vec![parts[0].clone()]
+                };
+                Still { case, from }
+            })
+            .collect()
+    }
+
+    fn still(&self, case: &LoadCase) -> Load {
+        let masses: Vec<ArealMassDensity> = self
+            .net
+            .regions
+            .iter()
+            .map(|region| match region {
+                // A conduit weighs no more than the core that it replaces, and counts as much.
+                Region::Field | Region::Conduit(_) => self.top.field_mass(),
+                Region::Backing(index) => self.top.backing_mass(&self.top.backings[*index]),
+            })
+            .collect();
+        let acceleration: Acceleration = gravity() * case.gravity;
+        let pressure = |triangle: usize| {
+            let weight: Pressure = masses[self.net.of_triangle[triangle]] * acceleration;
+            weight + case.pressure + self.wind(case, self.net.middle(triangle))
+        };
+        let mut load = Load::none(self.plate).pressed(self.plate, &pressure);
+        load = self.rim(load, case);
+        for gear in &self.top.gear {
+            let force: Force = -GearAction::of(self.top, gear, case).up;
+            if force != Force::default() {
+                let points = self.foot(gear.at, &gear.foot);
+                let each = force / count(&points);
+                load = points.iter().fold(load, |load, &place| self.at(load, place, each));
+            }
+        }
+        if let Some(rise) = &case.temperatures {
+            let held: Vec<_> = self
+                .net
+                .regions
+                .iter()
+                .map(|&region| self.sections.of(region).section.thermal_resultants(rise))
+                .collect();
+            load = load.heated(self.plate, &|triangle| held[self.net.of_triangle[triangle]]);
+        }
+        load
+    }
+
+    /// Wind by zone: a corner lies within the zone's width of two edges.
+    fn wind(&self, case: &LoadCase, place: Point) -> Pressure {
+        let outline = &self.top.outline;
+        let near = [place.x.min(outline.length - place.x), place.y.min(outline.width - place.y)];
+        match near.iter().filter(|to_edge| **to_edge < case.zone).count() {
+            0 => case.wind.interior,
+            1 => case.wind.edge,
+            _ => case.wind.corner,
+        }
+    }
+
+    /// What the filled edge weighs more than core.
+    fn rim(&self, mut load: Load, case: &LoadCase) -> Load {
+        let per_length = self.top.edge_mass() * (gravity() * case.gravity);
+        for ring in self.net.mesh.rim() {
+            for (k, &from) in ring.iter().enumerate() {
+                let [a, b] = [from, ring[(k + 1) % ring.len()]].map(|corner| self.net.mesh.nodes()[corner]);
+                let middle = Point { x: (a.x + b.x) / 2.0, y: (a.y + b.y) / 2.0 };
+                let force: Force = per_length * a.distance(b);
+                load = self.at(load, middle, force);
+            }
+        }
+        load
+    }
+
+    /// Overturning moments at the footings, from one side.
+    fn overturning(&self, case: &LoadCase, side: Side) -> Load {
+        let mut load = Load::none(self.plate);
+        for gear in &self.top.gear {
+            let moment = GearAction::of(self.top, gear, case).moment;
+            if moment == Torque::default() {
+                continue;
+            }
+            let points = self.foot(gear.at, &gear.foot);
+            let arm = |place: Point| match side {
+                Side::X => place.x - gear.at.x,
+                Side::Y => place.y - gear.at.y,
+            };
+            let mean = points.iter().map(|&place| arm(place)).fold(Length::default(), |a, b| a + b) / count(&points);
+            let squares: Area = points.iter().map(|&place| (arm(place) - mean) * (arm(place) - mean)).sum();
+            if squares > Area::default() {
+                for &place in &points {
+                    load = self.at(load, place, moment * ((arm(place) - mean) / squares));
+                }
+            }
+        }
+        load
+    }
+
+    /// Points of a footing that lie on the top, each for the same area.
+    fn foot(&self, at: Point, foot: &Foot) -> Vec<Point> {
+        let [length, width] = foot.sizes();
+        let points = square(at, length, width);
+        points
+            .into_iter()
+            .filter(|place| foot.holds(Point { x: place.x - at.x, y: place.y - at.y }))
+            .filter(|place| self.net.mesh.holding(*place).is_some())
+            .collect()
+    }
+
+    fn at(&self, load: Load, place: Point, force: Force) -> Load {
+        match self.net.mesh.holding(place) {
+            Some(triangle) => load.with_force(self.plate, triangle, place, force),
+            None => load,
+        }
+    }
+}
+
+#[derive(Clone, Copy)]
+enum Side {
+    X,
+    Y,
+}
+
+#[expect(clippy::cast_precision_loss, reason = "a dozen points")]
+pub(super) fn count(points: &[Point]) -> f64 {
+    points.len().max(1) as f64
+}
+
+/// Points of a rectangle, each in the middle of its share.
+pub(super) fn square(at: Point, length: Length, width: Length) -> Vec<Point> {
+    let mut points = Vec::with_capacity(POINTS * POINTS);
+    for i in 0..POINTS {
+        for j in 0..POINTS {
+            #[expect(clippy::cast_precision_loss, reason = "four")]
+            let share = |k: usize| (k as f64 + 0.5) / POINTS as f64 - 0.5;
+            points.push(Point { x: at.x + length * share(i), y: at.y + width * share(j) });
+        }
+    }
+    points
+}

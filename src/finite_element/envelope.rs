@@ -1,0 +1,232 @@
+//! The worst of very many states, region by region: what checks then look at closely.
+
+use super::{
+    sampler::{NUMBERS, Sampled, Sampler, Use, state_of},
+    solution::State,
+};
+use crate::{
+    geometry::Point,
+    units::{ForcePerWidth, Length},
+};
+
+/// How a state can be the worst of its region.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Worst {
+    /// Most moment along x, sagging.
+    SaggingX,
+    /// Most moment along x, hogging.
+    HoggingX,
+    /// Most moment along y, sagging.
+    SaggingY,
+    /// Most moment along y, hogging.
+    HoggingY,
+    /// Most twisting moment, either way.
+    Twist,
+    /// The outer skin most pressed in any direction.
+    OuterPressed,
+    /// The outer skin most pulled.
+    OuterPulled,
+    /// The inner skin most pressed.
+    InnerPressed,
+    /// The inner skin most pulled.
+    InnerPulled,
+    /// Most shear in any direction.
+    Shear,
+}
+
+impl Worst {
+    /// All of them.
+    pub const ALL: [Self; 10] = [
+        Self::SaggingX,
+        Self::HoggingX,
+        Self::SaggingY,
+        Self::HoggingY,
+        Self::Twist,
+        Self::OuterPressed,
+        Self::OuterPulled,
+        Self::InnerPressed,
+        Self::InnerPulled,
+        Self::Shear,
+    ];
+
+    /// What ranks a state: the larger, the worse.
+    fn rank(self, numbers: &[f64; NUMBERS], lever: f64) -> f64 {
+        let [_, nx, ny, nxy, mx, my, mxy, qx, qy] = *numbers;
+        let face = |sign: f64| principal([0.5 * nx + sign * mx / lever, 0.5 * ny + sign * my / lever], 0.5 * nxy + sign * mxy / lever);
+        match self {
+            Self::SaggingX => mx,
+            Self::HoggingX => -mx,
+            Self::SaggingY => my,
+            Self::HoggingY => -my,
+            Self::Twist => mxy.abs(),
+            Self::OuterPressed => -face(-1.0)[0],
+            Self::OuterPulled => face(-1.0)[1],
+            Self::InnerPressed => -face(1.0)[0],
+            Self::InnerPulled => face(1.0)[1],
+            Self::Shear => qx.hypot(qy),
+        }
+    }
+}
+
+/// Least and most of a plane state.
+fn principal([x, y]: [f64; 2], xy: f64) -> [f64; 2] {
+    let (middle, radius) = (0.5 * (x + y), (0.5 * (x - y)).hypot(xy));
+    [middle - radius, middle + radius]
+}
+
+/// A state that is the worst of its region in some way.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Peak {
+    /// In which way.
+    pub worst: Worst,
+    /// The state.
+    pub state: State,
+    /// Where.
+    pub at: Point,
+    /// Which of the loads that move causes it, by the number that was given.
+    pub under: Option<usize>,
+    rank: f64,
+}
+
+/// The largest deflection of a group of samples, without its sign.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Deflected {
+    /// The deflection, downwards positive.
+    pub deflection: Length,
+    /// Where.
+    pub at: Point,
+    /// Which load causes it.
+    pub under: Option<usize>,
+}
+
+/// Where the samples belong.
+#[derive(Clone, Debug)]
+pub struct Grouping {
+    /// By triangle: its region.
+    pub regions: Vec<usize>,
+    /// By region: the distance of the middles of the skins.
+    pub levers: Vec<Length>,
+    /// By sample: the group whose deflection counts together, where one does.
+    pub deflections: Vec<Option<usize>>,
+    /// By disc: the region that it lies in.
+    pub discs: Vec<(usize, Point)>,
+}
+
+/// The worst of many states.
+#[derive(Clone, Debug)]
+pub struct Envelope<'a> {
+    sampler: &'a Sampler,
+    grouping: &'a Grouping,
+    peaks: Vec<[Option<Peak>; 10]>,
+    deflected: Vec<Option<Deflected>>,
+}
+
+impl<'a> Envelope<'a> {
+    /// Nothing seen yet.
+    #[must_use]
+    pub fn new(sampler: &'a Sampler, grouping: &'a Grouping) -> Self {
+        let groups = grouping.deflections.iter().flatten().max().map_or(0, |most| most + 1);
+        Self { sampler, grouping, peaks: vec![[None; 10]; grouping.levers.len()], deflected: vec![None; groups] }
+    }
+
+    /// Looks at a sum of solutions, each times a factor for strength and one for deflection, at every sample; `under`
+    /// names the load that moves.
+    pub fn take(&mut self, parts: &[(&Sampled, f64, f64)], under: Option<usize>) {
+        let mut discs = vec![(0.0, 0_u32, [0.0_f64; NUMBERS]); self.sampler.discs];
+        for (number, sample) in self.sampler.samples.iter().enumerate() {
+            let mut sum = [0.0; NUMBERS];
+            let mut deflection = 0.0;
+            for (sampled, factor, of_deflection) in parts {
+                let numbers = &sampled.0[number];
+                for (own, value) in sum.iter_mut().zip(numbers) {
+                    *own += factor * value;
+                }
+                deflection += of_deflection * numbers[0];
+            }
+            if let Use::OnDisc(disc) = sample.good_for {
+                let (total, count, largest) = &mut discs[disc];
+                let shear = sum[7].hypot(sum[8]);
+                *total += shear;
+                *count += 1;
+                if shear > largest[7].hypot(largest[8]) {
+                    *largest = sum;
+                }
+                continue;
+            }
+            self.deflection(number, deflection, sample.place, under);
+            let region = self.grouping.regions[sample.triangle];
+            let lever = self.grouping.levers[region].value;
+            for worst in Worst::ALL {
+                if worst == Worst::Shear && sample.good_for == Use::WithoutShear {
+                    continue;
+                }
+                self.raise(region, worst, worst.rank(&sum, lever), &sum, sample.place, under);
+            }
+        }
+        for (disc, (total, count, mut largest)) in discs.into_iter().enumerate() {
+            if count == 0 {
+                continue;
+            }
+            // The mean size, in the direction of the largest.
+            let (region, at) = self.grouping.discs[disc];
+            let mean = total / f64::from(count);
+            let size = largest[7].hypot(largest[8]);
+            if size > 0.0 {
+                largest[7] *= mean / size;
+                largest[8] *= mean / size;
+                self.raise(region, Worst::Shear, mean, &largest, at, under);
+            }
+        }
+    }
+
+    fn deflection(&mut self, sample: usize, deflection: f64, at: Point, under: Option<usize>) {
+        let Some(group) = self.grouping.deflections[sample] else { return };
+        let known = &mut self.deflected[group];
+        if known.is_none_or(|known| deflection.abs() > known.deflection.value.abs()) {
+            let mut value = Length::default();
+            value.value = deflection;
+            *known = Some(Deflected { deflection: value, at, under });
+        }
+    }
+
+    fn raise(
+        &mut self,
+        region: usize,
+        worst: Worst,
+        rank: f64,
+        numbers: &[f64; NUMBERS],
+        at: Point,
+        under: Option<usize>,
+    ) {
+        let known = &mut self.peaks[region][worst as usize];
+        // What is not a number must be seen.
+        if rank > 0.0 && known.as_ref().is_none_or(|known| rank > known.rank) || rank.is_nan() {
+            *known = Some(Peak { worst, state: state_of(numbers), at, under, rank });
+        }
+    }
+
+    /// The worst states, by region.
+    #[must_use]
+    pub fn peaks(&self) -> Vec<Vec<Peak>> {
+        self.peaks.iter().map(|region| region.iter().flatten().copied().collect()).collect()
+    }
+
+    /// The largest deflections, by group.
+    #[must_use]
+    pub fn deflected(&self) -> &[Option<Deflected>] {
+        &self.deflected
+    }
+}
+
+impl Peak {
+    /// Size of the shear.
+    #[must_use]
+    pub fn shear(&self) -> ForcePerWidth {
+        self.state.shear_size()
+    }
+
+    /// What ranks it, in SI units.
+    pub(crate) const fn rank(&self) -> f64 {
+        self.rank
+    }
+}
