@@ -14,6 +14,7 @@ pub mod laminate;
 pub mod load;
 pub mod load_case;
 pub mod material;
+pub mod mesh;
 pub mod report;
 pub mod section;
 pub mod service;

@@ -11,6 +11,7 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("units", &[]),
     ("source", &[]),
     ("geometry", &["units"]),
+    ("mesh", &["units", "geometry"]),
     ("laminate", &["units", "source"]),
     ("section", &["units", "source", "geometry", "laminate"]),
     ("closed_form", &["units", "source", "geometry"]),

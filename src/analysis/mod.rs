@@ -12,6 +12,7 @@ mod mount;
 mod moving;
 mod overlay;
 mod pipe_load;
+mod plate_method;
 mod sections;
 mod still;
 
@@ -27,6 +28,9 @@ pub use mount::{
     FixingPlace, InBacking, Mount, MountForces, MountOn, OpenMount, WholeFoot, held_lengths, screw_thread,
 };
 pub use pipe_load::LineLoad;
+pub use plate_method::{
+    FieldPeak, FieldSag, NoPlate, NumericalError, PipeForces, PipeModel, PlateForces, PlateMethod, RegionPeaks,
+};
 pub use sections::{Bent, FirstPly, ModulusShares, PressedSkin, RegionSection, Sections, ply_factor};
 pub use still::thermal_curvature;
 

@@ -110,6 +110,13 @@ impl Polyline {
         &self.0
     }
 
+    /// Its first and its last point.
+    #[must_use]
+    pub fn ends(&self) -> [Point; 2] {
+        // A polyline has two points or more.
+        [self.0[0], self.0[self.0.len() - 1]]
+    }
+
     /// Length along the line.
     #[must_use]
     pub fn length(&self) -> Length {

@@ -1,0 +1,89 @@
+//! How many triangles, of what shape, and the same each time.
+
+use skinspan::{
+    geometry::Point,
+    mesh::{Mesh, Plan},
+    units::Length,
+};
+use uom::si::{angle::degree, length::millimeter};
+
+use crate::{
+    plans::{MERGE, flat, mm, point, points, rounded, usual, usual_size},
+    sound,
+};
+
+fn usual_mesh(size: &dyn Fn(Point) -> Length) -> Mesh {
+    let (outline, lines) = usual();
+    let plan = Plan {
+        outline: points(&outline),
+        holes: Vec::new(),
+        lines: lines.iter().map(|line| points(line)).collect(),
+        size,
+        merge: mm(MERGE),
+    };
+    let mesh = Mesh::new(&plan).expect("the usual top");
+    sound::check(&plan, &mesh);
+    mesh
+}
+
+#[test]
+fn usual_top_has_few_triangles_of_good_shape() {
+    let mesh = usual_mesh(&usual_size);
+    let count = mesh.triangles().len();
+    assert!((400..=900).contains(&count), "{count}");
+    // The band of 32 mm: right-angled triangles three times as long as wide, atan(1/3).
+    let angle = mesh.least_angle().get::<degree>();
+    assert!(angle > 18.0, "{angle}");
+}
+
+#[test]
+fn narrow_band_does_not_force_small_triangles() {
+    let mesh = usual_mesh(&usual_size);
+    let inside = |corner: usize| {
+        let (x, y) = sound::xy(mesh.nodes()[corner]);
+        (149.0..2651.0).contains(&x) && (633.0..667.0).contains(&y)
+    };
+    let count = mesh.triangles().iter().filter(|corners| corners.iter().all(|corner| inside(*corner))).count();
+    // 2 · 2500/(3 · 32) = 52, and what rounding up adds.
+    assert!((40..=64).contains(&count), "{count}");
+}
+
+#[test]
+fn sides_are_about_as_long_as_asked() {
+    let plan = Plan {
+        outline: points(&rounded(2800.0, 1900.0, 150.0, 7)),
+        holes: Vec::new(),
+        lines: Vec::new(),
+        size: &flat,
+        merge: mm(MERGE),
+    };
+    let mesh = Mesh::new(&plan).expect("a plain top");
+    sound::check(&plan, &mesh);
+    assert!(mesh.least_angle().get::<degree>() > 21.9);
+    let nodes = mesh.nodes();
+    let long = |[a, b, c]: &[usize; 3]| {
+        let sides = [(a, b), (b, c), (c, a)].map(|(p, q)| nodes[*p].distance(nodes[*q]).get::<millimeter>());
+        sides.into_iter().fold(0.0, f64::max)
+    };
+    let longest = mesh.triangles().iter().map(long).fold(0.0, f64::max);
+    assert!((200.0..=280.0 + 1e-6).contains(&longest), "{longest}");
+    // Equilateral triangles of 200 mm would be 2800 · 1900 / (0.433 · 200²) = 307.
+    assert!((230..=500).contains(&mesh.triangles().len()), "{}", mesh.triangles().len());
+}
+
+#[test]
+fn same_plan_gives_the_same_mesh() {
+    let (one, other) = (usual_mesh(&usual_size), usual_mesh(&usual_size));
+    assert_eq!(format!("{one:?}"), format!("{other:?}"));
+}
+
+#[test]
+fn place_has_its_triangle() {
+    let mesh = usual_mesh(&usual_size);
+    for off in [(-1.0, 900.0), (2801.0, 900.0), (5.0, 5.0), (1e9, 900.0), (1400.0, -1e9), (f64::NAN, 0.0)] {
+        assert_eq!(mesh.holding(point(off)), None, "{off:?}");
+    }
+    for on in [(0.0, 900.0), (2800.0, 900.0), (1400.0, 0.0), (1400.0, 1900.0), (1234.0, 350.0)] {
+        assert!(mesh.holding(point(on)).is_some(), "{on:?}");
+    }
+}
