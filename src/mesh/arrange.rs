@@ -11,6 +11,10 @@ use super::{
 /// Rounds of snapping until lines are given up as tangled. Four or five are usual.
 const ROUNDS: usize = 64;
 
+/// Places stand so many times `merge` apart, from each other and from the rim. Above 2/√3 drawing lines to places comes
+/// to an end.
+pub(super) const SPACING: f64 = 1.2;
+
 /// Two places that are joined, the lower number first.
 pub(super) type Join = (usize, usize);
 
@@ -60,6 +64,7 @@ struct Side {
 struct Snap {
     places: Vec<Spot>,
     rim: Vec<Vec<Side>>,
+    /// A line that passes a place nearer than this runs through it.
     merge: f64,
 }
 
@@ -86,7 +91,7 @@ impl Snap {
             for (s, side) in ring.iter().enumerate() {
                 let piece = side.ends.map(|end| self.places[end]);
                 let away = off(piece, spot);
-                if away < self.merge && near.is_none_or(|(least, ..)| away < least) {
+                if away < SPACING * self.merge && near.is_none_or(|(least, ..)| away < least) {
                     near = Some((away, [r, s], nearest(piece, spot)));
                 }
             }
@@ -111,7 +116,7 @@ impl Snap {
     /// The nearest place that is near.
     fn known(&self, spot: Spot) -> Option<usize> {
         let away = self.places.iter().map(|place| distance(*place, spot)).enumerate();
-        let near = away.filter(|(_, away)| *away < self.merge);
+        let near = away.filter(|(_, away)| *away < SPACING * self.merge);
         near.min_by(|one, other| one.1.total_cmp(&other.1)).map(|(number, _)| number)
     }
 
@@ -130,28 +135,42 @@ impl Snap {
 
     /// Lets every path run through the places that it passes; gives the last of them.
     fn draw(&self, paths: &mut [Vec<usize>]) -> Option<usize> {
-        let mut drawn = None;
+        let mut last = None;
         for path in paths {
-            let mut through: Vec<usize> = path.first().copied().into_iter().collect();
+            let mut through = Vec::new();
             for pair in path.windows(2) {
-                let piece = [self.places[pair[0]], self.places[pair[1]]];
-                let mut passed: Vec<(f64, usize)> = Vec::new();
-                for (number, place) in self.places.iter().enumerate() {
-                    if !pair.contains(&number)
-                        && boxes_meet(piece, [*place; 2], self.merge)
-                        && off(piece, *place) < self.merge
-                    {
-                        passed.push((nearest(piece, *place), number));
-                    }
-                }
-                passed.sort_by(|one, other| one.0.total_cmp(&other.0));
-                drawn = passed.last().map(|(_, number)| *number).or(drawn);
-                through.extend(passed.into_iter().map(|(_, number)| number));
-                through.push(pair[1]);
+                self.drawn([pair[0], pair[1]], &mut through, &mut last);
             }
+            through.extend(path.last());
             *path = through;
         }
-        drawn
+        last
+    }
+
+    /// The way from one place to another through those that it passes, the last left out. It ends: the two new pieces
+    /// are shorter than the one that they replace. For the triangle of three places has no side below 1.2 `merge`; if
+    /// it is acute, its height is below `merge` on its longest side only, and if not, only its longest side has the
+    /// foot of a height inside.
+    fn drawn(&self, ends: [usize; 2], through: &mut Vec<usize>, last: &mut Option<usize>) {
+        let piece = ends.map(|end| self.places[end]);
+        let mut passed: Option<(f64, usize)> = None;
+        for (number, place) in self.places.iter().enumerate() {
+            if ends.contains(&number) || !boxes_meet(piece, [*place; 2], self.merge) {
+                continue;
+            }
+            let away = off(piece, *place);
+            if away < self.merge && passed.is_none_or(|(least, _)| away < least) {
+                passed = Some((away, number));
+            }
+        }
+        match passed {
+            Some((_, number)) => {
+                *last = Some(number);
+                self.drawn([ends[0], number], through, last);
+                self.drawn([number, ends[1]], through, last);
+            }
+            None => through.push(ends[0]),
+        }
     }
 
     /// Breaks the paths where they cross the rim, each other and themselves; gives the last place of crossing.

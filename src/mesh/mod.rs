@@ -55,7 +55,7 @@ impl Mesh {
         if !(merge > 0.0 && merge.is_finite()) {
             return Err(MeshError::Merge);
         }
-        let rings = rings::rings(&plan.outline, &plan.holes, merge)?;
+        let rings = rings::rings(&plan.outline, &plan.holes, arrange::SPACING * merge)?;
         let lines = plan.lines.iter().map(|line| spots(line)).collect::<Result<Vec<_>, _>>()?;
         let arrangement = Arrangement::new(&rings, &lines, merge)?;
         let refined = refine::refined(&arrangement, &Sizes(plan.size))?;

@@ -8,15 +8,15 @@ use super::{
 use crate::geometry::Point;
 
 /// The outline anticlockwise, then the holes clockwise: the panel lies to the left of each side. Corners nearer than
-/// `merge` to the one before are left out.
-pub(super) fn rings(outline: &[Point], holes: &[Vec<Point>], merge: f64) -> Result<Vec<Vec<Spot>>, MeshError> {
-    let mut found = vec![ring(outline, Ring::Outline, merge)?];
+/// `spacing` to the one before are left out.
+pub(super) fn rings(outline: &[Point], holes: &[Vec<Point>], spacing: f64) -> Result<Vec<Vec<Spot>>, MeshError> {
+    let mut found = vec![ring(outline, Ring::Outline, spacing)?];
     for (index, hole) in holes.iter().enumerate() {
-        found.push(ring(hole, Ring::Hole(index), merge)?);
+        found.push(ring(hole, Ring::Hole(index), spacing)?);
     }
     for (index, one) in found.iter().enumerate().skip(1) {
         for (before, other) in found[..index].iter().enumerate() {
-            if let Some(place) = meeting(one, other, merge) {
+            if let Some(place) = meeting(one, other, spacing) {
                 return Err(MeshError::Meet { rings: [name(before), name(index)], place });
             }
             // Rings that do not meet lie within each other or apart, as one corner does.
@@ -36,20 +36,20 @@ const fn name(index: usize) -> Ring {
 }
 
 /// One ring, its turn set right.
-fn ring(corners: &[Point], name: Ring, merge: f64) -> Result<Vec<Spot>, MeshError> {
+fn ring(corners: &[Point], name: Ring, spacing: f64) -> Result<Vec<Spot>, MeshError> {
     let mut kept: Vec<Spot> = Vec::new();
     for corner in spots(corners)? {
-        if kept.last().is_none_or(|last| distance(*last, corner) >= merge) {
+        if kept.last().is_none_or(|last| distance(*last, corner) >= spacing) {
             kept.push(corner);
         }
     }
-    while kept.len() > 1 && distance(kept[0], kept[kept.len() - 1]) < merge {
+    while kept.len() > 1 && distance(kept[0], kept[kept.len() - 1]) < spacing {
         kept.pop();
     }
     if kept.len() < 3 {
         return Err(MeshError::Corners { ring: name });
     }
-    if let Some(place) = self_meeting(&kept, merge) {
+    if let Some(place) = self_meeting(&kept, spacing) {
         return Err(MeshError::MeetsItself { ring: name, place });
     }
     if (ring_turn(&kept) > 0.0) != (name == Ring::Outline) {
@@ -63,12 +63,12 @@ fn sides(ring: &[Spot]) -> Vec<[Spot; 2]> {
 }
 
 /// Where a side comes near a corner that is none of its ends, or crosses another side.
-fn self_meeting(ring: &[Spot], merge: f64) -> Option<Point> {
+fn self_meeting(ring: &[Spot], spacing: f64) -> Option<Point> {
     let sides = sides(ring);
     let count = sides.len();
     for (i, side) in sides.iter().enumerate() {
         for (j, corner) in ring.iter().enumerate() {
-            if j != i && j != (i + 1) % count && off(*side, *corner) < merge {
+            if j != i && j != (i + 1) % count && off(*side, *corner) < spacing {
                 return Some(super::point(*corner));
             }
         }
@@ -81,11 +81,11 @@ fn self_meeting(ring: &[Spot], merge: f64) -> Option<Point> {
     None
 }
 
-/// Where two rings come nearer than `merge`.
-fn meeting(one: &[Spot], other: &[Spot], merge: f64) -> Option<Point> {
+/// Where two rings come nearer than `spacing`.
+fn meeting(one: &[Spot], other: &[Spot], spacing: f64) -> Option<Point> {
     let others = sides(other);
     sides(one).into_iter().find_map(|side| {
-        let met = |other: &&[Spot; 2]| boxes_meet(side, **other, merge) && apart(side, **other) < merge;
+        let met = |other: &&[Spot; 2]| boxes_meet(side, **other, spacing) && apart(side, **other) < spacing;
         others.iter().find(met).map(|other| middle(side, *other))
     })
 }

@@ -134,3 +134,19 @@ fn round_hole_is_kept_corner_for_corner() {
         assert!(ring.iter().any(|(x, y)| (x - corner.0).hypot(y - corner.1) < 1e-9));
     }
 }
+
+#[test]
+fn places_the_distance_of_merging_apart_come_to_an_end() {
+    // 2 mm apart but for rounding, where a line ends at one of them or passes both.
+    let mesh = mesh(
+        &[],
+        &[
+            vec![(101.0, 501.0)],
+            vec![(400.0, 0.0), (99.0, 501.0)],
+            vec![(801.0, 301.0)],
+            vec![(0.0, 300.0), (801.0, 299.0)],
+        ],
+    );
+    assert_eq!(mesh.line(1)[0].last(), mesh.line(0)[0].last());
+    assert_eq!(mesh.line(3)[0].last(), mesh.line(2)[0].last());
+}
