@@ -96,6 +96,8 @@ pub struct Analysis<'a> {
     pub open_mounts: Vec<OpenMount>,
     /// Loads by stretch of pipe beside bays and case.
     pub pipe_loads: Vec<PipeLoad>,
+    /// Forces by the plate method, or why there are none; none where it was not asked for.
+    pub whole: Option<Result<PlateMethod, NoPlate>>,
 }
 
 impl<'a> Analysis<'a> {
@@ -159,10 +161,26 @@ impl<'a> Analysis<'a> {
             mount_forces: Vec::new(),
             open_mounts: Vec::new(),
             pipe_loads: Vec::new(),
+            whole: None,
         };
         analysis.forces(divisions)?;
         analysis.fixing_forces();
         Ok(analysis)
+    }
+
+    /// The same with the forces of the plate method beside those of the hand method. A piece of panel round a mount has
+    /// no outline to solve on.
+    #[must_use]
+    pub fn with_plate_method(mut self) -> Self {
+        if self.top.scope == Scope::Whole {
+            self.whole = Some(PlateMethod::new(self.top, &self.sections, &self.cases, &self.knockdowns));
+        }
+        self
+    }
+
+    /// Forces by the plate method, case by case.
+    pub fn fields(&self) -> impl Iterator<Item = &PlateForces> {
+        self.whole.iter().flatten().flat_map(|method| &method.cases)
     }
 
     fn forces(&mut self, divisions: usize) -> Result<(), String> {

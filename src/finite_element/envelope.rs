@@ -1,7 +1,7 @@
 //! The worst of very many states, region by region: what checks then look at closely.
 
 use super::{
-    sampler::{NUMBERS, Sampled, Sampler, Use, state_of},
+    sampler::{NUMBERS, Sampled, Sampler, Sharp, Use, state_of},
     solution::State,
 };
 use crate::{
@@ -130,8 +130,10 @@ impl<'a> Envelope<'a> {
     }
 
     /// Looks at a sum of solutions, each times a factor for strength and one for deflection, at every sample; `under`
-    /// names the load that moves.
-    pub fn take(&mut self, parts: &[(&Sampled, f64, f64)], under: Option<usize>) {
+    /// names the load that moves. Within the discs `beside` loads shear is not looked at: it is that of punching, whose
+    /// peak no plate theory shows.
+    pub fn take(&mut self, parts: &[(&Sampled, f64, f64)], under: Option<usize>, beside: &[Sharp]) {
+        let punched = |place: Point| beside.iter().any(|load| load.at.distance(place) < load.radius);
         let mut discs = vec![(0.0, 0_u32, [0.0_f64; NUMBERS]); self.sampler.discs];
         for (number, sample) in self.sampler.samples.iter().enumerate() {
             let mut sum = [0.0; NUMBERS];
@@ -156,19 +158,20 @@ impl<'a> Envelope<'a> {
             self.deflection(number, deflection, sample.place, under);
             let region = self.grouping.regions[sample.triangle];
             let lever = self.grouping.levers[region].value;
+            let punched = punched(sample.place);
             for worst in Worst::ALL {
-                if worst == Worst::Shear && sample.good_for == Use::WithoutShear {
+                if worst == Worst::Shear && (punched || sample.good_for == Use::WithoutShear) {
                     continue;
                 }
                 self.raise(region, worst, worst.rank(&sum, lever), &sum, sample.place, under);
             }
         }
         for (disc, (total, count, mut largest)) in discs.into_iter().enumerate() {
-            if count == 0 {
+            let (region, at) = self.grouping.discs[disc];
+            if count == 0 || punched(at) {
                 continue;
             }
             // The mean size, in the direction of the largest.
-            let (region, at) = self.grouping.discs[disc];
             let mean = total / f64::from(count);
             let size = largest[7].hypot(largest[8]);
             if size > 0.0 {
@@ -223,10 +226,5 @@ impl Peak {
     #[must_use]
     pub fn shear(&self) -> ForcePerWidth {
         self.state.shear_size()
-    }
-
-    /// What ranks it, in SI units.
-    pub(crate) const fn rank(&self) -> f64 {
-        self.rank
     }
 }

@@ -3,3 +3,4 @@
 
 mod kit;
 mod series;
+mod tops;

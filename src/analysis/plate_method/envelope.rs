@@ -3,7 +3,7 @@
 use super::{layout::Net, loads::Still, people};
 use crate::{
     analysis::line::Region,
-    finite_element::{Deflected, Envelope, Grouping, Peak, Plate, Sampled, Sampler, Solution, State},
+    finite_element::{Deflected, Envelope, Grouping, Peak, Plate, Sampled, Sampler, Sharp, Solution, State},
     geometry::Point,
     load_case::LoadCase,
     top::Top,
@@ -126,6 +126,7 @@ pub(super) fn envelope(
 /// What people or a hand do at every place, by themselves.
 struct Moved {
     at: Vec<Point>,
+    beside: Vec<Vec<Sharp>>,
     at_rest: Vec<f64>,
     solutions: Vec<Solution>,
 }
@@ -134,8 +135,8 @@ impl Moved {
     fn new(top: &Top, net: &Net, plate: &Plate, case: &LoadCase) -> Self {
         let placed = people::placed(top, net, plate, case);
         let (at, at_rest) = placed.iter().map(|placed| (placed.at, placed.at_rest)).unzip();
-        let loads: Vec<_> = placed.into_iter().map(|placed| placed.load).collect();
-        Self { at, at_rest, solutions: plate.solve(&loads) }
+        let (loads, beside): (Vec<_>, Vec<_>) = placed.into_iter().map(|placed| (placed.load, placed.beside)).unzip();
+        Self { at, beside, at_rest, solutions: plate.solve(&loads) }
     }
 }
 
@@ -152,18 +153,27 @@ impl Case<'_> {
         let from: Vec<Sampled> = still.from.iter().map(|solution| self.sampler.sample(self.plate, solution)).collect();
         let mut envelope = Envelope::new(self.sampler, self.grouping);
         let mut pipes = Pipes::new(self);
+        // Round a footing the closed form of punching rules.
+        let feet: Vec<Sharp> = self
+            .top
+            .gear
+            .iter()
+            .map(|gear| Sharp { at: gear.at, radius: gear.footing() * 0.5 + self.net.disc * 3.0 })
+            .collect();
         match moved {
             None => {
                 for (solution, sampled) in still.from.iter().zip(&from) {
-                    envelope.take(&[(sampled, 1.0, 1.0)], None);
+                    envelope.take(&[(sampled, 1.0, 1.0)], None, &feet);
                     pipes.take(&[(solution, 1.0)], None);
                 }
             }
             Some(moved) => {
                 for (number, solution) in moved.solutions.iter().enumerate() {
                     let own = self.sampler.sample(self.plate, solution);
+                    let beside: Vec<Sharp> = feet.iter().chain(&moved.beside[number]).copied().collect();
                     for (base, sampled) in still.from.iter().zip(&from) {
-                        envelope.take(&[(sampled, 1.0, 1.0), (&own, 1.0, moved.at_rest[number])], Some(number));
+                        let parts = [(sampled, 1.0, 1.0), (&own, 1.0, moved.at_rest[number])];
+                        envelope.take(&parts, Some(number), &beside);
                         pipes.take(&[(base, 1.0), (solution, 1.0)], Some(number));
                     }
                 }

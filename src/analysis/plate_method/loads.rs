@@ -12,7 +12,7 @@ use crate::{
 };
 
 /// Points that an area is divided into, along each side.
-const POINTS: usize = 4;
+const POINTS: usize = 6;
 
 /// A case without what moves: one solution for each direction from which wind and roll may come.
 #[derive(Clone, Debug)]
@@ -147,13 +147,18 @@ impl<'a> StillLoads<'a> {
         load
     }
 
-    /// Points of a footing that lie on the top, each for the same area.
+    /// Points of a footing that lie on the top, each for the same area; from the outer skin it spreads at 45 degrees to the
+    /// mid-plane.
     fn foot(&self, at: Point, foot: &Foot) -> Vec<Point> {
-        let [length, width] = foot.sizes();
-        let points = square(at, length, width);
-        points
+        let spread = self.net.disc * 2.0;
+        let wider = match *foot {
+            Foot::Rectangle { length, width } => Foot::Rectangle { length: length + spread, width: width + spread },
+            Foot::Disc { diameter } => Foot::Disc { diameter: diameter + spread },
+        };
+        let [length, width] = wider.sizes();
+        square(at, length, width)
             .into_iter()
-            .filter(|place| foot.holds(Point { x: place.x - at.x, y: place.y - at.y }))
+            .filter(|place| wider.holds(Point { x: place.x - at.x, y: place.y - at.y }))
             .filter(|place| self.net.mesh.holding(*place).is_some())
             .collect()
     }

@@ -5,7 +5,7 @@ use super::{
     loads::{count, square},
 };
 use crate::{
-    finite_element::{Load, Plate},
+    finite_element::{Load, Plate, Sharp},
     geometry::{Axis, Point},
     load_case::LoadCase,
     top::Top,
@@ -16,6 +16,8 @@ use crate::{
 pub(super) struct Placed {
     /// Middle of the load.
     pub(super) at: Point,
+    /// Where each person stands, or the hand holds on, with the distance within which its punching rules.
+    pub(super) beside: Vec<Sharp>,
     pub(super) load: Load,
     /// Of strength; sag is judged by people at rest.
     pub(super) at_rest: f64,
@@ -25,30 +27,36 @@ pub(super) struct Placed {
 pub(super) fn placed(top: &Top, net: &Net, plate: &Plate, case: &LoadCase) -> Vec<Placed> {
     let criteria = &top.criteria;
     if let Some(people) = case.people {
-        let side = criteria.standing_footprint.value;
+        // From the outer skin a load spreads at 45 degrees to the mid-plane.
+        let side = criteria.standing_footprint.value + net.disc * 2.0;
         let at_rest = (people.at_rest / people.each).value;
         let mut all = Vec::new();
         for at in places(top, side) {
             for many in 1..=people.count {
                 for axis in if many == 1 { &Axis::BOTH[..1] } else { &Axis::BOTH[..] } {
-                    let feet: Vec<Point> = row(at, *axis, many, criteria.people_spacing.value)
-                        .into_iter()
-                        .flat_map(|middle| square(middle, side, side))
-                        .collect();
-                    all.extend(spread(net, plate, &feet, people.each * f64::from(u32::try_from(many).unwrap_or(1)))
-                        .map(|load| Placed { at, load, at_rest }));
+                    let row = row(at, *axis, many, criteria.people_spacing.value);
+                    let feet: Vec<Point> = row.iter().flat_map(|&middle| square(middle, side, side)).collect();
+                    let force = people.each * f64::from(u32::try_from(many).unwrap_or(1));
+                    let beside: Vec<Sharp> =
+                        row.iter().map(|&at| Sharp { at, radius: side / 2.0 + net.disc * 2.0 }).collect();
+                    all.extend(
+                        spread(net, plate, &feet, force)
+                            .map(|load| Placed { at, beside: beside.clone(), load, at_rest }),
+                    );
                 }
             }
         }
         return all;
     }
     if let Some(hand) = case.hand {
-        let length = criteria.hand_length.value;
-        return rim_places(net, length)
+        // The palm reaches in from the rim, and what it grips spreads to the mid-plane.
+        let side = criteria.hand_length.value + net.disc * 2.0;
+        return rim_places(top, net, side / 2.0)
             .into_iter()
-            .filter_map(|(at, points)| {
+            .filter_map(|at| {
+                let beside = vec![Sharp { at, radius: side / 2.0 + net.disc * 2.0 }];
                 // A grab is over at once: it is judged by strength alone.
-                spread(net, plate, &points, hand).map(|load| Placed { at, load, at_rest: 0.0 })
+                spread(net, plate, &square(at, side, side), hand).map(|load| Placed { at, beside, load, at_rest: 0.0 })
             })
             .collect();
     }
@@ -67,12 +75,13 @@ fn spread(net: &Net, plate: &Plate, points: &[Point], force: Force) -> Option<Lo
     Some(held.iter().fold(Load::none(plate), |load, &(place, triangle)| load.with_force(plate, triangle, place, each)))
 }
 
-/// Places half a footprint apart, up to half a footprint from the rim.
+/// Places a twelfth of the smaller side apart, up to half a footprint from the rim.
 fn places(top: &Top, side: Length) -> Vec<Point> {
+    let apart = top.outline.length.min(top.outline.width) / 12.0;
     let stations = |size: Length| {
         let room = size - side;
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few dozen")]
-        let steps = (room / (side * 0.5)).value.ceil().max(1.0) as u32;
+        let steps = (room / apart).value.ceil().max(1.0) as u32;
         (0..=steps).map(move |k| side / 2.0 + room * (f64::from(k) / f64::from(steps)))
     };
     let outline = &top.outline;
@@ -97,30 +106,25 @@ fn row(at: Point, axis: Axis, many: usize, spacing: Length) -> Vec<Point> {
         .collect()
 }
 
-/// Stretches of the rim that a hand takes hold of, one after another, each as points just within the rim.
-fn rim_places(net: &Net, length: Length) -> Vec<(Point, Vec<Point>)> {
-    let mut all = Vec::new();
+/// Places along the rim, some way inside it, where a hand takes hold.
+fn rim_places(top: &Top, net: &Net, inside: Length) -> Vec<Point> {
+    let apart = top.outline.length.min(top.outline.width) / 8.0;
+    let mut all: Vec<Point> = Vec::new();
     for ring in net.mesh.rim() {
-        let mut points: Vec<(Length, Point)> = Vec::new();
-        let mut along = Length::default();
         for (k, &from) in ring.iter().enumerate() {
             let [a, b] = [from, ring[(k + 1) % ring.len()]].map(|corner| net.mesh.nodes()[corner]);
             let side = a.distance(b);
-            for share in [0.125, 0.375, 0.625, 0.875] {
-                points.push((along + side * share, Point { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share }));
+            // The top lies on the left of its rim.
+            let inwards = [(a.y - b.y) / side, (b.x - a.x) / side];
+            for share in [0.0, 0.5] {
+                let at = Point {
+                    x: a.x + (b.x - a.x) * share + inside * inwards[0],
+                    y: a.y + (b.y - a.y) * share + inside * inwards[1],
+                };
+                if net.mesh.holding(at).is_some() && all.iter().all(|known| known.distance(at) > apart) {
+                    all.push(at);
+                }
             }
-            along += side;
-        }
-        for (k, &(from, at)) in points.iter().enumerate().step_by(2) {
-            let held: Vec<Point> = (0..points.len())
-                .map(|j| points[(k + j) % points.len()])
-                .take_while(|(to, _)| {
-                    let run = *to - from;
-                    (if run < Length::default() { run + along } else { run }) <= length
-                })
-                .map(|(_, place)| place)
-                .collect();
-            all.push((held.get(held.len() / 2).copied().unwrap_or(at), held));
         }
     }
     all
