@@ -208,6 +208,24 @@ impl<'a> Envelope<'a> {
         }
     }
 
+    /// Takes in what another envelope of the same samples has seen after it.
+    pub fn merge(&mut self, later: &Self) {
+        for (own, other) in self.peaks.iter_mut().flatten().zip(later.peaks.iter().flatten()) {
+            if let Some(other) = other
+                && own.is_none_or(|own| other.rank > own.rank || other.rank.is_nan())
+            {
+                *own = Some(*other);
+            }
+        }
+        for (own, other) in self.deflected.iter_mut().zip(&later.deflected) {
+            if let Some(other) = other
+                && own.is_none_or(|own| other.deflection.abs() > own.deflection.abs())
+            {
+                *own = Some(*other);
+            }
+        }
+    }
+
     /// The worst states, by region.
     #[must_use]
     pub fn peaks(&self) -> Vec<Vec<Peak>> {

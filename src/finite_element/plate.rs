@@ -169,11 +169,11 @@ impl Plate {
 
     /// Solutions under loads.
     #[must_use]
-    pub fn solve(&self, loads: &[Load]) -> Vec<Solution> {
+    pub fn solve<L: std::borrow::Borrow<Load>>(&self, loads: &[L]) -> Vec<Solution> {
         let size = self.assembly.size();
-        let mut sides: Vec<f64> = loads.iter().flat_map(|load| load.values.iter().copied()).collect();
+        let mut sides: Vec<f64> = loads.iter().flat_map(|load| load.borrow().values.iter().copied()).collect();
         self.factor.solve(&mut sides, size);
-        let solved = sides.chunks_exact(size).zip(loads);
+        let solved = sides.chunks_exact(size).zip(loads.iter().map(std::borrow::Borrow::borrow));
         solved.map(|(values, load)| Solution::new(values.to_vec(), load.inner.clone(), load.free.clone())).collect()
     }
 

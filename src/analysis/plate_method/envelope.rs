@@ -1,9 +1,17 @@
 //! The worst of each case: states by region, sags, pushes on pipes.
 
-use super::{layout::Net, loads::Still, people};
+use rayon::prelude::*;
+
+use super::{
+    layout::Net,
+    loads::Still,
+    people::{self, Placed},
+};
 use crate::{
     analysis::line::Region,
-    finite_element::{Deflected, Envelope, Grouping, Peak, Plate, Sampled, Sampler, Sharp, Solution, State},
+    finite_element::{
+        BeamForces, Deflected, Envelope, Grouping, Load, Peak, Plate, Push, Sampled, Sampler, Sharp, Solution, State,
+    },
     geometry::Point,
     load_case::LoadCase,
     top::Top,
@@ -80,6 +88,13 @@ pub struct PlateForces {
 }
 
 impl PlateForces {
+    /// Where loads that move cause a worst state.
+    pub(super) fn load_places(&self) -> impl Iterator<Item = Point> {
+        let peaks = self.regions.iter().flat_map(|region| region.peaks.iter().map(|peak| peak.load_at));
+        let sags = self.between.iter().chain(&self.tip).map(|sag| sag.load_at);
+        peaks.chain(sags).chain(self.pipes.iter().map(|pipe| pipe.push_under)).flatten()
+    }
+
     /// The largest shear, moment and sag, in SI units: what the numerical error is read from.
     pub(super) fn largest(&self) -> [f64; 3] {
         let peaks = || self.regions.iter().flat_map(|region| &region.peaks);
@@ -95,104 +110,100 @@ impl PlateForces {
     }
 }
 
+/// Places that are solved for together.
+const AT_ONCE: usize = 16;
+
+/// The worst of each case; what moves is tried at every place, or at places that are known to matter.
 pub(super) fn envelope(
-    top: &Top,
-    net: &Net,
-    plate: &Plate,
-    (sampler, grouping): (&Sampler, &Grouping),
+    solved: &Solved<'_>,
     (cases, numbers): (&[LoadCase], &[usize]),
     still: &[Still],
+    only: Option<&[Point]>,
 ) -> Vec<PlateForces> {
     // Cases with the same people on them share what those do.
-    let mut moving: Vec<(usize, Moved)> = Vec::new();
-    for &number in numbers {
-        let case = &cases[number];
-        let alike = |known: usize| cases[known].people == case.people && cases[known].hand == case.hand;
-        if (case.people.is_some() || case.hand.is_some()) && !moving.iter().any(|(known, _)| alike(*known)) {
-            moving.push((number, Moved::new(top, net, plate, case)));
+    let mut groups: Vec<(&LoadCase, Vec<&Still>)> = Vec::new();
+    for still in still {
+        let case = &cases[still.case];
+        match groups.iter_mut().find(|(known, _)| known.people == case.people && known.hand == case.hand) {
+            Some((_, group)) => group.push(still),
+            None => groups.push((case, vec![still])),
         }
     }
-    still
-        .iter()
-        .map(|still| {
-            let case = &cases[still.case];
-            let alike = |known: usize| cases[known].people == case.people && cases[known].hand == case.hand;
-            let moved = moving.iter().find(|(known, _)| alike(*known)).map(|(_, moved)| moved);
-            Case { top, net, plate, sampler, grouping }.forces(still, moved)
-        })
-        .collect()
+    let mut all: Vec<PlateForces> = groups.iter().flat_map(|(case, group)| solved.forces(case, group, only)).collect();
+    all.sort_by_key(|forces| numbers.iter().position(|number| *number == forces.case));
+    all
 }
 
-/// What people or a hand do at every place, by themselves.
-struct Moved {
-    at: Vec<Point>,
-    beside: Vec<Vec<Sharp>>,
-    at_rest: Vec<f64>,
-    solutions: Vec<Solution>,
+/// A factored plate with all that looks at it.
+pub(super) struct Solved<'a> {
+    pub(super) top: &'a Top,
+    pub(super) net: &'a Net,
+    pub(super) plate: &'a Plate,
+    pub(super) sampler: &'a Sampler,
+    pub(super) grouping: &'a Grouping,
 }
 
-impl Moved {
-    fn new(top: &Top, net: &Net, plate: &Plate, case: &LoadCase) -> Self {
-        let placed = people::placed(top, net, plate, case);
-        let (at, at_rest) = placed.iter().map(|placed| (placed.at, placed.at_rest)).unzip();
-        let (loads, beside): (Vec<_>, Vec<_>) = placed.into_iter().map(|placed| (placed.load, placed.beside)).unzip();
-        Self { at, beside, at_rest, solutions: plate.solve(&loads) }
+/// What a solution does: states at all samples, and forces on the pipes.
+struct Seen {
+    sampled: Sampled,
+    beds: Vec<(Vec<Push>, BeamForces)>,
+}
+
+impl<'a> Solved<'a> {
+    fn seen(&self, solution: &Solution) -> Seen {
+        let beds = 0..self.net.stretches.len();
+        Seen {
+            sampled: self.sampler.sample(self.plate, solution),
+            beds: beds.map(|bed| (self.plate.pushes(bed, solution), self.plate.beam_forces(bed, solution))).collect(),
+        }
     }
-}
 
-struct Case<'a> {
-    top: &'a Top,
-    net: &'a Net,
-    plate: &'a Plate,
-    sampler: &'a Sampler,
-    grouping: &'a Grouping,
-}
-
-impl Case<'_> {
-    fn forces(&self, still: &Still, moved: Option<&Moved>) -> PlateForces {
-        let from: Vec<Sampled> = still.from.iter().map(|solution| self.sampler.sample(self.plate, solution)).collect();
-        let mut envelope = Envelope::new(self.sampler, self.grouping);
-        let mut pipes = Pipes::new(self);
+    /// Cases on which the same moves.
+    fn forces(&self, case: &LoadCase, group: &[&Still], only: Option<&[Point]>) -> Vec<PlateForces> {
+        let mut placed = people::placed(self.top, self.net, self.plate, case);
+        if let Some(only) = only {
+            placed.retain(|placed| only.contains(&placed.at));
+        }
         // Round a footing the closed form of punching rules.
-        let feet: Vec<Sharp> = self
-            .top
-            .gear
-            .iter()
-            .map(|gear| Sharp { at: gear.at, radius: gear.footing() * 0.5 + self.net.disc * 3.0 })
-            .collect();
-        match moved {
-            None => {
-                for (solution, sampled) in still.from.iter().zip(&from) {
-                    envelope.take(&[(sampled, 1.0, 1.0)], None, &feet);
-                    pipes.take(&[(solution, 1.0)], None);
+        let feet = self.top.gear.iter();
+        let feet: Vec<Sharp> =
+            feet.map(|gear| Sharp { at: gear.at, radius: gear.footing() * 0.5 + self.net.disc * 3.0 }).collect();
+        let still: Vec<Vec<Seen>> =
+            group.iter().map(|still| still.from.iter().map(|solution| self.seen(solution)).collect()).collect();
+        let mut worst: Vec<WorstOf<'_>> = group.iter().map(|_| WorstOf::new(self)).collect();
+        if placed.is_empty() {
+            for (worst, from) in worst.iter_mut().zip(&still) {
+                for seen in from {
+                    worst.take(seen, None, &feet);
                 }
             }
-            Some(moved) => {
-                for (number, solution) in moved.solutions.iter().enumerate() {
-                    let own = self.sampler.sample(self.plate, solution);
-                    let beside: Vec<Sharp> = feet.iter().chain(&moved.beside[number]).copied().collect();
-                    for (base, sampled) in still.from.iter().zip(&from) {
-                        let parts = [(sampled, 1.0, 1.0), (&own, 1.0, moved.at_rest[number])];
-                        envelope.take(&parts, Some(number), &beside);
-                        pipes.take(&[(base, 1.0), (solution, 1.0)], Some(number));
+        }
+        let indexed: Vec<(usize, &Placed)> = placed.iter().enumerate().collect();
+        let parts: Vec<Vec<WorstOf<'_>>> = indexed
+            .par_chunks(AT_ONCE)
+            .map(|chunk| {
+                let loads: Vec<&Load> = chunk.iter().map(|(_, placed)| &placed.load).collect();
+                let mut worst: Vec<WorstOf<'_>> = group.iter().map(|_| WorstOf::new(self)).collect();
+                for ((number, placed), solution) in chunk.iter().zip(self.plate.solve(&loads)) {
+                    let own = self.seen(&solution);
+                    let beside: Vec<Sharp> = feet.iter().chain(&placed.beside).copied().collect();
+                    for (worst, from) in worst.iter_mut().zip(&still) {
+                        for seen in from {
+                            worst.take(seen, Some((*number, &own, placed.at_rest)), &beside);
+                        }
                     }
                 }
+                worst
+            })
+            .collect();
+        // In their order, so that of two places as bad the first is named, however many threads there were.
+        for part in parts {
+            for (worst, part) in worst.iter_mut().zip(part) {
+                worst.merge(part);
             }
         }
-        let load_at = |under: Option<usize>| under.and_then(|number| moved.map(|moved| moved.at[number]));
-        let regions = envelope
-            .peaks()
-            .into_iter()
-            .zip(&self.net.regions)
-            .filter(|(peaks, _)| !peaks.is_empty())
-            .map(|(peaks, &region)| RegionPeaks { region, peaks: distinct(&peaks, &load_at) })
-            .collect();
-        let sag = |group: usize| {
-            let deflected = envelope.deflected().get(group).copied().flatten()?;
-            Some(self.sag(deflected, group == 1, load_at(deflected.under)))
-        };
-        let (between, tip) = (sag(0), sag(1));
-        PlateForces { case: still.case, regions, between, tip, pipes: pipes.done(&load_at) }
+        let load_at = |under: Option<usize>| under.map(|number| placed[number].at);
+        group.iter().zip(worst).map(|(still, worst)| worst.done(still.case, &load_at)).collect()
     }
 
     fn sag(&self, deflected: Deflected, tip: bool, load_at: Option<Point>) -> FieldSag {
@@ -215,16 +226,17 @@ fn distinct(peaks: &[Peak], load_at: &dyn Fn(Option<usize>) -> Option<Point>) ->
     all
 }
 
-/// What the pipes bear at most.
-struct Pipes<'a> {
-    case: &'a Case<'a>,
-    worst: Vec<(PipeForces, Option<usize>)>,
+/// The worst of one case so far.
+struct WorstOf<'a> {
+    solved: &'a Solved<'a>,
+    envelope: Envelope<'a>,
+    pipes: Vec<(PipeForces, Option<usize>)>,
 }
 
-impl<'a> Pipes<'a> {
-    fn new(case: &'a Case<'a>) -> Self {
+impl<'a> WorstOf<'a> {
+    fn new(solved: &'a Solved<'a>) -> Self {
         let none = Point { x: Length::default(), y: Length::default() };
-        let worst = (0..case.top.pipes.len())
+        let pipes = (0..solved.top.pipes.len())
             .map(|pipe| {
                 let nothing = PipeForces {
                     pipe,
@@ -239,27 +251,32 @@ impl<'a> Pipes<'a> {
                 (nothing, None)
             })
             .collect();
-        Self { case, worst }
+        Self { solved, envelope: Envelope::new(solved.sampler, solved.grouping), pipes }
     }
 
-    fn take(&mut self, parts: &[(&Solution, f64)], under: Option<usize>) {
-        let Some(solution) = (match parts {
-            [(one, factor)] if *factor == 1.0 => Some((*one).clone()),
-            _ => Solution::sum(parts),
-        }) else {
-            return;
-        };
-        for (bed, stretch) in self.case.net.stretches.iter().enumerate() {
-            let (worst, pushed_under) = &mut self.worst[stretch.pipe];
-            let pushes = self.case.plate.pushes(bed, &solution);
+    /// What is still, with one load that moves: its number, what it does, and its share that is at rest.
+    fn take(&mut self, still: &Seen, moved: Option<(usize, &Seen, f64)>, beside: &[Sharp]) {
+        let under = moved.map(|(number, ..)| number);
+        match moved {
+            Some((_, own, at_rest)) => {
+                self.envelope.take(&[(&still.sampled, 1.0, 1.0), (&own.sampled, 1.0, at_rest)], under, beside);
+            }
+            None => self.envelope.take(&[(&still.sampled, 1.0, 1.0)], under, beside),
+        }
+        let none = Force::default();
+        for (bed, stretch) in self.solved.net.stretches.iter().enumerate() {
+            let (worst, pushed_under) = &mut self.pipes[stretch.pipe];
+            let (pushes, beam) = &still.beds[bed];
+            let own = moved.map(|(_, own, _)| &own.beds[bed]);
             // The panel spreads a push over its own depth along the pipe.
-            let reach = self.case.net.disc;
-            for push in &pushes {
-                let near = pushes.iter().filter(|other| (other.along - push.along).abs() <= reach);
-                let (force, length) = near.fold((Force::default(), Length::default()), |(force, length), other| {
-                    (force + other.force, length + other.length)
-                });
-                let mean: ForcePerWidth = per_width(force / length);
+            let reach = self.solved.net.disc;
+            let force = |k: usize| pushes[k].force + own.map_or(none, |(own, _)| own[k].force);
+            for (k, push) in pushes.iter().enumerate() {
+                let low = pushes[..k].iter().rev().take_while(|other| push.along - other.along <= reach).count();
+                let high = pushes[k..].iter().take_while(|other| other.along - push.along <= reach).count();
+                let near = k - low..k + high;
+                let length: Length = near.clone().map(|k| pushes[k].length).sum();
+                let mean: ForcePerWidth = per_width(near.map(force).sum::<Force>() / length);
                 if mean > worst.push {
                     (worst.push, worst.push_at) = (mean, push.place);
                     *pushed_under = under;
@@ -268,19 +285,49 @@ impl<'a> Pipes<'a> {
                     (worst.pull, worst.pull_at) = (-mean, push.place);
                 }
             }
-            let forces = self.case.plate.beam_forces(bed, &solution);
-            for (_, moment) in &forces.moments {
-                worst.moment = worst.moment.max(moment.abs());
+            for (k, (_, moment)) in beam.moments.iter().enumerate() {
+                let sum = *moment + own.map_or_else(Torque::default, |(_, own)| own.moments[k].1);
+                worst.moment = worst.moment.max(sum.abs());
             }
-            for (_, post) in &forces.posts {
-                if post.abs() > worst.post.abs() {
-                    worst.post = *post;
+            for (k, (_, post)) in beam.posts.iter().enumerate() {
+                let sum = *post + own.map_or(none, |(_, own)| own.posts[k].1);
+                if sum.abs() > worst.post.abs() {
+                    worst.post = sum;
                 }
             }
         }
     }
 
-    fn done(self, load_at: &dyn Fn(Option<usize>) -> Option<Point>) -> Vec<PipeForces> {
-        self.worst.into_iter().map(|(forces, under)| PipeForces { push_under: load_at(under), ..forces }).collect()
+    fn merge(&mut self, other: Self) {
+        self.envelope.merge(&other.envelope);
+        for ((own, own_under), (other, other_under)) in self.pipes.iter_mut().zip(other.pipes) {
+            if other.push > own.push {
+                (own.push, own.push_at, *own_under) = (other.push, other.push_at, other_under);
+            }
+            if other.pull > own.pull {
+                (own.pull, own.pull_at) = (other.pull, other.pull_at);
+            }
+            own.moment = own.moment.max(other.moment);
+            if other.post.abs() > own.post.abs() {
+                own.post = other.post;
+            }
+        }
+    }
+
+    fn done(self, case: usize, load_at: &dyn Fn(Option<usize>) -> Option<Point>) -> PlateForces {
+        let regions = self
+            .envelope
+            .peaks()
+            .into_iter()
+            .zip(&self.solved.net.regions)
+            .filter(|(peaks, _)| !peaks.is_empty())
+            .map(|(peaks, &region)| RegionPeaks { region, peaks: distinct(&peaks, load_at) })
+            .collect();
+        let sag = |group: usize| {
+            let deflected = self.envelope.deflected().get(group).copied().flatten()?;
+            Some(self.solved.sag(deflected, group == 1, load_at(deflected.under)))
+        };
+        let pipes = self.pipes.iter().map(|&(forces, under)| PipeForces { push_under: load_at(under), ..forces });
+        PlateForces { case, regions, between: sag(0), tip: sag(1), pipes: pipes.collect() }
     }
 }

@@ -11,10 +11,11 @@ pub use envelope::{FieldPeak, FieldSag, PipeForces, PlateForces, RegionPeaks};
 use rayon::prelude::*;
 use uom::si::ratio::ratio;
 
-use self::{layout::Net, loads::StillLoads};
+use self::{envelope::Solved, layout::Net, loads::StillLoads};
 use super::{design_value::Knockdowns, line::Region, sections::Sections};
 use crate::{
     finite_element::{Degree, Mechanism},
+    geometry::Point,
     load_case::{Held, LoadCase, State},
     mesh::MeshError,
     top::Top,
@@ -101,22 +102,28 @@ impl PlateMethod {
                 None => alike.push((left, vec![number])),
             }
         }
-        let jobs: Vec<(Degree, Ratio, &[usize])> = alike
-            .iter()
-            .flat_map(|(left, numbers)| [Degree::Three, Degree::Four].map(|degree| (degree, *left, numbers.as_slice())))
+        let solved: Result<Vec<_>, Mechanism> = alike
+            .par_iter()
+            .map(|(left, numbers)| {
+                let solve = |degree, only: Option<&[Point]>| {
+                    solve(top, sections, &net, (cases, numbers), (degree, *left), only)
+                };
+                let (unknowns, fine) = solve(Degree::Four, None)?;
+                // The lower degree sees the places alone that the higher found to be the worst.
+                let places: Vec<Point> = fine.iter().flat_map(PlateForces::load_places).collect();
+                let (_, coarse) = solve(Degree::Three, Some(&places))?;
+                Ok((unknowns, fine, coarse))
+            })
             .collect();
-        let solved: Result<Vec<(usize, Vec<PlateForces>)>, Mechanism> =
-            jobs.par_iter().map(|&(degree, left, numbers)| solve(top, sections, &net, (cases, numbers), degree, left)).collect();
-        let solved = solved.map_err(NoPlate::Mechanism)?;
         let mut found = Vec::with_capacity(cases.len());
         let mut error = NumericalError::default();
         let mut unknowns = 0;
-        for pair in solved.chunks_exact(2) {
-            unknowns = unknowns.max(pair[1].0);
-            for (coarse, fine) in pair[0].1.iter().zip(&pair[1].1) {
+        for (size, fine, coarse) in solved.map_err(NoPlate::Mechanism)? {
+            unknowns = unknowns.max(size);
+            for (coarse, fine) in coarse.iter().zip(&fine) {
                 error.widen(coarse, fine);
             }
-            found.extend(pair[1].1.iter().cloned());
+            found.extend(fine);
         }
         found.sort_by_key(|forces: &PlateForces| forces.case);
         Ok(Self {
@@ -137,32 +144,24 @@ fn solve(
     sections: &Sections,
     net: &Net,
     (cases, numbers): (&[LoadCase], &[usize]),
-    degree: Degree,
-    core_left: Ratio,
+    (degree, core_left): (Degree, Ratio),
+    only: Option<&[Point]>,
 ) -> Result<(usize, Vec<PlateForces>), Mechanism> {
     let plate = net.plate(top, sections, degree, core_left)?;
     let sampler = net.sampler(&plate);
     let grouping = net.grouping(top, sections, &sampler);
-    let loads = StillLoads::new(top, sections, net, &plate);
-    let still = loads.solve(cases, numbers);
-    let forces = envelope::envelope(top, net, &plate, (&sampler, &grouping), (cases, numbers), &still);
+    let still = StillLoads::new(top, sections, net, &plate).solve(cases, numbers);
+    let solved = Solved { top, net, plate: &plate, sampler: &sampler, grouping: &grouping };
+    let forces = envelope::envelope(&solved, (cases, numbers), &still, only);
     Ok((plate.unknowns(), forces))
 }
 
 impl NumericalError {
     fn widen(&mut self, coarse: &PlateForces, fine: &PlateForces) {
-        let [shear, moment, sag] = [coarse, fine].map(PlateForces::largest).into_iter().fold(
-            [[0.0; 2]; 3].map(|_: [f64; 2]| Vec::with_capacity(2)),
-            |mut lists, largest| {
-                for (list, value) in lists.iter_mut().zip(largest) {
-                    list.push(value);
-                }
-                lists
-            },
-        );
-        let off = |pair: &[f64]| if pair[1] > 0.0 { Ratio::from((pair[0] / pair[1] - 1.0).abs()) } else { Ratio::from(0.0) };
-        self.shear = self.shear.max(off(&shear));
-        self.moment = self.moment.max(off(&moment));
-        self.sag = self.sag.max(off(&sag));
+        let (coarse, fine) = (coarse.largest(), fine.largest());
+        let off = |k: usize| if fine[k] > 0.0 { Ratio::from((coarse[k] / fine[k] - 1.0).abs()) } else { Ratio::default() };
+        self.shear = self.shear.max(off(0));
+        self.moment = self.moment.max(off(1));
+        self.sag = self.sag.max(off(2));
     }
 }
