@@ -36,7 +36,7 @@ use bay::OnPipe;
 
 use crate::{
     closed_form::effective_width::rim_twist,
-    geometry::{Axis, Point},
+    geometry::Axis,
     laminate::Component,
     load::weight::gravity,
     load_case::{HotTop, LoadCase, OnGear, RuledOut, State, hot_top, load_cases},
@@ -84,6 +84,8 @@ pub struct Analysis<'a> {
     pub bays: Vec<Bay>,
     /// Forces by bay and case.
     pub plates: Vec<BayForces>,
+    /// What lies between the skins below the middle of each gear.
+    pub below_gear: Vec<Region>,
     /// Fixings in their places.
     pub mounts: Vec<Mount<'a>>,
     /// Forces by mount and case.
@@ -151,6 +153,7 @@ impl<'a> Analysis<'a> {
             strips: Vec::new(),
             bays: Vec::new(),
             plates: Vec::new(),
+            below_gear: top.gear.iter().map(|gear| line::region_at(top, gear.at)).collect(),
             mounts: mount::mounts(top),
             mount_forces: Vec::new(),
             open_mounts: Vec::new(),
@@ -185,13 +188,9 @@ impl<'a> Analysis<'a> {
                 self.line_load(pipe, case)
                     .map(|load| mount::Pull { per_length: load.pull, most: self.most_pull_by_hand(pipe, case) })
             };
-            match mount::forces(self.top, (number, mount), &self.cases, &self.knockdowns, pull) {
-                Ok(forces) => self.mount_forces.extend(forces),
-                Err(open) => self.open_mounts.push(open),
-            }
-            if let Some(reason) = mount::doubt(self.top, mount) {
-                self.open_mounts.push(OpenMount { mount: number, reason });
-            }
+            let (forces, open) = mount::forces(self.top, (number, mount), &self.cases, &self.knockdowns, pull);
+            self.mount_forces.extend(forces);
+            self.open_mounts.extend(open);
         }
     }
 
@@ -215,12 +214,6 @@ impl<'a> Analysis<'a> {
             }));
         }
         Ok(overhangs)
-    }
-
-    /// What lies between the skins at a place.
-    #[must_use]
-    pub fn region_at(&self, place: Point) -> Region {
-        line::region_at(self.top, place)
     }
 
     /// All that lies between the skins somewhere in a bay: core, and every conduit and backing that crosses it.
