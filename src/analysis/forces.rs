@@ -14,15 +14,6 @@ pub struct Peak<Q> {
     pub load_at: Option<Length>,
 }
 
-impl<Q: Copy + PartialOrd> Peak<Q> {
-    /// Keeps the larger of two.
-    pub(crate) fn raise(&mut self, value: Q, at: Length, load_at: Option<Length>) {
-        if value > self.value {
-            *self = Self { value, at, load_at };
-        }
-    }
-}
-
 /// Largest forces within one region of a strip.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct RegionForces {
