@@ -3,6 +3,10 @@
 use super::line::Region;
 use crate::units::{ForcePerWidth, Length, MomentPerWidth};
 
+/// Share by which a value has to be larger than another to take its place: of places that are alike the first is named,
+/// whatever rounding makes of them.
+pub(crate) const LARGER: f64 = 1e-12;
+
 /// A largest value, where on the strip, and where the person stands who causes it.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
 pub struct Peak<Q> {

@@ -5,7 +5,7 @@ use std::ops::{AddAssign, Mul};
 use uom::si::ratio::ratio;
 
 use super::{
-    forces::{Peak, RegionForces, Sag, SeatForces, StripForces},
+    forces::{LARGER, Peak, RegionForces, Sag, SeatForces, StripForces},
     gear_action::GearAction,
     hand::{Moving, Ready},
     still::Field,
@@ -142,10 +142,6 @@ enum OfStation {
     ShearRight,
     Sink,
 }
-
-/// Share by which a value has to be larger than another: of places that are alike, rounding does not choose the one that
-/// is named.
-const LARGER: f64 = 1e-12;
 
 /// A peak while it is sought, and where it was found: at which end of a range, at which station, in which result.
 struct Climb<Q, R> {
