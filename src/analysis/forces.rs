@@ -3,6 +3,10 @@
 use super::line::Region;
 use crate::units::{ForcePerWidth, Length, MomentPerWidth};
 
+/// Share by which a value has to be larger than another to take its place: of places that are alike the first is named,
+/// whatever rounding makes of them.
+pub(crate) const LARGER: f64 = 1e-12;
+
 /// A largest value, where on the strip, and where the person stands who causes it.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
 pub struct Peak<Q> {
@@ -12,15 +16,6 @@ pub struct Peak<Q> {
     pub at: Length,
     /// Place of the load that moves, where one has a part in it.
     pub load_at: Option<Length>,
-}
-
-impl<Q: Copy + PartialOrd> Peak<Q> {
-    /// Keeps the larger of two.
-    pub(crate) fn raise(&mut self, value: Q, at: Length, load_at: Option<Length>) {
-        if value > self.value {
-            *self = Self { value, at, load_at };
-        }
-    }
 }
 
 /// Largest forces within one region of a strip.

@@ -10,11 +10,12 @@ use super::{
     moving::{PatchLoad, patches},
     overlay::Sum,
     sections::Sections,
+    still::{Field, Still},
 };
 use crate::{
     closed_form::{
         effective_width::Spread,
-        strip::{Action, Envelope, Strip, StripError},
+        strip::{Envelope, Strip, StripError},
     },
     load::weight::gravity,
     load_case::{Held, LoadCase, State},
@@ -25,7 +26,7 @@ use crate::{
 /// Parts that each bay and each overhang is divided into: places where people are tried and forces are listed.
 pub const DIVISIONS: usize = 8;
 
-/// A strip in one state of the material.
+/// A strip with a share of its core's stiffness left.
 pub(super) struct Ready<'a> {
     pub(super) laid: &'a Laid<'a>,
     pub(super) spread: Spread,
@@ -52,22 +53,32 @@ pub fn strip_forces(
     let (index, line) = line;
     let held = if line.role == Role::Carried { Held::AtItsEnds } else { Held::OnFrame };
     let laid = Laid::new(top, sections, line, divisions)?;
-    let mut ready: Vec<(State, Ready<'_>)> = Vec::with_capacity(knockdowns.len());
-    let mut forces = Vec::with_capacity(cases.len());
-    for (number, case) in cases.iter().enumerate().filter(|(_, case)| case.held == held) {
-        let at = match ready.iter().position(|(state, _)| *state == case.state) {
-            Some(at) => at,
-            None => {
-                let left = knockdowns
-                    .iter()
-                    .find(|(state, _)| *state == case.state)
-                    .map_or_else(|| Ratio::new::<ratio>(1.0), |(_, knockdowns)| knockdowns.core_stiffness());
-                ready.push((case.state, Ready::new(&laid, left)?));
-                ready.len() - 1
-            }
-        };
-        forces.push(ready[at].1.under(index, number, case)?);
+    let left = |state: State| {
+        let known = knockdowns.iter().find(|(known, _)| *known == state);
+        known.map_or_else(|| Ratio::new::<ratio>(1.0), |(_, knockdowns)| knockdowns.core_stiffness())
+    };
+    let acting: Vec<(usize, &LoadCase, Ratio)> = cases
+        .iter()
+        .enumerate()
+        .filter(|(_, case)| case.held == held)
+        .map(|(number, case)| (number, case, left(case.state)))
+        .collect();
+    let nothing = || Field::nothing(&laid);
+    let mut memory = Memory { still: [nothing(), nothing()], bounds: [nothing(), nothing()] };
+    let mut forces = Vec::with_capacity(acting.len());
+    // The stiffness of the core is all that a state changes of a strip: states that leave the same of it share one.
+    for (at, &(.., left)) in acting.iter().enumerate() {
+        let alike = |(.., other): &&(usize, &LoadCase, Ratio)| *other == left;
+        if acting[..at].iter().any(|other| alike(&other)) {
+            continue;
+        }
+        let ready = Ready::new(&laid, left)?;
+        let mut known = Known::new(&ready);
+        for &(number, case, _) in acting[at..].iter().filter(alike) {
+            forces.push(known.under(index, (number, case), &mut memory)?);
+        }
     }
+    forces.sort_by_key(|forces| forces.case);
     Ok(forces)
 }
 
@@ -87,63 +98,14 @@ impl<'a> Ready<'a> {
         Ok(ready)
     }
 
-    fn under(&self, line: usize, number: usize, case: &LoadCase) -> Result<StripForces, StripError> {
-        let moving = self.moving(case)?;
-        let mut sum = Sum::new(self, line, number);
-        let mut actions = self.actions(case);
-        let (overturning, stay) = (self.gear_moments(case), actions.len());
-        // Wind and roll come from either side.
-        let sides: &[f64] = if overturning.is_empty() { &[1.0] } else { &[1.0, -1.0] };
-        for &side in sides {
-            actions.truncate(stay);
-            actions.extend(overturning.iter().map(|&(at, moment)| Action::Moment { at, moment: moment * side }));
-            let still = self.strip.solve(&actions)?;
-            if moving.is_empty() {
-                sum.add(case, &still, None);
-            }
-            for moving in &moving {
-                sum.add(case, &still, Some(moving));
-            }
-        }
-        Ok(sum.done())
-    }
-
-    /// People anywhere, one of them up to all, or a hand at a free edge.
-    fn moving(&self, case: &LoadCase) -> Result<Vec<Moving>, StripError> {
-        let criteria = &self.laid.top.criteria;
-        let loaded = self.laid.loaded();
-        if let Some(people) = case.people {
-            let places: Vec<Length> = self.strip.stations().filter(|at| *at <= loaded).collect();
-            return (1..=people.count)
-                .map(|count| {
-                    let load = PatchLoad {
-                        force: people.each,
-                        at_rest: people.at_rest,
-                        side: criteria.standing_footprint.value,
-                        many: u32::try_from(count).unwrap_or(u32::MAX),
-                        spacing: criteria.people_spacing.value,
-                    };
-                    self.moved(load, places.clone(), 1.0, count == 1)
-                })
-                .collect();
-        }
-        if let Some(hand) = case.hand {
-            let load = PatchLoad {
-                force: hand.abs(),
-                // A grab is over at once: it is judged by strength alone.
-                at_rest: Force::default(),
-                ..PatchLoad::resting(hand.abs(), criteria.hand_length.value)
-            };
-            let sign = if hand < Force::default() { -1.0 } else { 1.0 };
-            return Ok(vec![self.moved(load, self.tips(), sign, false)?]);
-        }
-        Ok(Vec::new())
-    }
-
-    fn moved(&self, load: PatchLoad, places: Vec<Length>, sign: f64, alone: bool) -> Result<Moving, StripError> {
+    fn moved(&self, load: PatchLoad, walk: Walk) -> Result<Moved, StripError> {
+        let places = match walk {
+            Walk::Anywhere => self.laid.stations.clone(),
+            Walk::Tips => self.tips(),
+        };
         let patches = patches(self.laid.line, &self.strip, &self.spread, places.iter().copied(), load);
         let envelope = self.strip.envelope(load.side.min(self.strip.length()), &patches)?;
-        Ok(Moving { envelope, places, sign, alone })
+        Ok(Moved { load, walk, envelope, places })
     }
 
     /// Free ends of the strip that hang over.
@@ -160,10 +122,113 @@ impl<'a> Ready<'a> {
     }
 }
 
-/// A load that moves over a strip.
-pub(super) struct Moving {
+/// What is known of a strip: loads that were laid on it once serve every case that has them.
+struct Known<'r> {
+    still: Still<'r>,
+    moved: Vec<Moved>,
+}
+
+/// Memory that serves every case on a line.
+struct Memory {
+    /// What stays, from the sides that wind and roll come from.
+    still: [Field; 2],
+    bounds: [Field; 2],
+}
+
+impl<'r> Known<'r> {
+    fn new(ready: &'r Ready<'r>) -> Self {
+        Self { still: Still::new(ready), moved: Vec::new() }
+    }
+
+    fn under(
+        &mut self,
+        line: usize,
+        (number, case): (usize, &LoadCase),
+        memory: &mut Memory,
+    ) -> Result<StripForces, StripError> {
+        let moving = self.moving(case)?;
+        let sides = self.still.lay(case, &mut memory.still)?;
+        let mut sum = Sum::new(self.still.ready, line, number);
+        for still in &memory.still[..sides] {
+            if moving.is_empty() {
+                sum.add(case, still, None, &mut memory.bounds);
+            }
+            for &Moves { moved, sign, alone } in &moving {
+                let moving = Moving { moved: &self.moved[moved], sign, alone };
+                sum.add(case, still, Some(&moving), &mut memory.bounds);
+            }
+        }
+        Ok(sum.done())
+    }
+
+    /// People anywhere, one of them up to all, or a hand at a free edge.
+    fn moving(&mut self, case: &LoadCase) -> Result<Vec<Moves>, StripError> {
+        let criteria = &self.still.ready.laid.top.criteria;
+        if let Some(people) = case.people {
+            return (1..=people.count)
+                .map(|count| {
+                    let load = PatchLoad {
+                        force: people.each,
+                        at_rest: people.at_rest,
+                        side: criteria.standing_footprint.value,
+                        many: u32::try_from(count).unwrap_or(u32::MAX),
+                        spacing: criteria.people_spacing.value,
+                    };
+                    Ok(Moves { moved: self.move_over(load, Walk::Anywhere)?, sign: 1.0, alone: count == 1 })
+                })
+                .collect();
+        }
+        if let Some(hand) = case.hand {
+            let load = PatchLoad {
+                force: hand.abs(),
+                // A grab is over at once: it is judged by strength alone.
+                at_rest: Force::default(),
+                ..PatchLoad::resting(hand.abs(), criteria.hand_length.value)
+            };
+            let sign = if hand < Force::default() { -1.0 } else { 1.0 };
+            return Ok(vec![Moves { moved: self.move_over(load, Walk::Tips)?, sign, alone: false }]);
+        }
+        Ok(Vec::new())
+    }
+
+    /// The place in the list of a load that moves over the strip; what pulls does as what pushes, the other way.
+    fn move_over(&mut self, load: PatchLoad, walk: Walk) -> Result<usize, StripError> {
+        if let Some(at) = self.moved.iter().position(|known| known.load == load && known.walk == walk) {
+            return Ok(at);
+        }
+        self.moved.push(self.still.ready.moved(load, walk)?);
+        Ok(self.moved.len() - 1)
+    }
+}
+
+/// Where a load that moves is tried.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Walk {
+    /// At every station that carries load.
+    Anywhere,
+    /// At the free ends that hang over.
+    Tips,
+}
+
+/// A load that was moved over a strip.
+pub(super) struct Moved {
+    load: PatchLoad,
+    walk: Walk,
     pub(super) envelope: Envelope,
     pub(super) places: Vec<Length>,
+}
+
+/// A load that moves in a case.
+struct Moves {
+    /// As its place in the list.
+    moved: usize,
+    sign: f64,
+    alone: bool,
+}
+
+/// A load that moves over a strip.
+pub(super) struct Moving<'m> {
+    pub(super) moved: &'m Moved,
     pub(super) sign: f64,
     /// Whether it is one person alone: the one who feels how soft the top is.
     pub(super) alone: bool,

@@ -1,5 +1,7 @@
 //! A line laid out as a strip: its segments, its stations, and what lies beside them.
 
+use std::ops::RangeInclusive;
+
 use uom::si::{length::micrometer, ratio::ratio};
 
 use super::{
@@ -28,8 +30,10 @@ pub(super) struct Laid<'a> {
     pub(super) regions: Vec<Region>,
     /// Bays and overhangs.
     pub(super) spans: Vec<Span>,
-    /// What lies at each station whose forces are those of the top.
-    pub(super) spots: Vec<Spot>,
+    /// Stations whose forces are those of the top.
+    pub(super) stations: Vec<Length>,
+    /// What lies between them.
+    pub(super) stretches: Vec<Stretch>,
 }
 
 /// A bay or an overhang.
@@ -42,16 +46,11 @@ pub(super) struct Span {
     pub(super) tip: bool,
 }
 
-/// What lies at a station.
-#[derive(Clone, Copy)]
-pub(super) struct Spot {
-    /// Regions on its left and on its right, as places in the list of regions.
-    pub(super) beside: [usize; 2],
-    /// Whether the shear on its right is a shear of the top: what lies behind the root of an end overhang stands for the
-    /// field there, and is not a strip of its own.
-    pub(super) goes_on: bool,
-    /// The bay or overhang that sags; over a pipe either, since nothing sags there.
-    pub(super) span: Option<usize>,
+/// Stations of one region, its ends among them.
+pub(super) struct Stretch {
+    /// The region, as its place in the list of regions.
+    pub(super) region: usize,
+    pub(super) stations: RangeInclusive<usize>,
 }
 
 impl<'a> Laid<'a> {
@@ -76,8 +75,11 @@ impl<'a> Laid<'a> {
             }
         }
         let spans = spans(line, strip.length());
-        let mut laid = Self { top, sections, line, strip, masses, regions, spans, spots: Vec::new() };
-        laid.spots = laid.spots();
+        let mut laid =
+            Self { top, sections, line, strip, masses, regions, spans, stations: Vec::new(), stretches: Vec::new() };
+        let loaded = laid.loaded();
+        laid.stations = laid.strip.stations().take_while(|at| *at <= loaded).collect();
+        laid.stretches = laid.stretches();
         Ok(laid)
     }
 
@@ -94,26 +96,29 @@ impl<'a> Laid<'a> {
         }
     }
 
-    fn spots(&self) -> Vec<Spot> {
-        let (length, loaded) = (self.strip.length(), self.loaded());
-        let hair: Length = length * 1e-9;
-        let mut ends = Vec::with_capacity(self.line.pieces.len());
-        let mut at = Length::default();
-        for piece in &self.line.pieces {
-            at += piece.length;
-            ends.push((at, self.regions.iter().position(|region| *region == piece.region).unwrap_or(0)));
+    /// What lies behind the root of an end overhang stands for the field there and is not a strip of its own: of a region
+    /// that begins at the root the moment counts, the shear does not.
+    fn stretches(&self) -> Vec<Stretch> {
+        let (hair, last): (Length, _) = (self.strip.length() * 1e-9, self.stations.len() - 1);
+        let mut stretches = Vec::with_capacity(self.line.pieces.len());
+        let (mut from, mut end) = (0, Length::default());
+        for (number, piece) in self.line.pieces.iter().enumerate() {
+            if number > 0 && end > self.stations[last] + hair {
+                break;
+            }
+            end += piece.length;
+            let to = self.stations.partition_point(|at| *at < end - hair).min(last);
+            let region = self.regions.iter().position(|region| *region == piece.region).unwrap_or(0);
+            stretches.push(Stretch { region, stations: from..=to });
+            from = to;
         }
-        let last = ends.len() - 1;
-        let region = |at: Length| ends[ends.partition_point(|(end, _)| *end <= at).min(last)].1;
-        self.strip
-            .stations()
-            .take_while(|at| *at <= loaded)
-            .map(|at| Spot {
-                beside: [region(at - hair), region(at + hair)],
-                goes_on: at < loaded || loaded == length,
-                span: self.spans.iter().position(|span| at >= span.from && at <= span.to),
-            })
-            .collect()
+        stretches
+    }
+
+    /// Stations of a bay or an overhang.
+    pub(super) fn stations_of(&self, span: &Span) -> RangeInclusive<usize> {
+        let from = self.stations.partition_point(|at| *at < span.from);
+        from..=self.stations.partition_point(|at| *at <= span.to).saturating_sub(1)
     }
 }
 

@@ -18,6 +18,7 @@ mod still;
 
 pub use bay::{BackingPiece, Bay, BayForces, Cover, EdgePush, PipeLoad, SagBounds, bay_frequency};
 pub use design_value::{Knockdowns, Shares, core_shear_factor};
+pub(crate) use forces::LARGER;
 pub use forces::{Peak, RegionForces, Sag, SeatForces, StripForces};
 pub use gear_action::GearAction;
 pub use hand::DIVISIONS;
@@ -40,7 +41,7 @@ use bay::OnPipe;
 
 use crate::{
     closed_form::effective_width::rim_twist,
-    geometry::{Axis, Point},
+    geometry::Axis,
     laminate::Component,
     load::weight::gravity,
     load_case::{HotTop, LoadCase, OnGear, RuledOut, State, hot_top, load_cases},
@@ -88,6 +89,8 @@ pub struct Analysis<'a> {
     pub bays: Vec<Bay>,
     /// Forces by bay and case.
     pub plates: Vec<BayForces>,
+    /// What lies between the skins below the middle of each gear.
+    pub below_gear: Vec<Region>,
     /// Fixings in their places.
     pub mounts: Vec<Mount<'a>>,
     /// Forces by mount and case.
@@ -157,6 +160,7 @@ impl<'a> Analysis<'a> {
             strips: Vec::new(),
             bays: Vec::new(),
             plates: Vec::new(),
+            below_gear: top.gear.iter().map(|gear| line::region_at(top, gear.at)).collect(),
             mounts: mount::mounts(top),
             mount_forces: Vec::new(),
             open_mounts: Vec::new(),
@@ -207,13 +211,9 @@ impl<'a> Analysis<'a> {
                 self.line_load(pipe, case)
                     .map(|load| mount::Pull { per_length: load.pull, most: self.most_pull_by_hand(pipe, case) })
             };
-            match mount::forces(self.top, (number, mount), &self.cases, &self.knockdowns, pull) {
-                Ok(forces) => self.mount_forces.extend(forces),
-                Err(open) => self.open_mounts.push(open),
-            }
-            if let Some(reason) = mount::doubt(self.top, mount) {
-                self.open_mounts.push(OpenMount { mount: number, reason });
-            }
+            let (forces, open) = mount::forces(self.top, (number, mount), &self.cases, &self.knockdowns, pull);
+            self.mount_forces.extend(forces);
+            self.open_mounts.extend(open);
         }
     }
 
@@ -237,12 +237,6 @@ impl<'a> Analysis<'a> {
             }));
         }
         Ok(overhangs)
-    }
-
-    /// What lies between the skins at a place.
-    #[must_use]
-    pub fn region_at(&self, place: Point) -> Region {
-        line::region_at(self.top, place)
     }
 
     /// All that lies between the skins somewhere in a bay: core, and every conduit and backing that crosses it.

@@ -18,7 +18,10 @@ use crate::{
     units::{Force, ForcePerWidth, Pressure, Ratio, Torque},
 };
 
-use self::{gear::Sides, mirrors::Mirrors};
+use self::{
+    gear::{Footing, Sides},
+    mirrors::Mirrors,
+};
 use super::design_value::Knockdowns;
 
 /// What fixings hold.
@@ -41,6 +44,8 @@ pub struct Mount<'a> {
     pub near: Skin,
     /// What lies round each.
     pub places: Vec<FixingPlace>,
+    /// Where the middle of a footing lies in the backing that holds it, or in the one that it misses least; none of a pipe.
+    pub below: Option<InBacking>,
 }
 
 /// Largest forces in the fixings of one mount under one case, as they act, without factors.
@@ -82,31 +87,24 @@ pub(super) fn mounts(top: &Top) -> Vec<Mount<'_>> {
     let gear = top.gear.iter().enumerate().filter_map(|(index, gear)| {
         let fastened = gear.fastened.as_ref()?;
         let at = fastened.laid.round(gear.at);
-        Some(Mount { on: MountOn::Gear(index), fastened, near: Skin::Outer, places: place::places(top, &at) })
+        let (places, below) = (place::places(top, &at), InBacking::at(top, gear.at));
+        Some(Mount { on: MountOn::Gear(index), fastened, near: Skin::Outer, places, below })
     });
     let pipes = top.pipes.iter().enumerate().filter_map(|(index, pipe)| {
         let fastened = pipe.fastened.as_ref()?;
         let places = place::places(top, &fastened.laid.along(&pipe.along));
-        Some(Mount { on: MountOn::Pipe(index), fastened, near: Skin::Inner, places })
+        Some(Mount { on: MountOn::Pipe(index), fastened, near: Skin::Inner, places, below: None })
     });
     gear.chain(pipes).collect()
 }
 
-/// What could not be said about a mount.
+/// What could not be said about a mount, or what speaks against the forces in its fixings.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct OpenMount {
     /// The mount, as its place in the list.
     pub mount: usize,
     /// Why.
     pub reason: String,
-}
-
-/// What speaks against the forces in the fixings of a mount.
-pub(super) fn doubt(top: &Top, mount: &Mount<'_>) -> Option<String> {
-    match mount.on {
-        MountOn::Gear(index) => gear::doubt(top, &top.gear[index], mount.fastened),
-        MountOn::Pipe(_) => None,
-    }
 }
 
 /// What lifts the top off a pipe.
@@ -118,45 +116,62 @@ pub(super) struct Pull {
     pub most: Option<Force>,
 }
 
-/// Forces of every case in the fixings of one mount; `pull` is what lifts the top off a pipe under a case, where known.
+/// Forces of every case in the fixings of one mount, and what is open about them; `pull` is what lifts the top off a pipe
+/// under a case, where known.
 pub(super) fn forces(
     top: &Top,
     (number, mount): (usize, &Mount<'_>),
     cases: &[LoadCase],
     knockdowns: &[(State, Knockdowns<'_>)],
     pull: impl Fn(usize, usize) -> Option<Pull>,
-) -> Result<Vec<MountForces>, OpenMount> {
+) -> (Vec<MountForces>, Vec<OpenMount>) {
     let open = |reason: String| OpenMount { mount: number, reason };
-    match mount.on {
-        MountOn::Pipe(pipe) => (0..cases.len())
-            .filter(|case| cases[*case].held == Held::OnFrame)
-            .map(|case| {
-                let pull = pull(pipe, case).ok_or_else(|| {
-                    open("the hand method does not count on this pipe: its pull is not known".to_owned())
-                })?;
+    let (forces, doubt) = match mount.on {
+        MountOn::Pipe(pipe) => {
+            let on_frame = (0..cases.len()).filter(|case| cases[*case].held == Held::OnFrame);
+            let forces = on_frame.map(|case| {
+                let pull =
+                    pull(pipe, case).ok_or("the hand method does not count on this pipe: its pull is not known")?;
                 Ok(row::forces(top, (pipe, mount), (number, case), &cases[case], pull))
-            })
-            .collect(),
-        MountOn::Gear(index) => {
-            let gear = &top.gear[index];
-            let mut groups: Vec<(State, FixingGroup)> = Vec::with_capacity(4);
-            let (mirrors, sides) = (Mirrors::of(&mount.fastened.laid.about_middle()), Sides::all());
-            let mut all = Vec::with_capacity(cases.len());
-            for (case_number, case) in cases.iter().enumerate().filter(|(_, case)| case.works_on_gear()) {
-                let known = groups.iter().position(|(state, _)| *state == case.state);
-                let at = match (known, knockdowns.iter().find(|(state, _)| *state == case.state)) {
-                    (Some(at), _) => at,
-                    (None, Some((state, left))) => {
-                        groups.push((*state, gear::group(top, gear, mount.fastened, left).map_err(open)?));
-                        groups.len() - 1
-                    }
-                    // A case whose material has no value in its state is open as a whole.
-                    (None, None) => continue,
-                };
-                let fixings = (&groups[at].1, &mirrors, &sides);
-                all.push(gear::forces(top, gear, fixings, (number, case_number), case).map_err(open)?);
-            }
-            Ok(all)
+            });
+            (forces.collect(), None)
         }
+        MountOn::Gear(index) => {
+            let footing = Footing::new(top, &top.gear[index], mount);
+            (of_gear(&footing, number, cases, knockdowns), footing.doubt())
+        }
+    };
+    let (forces, failed) = match forces {
+        Ok(forces) => (forces, None),
+        Err(reason) => (Vec::new(), Some(reason)),
+    };
+    (forces, failed.into_iter().chain(doubt).map(open).collect())
+}
+
+/// Forces of every case in the fixings of a footing.
+fn of_gear(
+    footing: &Footing<'_>,
+    number: usize,
+    cases: &[LoadCase],
+    knockdowns: &[(State, Knockdowns<'_>)],
+) -> Result<Vec<MountForces>, String> {
+    // States that leave the same of the core below it have one group.
+    let mut groups: Vec<(Ratio, FixingGroup)> = Vec::with_capacity(4);
+    let (mirrors, sides) = (Mirrors::of(footing.at()), Sides::all());
+    let mut all = Vec::with_capacity(cases.len());
+    for (case_number, case) in cases.iter().enumerate().filter(|(_, case)| case.works_on_gear()) {
+        // A case whose material has no value in its state is open as a whole.
+        let Some((_, left)) = knockdowns.iter().find(|(state, _)| *state == case.state) else { continue };
+        let left = footing.core_left(left);
+        let at = match groups.iter().position(|(known, _)| *known == left) {
+            Some(at) => at,
+            None => {
+                groups.push((left, footing.group(left)?));
+                groups.len() - 1
+            }
+        };
+        let fixings = (&groups[at].1, &mirrors, &sides);
+        all.push(footing.forces(fixings, (number, case_number), case)?);
     }
+    Ok(all)
 }

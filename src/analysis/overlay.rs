@@ -1,29 +1,25 @@
 //! Peaks of the forces in a strip: what stays, with what moves laid over it.
 
+use std::ops::{AddAssign, Mul};
+
 use uom::si::ratio::ratio;
 
 use super::{
-    forces::{Peak, RegionForces, Sag, SeatForces, StripForces},
+    forces::{LARGER, Peak, RegionForces, Sag, SeatForces, StripForces},
     gear_action::GearAction,
     hand::{Moving, Ready},
-    laid::Spot,
+    still::Field,
 };
 use crate::{
-    closed_form::strip::{self, Envelope, Extreme},
+    closed_form::strip::{Envelope, Extreme},
     load_case::LoadCase,
-    units::{ForcePerWidth, Length, MomentPerWidth},
+    units::Length,
 };
 
 /// Largest forces over the actions that stay and the places of the load that moves.
 pub(super) struct Sum<'r, 'a> {
     ready: &'r Ready<'a>,
     forces: StripForces,
-}
-
-/// A range of values, and the places of the moving load that make its ends.
-struct Range<Q> {
-    low: (Q, Option<Length>),
-    high: (Q, Option<Length>),
 }
 
 impl<'r, 'a> Sum<'r, 'a> {
@@ -47,124 +43,166 @@ impl<'r, 'a> Sum<'r, 'a> {
         self.forces
     }
 
-    pub(super) fn add(&mut self, case: &LoadCase, still: &strip::StripForces<'_>, moving: Option<&Moving>) {
+    /// Takes in what stays with what moves over it; `bounds` is memory for their lowest and their highest values.
+    pub(super) fn add(&mut self, case: &LoadCase, still: &Field, moving: Option<&Moving<'_>>, bounds: &mut [Field; 2]) {
+        let laid = self.ready.laid;
+        // What gear does is laid over what stays, though it stays itself: its width differs by effect.
         let gear = if case.with_gear { self.ready.gear.as_slice() } else { &[] };
-        let (top, line) = (self.ready.laid.top, self.ready.laid.line);
-        let parts: Vec<Part<'_>> = gear
-            .iter()
-            .zip(&line.gear)
-            .map(|(envelope, on_line)| {
-                let gear = &top.gear[on_line.gear];
-                let by = GearAction::of(top, gear, case).push_over_weight(gear).get::<ratio>();
-                Part { envelope, places: None, by, alone: false }
-            })
-            .chain(moving.map(|moving| Part {
-                envelope: &moving.envelope,
-                places: Some(&moving.places),
-                by: moving.sign,
-                alone: moving.alone,
-            }))
-            .collect();
-        let mut lists: Vec<_> = parts
-            .iter()
-            .map(|part| {
-                (
-                    part,
-                    part.envelope.moments(),
-                    part.envelope.shears_left(),
-                    part.envelope.shears_right(),
-                    part.envelope.deflections(),
-                )
-            })
-            .collect();
-        for (station, spot) in still.stations().zip(&self.ready.laid.spots) {
-            let mut moment = Range::still(station.moment_left);
-            let (mut left, mut right) = (Range::still(station.shear_left), Range::still(station.shear_right));
-            let mut sink = Range::still(station.deflection);
-            for (part, moments, shears_left, shears_right, deflections) in &mut lists {
-                moment.widen(part, moments.next());
-                left.widen(part, shears_left.next());
-                right.widen(part, shears_right.next());
-                let own = deflections.next();
-                sink.widen(part, own);
-                if let (Some(own), true) = (own, part.alone) {
-                    self.forces.under_load.raise(own.max.max(-own.min), station.at, part.place(own.max_from));
+        if gear.is_empty() && moving.is_none() {
+            return self.raise([still, still], None);
+        }
+        for bound in &mut *bounds {
+            bound.set(still);
+        }
+        for (envelope, on_line) in gear.iter().zip(&laid.line.gear) {
+            let gear = &laid.top.gear[on_line.gear];
+            let by = GearAction::of(laid.top, gear, case).push_over_weight(gear).get::<ratio>();
+            widen(bounds, envelope, by);
+        }
+        if let Some(moving) = moving {
+            widen(bounds, &moving.moved.envelope, moving.sign);
+            if moving.alone {
+                self.feel(moving);
+            }
+        }
+        let [low, high] = &*bounds;
+        self.raise([low, high], moving);
+    }
+
+    /// How far one person sinks in under the own feet.
+    fn feel(&mut self, alone: &Moving<'_>) {
+        for (own, &at) in alone.moved.envelope.deflections().zip(&self.ready.laid.stations) {
+            let sunk = own.max.max(-own.min);
+            if sunk > self.forces.under_load.value {
+                let load_at = alone.moved.places.get(own.max_from).copied();
+                self.forces.under_load = Peak { value: sunk, at, load_at };
+            }
+        }
+    }
+
+    /// Raises the peaks to what lies between bounds.
+    fn raise(&mut self, [low, high]: [&Field; 2], moving: Option<&Moving<'_>>) {
+        let Self { ready, forces } = self;
+        let (laid, at) = (ready.laid, &ready.laid.stations);
+        let cause = |end: End, station: usize, result: OfStation| moving?.cause(end, station, result);
+        for stretch in &laid.stretches {
+            let region = &mut forces.regions[stretch.region];
+            let (from, to) = (*stretch.stations.start(), *stretch.stations.end());
+            let (mut sagging, mut hogging) = (Climb::from(&region.sagging), Climb::from(&region.hogging));
+            let mut shear = Climb::from(&region.shear);
+            for (station, (low, high)) in (from..).zip(low.stations[from..=to].iter().zip(&high.stations[from..=to])) {
+                sagging.see(high.moment, (End::High, station, OfStation::Moment));
+                hogging.see(-low.moment, (End::Low, station, OfStation::Moment));
+                // At the ends of the stretch the shear on one side only is its own.
+                if station > from {
+                    shear.see(high.shears[0], (End::High, station, OfStation::ShearLeft));
+                    shear.see(-low.shears[0], (End::Low, station, OfStation::ShearLeft));
+                }
+                if station < to {
+                    shear.see(high.shears[1], (End::High, station, OfStation::ShearRight));
+                    shear.see(-low.shears[1], (End::Low, station, OfStation::ShearRight));
                 }
             }
-            self.see(spot, station.at, (&moment, [&left, &right], &sink));
+            sagging.raise(&mut region.sagging, at, cause);
+            hogging.raise(&mut region.hogging, at, cause);
+            shear.raise(&mut region.shear, at, cause);
         }
-        let mut reactions: Vec<_> = parts.iter().map(|part| (part, part.envelope.reactions())).collect();
-        for (seat, (still, kept)) in
-            self.ready.laid.line.seats.iter().zip(still.reactions().zip(&mut self.forces.seats))
-        {
-            let mut force = Range::still(still.force);
-            for (part, reactions) in &mut reactions {
-                force.widen(part, reactions.next());
+        for (span, sag) in laid.spans.iter().zip(&mut forces.sags) {
+            let mut sink = Climb::from(&sag.peak);
+            for station in laid.stations_of(span) {
+                sink.see(high.stations[station].sink, (End::High, station, OfStation::Sink));
+                sink.see(-low.stations[station].sink, (End::Low, station, OfStation::Sink));
             }
-            kept.push.raise(force.high.0, seat.at, force.high.1);
-            kept.pull.raise(-force.low.0, seat.at, force.low.1);
+            sink.raise(&mut sag.peak, at, cause);
         }
-    }
-
-    fn see(
-        &mut self,
-        spot: &Spot,
-        at: Length,
-        (moment, shears, sink): (&Range<MomentPerWidth>, [&Range<ForcePerWidth>; 2], &Range<Length>),
-    ) {
-        let [left, right] = spot.beside;
-        let regions = &mut self.forces.regions;
-        regions[left].sagging.raise(moment.high.0, at, moment.high.1);
-        regions[left].hogging.raise(-moment.low.0, at, moment.low.1);
-        if right != left {
-            regions[right].sagging.raise(moment.high.0, at, moment.high.1);
-            regions[right].hogging.raise(-moment.low.0, at, moment.low.1);
-        }
-        for (region, shear) in [left, right].into_iter().zip(shears).take(if spot.goes_on { 2 } else { 1 }) {
-            regions[region].shear.raise(shear.high.0, at, shear.high.1);
-            regions[region].shear.raise(-shear.low.0, at, shear.low.1);
-        }
-        if let Some(span) = spot.span {
-            let peak = &mut self.forces.sags[span].peak;
-            peak.raise(sink.high.0, at, sink.high.1);
-            peak.raise(-sink.low.0, at, sink.low.1);
+        for (number, (seat, kept)) in laid.line.seats.iter().zip(&mut forces.seats).enumerate() {
+            let at = &[seat.at];
+            let cause = |end: End, _: usize, ()| moving?.made(end, moving?.moved.envelope.reactions().nth(number)?);
+            let (mut push, mut pull) = (Climb::from(&kept.push), Climb::from(&kept.pull));
+            push.see(high.reactions[number], (End::High, 0, ()));
+            pull.see(-low.reactions[number], (End::Low, 0, ()));
+            push.raise(&mut kept.push, at, cause);
+            pull.raise(&mut kept.pull, at, cause);
         }
     }
 }
 
-/// A load that is laid over what stays.
-struct Part<'e> {
-    envelope: &'e Envelope,
-    /// Where it is tried; none for gear, which stays and is only laid over since its width differs by effect.
-    places: Option<&'e Vec<Length>>,
-    by: f64,
-    alone: bool,
+/// An end of a range of values.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum End {
+    Low,
+    High,
 }
 
-impl Part<'_> {
-    fn place(&self, index: usize) -> Option<Length> {
-        self.places.and_then(|places| places.get(index)).copied()
+/// What is looked at, at a station.
+#[derive(Clone, Copy)]
+enum OfStation {
+    Moment,
+    ShearLeft,
+    ShearRight,
+    Sink,
+}
+
+/// A peak while it is sought, and where it was found: at which end of a range, at which station, in which result.
+struct Climb<Q, R> {
+    to_beat: Q,
+    found: Option<(Q, (End, usize, R))>,
+}
+
+impl<Q: Copy + PartialOrd + Mul<f64, Output = Q>, R> Climb<Q, R> {
+    fn from(known: &Peak<Q>) -> Self {
+        Self { to_beat: known.value * (1.0 + LARGER), found: None }
+    }
+
+    #[inline]
+    fn see(&mut self, value: Q, place: (End, usize, R)) {
+        if value > self.to_beat {
+            (self.to_beat, self.found) = (value * (1.0 + LARGER), Some((value, place)));
+        }
+    }
+
+    fn raise(self, peak: &mut Peak<Q>, at: &[Length], cause: impl FnOnce(End, usize, R) -> Option<Length>) {
+        if let Some((value, (end, station, result))) = self.found {
+            *peak = Peak { value, at: at[station], load_at: cause(end, station, result) };
+        }
     }
 }
 
-impl<Q: Copy + Default + PartialOrd + std::ops::Add<Output = Q> + std::ops::Mul<f64, Output = Q>> Range<Q> {
-    fn still(value: Q) -> Self {
-        Self { low: (value, None), high: (value, None) }
+impl Moving<'_> {
+    /// Where it stands when it makes an end of a result's range at a station, if it has a part in that.
+    fn cause(&self, end: End, station: usize, result: OfStation) -> Option<Length> {
+        let envelope = &self.moved.envelope;
+        match result {
+            OfStation::Moment => self.made(end, envelope.moments().nth(station)?),
+            OfStation::ShearLeft => self.made(end, envelope.shears_left().nth(station)?),
+            OfStation::ShearRight => self.made(end, envelope.shears_right().nth(station)?),
+            OfStation::Sink => self.made(end, envelope.deflections().nth(station)?),
+        }
     }
 
-    fn widen(&mut self, part: &Part<'_>, own: Option<Extreme<Q>>) {
-        let Some(own) = own else { return };
-        let (min, max) = (own.min * part.by, own.max * part.by);
-        let ((low, low_from), (high, high_from)) = if part.by < 0.0 {
-            ((max, own.max_from), (min, own.min_from))
-        } else {
-            ((min, own.min_from), (max, own.max_from))
-        };
-        if low < Q::default() {
-            self.low = (self.low.0 + low, part.place(low_from).or(self.low.1));
-        }
-        if high > Q::default() {
-            self.high = (self.high.0 + high, part.place(high_from).or(self.high.1));
-        }
+    fn made<Q: Default + PartialEq>(&self, end: End, own: Extreme<Q>) -> Option<Length> {
+        let lowest = (end == End::Low) != (self.sign < 0.0);
+        let (part, from) = if lowest { (own.min, own.min_from) } else { (own.max, own.max_from) };
+        if part == Q::default() { None } else { self.moved.places.get(from).copied() }
+    }
+}
+
+/// Lays over bounds what a load does at its lowest and its highest.
+fn widen([low, high]: &mut [Field; 2], envelope: &Envelope, by: f64) {
+    fn add<Q: AddAssign + Mul<f64, Output = Q>>(low: &mut Q, high: &mut Q, own: Extreme<Q>, by: f64) {
+        let (least, most) = if by < 0.0 { (own.max, own.min) } else { (own.min, own.max) };
+        *low += least * by;
+        *high += most * by;
+    }
+    let shears = envelope.shears_left().zip(envelope.shears_right());
+    let own = envelope.moments().zip(shears).zip(envelope.deflections());
+    for ((low, high), ((moment, (left, right)), sink)) in low.stations.iter_mut().zip(&mut high.stations).zip(own) {
+        add(&mut low.moment, &mut high.moment, moment, by);
+        add(&mut low.shears[0], &mut high.shears[0], left, by);
+        add(&mut low.shears[1], &mut high.shears[1], right, by);
+        add(&mut low.sink, &mut high.sink, sink, by);
+    }
+    for ((low, high), own) in low.reactions.iter_mut().zip(&mut high.reactions).zip(envelope.reactions()) {
+        add(low, high, own, by);
     }
 }

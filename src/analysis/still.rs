@@ -1,99 +1,237 @@
-//! The actions of a load case that stay where they are on a strip.
+//! The loads of a case that stay where they are on a strip.
 
-use uom::si::ratio::ratio;
+use uom::si::{force::newton, length::meter, pressure::pascal, ratio::ratio};
 
 use super::{
     gear_action::GearAction,
     hand::Ready,
+    laid::Laid,
     line::Role,
     moving::{PatchLoad, patches},
     sections::RegionSection,
 };
 use crate::{
-    closed_form::strip::Action,
+    closed_form::strip::{self, Action, StripError},
     geometry::Axis,
     load::weight::gravity,
     load_case::LoadCase,
     section::Temperatures,
-    units::{
-        Acceleration, ArealMassDensity, Curvature, ForcePerWidth, Length, MomentPerWidth, Pressure, Ratio, Torque,
-        per_width, plain,
-    },
+    units::{Curvature, Force, ForcePerWidth, Length, MomentPerWidth, Pressure, Torque, per_width, plain},
 };
 
-impl Ready<'_> {
-    /// Everything that stays where it is.
-    pub(super) fn actions(&self, case: &LoadCase) -> Vec<Action> {
-        let (top, line) = (self.laid.top, self.laid.line);
-        if line.role == Role::Carried {
-            // Whatever the strip passes, it carries its share of the whole top.
-            let even: Pressure = top.weight().bare * (gravity() * case.gravity) / top.outline.area();
-            return vec![Action::uniform_all(&self.strip, even)];
+/// Loads that stay where they are. A strip answers in proportion: each load is laid on it once, at one unit, and a case is a
+/// sum of what the units do.
+pub(super) struct Still<'r> {
+    pub(super) ready: &'r Ready<'r>,
+    units: Vec<(Unit, strip::StripForces<'r>)>,
+}
+
+/// One unit of a load that stays where it is.
+#[derive(Clone, Copy, PartialEq)]
+enum Unit {
+    /// Own weight under one gravity.
+    Weight,
+    /// One pascal on all that carries load.
+    Pressure,
+    /// One pascal on zones of a length at the ends.
+    AtEnds(Length),
+    /// One pascal between them.
+    BetweenEnds(Length),
+    /// A free curvature of one per metre.
+    Warmth,
+    /// A moment of one newton.
+    Moment(Length),
+}
+
+/// What loads do at the stations of a strip whose forces are those of the top, and at its seats.
+#[derive(Clone)]
+pub(super) struct Field {
+    pub(super) stations: Vec<AtStation>,
+    pub(super) reactions: Vec<ForcePerWidth>,
+}
+
+/// What loads do at a station.
+#[derive(Clone, Copy, Default)]
+pub(super) struct AtStation {
+    pub(super) moment: MomentPerWidth,
+    /// On its left and on its right.
+    pub(super) shears: [ForcePerWidth; 2],
+    pub(super) sink: Length,
+}
+
+impl Field {
+    pub(super) fn nothing(laid: &Laid<'_>) -> Self {
+        Self {
+            stations: vec![AtStation::default(); laid.stations.len()],
+            reactions: vec![ForcePerWidth::default(); laid.line.seats.len()],
         }
+    }
+
+    fn clear(&mut self) {
+        self.stations.fill(AtStation::default());
+        self.reactions.fill(ForcePerWidth::default());
+    }
+
+    /// Takes the place of what was there.
+    pub(super) fn set(&mut self, other: &Self) {
+        self.stations.copy_from_slice(&other.stations);
+        self.reactions.copy_from_slice(&other.reactions);
+    }
+
+    /// Adds so many units.
+    fn add(&mut self, unit: &strip::StripForces<'_>, times: f64) {
+        for (sum, station) in self.stations.iter_mut().zip(unit.stations()) {
+            sum.moment += station.moment_left * times;
+            sum.shears[0] += station.shear_left * times;
+            sum.shears[1] += station.shear_right * times;
+            sum.sink += station.deflection * times;
+        }
+        for (sum, reaction) in self.reactions.iter_mut().zip(unit.reactions()) {
+            *sum += reaction.force * times;
+        }
+    }
+}
+
+impl<'r> Still<'r> {
+    pub(super) fn new(ready: &'r Ready<'r>) -> Self {
+        Self { ready, units: Vec::with_capacity(8) }
+    }
+
+    /// What a case does, and from how many sides: wind and roll come from two, where they put moments into footings.
+    pub(super) fn lay(&mut self, case: &LoadCase, fields: &mut [Field; 2]) -> Result<usize, StripError> {
+        let [sum, other] = fields;
+        sum.clear();
+        for (unit, times) in self.loads(case) {
+            if !times.is_finite() {
+                return Err(StripError::Load { what: "its size is not a number" });
+            }
+            if times != 0.0 {
+                let at = self.known(unit)?;
+                sum.add(&self.units[at].1, times);
+            }
+        }
+        let overturning = self.gear_moments(case);
+        if overturning.is_empty() {
+            return Ok(1);
+        }
+        other.set(sum);
+        for (at, moment) in overturning {
+            let known = self.known(Unit::Moment(at))?;
+            let times = (moment / one_newton()).get::<ratio>();
+            sum.add(&self.units[known].1, times);
+            other.add(&self.units[known].1, -times);
+        }
+        Ok(2)
+    }
+
+    /// What a case has of each unit.
+    fn loads(&self, case: &LoadCase) -> [(Unit, f64); 5] {
+        let line = self.ready.laid.line;
+        let gravity = (Unit::Weight, case.gravity.get::<ratio>());
+        if line.role == Role::Carried {
+            // Whatever the strip passes, it carries its share of the whole top and nothing else.
+            return [gravity, (Unit::Weight, 0.0), (Unit::Weight, 0.0), (Unit::Weight, 0.0), (Unit::Weight, 0.0)];
+        }
+        let pascals = |pressure: Pressure| (pressure / one_pascal()).get::<ratio>();
+        let (wind, loaded) = (case.wind, self.ready.laid.loaded());
+        let corner = line.role == Role::EndOverhang || line.to_outline < case.zone;
+        let (ends, between) = if corner { (wind.corner, wind.edge) } else { (wind.edge, wind.interior) };
+        let zone = case.zone.min(if line.role == Role::EndOverhang { loaded } else { loaded / 2.0 });
+        let warmth = case.temperatures.as_ref().map_or_else(Curvature::default, |rise| {
+            thermal_curvature(&self.ready.laid.sections.field, line.axis, rise)
+        });
+        [
+            gravity,
+            (Unit::Pressure, pascals(case.pressure)),
+            (Unit::AtEnds(zone), pascals(ends)),
+            (Unit::BetweenEnds(zone), pascals(between)),
+            (Unit::Warmth, (warmth / one_per_metre()).get::<ratio>()),
+        ]
+    }
+
+    /// The place in the list of what a unit does.
+    fn known(&mut self, unit: Unit) -> Result<usize, StripError> {
+        if let Some(at) = self.units.iter().position(|(known, _)| *known == unit) {
+            return Ok(at);
+        }
+        let forces = self.ready.strip.solve(&self.ready.actions(unit))?;
+        self.units.push((unit, forces));
+        Ok(self.units.len() - 1)
+    }
+
+    /// Moments that wind and roll put into the footings of gear, from one side.
+    fn gear_moments(&self, case: &LoadCase) -> Vec<(Length, MomentPerWidth)> {
+        let Ready { laid, strip, spread, .. } = self.ready;
+        let moments = laid.line.gear.iter().filter_map(|on_line| {
+            let gear = &laid.top.gear[on_line.gear];
+            let action = GearAction::of(laid.top, gear, case);
+            if action.moment == Torque::default() {
+                return None;
+            }
+            let load = PatchLoad::resting(action.side, gear.footing());
+            let per = patches(laid.line, strip, spread, std::iter::once(on_line.at), load).first()?.sagging;
+            Some((on_line.at, per_width(plain(per) * action.height())))
+        });
+        moments.collect()
+    }
+}
+
+impl Ready<'_> {
+    fn actions(&self, unit: Unit) -> Vec<Action> {
+        let (line, strip, loaded) = (self.laid.line, &self.strip, self.laid.loaded());
         let handed = 1.0 + self.handed.get::<ratio>();
-        let loaded = self.laid.loaded();
-        let mut actions = Vec::with_capacity(line.pieces.len() + 8);
+        let (nothing, pressure) = (Length::default(), one_pascal() * handed);
+        let stretch = |from: Length, to: Length| Action::Uniform { from, to, pressure };
+        let both_ends = line.role != Role::EndOverhang;
+        match unit {
+            Unit::Weight if line.role == Role::Carried => {
+                let (top, one) = (self.laid.top, gravity());
+                vec![Action::uniform_all(strip, top.weight().bare * one / top.outline.area())]
+            }
+            Unit::Weight => self.weight(handed),
+            Unit::Pressure => vec![stretch(nothing, loaded)],
+            Unit::AtEnds(zone) if both_ends => vec![stretch(nothing, zone), stretch(loaded - zone, loaded)],
+            Unit::AtEnds(zone) => vec![stretch(nothing, zone)],
+            Unit::BetweenEnds(zone) => vec![stretch(zone, if both_ends { loaded - zone } else { loaded })],
+            Unit::Warmth => vec![Action::curvature_all(strip, one_per_metre())],
+            Unit::Moment(at) => vec![Action::Moment { at, moment: one_newton() }],
+        }
+    }
+
+    /// What the strip and the rim at its ends weigh under one gravity.
+    fn weight(&self, handed: f64) -> Vec<Action> {
+        let (top, line, loaded) = (self.laid.top, self.laid.line, self.laid.loaded());
+        let mut actions = Vec::with_capacity(line.pieces.len() + 2);
         let mut from = Length::default();
         for (piece, &mass) in line.pieces.iter().zip(&self.laid.masses) {
             let to = from + piece.length;
             if from < loaded {
-                let pressure = (weight(mass, case.gravity) + case.pressure) * handed;
+                let pressure: Pressure = mass * gravity() * handed;
                 actions.push(Action::Uniform { from, to: to.min(loaded), pressure });
             }
             from = to;
         }
-        for (from, to, pressure) in self.wind(case) {
-            if to > from && pressure != Pressure::default() {
-                actions.push(Action::Uniform { from, to, pressure: pressure * handed });
-            }
-        }
-        let rim = per_width(top.edge_mass() * gravity()) * case.gravity.get::<ratio>() * handed;
+        let rim = per_width(top.edge_mass() * gravity()) * handed;
         if rim != ForcePerWidth::default() {
             actions.push(Action::Point { at: Length::default(), force: rim });
             if line.role != Role::EndOverhang {
                 actions.push(Action::Point { at: self.strip.length(), force: rim });
             }
         }
-        if let Some(rise) = &case.temperatures {
-            let curvature = thermal_curvature(&self.laid.sections.field, line.axis, rise);
-            actions.push(Action::curvature_all(&self.strip, curvature));
-        }
         actions
     }
+}
 
-    /// Wind by zones along the strip.
-    fn wind(&self, case: &LoadCase) -> [(Length, Length, Pressure); 3] {
-        let (wind, line, nothing) = (case.wind, self.laid.line, Length::default());
-        let (length, zone) = (self.laid.loaded(), case.zone.min(self.laid.loaded() / 2.0));
-        let beside = line.to_outline < case.zone;
-        match line.role {
-            Role::EndOverhang => {
-                let zone = case.zone.min(length);
-                [(nothing, zone, wind.corner), (zone, length, wind.edge), (length, length, wind.edge)]
-            }
-            Role::Field | Role::Edge | Role::Carried => {
-                let (ends, middle) = if beside { (wind.corner, wind.edge) } else { (wind.edge, wind.interior) };
-                [(nothing, zone, ends), (zone, length - zone, middle), (length - zone, length, ends)]
-            }
-        }
-    }
+fn one_pascal() -> Pressure {
+    Pressure::new::<pascal>(1.0)
+}
 
-    /// Moments that wind and roll put into the footings of gear, from one side.
-    pub(super) fn gear_moments(&self, case: &LoadCase) -> Vec<(Length, MomentPerWidth)> {
-        let (top, line) = (self.laid.top, self.laid.line);
-        let moments = line.gear.iter().filter_map(|on_line| {
-            let gear = &top.gear[on_line.gear];
-            let action = GearAction::of(top, gear, case);
-            if action.moment == Torque::default() {
-                return None;
-            }
-            let load = PatchLoad::resting(action.side, gear.footing());
-            let at = std::iter::once(on_line.at);
-            let per = patches(line, &self.strip, &self.spread, at, load).first()?.sagging;
-            Some((on_line.at, per_width(plain(per) * action.height())))
-        });
-        moments.collect()
-    }
+fn one_newton() -> MomentPerWidth {
+    per_width(Force::new::<newton>(1.0))
+}
+
+fn one_per_metre() -> Curvature {
+    1.0 / Length::new::<meter>(1.0)
 }
 
 /// Curvature that a strip takes of itself when its skins differ in temperature and its neighbours keep it from curling
@@ -106,9 +244,4 @@ pub fn thermal_curvature(field: &RegionSection, axis: Axis, rise: &Temperatures)
         Axis::Y => held.y,
     };
     -(plain(held) / plain(field.rigidity(axis)))
-}
-
-fn weight(mass: ArealMassDensity, multiple: Ratio) -> Pressure {
-    let acceleration: Acceleration = gravity() * multiple;
-    mass * acceleration
 }

@@ -93,7 +93,7 @@ fn under_feet(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
         for (part, force, side, at) in feet {
             let pressure = pad_pressure(force, Pad { length: side, width: side }, skin);
             // A backing under the gear helps; a foot stands anywhere.
-            let region = at.map_or(Region::Field, |at| analysis.region_at(at));
+            let region = if let Part::Gear(index) = part { analysis.below_gear[index] } else { Region::Field };
             compare(analysis, outcomes, number, (pressure, region), Place::of(part, at), |finding| {
                 finding.term("P", force).term("a", side).term("t", skin)
             });

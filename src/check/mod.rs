@@ -121,6 +121,14 @@ pub fn run(analysis: &Analysis<'_>) -> Vec<Outcome> {
         check.evaluate(analysis, &mut own);
         outcomes.extend(own.into_vec());
     }
-    outcomes.sort_by(|a, b| b.weight().total_cmp(&a.weight()).then(a.check.cmp(&b.check)).then(a.case.cmp(&b.case)));
-    outcomes
+    worst_first(outcomes)
+}
+
+/// By weight, then by check and case. Keys are sorted, not the outcomes, which are large.
+fn worst_first(outcomes: Vec<Outcome>) -> Vec<Outcome> {
+    let key = |(place, outcome): (usize, &Outcome)| (outcome.weight(), (outcome.check, outcome.case, place));
+    let mut keys: Vec<_> = outcomes.iter().enumerate().map(key).collect();
+    keys.sort_unstable_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1)));
+    let mut outcomes: Vec<Option<Outcome>> = outcomes.into_iter().map(Some).collect();
+    keys.into_iter().filter_map(|(_, (.., place))| outcomes[place].take()).collect()
 }

@@ -1,7 +1,10 @@
 //! What a check found, case by case: the worst of many places.
 
 use super::{Finding, Part, Place, Verdict};
-use crate::{analysis::Analysis, units::Ratio};
+use crate::{
+    analysis::{Analysis, LARGER},
+    units::Ratio,
+};
 
 /// The outcome of one check under one case.
 #[derive(Clone, Debug, PartialEq)]
@@ -69,7 +72,7 @@ impl<'a> Outcomes<'a> {
         let slot = self.slot(case);
         let known = self.worst[slot].as_ref().and_then(Outcome::utilisation);
         // A value that is not a number is worse than any number: it must be seen.
-        if known.is_none_or(|known| utilisation > known || utilisation.is_nan()) {
+        if known.is_none_or(|known| utilisation > known * (1.0 + LARGER) || utilisation.is_nan()) {
             let (place, finding) = finding();
             self.worst[slot] = Some(Outcome { check: self.check, case, place, verdict: Verdict::Compared(finding) });
         }

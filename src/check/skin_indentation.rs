@@ -2,7 +2,7 @@
 
 use super::{Check, Finding, Outcomes, Part, Place};
 use crate::{
-    analysis::{Analysis, GearAction},
+    analysis::{Analysis, GearAction, Region},
     geometry::Point,
     source::{Citation, Mark, TIMOSHENKO_1959},
     strength::{DeepCore, DiscLoad, bonded_core_modulus},
@@ -50,8 +50,8 @@ impl Check for SkinIndentation {
             }
             if case.with_gear {
                 // A footing over a backing stands on the backing: nothing is there to be dented.
-                let on_core = |at: Point| !matches!(analysis.region_at(at), crate::analysis::Region::Backing(_));
-                feet.extend(top.gear.iter().enumerate().filter(|(_, gear)| on_core(gear.at)).map(|(index, gear)| {
+                let on_core = |index: usize| !matches!(analysis.below_gear[index], Region::Backing(_));
+                feet.extend(top.gear.iter().enumerate().filter(|(index, _)| on_core(*index)).map(|(index, gear)| {
                     let force: Force = -GearAction::of(top, gear, case).up;
                     (Part::Gear(index), force.max(Force::default()), gear.footing(), Some(gear.at))
                 }));

@@ -48,12 +48,13 @@ impl Check for Underfoot {
         for forces in &analysis.plates {
             softest.push((forces.case, forces.under_load, Some(analysis.bays[forces.bay].middle())));
         }
+        let radius = criteria.standing_footprint.value / std::f64::consts::PI.sqrt();
+        let mut dents: Vec<Option<Length>> = vec![None; analysis.cases.len()];
         for (number, sag, at) in softest {
             let Some(people) = analysis.cases[number].people else { continue };
             let under_force: Length = sag * (force / people.at_rest);
-            let skin = analysis.skin_on_core(number);
-            let radius = criteria.standing_footprint.value / std::f64::consts::PI.sqrt();
-            let dent = skin.dent(DiscLoad { force, radius });
+            let dent_of = || analysis.skin_on_core(number).dent(DiscLoad { force, radius });
+            let dent = *dents[number].get_or_insert_with(dent_of);
             let (acting, limit) = (under_force + dent, criteria.underfoot_sag_limit.value);
             outcomes.compare(Some(number), acting / limit, || {
                 let finding = Finding::compare(acting, limit, Ratio::from(1.0), Basis::Typical)

@@ -6,6 +6,7 @@ use super::{Check, Finding, Outcomes, Part, Place};
 use crate::{
     analysis::{Analysis, Bent, ModulusShares, Region},
     geometry::Axis,
+    load_case::{LoadCase, State},
     material::{Basis, Property},
     section::Skin,
     source::{Citation, LR_SSC, Mark},
@@ -44,11 +45,12 @@ impl Check for Wrinkling {
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
-        let held: Vec<Vec<Held>> = analysis.cases.iter().map(|case| Held::of_all(analysis, case.state)).collect();
+        let held = HeldByState::new(analysis);
         for forces in &analysis.strips {
             let line = &analysis.lines[forces.line];
+            let held = held.under(&analysis.cases[forces.case]);
             for region in &forces.regions {
-                let Some(held) = held[forces.case].iter().find(|held| held.region == region.region) else { continue };
+                let Some(held) = held.iter().find(|held| held.region == region.region) else { continue };
                 for (bent, peak) in [(Bent::Sagging, region.sagging), (Bent::Hogging, region.hogging)] {
                     let unit = analysis.sections.of(region.region).pressed(line.axis, bent);
                     let times = in_units(peak.value);
@@ -72,11 +74,12 @@ impl Check for Wrinkling {
 }
 
 /// A bay bends both ways at once: each direction adds to the stress along the other.
-fn bays(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>, held: &[Vec<Held>]) {
+fn bays(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>, held: &HeldByState) {
     for forces in &analysis.plates {
         let bay = &analysis.bays[forces.bay];
         let regions = analysis.regions_of(bay);
-        for held in held[forces.case].iter().filter(|held| regions.contains(&held.region)) {
+        let held = held.under(&analysis.cases[forces.case]);
+        for held in held.iter().filter(|held| regions.contains(&held.region)) {
             let section = analysis.sections.of(held.region);
             for moments in [forces.middle, forces.over_pipes] {
                 for bent in Bent::BOTH {
@@ -128,15 +131,29 @@ struct Held {
     basis: Basis,
 }
 
+/// What holds the skins of each region, by state.
+struct HeldByState(Vec<(State, Vec<Held>)>);
+
+impl HeldByState {
+    fn new(analysis: &Analysis<'_>) -> Self {
+        let states = analysis.knockdowns.iter().map(|(state, _)| *state);
+        Self(states.map(|state| (state, Held::of_all(analysis, state))).collect())
+    }
+
+    fn under(&self, case: &LoadCase) -> &[Held] {
+        self.0.iter().find(|(state, _)| *state == case.state).map_or(&[], |(_, held)| held)
+    }
+}
+
 impl Held {
-    fn of_all(analysis: &Analysis<'_>, state: crate::load_case::State) -> Vec<Self> {
+    fn of_all(analysis: &Analysis<'_>, state: State) -> Vec<Self> {
         let regions = std::iter::once(Region::Field)
             .chain((0..analysis.top.backings.len()).map(Region::Backing))
             .chain((0..analysis.top.conduits.len()).map(Region::Conduit));
         regions.map(|region| Self::of(analysis, state, region)).collect()
     }
 
-    fn of(analysis: &Analysis<'_>, state: crate::load_case::State, region: Region) -> Self {
+    fn of(analysis: &Analysis<'_>, state: State, region: Region) -> Self {
         let knockdowns = analysis.knockdowns(state);
         let (through, shear): (&Property<Pressure>, &Property<Pressure>) = match region {
             Region::Backing(index) => {

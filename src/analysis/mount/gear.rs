@@ -4,7 +4,7 @@ use std::f64::consts::{PI, TAU};
 
 use uom::si::ratio::ratio;
 
-use super::{InBacking, MountForces, WholeFoot, mirrors::Mirrors};
+use super::{InBacking, Mount, MountForces, WholeFoot, mirrors::Mirrors};
 use crate::{
     analysis::{
         design_value::Knockdowns,
@@ -65,25 +65,98 @@ fn whole(action: GearAction) -> WholeFoot {
     }
 }
 
-/// The fixings of gear as a group on what lies below its footing.
-pub(super) fn group(top: &Top, gear: &Gear, fastened: &Fastened, left: &Knockdowns<'_>) -> Result<FixingGroup, String> {
-    let at = fastened.laid.about_middle();
-    let (foot, below) = match bedded(top, gear, &at) {
-        Bedded::OnBoard(foot, backing) => (foot, Below::board(top, backing)),
-        Bedded::OnCore | Bedded::BesideBoard => (gear.foot, Below::core(top, left)),
-    };
-    FixingGroup::new(at, foot, below.stiffness(top, fastened), below.bed()).map_err(|error| error.to_string())
+/// A footing with its fixings, whatever the state of the core below it.
+pub(super) struct Footing<'a> {
+    top: &'a Top,
+    gear: &'a Gear,
+    fastened: &'a Fastened,
+    /// Its fixings, about its middle.
+    at: Vec<Point>,
+    bedded: Bedded,
 }
 
-/// Why the forces in fixings that stand beside the backing of their own footing are too small, where they do.
-pub(super) fn doubt(top: &Top, gear: &Gear, fastened: &Fastened) -> Option<String> {
-    matches!(bedded(top, gear, &fastened.laid.about_middle()), Bedded::BesideBoard).then(|| {
-        format!(
-            "fixings of {} stand beside the backing that its footing rests on, which pries harder on them than is counted \
-             here: lay a wider backing, or bring them closer",
-            gear.name
-        )
-    })
+impl<'a> Footing<'a> {
+    pub(super) fn new(top: &'a Top, gear: &'a Gear, mount: &Mount<'a>) -> Self {
+        let at = mount.fastened.laid.about_middle();
+        let bedded = bedded(top, gear, mount.below, &at);
+        Self { top, gear, fastened: mount.fastened, at, bedded }
+    }
+
+    pub(super) fn at(&self) -> &[Point] {
+        &self.at
+    }
+
+    /// What is left of the stiffness that its bed gets from the core; all of a board, which keeps its own.
+    pub(super) fn core_left(&self, left: &Knockdowns<'_>) -> Ratio {
+        if matches!(self.bedded, Bedded::OnBoard(..)) { Ratio::from(1.0) } else { left.core_stiffness() }
+    }
+
+    /// The fixings as a group on what lies below the footing.
+    pub(super) fn group(&self, core_left: Ratio) -> Result<FixingGroup, String> {
+        let (foot, below) = match self.bedded {
+            Bedded::OnBoard(foot, backing) => (foot, Below::board(self.top, backing)),
+            Bedded::OnCore | Bedded::BesideBoard => (self.gear.foot, Below::core(self.top, core_left)),
+        };
+        FixingGroup::new(self.at.clone(), foot, below.stiffness(self.top, self.fastened), below.bed())
+            .map_err(|error| error.to_string())
+    }
+
+    /// Largest forces in the fixings of gear under a case.
+    pub(super) fn forces(
+        &self,
+        (group, mirrors, sides): (&FixingGroup, &Mirrors, &Sides),
+        (mount, case_number): (usize, usize),
+        case: &LoadCase,
+    ) -> Result<MountForces, String> {
+        let action = GearAction::of(self.top, self.gear, case);
+        let count = group.at().len();
+        let mut found = MountForces {
+            mount,
+            case: case_number,
+            pulls: vec![Force::default(); count],
+            shears: vec![Force::default(); count],
+            pressure: Pressure::default(),
+            whole: whole(action),
+            numerical_error: Ratio::default(),
+        };
+        for (number, &side) in sides.of(&action).iter().enumerate() {
+            let from_side = from_side(&action, side);
+            // Without a twist, and about the middle of the footing, all share alike whatever the side.
+            if action.twist != Torque::default() || !mirrors.even() || number == 0 {
+                // A twist may come either way round.
+                let twists = [from_side.twist, -from_side.twist];
+                for &twist in if action.twist == Torque::default() { &twists[..1] } else { &twists } {
+                    let shears =
+                        group.shears(&FootingAction { twist, ..from_side }).map_err(|error| error.to_string())?;
+                    for (largest, [x, y]) in found.shears.iter_mut().zip(shears) {
+                        *largest = largest.max(x.hypot(y));
+                    }
+                }
+            }
+            if !mirrors.need(side) {
+                continue;
+            }
+            let held = group.pulls(&from_side).map_err(|error| error.to_string())?;
+            for (largest, pull) in found.pulls.iter_mut().zip(&held.pulls) {
+                *largest = largest.max(*pull);
+            }
+            found.pressure = found.pressure.max(held.pressure);
+            found.numerical_error = found.numerical_error.max(held.residual);
+        }
+        mirrors.spread(&mut found.pulls);
+        Ok(found)
+    }
+
+    /// Why the forces in fixings that stand beside the backing of their own footing are too small, where they do.
+    pub(super) fn doubt(&self) -> Option<String> {
+        matches!(self.bedded, Bedded::BesideBoard).then(|| {
+            format!(
+                "fixings of {} stand beside the backing that its footing rests on, which pries harder on them than is \
+                 counted here: lay a wider backing, or bring them closer",
+                self.gear.name
+            )
+        })
+    }
 }
 
 /// What a footing is bedded on.
@@ -98,10 +171,10 @@ enum Bedded {
 
 /// What of a footing is bedded, and on what. One that reaches beyond its backing is bedded on that alone, evenly about its
 /// middle.
-fn bedded(top: &Top, gear: &Gear, at: &[Point]) -> Bedded {
+fn bedded(top: &Top, gear: &Gear, below: Option<InBacking>, at: &[Point]) -> Bedded {
     let Region::Backing(index) = region_at(top, gear.at) else { return Bedded::OnCore };
     let backing = &top.backings[index];
-    let Some(around) = InBacking::at(top, gear.at).filter(|around| around.backing == index) else {
+    let Some(around) = below.filter(|around| around.backing == index) else {
         return Bedded::OnBoard(gear.foot, index);
     };
     let reach = [around.half_length - around.along, backing.width / 2.0 - around.across].map(|half: Length| half * 2.0);
@@ -137,8 +210,8 @@ impl Below {
         }
     }
 
-    fn core(top: &Top, left: &Knockdowns<'_>) -> Self {
-        let (core, left) = (&top.core.material, left.core_stiffness());
+    fn core(top: &Top, left: Ratio) -> Self {
+        let core = &top.core.material;
         Self {
             compressive_modulus: core.compressive_modulus.value * left,
             shear_modulus: core.shear_modulus.value * left,
@@ -168,49 +241,4 @@ impl Below {
         let reach = (2.0 * held / diameter).get::<ratio>().max(2.0);
         self.shear_modulus * (TAU / reach.ln() * held)
     }
-}
-
-/// Largest forces in the fixings of gear under a case.
-pub(super) fn forces(
-    top: &Top,
-    gear: &Gear,
-    (group, mirrors, sides): (&FixingGroup, &Mirrors, &Sides),
-    (mount, case_number): (usize, usize),
-    case: &LoadCase,
-) -> Result<MountForces, String> {
-    let action = GearAction::of(top, gear, case);
-    let count = group.at().len();
-    let mut found = MountForces {
-        mount,
-        case: case_number,
-        pulls: vec![Force::default(); count],
-        shears: vec![Force::default(); count],
-        pressure: Pressure::default(),
-        whole: whole(action),
-        numerical_error: Ratio::default(),
-    };
-    for (number, &side) in sides.of(&action).iter().enumerate() {
-        let from_side = from_side(&action, side);
-        // Without a twist, and about the middle of the footing, all share alike whatever the side.
-        if action.twist != Torque::default() || !mirrors.even() || number == 0 {
-            // A twist may come either way round.
-            for twist in [from_side.twist, -from_side.twist] {
-                let shears = group.shears(&FootingAction { twist, ..from_side }).map_err(|error| error.to_string())?;
-                for (largest, [x, y]) in found.shears.iter_mut().zip(shears) {
-                    *largest = largest.max(x.hypot(y));
-                }
-            }
-        }
-        if !mirrors.need(side) {
-            continue;
-        }
-        let held = group.pulls(&from_side).map_err(|error| error.to_string())?;
-        for (largest, pull) in found.pulls.iter_mut().zip(&held.pulls) {
-            *largest = largest.max(*pull);
-        }
-        found.pressure = found.pressure.max(held.pressure);
-        found.numerical_error = found.numerical_error.max(held.residual);
-    }
-    mirrors.spread(&mut found.pulls);
-    Ok(found)
 }

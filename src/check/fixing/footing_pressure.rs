@@ -44,7 +44,7 @@ impl Check for FootingPressure {
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
         each_mount(analysis, |held| {
             if let MountOn::Gear(index) = held.mount.on {
-                compare(held, Between::of(analysis.region_at(held.top.gear[index].at), held.top), index, outcomes);
+                compare(held, Between::of(analysis.below_gear[index], held.top), index, outcomes);
             }
         });
     }

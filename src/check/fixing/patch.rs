@@ -43,7 +43,7 @@ impl Patch<'_> {
 pub(super) fn gear_on_backing<'a>(held: &Held<'a>) -> Option<(&'a Gear, InBacking)> {
     let MountOn::Gear(index) = held.mount.on else { return None };
     let gear = &held.top.gear[index];
-    InBacking::at(held.top, gear.at).filter(|around| around.holds(held.top)).map(|around| (gear, around))
+    held.mount.below.filter(|around| around.holds(held.top)).map(|around| (gear, around))
 }
 
 /// Footing of gear along the backing below it and across.

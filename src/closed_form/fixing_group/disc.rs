@@ -70,23 +70,45 @@ struct Waves {
     p: f64,
     q: f64,
     /// *j* and *r*.
-    slow: (f64, f64),
+    slow: (usize, f64),
     /// *k* and *s*.
-    fast: (f64, f64),
+    fast: (usize, f64),
     /// How many terms of its series *α*, *α*³, *α*⁵ … cancel.
     cancelled: usize,
 }
 
-const AREA: Waves = Waves { p: 1.0, q: 0.0, slow: (2.0, -0.5), fast: (4.0, 0.0), cancelled: 1 };
-const FIRST: Waves = Waves { p: 0.0, q: -1.0, slow: (1.0, 0.75), fast: (3.0, 1.0 / 12.0), cancelled: 2 };
-const SECOND: Waves = Waves { p: 0.75, q: 0.5, slow: (2.0, -7.0 / 12.0), fast: (4.0, -1.0 / 48.0), cancelled: 3 };
-const ALONG: Waves = Waves { p: 0.25, q: 0.0, slow: (2.0, -1.0 / 6.0), fast: (4.0, 1.0 / 48.0), cancelled: 2 };
+const AREA: Waves = Waves { p: 1.0, q: 0.0, slow: (2, -0.5), fast: (4, 0.0), cancelled: 1 };
+const FIRST: Waves = Waves { p: 0.0, q: -1.0, slow: (1, 0.75), fast: (3, 1.0 / 12.0), cancelled: 2 };
+const SECOND: Waves = Waves { p: 0.75, q: 0.5, slow: (2, -7.0 / 12.0), fast: (4, -1.0 / 48.0), cancelled: 3 };
+const ALONG: Waves = Waves { p: 0.25, q: 0.0, slow: (2, -1.0 / 6.0), fast: (4, 1.0 / 48.0), cancelled: 2 };
+
+/// The multiples of an angle that [`Waves`] take, as numbers.
+const MULTIPLES: [f64; 5] = [0.0, 1.0, 2.0, 3.0, 4.0];
+
+/// Half of the angle that an arc spans, with the sines of its multiples and the cosines of the first two.
+struct HalfAngle {
+    alpha: f64,
+    sin: [f64; 5],
+    cos: [f64; 3],
+}
+
+impl HalfAngle {
+    /// Of the arc over a segment that is so deep, 0 to 2.
+    fn over(depth: f64) -> Self {
+        let alpha = 2.0 * (0.5 * depth).sqrt().min(1.0).asin();
+        let (cos, sin) = (1.0 - depth, (depth * (2.0 - depth)).max(0.0).sqrt());
+        let (sin_2, cos_2) = (2.0 * sin * cos, 1.0 - 2.0 * sin * sin);
+        let (sin_3, sin_4) = (sin * (3.0 - 4.0 * sin * sin), 2.0 * sin_2 * cos_2);
+        Self { alpha, sin: [0.0, sin, sin_2, sin_3, sin_4], cos: [1.0, cos, cos_2] }
+    }
+}
 
 impl Waves {
     /// Coefficients of *α*, *α*³, *α*⁵ …; those that cancel are zero, not what rounding leaves of them.
     const fn series(&self) -> [f64; TERMS] {
         let mut found = [0.0; TERMS];
         let ((j, r), (k, s)) = (self.slow, self.fast);
+        let (j, k) = (MULTIPLES[j], MULTIPLES[k]);
         // j²ⁱ/(2i)! and k²ⁱ/(2i)! with the sign of the term.
         let (mut slow, mut fast) = (1.0, 1.0);
         let (mut i, mut odd) = (0, 1.0);
@@ -102,14 +124,14 @@ impl Waves {
         found
     }
 
-    fn at(&self, series: &[f64; TERMS], alpha: f64) -> f64 {
+    fn at(&self, series: &[f64; TERMS], half: &HalfAngle) -> f64 {
+        let &HalfAngle { alpha, sin, cos } = half;
         if alpha < SMALL {
             let square = alpha * alpha;
             return alpha * series.iter().rev().fold(0.0, |sum, term| sum * square + term);
         }
         let ((j, r), (k, s)) = (self.slow, self.fast);
-        let (sin, cos) = (j * alpha).sin_cos();
-        alpha * (self.p + self.q * cos) + r * sin + s * (k * alpha).sin()
+        alpha * (self.p + self.q * cos[j]) + r * sin[j] + s * sin[k]
     }
 }
 
@@ -117,13 +139,12 @@ impl Segment {
     /// The segment that is so deep, 0 to 2.
     fn of_depth(depth: f64) -> Self {
         const SERIES: [[f64; TERMS]; 4] = [AREA.series(), FIRST.series(), SECOND.series(), ALONG.series()];
-        // Half of the angle that its arc spans.
-        let alpha = 2.0 * (0.5 * depth).sqrt().min(1.0).asin();
+        let half = HalfAngle::over(depth);
         Self {
-            area: AREA.at(&SERIES[0], alpha),
-            first: FIRST.at(&SERIES[1], alpha),
-            second: SECOND.at(&SERIES[2], alpha),
-            along: ALONG.at(&SERIES[3], alpha),
+            area: AREA.at(&SERIES[0], &half),
+            first: FIRST.at(&SERIES[1], &half),
+            second: SECOND.at(&SERIES[2], &half),
+            along: ALONG.at(&SERIES[3], &half),
         }
     }
 }
@@ -139,7 +160,11 @@ mod tests {
     fn series_meet_the_closed_forms() {
         for waves in [AREA, FIRST, SECOND, ALONG] {
             let series = waves.series();
-            let (below, above) = (waves.at(&series, SMALL * (1.0 - 1e-15)), waves.at(&series, SMALL));
+            let [below, above] = [1.0 - 2e-14, 1.0 + 2e-14].map(|of| {
+                let half = HalfAngle::over(1.0 - (SMALL * of).cos());
+                assert!((half.alpha < SMALL) == (of < 1.0), "on the two sides of the joint");
+                waves.at(&series, &half)
+            });
             assert!((below / above - 1.0).abs() < JOINT, "{below} {above}");
         }
     }

@@ -16,6 +16,8 @@ pub use action::FootingAction;
 pub use error::GroupError;
 pub use pulls::FootingForces;
 
+use sums::Sums;
+
 use crate::{
     geometry::{Foot, Point},
     units::{FoundationModulus, Stiffness},
@@ -30,6 +32,8 @@ pub struct FixingGroup {
     bed: FoundationModulus,
     /// Of the foot, m: what coordinates are counted in.
     reach: f64,
+    /// Sums over all fixings and all of the bed.
+    held_everywhere: Sums,
 }
 
 impl FixingGroup {
@@ -77,7 +81,10 @@ impl FixingGroup {
                 return Err(GroupError::SamePlace { pair: [first, second] });
             }
         }
-        Ok(Self { at, foot, fixing_stiffness, bed, reach: foot.reach() })
+        let held_everywhere = Sums::default();
+        let mut group = Self { at, foot, fixing_stiffness, bed, reach: foot.reach(), held_everywhere };
+        group.held_everywhere = group.sum_everywhere();
+        Ok(group)
     }
 
     /// Where the fixings stand, from the middle of the foot.

@@ -147,7 +147,7 @@ impl FixingGroup {
 
     /// The foot at rest.
     fn balance(&self, load: [f64; 3]) -> Result<State, GroupError> {
-        let start = Plane { origin: [0.0; 2], a: self.held_everywhere().held(load, 0.0) };
+        let start = Plane { origin: [0.0; 2], a: self.held_everywhere.held(load, 0.0) };
         let mut now = self.state(start, load);
         let mut least = now.missing;
         for _ in 0..STEPS {
@@ -173,9 +173,11 @@ impl FixingGroup {
             }
             let Some(there) = found else { break };
             least = least.min(there.missing);
-            let centre = there.springs.centre();
-            let origin = [there.plane.origin[0] + centre[0], there.plane.origin[1] + centre[1]];
-            now = if there.missing <= BALANCED { there } else { self.state(there.plane.seen_from(origin), load) };
+            let [x, y] = there.plane.origin;
+            now = match there.springs.centre_aside().filter(|_| there.missing > BALANCED) {
+                Some(aside) => self.state(there.plane.seen_from([x + aside[0], y + aside[1]]), load),
+                None => there,
+            };
         }
         Err(GroupError::Unbalanced { residual: si(least) })
     }
@@ -202,7 +204,7 @@ impl FixingGroup {
     }
 
     /// All fixings pull and all of the bed pushes.
-    fn held_everywhere(&self) -> Sums {
+    pub(super) fn sum_everywhere(&self) -> Sums {
         let mut fixings = Sums::default();
         for place in self.places() {
             fixings.add_spring(place, 0.0);

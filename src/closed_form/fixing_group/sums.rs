@@ -1,5 +1,9 @@
 //! Sums over springs, and the small set of equations that they make.
 
+/// Share of the square of the springs' mean distance from the origin that their centre may have: as much is lost of the
+/// sums about it.
+const ASIDE: f64 = 0.5;
+
 /// A rigid plane over the foot, *w* = *a*₀ + *a*₁ (*x* − *`o_x`*) + *a*₂ (*y* − *`o_y`*), coordinates over the reach of the
 /// foot.
 ///
@@ -28,7 +32,7 @@ impl Plane {
 }
 
 /// Sums over a set of springs below a [`Plane`], coordinates from its origin.
-#[derive(Clone, Copy, Default)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub(super) struct Sums {
     /// Σ 1, *x*, *y*, *x*², *xy*, *y*².
     pub moments: [f64; 6],
@@ -65,9 +69,12 @@ impl Sums {
         }
     }
 
-    /// Where the springs are centred.
-    pub fn centre(&self) -> [f64; 2] {
-        [self.moments[1] / self.moments[0], self.moments[2] / self.moments[0]]
+    /// Where the springs are centred, if that is so far from the origin that sums about it are small differences of sums
+    /// about the origin.
+    pub fn centre_aside(&self) -> Option<[f64; 2]> {
+        let [m_1, m_x, m_y, m_xx, _, m_yy] = self.moments;
+        let (x, y) = (m_x / m_1, m_y / m_1);
+        (x * x + y * y > ASIDE * (m_xx + m_yy) / m_1).then_some([x, y])
     }
 
     /// The sums with each spring so much stiffer.
