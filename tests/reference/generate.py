@@ -16,8 +16,9 @@ from fsdt.plate import Model  # noqa: E402
 from fsdt.quantities import Reader, unit  # noqa: E402
 from problems import all_problems  # noqa: E402
 
-COARSE, FINE = {"widest": 0.22, "layers": 3}, {"widest": 0.16, "layers": 4}
-IMBALANCE = 1e-6  # forces and moments over the load: rounding in cells of a tenth of a millimetre
+COARSE = {"widest": 0.22, "layers": 3, "degree": 3}
+FINE = {"widest": 0.16, "layers": 5, "degree": 4}
+IMBALANCE = 2e-6  # forces and moments over the load: rounding in cells of a tenth of a millimetre
 
 
 def values(problem, grid):

@@ -244,6 +244,7 @@ def corner_patch():
 def middle_patch():
     return {
         "plate": {"length_x": A, "length_y": B}, "stiffness": isotropic(D, S), "support": pads(),
+        "singular_x": (0.2, 0.28, 2.12, 2.2), "singular_y": (0.2, 0.28, 1.32, 1.4),
         "load": [{"kind": "patch", "force": -1000.0} | rectangle(1.05, 1.35, 0.65, 0.95)], "quantity": around_pads()}
 
 

@@ -5,12 +5,12 @@ import tomllib
 
 
 def rounded(coarse, fine):
-    """Value and error: the error covers the difference of the two meshes and the rounding of the value."""
+    """Value and error: the error is the difference of the two grids, the value has one digit more than it."""
     error = max(abs(fine - coarse), 2e-7 * abs(fine), 1e-12)
     unit = 10.0 ** math.floor(math.log10(error))
-    places = max(0, -int(round(math.log10(unit))))
-    digits = math.ceil(error / unit - 1e-9) + 1
-    return round(round(fine / unit) * unit, places), round(digits * unit, places)
+    places = 1 - int(round(math.log10(unit)))
+    digits = math.ceil(error / unit - 1e-9)
+    return round(fine, places), round(digits * unit, max(0, places))
 
 
 def text(value):

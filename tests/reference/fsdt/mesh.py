@@ -5,7 +5,7 @@ from skfem import MeshQuad
 from skfem.mapping import MappingIsoparametric
 
 
-def graded(places, singular, widest, layers, ratio=0.15):
+def graded(places, singular, widest, layers, ratio=0.2):
     """Grid lines through `places`; beside each of `singular` the cells shrink by `ratio`, `layers` times.
 
     No cell is wider than `widest`.
