@@ -17,7 +17,7 @@ def text(value):
     if isinstance(value, str):
         return f'"{value}"'
     if isinstance(value, float):
-        return repr(value)
+        return repr(float(value))
     if isinstance(value, list):
         return "[" + ", ".join(text(v) for v in value) + "]"
     raise TypeError(f"{value!r} has no place in the data")
