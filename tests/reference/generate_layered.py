@@ -52,6 +52,8 @@ def solve(name, folder):
                 entry[f"plate_on_{word}"] = float(f"{by[key]:.5g}")
                 if abs(by[key]) > SMALL * kinds[key[:3]]:
                     entry[f"factor_on_{word}"] = float(f"{readings[1][key] / by[key]:.4g}")
+        if f"own {key}" in same:
+            entry["plate_on_seat_own_curvature"] = float(f"{same[f'own {key}']:.5g}")
         lines += table("result", entry, True)
     (Path(folder) / f"{name}.toml").write_text("\n".join(lines) + "\n")
     print(f"{name}: {time.time() - start:.0f} s", flush=True)

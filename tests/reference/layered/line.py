@@ -1,7 +1,12 @@
 """One direction of a grid of bricks: its matrices, from scikit-fem's line elements of any degree."""
 
+import logging
+
 import numpy as np
 from skfem import Basis, BilinearForm, ElementLinePp, MeshLine
+
+# It would rather have its own quadratic element; all degrees go one way here.
+logging.getLogger("skfem.element.element_line.element_line_pp").setLevel(logging.ERROR)
 
 
 class Line:

@@ -67,7 +67,10 @@ def problem(seat, load, strip, plane):
 
 
 def values(seat, load, strip, plane):
-    """Name to value, the names as those of the solid; stresses from the plate's moment and shear force."""
+    """Name to value, the names as those of the solid; stresses from the plate's moment and shear force.
+
+    "own": a skin bends about its own middle with -w,xx, which is tx,x less the slope of the shear angle.
+    """
     model_of, middle, width = problem(seat, load, strip, plane)
     y0, y1 = width / 2, width / 2 + (0.01 if not plane else width / 2)
 
@@ -78,6 +81,10 @@ def values(seat, load, strip, plane):
     for name, kind, x0, x1 in p.places(strip):
         if kind == "skins":
             asked[name] = mean("Mx", x0, x1)
+            half = (x0 + x1) / 2
+            asked[name, "-x"], asked[name, "+x"] = mean("Qx", x0, half), mean("Qx", half, x1)
+            asked[name, "-y"] = mean("Qy", x0, x1) | {"y1": (y0 + y1) / 2}
+            asked[name, "+y"] = mean("Qy", x0, x1) | {"y0": (y0 + y1) / 2}
         else:
             asked[name] = mean("Qx", x0, x1)
     edge = (p.STRIP_AT if strip else p.SEAT)[0]
@@ -95,9 +102,15 @@ def values(seat, load, strip, plane):
                 out[f"core shear, {word}, {name}"] = v / p.D
             continue
         per_strain = MODULUS * v / RIGIDITY
+        slope = {}
+        for axis, width_of in (("x", x1 - x0), ("y", y1 - y0)):
+            ends = (reader.value(asked[name, sign + axis]) for sign in "+-")
+            slope[axis] = (next(ends) - next(ends)) / (width_of / 2) / SHEAR
+        own = MODULUS * (slope["x"] + p.SKIN[1] * slope["y"]) * p.T / 2
         for word, sign in (("top", 1), ("bottom", -1)):
             out[f"{word} skin, membrane, {name}"] = sign * per_strain * p.D / 2
             out[f"{word} skin, outer fibre, {name}"] = sign * per_strain * p.TOP
+            out[f"own {word} skin, outer fibre, {name}"] = sign * (per_strain * p.TOP - own)
     inside = model.inside(seat_line)
     w = model.basis.interpolate(model.of("w")).value
     at_seat = (w * model.basis.dx)[inside].sum() / model.basis.dx[inside].sum()
