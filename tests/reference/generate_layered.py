@@ -26,8 +26,8 @@ RUNS |= {f"{k}_plane": (f"plane strain: {t}", seat, load, strip, True)
 
 
 def same_seat(seat):
-    """A plate cannot lie on a flat seat as the solid does: it lies on the inner edge."""
-    return "inner edge" if seat == "lying" else seat
+    """The solid lies on both edges of its seat and lifts off between: for the plate that is as good as held."""
+    return "tied" if seat == "lying" else seat
 
 
 def solve(name, folder):

@@ -49,9 +49,6 @@ def problem(seat, load, strip, plane):
     if seat == "line":
         out["support"] = [{"name": n, "kind": "line", "holds": ["w"]} | r
                           for n, r in zip(names, both(p.SEAT_CENTRE, p.SEAT_CENTRE))]
-    elif seat == "inner edge":
-        out["support"] = [{"name": n, "kind": "line", "holds": ["w"]} | r
-                          for n, r in zip(names, both(p.SEAT[0], p.SEAT[0]))]
     elif seat == "even":
         pressure = p.PRESSURE * p.HALF_LENGTH / (p.SEAT[1] - p.SEAT[0])
         out["load"] += [{"pressure": pressure} | r for r in both(*p.SEAT)]
