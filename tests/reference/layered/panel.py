@@ -36,7 +36,8 @@ def panel(strip, degree, plane):
     edges = list(SEAT) + (list(STRIP_AT) if strip else [])
     if plane:
         steps = (0.00005, 0.0002, 0.0006, 0.0015, 0.003, 0.006, 0.01, 0.016)
-        x = Line(refined([0.0, 0.03, 0.05, 0.08, 0.1, 0.12, 0.135, 0.145, 0.155, 0.2, 0.24, 0.27, 0.3], edges, steps), degree)
+        coarse = [0.0, 0.03, 0.05, 0.08, 0.1, 0.12, 0.135, 0.145, 0.155, 0.2, 0.24, 0.27, 0.3]
+        x = Line(refined(coarse, edges, steps), degree)
         y = Plane()
         z = [-TOP, -0.0203, -0.0195, -0.019, -0.0188, -0.018, -0.016, -0.012, -0.006, 0.0, 0.008, 0.014, 0.018, 0.019, TOP]
     else:
@@ -80,7 +81,8 @@ def places(strip):
     for k in CORE_DEPTHS:
         out += [(f"{k:g} core depths from the {word}'s edge", "core", edge - k * C - WINDOW / 2, edge - k * C + WINDOW / 2)]
     outside = STRIP_AT[1] if strip else SEAT[1]
-    out += [(f"0.5 core depths outside the {word}'s edge", "core", outside + C / 2 - WINDOW / 2, outside + C / 2 + WINDOW / 2)]
+    at = outside + C / 2
+    out += [(f"0.5 core depths outside the {word}'s edge", "core", at - WINDOW / 2, at + WINDOW / 2)]
     return out
 
 
