@@ -87,8 +87,8 @@ impl Mesh {
     ///
     /// # Source
     ///
-    /// Delaunay refinement after Ruppert, J. Algorithms 18 (1995) 548 (quoted), with off-centres after Üngör, LATIN 2004
-    /// (from memory); the snapping, the division of bands and the rule that ends it are derived here.
+    /// Delaunay refinement after Ruppert, J. Algorithms 18 (1995) 548 (quoted); the snapping, the division of bands and
+    /// the rule that ends it are derived here.
     ///
     /// # Examples
     ///

@@ -109,7 +109,6 @@ impl Net {
                 let ends = [a, b].map(FixedVertexHandle::from_index);
                 let Some(edge) = self.delaunay.get_edge_from_neighbors(ends[0], ends[1]) else { continue };
                 barred[edge.index()] = true;
-                barred[edge.rev().index()] = true;
                 open.extend(edge.face().as_inner().map(|face| face.fix()));
             }
         }

@@ -1,16 +1,16 @@
 //! Delaunay refinement: places added until triangles have their size and no angle is needlessly small.
 //!
 //! A bad triangle gets a place at the centre of the circle round it, as in Ruppert, *A Delaunay refinement algorithm for
-//! quality 2-dimensional mesh generation*, J. Algorithms 18 (1995) 548 (quoted), or nearer to its shortest side, the
-//! "off-centre" of Üngör, LATIN 2004 (from memory); a piece of rim or line between the triangle and that place is halved
-//! instead. Neither proof of an end holds for sharp angles in the plan; what ends it here is the spacing.
+//! quality 2-dimensional mesh generation*, J. Algorithms 18 (1995) 548 (quoted); a piece of rim or line between the
+//! triangle and that place is halved instead. His proof of an end does not hold for sharp angles in the plan; what ends
+//! it here is the spacing.
 
 use super::{
     MOST_NODES, Sizes,
     arrange::Arrangement,
     error::MeshError,
     net::{Corners, Face, Net, Way},
-    plane::{Spot, between, centre, distance, least_angle, minus},
+    plane::{Spot, centre, distance, least_angle},
     point,
     split::split,
 };
@@ -21,8 +21,6 @@ const ANGLE: f64 = 0.384;
 const ANGLE_IN_BAND: f64 = 0.244;
 /// A side longer than the size by so much is too long.
 const LONG: f64 = 1.4;
-/// No place nearer to another than this share of the size is added for size.
-const CLOSE: f64 = 0.5;
 /// Rounds of cutting. A dozen are usual.
 const ROUNDS: usize = 100;
 
@@ -38,7 +36,7 @@ struct Fault {
 }
 
 /// Triangles of an arrangement. It comes to an end even at sharp angles of the plan: no new place makes a side shorter
-/// than the shortest of the triangle for whose angle it is added, or than a share of the size. A triangle that could be
+/// than the shortest of the triangle for whose angle it is added, or than half of the side that is too long. A triangle that could be
 /// mended no other way stays as it is.
 pub(super) fn refined(arrangement: &Arrangement, sizes: &Sizes<'_>) -> Result<Net, MeshError> {
     let mut places = arrangement.places.clone();
@@ -77,25 +75,16 @@ fn fault(net: &Net, face: Face, sizes: &Sizes<'_>) -> Result<Option<Fault>, Mesh
     let spots = net.spots(corners);
     let (angle, sharp) = least_angle(spots);
     let [p, q] = [spots[(sharp + 1) % 3], spots[(sharp + 2) % 3]];
-    let (short, middle) = (distance(p, q), between(p, q, 0.5));
-    let centre = centre(spots);
+    let cure = centre(spots);
     let least = if corners.iter().all(|corner| net.bound[*corner]) { ANGLE_IN_BAND } else { ANGLE };
     if angle < least && !net.given(corners, sharp) {
-        // No farther from the short side than makes a triangle of the angle on it.
-        let (way, reach) = (minus(centre, middle), 0.5 * short / (0.5 * ANGLE).tan());
-        let share = (reach / way[0].hypot(way[1])).min(1.0);
-        let cure = between(middle, centre, share);
-        return Ok(Some(Fault { corners, rank: 2.0 - angle, cure, spacing: short }));
+        let (rank, spacing) = (2.0 - angle, distance(p, q));
+        return Ok(Some(Fault { corners, rank, cure, spacing }));
     }
     let gravity = [0, 1].map(|i| (spots[0][i] + spots[1][i] + spots[2][i]) / 3.0);
     let size = sizes.at(gravity)?;
     let long = (0..3).map(|i| distance(spots[i], spots[(i + 1) % 3])).fold(0.0, f64::max);
-    Ok((long > LONG * size).then(|| Fault {
-        corners,
-        rank: 1.0 - size / long,
-        cure: centre,
-        spacing: (CLOSE * size).min(0.5 * long),
-    }))
+    Ok((long > LONG * size).then(|| Fault { corners, rank: 1.0 - size / long, cure, spacing: 0.5 * long }))
 }
 
 fn mend(net: &mut Net, face: Face, fault: &Fault) -> Result<bool, MeshError> {

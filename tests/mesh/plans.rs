@@ -5,6 +5,7 @@ use std::f64::consts::{FRAC_PI_2, PI};
 use skinspan::{geometry::Point, mesh::Plan, units::Length};
 use uom::si::length::millimeter;
 
+/// Places nearer than this become one, mm.
 pub const MERGE: f64 = 2.0;
 
 pub fn mm(x: f64) -> Length {

@@ -1,10 +1,10 @@
 //! How many triangles, of what shape, and the same each time.
 
-use skinspan::mesh::Mesh;
+use skinspan::mesh::{Mesh, Plan};
 use uom::si::{angle::degree, length::millimeter};
 
 use crate::{
-    plans::{bare, point, usual},
+    plans::{MERGE, bare, mm, point, points, usual},
     sound,
 };
 
@@ -69,4 +69,34 @@ fn place_has_its_triangle() {
     for on in [(0.0, 900.0), (2800.0, 900.0), (1400.0, 0.0), (1400.0, 1900.0), (1234.0, 350.0)] {
         assert!(mesh.holding(point(on)).is_some(), "{on:?}");
     }
+}
+
+#[test]
+fn sharp_angle_of_the_plan_does_not_force_small_triangles() {
+    let mut plan = bare();
+    // 0.7° and 1.8°.
+    for (from, to) in [((100.0, 300.0), (2500.0, 330.0)), ((100.0, 880.0), (2500.0, 955.0))] {
+        plan.lines.push(vec![point(from), point((2500.0, from.1))]);
+        plan.lines.push(vec![point(from), point(to)]);
+    }
+    let mesh = Mesh::new(&plan).expect("lines at a sharp angle");
+    sound::check(&plan, &mesh);
+    // Refinement to its own end would make several times as many.
+    assert!(mesh.triangles().len() < 1500, "{}", mesh.triangles().len());
+}
+
+#[test]
+fn place_by_a_side_is_held_where_it_lies() {
+    let plan = Plan {
+        outline: points(&[(0.0, 0.0), (1000.0, 0.0), (1000.0, 1000.0), (0.0, 1000.0)]),
+        holes: Vec::new(),
+        lines: vec![points(&[(0.0, 0.0), (1000.0, 1000.0)])],
+        size: &|_| mm(2000.0),
+        merge: mm(MERGE),
+    };
+    let mesh = Mesh::new(&plan).expect("two triangles");
+    // Nearer to the diagonal than rounding is allowed for: both triangles may hold the place.
+    let near = 2e-7;
+    assert_eq!(mesh.holding(point((500.0 + near, 500.0 - near))), mesh.holding(point((900.0, 100.0))));
+    assert_eq!(mesh.holding(point((500.0 - near, 500.0 + near))), mesh.holding(point((100.0, 900.0))));
 }
