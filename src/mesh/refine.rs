@@ -21,7 +21,7 @@ const ANGLE: f64 = 0.384;
 const ANGLE_IN_BAND: f64 = 0.244;
 /// A side longer than the size by so much is too long.
 const LONG: f64 = 1.4;
-/// Rounds of cutting. A dozen are usual.
+/// Rounds of cutting.
 const ROUNDS: usize = 100;
 
 /// A triangle to be cut.
