@@ -8,7 +8,7 @@ use super::{
     point,
 };
 
-/// Rounds of snapping until lines are given up as tangled. Four or five are usual.
+/// Rounds of snapping until lines are given up as tangled.
 const ROUNDS: usize = 64;
 
 /// Places stand so many times `merge` apart, from each other and from the rim. Above 2/√3 drawing lines to places comes

@@ -67,6 +67,13 @@ pub(super) fn boxes_meet(one: [Spot; 2], other: [Spot; 2], by: f64) -> bool {
     })
 }
 
+/// Centre of the circle through three places.
+pub(super) fn centre([a, b, c]: [Spot; 3]) -> Spot {
+    let (p, q) = (minus(b, a), minus(c, a));
+    let (pp, qq, twice) = (dot(p, p), dot(q, q), 2.0 * cross(p, q));
+    [a[0] + (q[1] * pp - p[1] * qq) / twice, a[1] + (p[0] * qq - q[0] * pp) / twice]
+}
+
 /// Smallest angle of a triangle, rad, and the corner that has it. Opposite the shortest side.
 pub(super) fn least_angle(corners: [Spot; 3]) -> (f64, usize) {
     let side = |i: usize| distance(corners[(i + 1) % 3], corners[(i + 2) % 3]);

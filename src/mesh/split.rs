@@ -1,6 +1,6 @@
 //! Rim and lines divided to the size of the triangles.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::{
     MOST_NODES, Sizes,
@@ -37,7 +37,7 @@ pub(super) fn along(cuts: &Cuts, [a, b]: [usize; 2], into: &mut Vec<usize>) {
 }
 
 /// Cuts every join to its size.
-pub(super) fn split(places: &mut Vec<Spot>, joins: &[Join], sizes: &Sizes<'_>) -> Result<Cuts, MeshError> {
+pub(super) fn split(places: &mut Vec<Spot>, joins: &BTreeSet<Join>, sizes: &Sizes<'_>) -> Result<Cuts, MeshError> {
     let pieces: Vec<[Spot; 2]> = joins.iter().map(|(a, b)| [places[*a], places[*b]]).collect();
     let mut cuts = Cuts::new();
     for (index, (a, b)) in joins.iter().enumerate() {

@@ -107,10 +107,8 @@ fn lines_on_each_other_share_their_corners() {
 
 #[test]
 fn lines_a_millimetre_apart_become_one() {
-    let bundle: Vec<Vec<(f64, f64)>> = (0..4)
-        .map(|i| f64::from(i))
-        .map(|i| vec![(100.0 + 100.0 * i, 300.0 + 0.4 * i), (900.0, 300.0 - 0.3 * i)])
-        .collect();
+    let bundle: Vec<Vec<(f64, f64)>> =
+        (0..4).map(f64::from).map(|i| vec![(100.0 + 100.0 * i, 300.0 + 0.4 * i), (900.0, 300.0 - 0.3 * i)]).collect();
     let mesh = mesh(&[], &bundle);
     for line in 1..4 {
         assert!(mesh.line(line)[0].iter().all(|node| mesh.line(0)[0].contains(node)), "line {line}");

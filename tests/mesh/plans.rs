@@ -2,9 +2,10 @@
 
 use std::f64::consts::{FRAC_PI_2, PI};
 
-use skinspan::{geometry::Point, units::Length};
+use skinspan::{geometry::Point, mesh::Plan, units::Length};
 use uom::si::length::millimeter;
 
+/// Places nearer than this become one, mm.
 pub const MERGE: f64 = 2.0;
 
 pub fn mm(x: f64) -> Length {
@@ -42,20 +43,24 @@ pub fn frame(x: (f64, f64), y: (f64, f64)) -> Vec<(f64, f64)> {
 }
 
 /// A usual top: three pipes lengthwise on strips 100 mm wide, a pad, a conduit 32 mm wide.
-pub fn usual() -> (Vec<(f64, f64)>, Vec<Vec<(f64, f64)>>) {
+pub fn usual() -> Plan<'static> {
     let mut lines = Vec::new();
     for y in [350.0, 950.0, 1550.0] {
-        lines.push(vec![(-50.0, y), (2850.0, y)]);
-        lines.push(vec![(-50.0, y - 50.0), (2850.0, y - 50.0)]);
-        lines.push(vec![(-50.0, y + 50.0), (2850.0, y + 50.0)]);
+        lines.extend([y, y - 50.0, y + 50.0].map(|y| points(&[(-50.0, y), (2850.0, y)])));
     }
-    lines.push(frame((1500.0, 1850.0), (1050.0, 1400.0)));
-    lines.push(frame((150.0, 2650.0), (634.0, 666.0)));
-    (rounded(2800.0, 1900.0, 150.0, 7), lines)
+    lines.push(points(&frame((1500.0, 1850.0), (1050.0, 1400.0))));
+    lines.push(points(&frame((150.0, 2650.0), (634.0, 666.0))));
+    let outline = points(&rounded(2800.0, 1900.0, 150.0, 7));
+    Plan { outline, holes: Vec::new(), lines, size: &usual_size, merge: mm(MERGE) }
+}
+
+/// The same without lines.
+pub fn bare() -> Plan<'static> {
+    Plan { lines: Vec::new(), size: &flat, ..usual() }
 }
 
 /// 100 mm at the pipes of the usual top, 300 mm away from them.
-pub fn usual_size(place: Point) -> Length {
+fn usual_size(place: Point) -> Length {
     let off = [350.0, 950.0, 1550.0].map(|y| (place.y - mm(y)).abs()).into_iter().fold(mm(1e6), Length::min);
     (mm(100.0) + 0.8 * off).min(mm(300.0))
 }

@@ -63,7 +63,9 @@ pub fn check(plan: &Plan<'_>, mesh: &Mesh) {
     let used: BTreeSet<usize> = mesh.triangles().iter().flatten().copied().collect();
     assert_eq!(used.len(), mesh.nodes().len(), "corners without a triangle");
     let (v, t) = (mesh.nodes().len(), mesh.triangles().len());
-    let e = (sides.len() + alone.len()) / 2;
+    // Inner sides are met from two triangles.
+    let inner = (sides.len() - alone.len()) / 2;
+    let e = inner + alone.len();
     assert_eq!(v + t + plan.holes.len(), e + 1, "Euler");
 
     let nodes = mesh.nodes();
