@@ -85,6 +85,8 @@ pub const CHECKS: &[&dyn Check] = &[
     &fixing::InsertPullOut,
     &fixing::PottedInsert,
     &fixing::PottedBond,
+    &fixing::PottedSide,
+    &fixing::PlugSide,
     &fixing::StudBond,
     &fixing::HoldCombined,
     &fixing::Engagement,

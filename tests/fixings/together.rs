@@ -32,6 +32,21 @@ fn pull_and_side_force_add_up_in_the_backing() {
 }
 
 #[test]
+fn pull_and_side_force_add_up_in_potting_and_in_the_panel() {
+    let both = |top: &Top, pull: &str, side: &str| used(top, pull, GIVEN) + used(top, side, GIVEN);
+    let top = on("", &potted("20 mm", "potting-epoxy"));
+    let (potting, panel) = (both(&top, "potted-bond", "potted-side"), both(&top, "potted-insert", "plug-side"));
+    assert!(panel > 1.2 * potting, "{potting} {panel}");
+    close(used(&top, "hold-combined", GIVEN), panel);
+    // Board holds the plug better than potting holds the insert.
+    let top = on("laminate", &potted("28 mm", "potting-epoxy"));
+    let (potting, panel) = (both(&top, "potted-bond", "potted-side"), both(&top, "potted-insert", "plug-side"));
+    assert!(potting > 1.2 * panel, "{potting} {panel}");
+    close(used(&top, "hold-combined", GIVEN), potting);
+    assert!(open(&on("", &potted("25 mm", "putty-glass-bubble")), "hold-combined").contains("shear_strength"));
+}
+
+#[test]
 fn tightening_names_what_gives_way() {
     // The least nut factor 0.12 makes 3 N·m into 3000/(0.12 × 8) = 3125 N on M8 and 4166.7 N on M6.
     let torque = "torque = \"3 N m\"\n";
