@@ -21,7 +21,7 @@ mod underfoot;
 mod verdict;
 mod wrinkling;
 
-pub use fixing::{Gives, MostTorque, most_torque};
+pub use fixing::{Gives, MostTorque, Prying, most_torque, prying};
 pub use measure::Measure;
 pub use outcome::{Outcome, Outcomes};
 pub use place::{Part, Place};

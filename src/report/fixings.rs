@@ -5,6 +5,7 @@ use uom::si::ratio::ratio;
 use super::{
     Report,
     page::{Page, left},
+    prying::pried,
     text, words,
 };
 use crate::{
@@ -168,7 +169,11 @@ fn carried(analysis: &Analysis<'_>, mount: usize, system: System) -> Vec<(&'stat
     if let Some((pressure, at)) = largest(own(), |forces| forces.pressure) {
         each.push(format!("the foot presses {} ({})", show(pressure, system), case(at)));
     }
-    lines.push(("each", if each.is_empty() { "nothing pulls or shears it".to_owned() } else { each.join(", ") }));
+    let (held, still) = (&analysis.mounts[mount], each.is_empty());
+    lines.push(("each", if still { "nothing pulls or shears it".to_owned() } else { each.join(", ") }));
+    if !still && !held.fastened.stiff {
+        lines.push(("prying", pried(analysis.top, held, system)));
+    }
     if let Some((moment, at)) = largest(own(), |forces| forces.whole.moment) {
         lines.push(("footing", format!("overturned by {} ({})", show(moment, system), case(at))));
     }

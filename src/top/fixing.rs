@@ -211,6 +211,10 @@ pub struct Fastened {
     pub clamped: Option<Length>,
     /// Whether the foot is metal, as thick as the bolt, so that it does not pry.
     pub stiff: bool,
+    /// From a fixing to the body that pulls at the foot, where known.
+    pub to_body: Option<Length>,
+    /// From a fixing to the edge of the foot beyond it, where known.
+    pub to_edge: Option<Length>,
 }
 
 /// How fixings are laid out.

@@ -2,6 +2,7 @@
 
 mod fastener;
 mod panel;
+mod prying;
 mod together;
 mod whole;
 

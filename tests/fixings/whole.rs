@@ -10,7 +10,7 @@ use skinspan::{
 };
 use uom::si::{force::newton, length::millimeter, torque::newton_meter};
 
-fn example(name: &str, changes: &[(&str, &str)]) -> Top {
+pub(crate) fn example(name: &str, changes: &[(&str, &str)]) -> Top {
     let path = format!("{}/examples/{name}.toml", env!("CARGO_MANIFEST_DIR"));
     let mut text = std::fs::read_to_string(path).expect("an example");
     for (from, to) in changes {

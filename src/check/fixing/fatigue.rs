@@ -1,4 +1,4 @@
-//! Fixings under landings that repeat.
+//! Fixings under landings and rolls that repeat.
 
 use super::{
     Held, backing_kind::BackingKind, each, insert_pull_out::InsertHold, potted_bond::Bond, steel::Steel,
@@ -7,8 +7,9 @@ use super::{
 use crate::{
     analysis::Analysis,
     check::{Check, Finding, Outcomes, Subject},
+    criteria::Criteria,
     fastening::{BOLT_THREAD_CATEGORY, bolt_fatigue_range, laminate_fatigue_share},
-    load_case::Duration,
+    load_case::Repeats,
     material::Basis,
     source::{Citation, EN_1993_1_9, Mark},
     top::Hold,
@@ -31,7 +32,7 @@ impl Check for FixingFatigue {
     }
 
     fn what(&self) -> &'static str {
-        "a bolt cracks at its thread, or its hold works loose, under the landings of many hours"
+        "a bolt cracks at its thread, or its hold works loose, under the landings or the rolls of many hours"
     }
 
     fn formula(&self) -> &'static str {
@@ -40,8 +41,8 @@ impl Check for FixingFatigue {
     }
 
     fn limits(&self) -> &'static str {
-        "pulls of N landings whose peaks fall off exponentially from that of the design; pull from nothing, no preload counted; \
-         whips that flutter in the wind, engines, the foot itself and pits in stainless steel are not in it"
+        "pulls of N landings, or of N rolls, each alone, whose peaks fall off exponentially from that of the design; pull from \
+         nothing, no preload counted; whips that flutter in the wind, engines, the foot itself and pits in stainless steel are not in it"
     }
 
     fn citation(&self) -> Citation {
@@ -53,10 +54,9 @@ impl Check for FixingFatigue {
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
-        let cycles = cycles(analysis);
         each(analysis, |held| {
-            // Only a landing lasts an instant.
-            if analysis.cases[held.case].state.duration == Duration::Instant {
+            if let Some(repeats) = analysis.cases[held.case].repeats {
+                let cycles = cycles(&analysis.top.criteria, repeats);
                 steel(held, cycles, outcomes);
                 hold(held, cycles, outcomes);
             }
@@ -64,9 +64,13 @@ impl Check for FixingFatigue {
     }
 }
 
-/// The criterion is held at one or more.
-fn cycles(analysis: &Analysis<'_>) -> u32 {
-    let cycles = analysis.top.criteria.fatigue_cycles.value.get::<uom::si::ratio::ratio>();
+/// The criteria are held at one or more.
+fn cycles(criteria: &Criteria, repeats: Repeats) -> u32 {
+    let cycles = match repeats {
+        Repeats::Landings => criteria.fatigue_cycles.value,
+        Repeats::Rolls => criteria.fatigue_cycles_rolling.value,
+    };
+    let cycles = cycles.get::<uom::si::ratio::ratio>();
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped to the range of the type")]
     let cycles = cycles.round().clamp(1.0, 4e9) as u32;
     cycles
