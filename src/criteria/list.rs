@@ -381,6 +381,10 @@ criteria! {
     cyclic_share_steel: Ratio;
     /// Force that repeats over that of the design landing, what fixings hold in.
     cyclic_share_hold: Ratio;
+    /// Force that repeats over that of the design roll, steel.
+    cyclic_share_rolling_steel: Ratio;
+    /// Force that repeats over that of the design roll, what fixings hold in.
+    cyclic_share_rolling_hold: Ratio;
     // sun
     /// Temperature at which the top is flat.
     sun_flat: ThermodynamicTemperature;

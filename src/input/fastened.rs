@@ -33,8 +33,9 @@ impl FootGiven {
             && clamped.value > Length::new::<millimeter>(100.0)
         {
             room.report(
-                Problem::at(clamped.range.clone(), "no foot is as thick as that")
-                    .help("`clamped` is the thickness of what a head or a nut presses on the panel, 100 mm at the most"),
+                Problem::at(clamped.range.clone(), "no foot is as thick as that").help(
+                    "`clamped` is the thickness of what a head or a nut presses on the panel, 100 mm at the most",
+                ),
             );
         }
         let clamped = clamped.map(|given| given.value);
