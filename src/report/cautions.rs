@@ -30,6 +30,12 @@ fn fixings(report: &Report<'_>) -> Vec<String> {
             silent.join(", ")
         ));
     }
+    if !top.idle_fixings.is_empty() {
+        cautions.push(format!(
+            "These fixings hold nothing, since no gear and no pipe asks for them in its `fixings`: {}.",
+            top.idle_fixings.join(", ")
+        ));
+    }
     if let Ok(analysis) = &report.analysis
         && !analysis.mounts.is_empty()
     {

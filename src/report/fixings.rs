@@ -13,7 +13,7 @@ use crate::{
     analysis::{Analysis, Mount, MountForces, MountOn},
     check::{CHECKS, Outcome, Part, Subject},
     top::{Fixing, Hold, Laid},
-    units::{Force, Length, Mass, System, both, show},
+    units::{Force, Length, Mass, System, both, both_at_most, show},
 };
 
 /// The fixings, mount by mount.
@@ -232,7 +232,7 @@ fn torque(mount: &Mount<'_>, fitting: &Fitting, system: System) -> String {
     };
     format!(
         "at most {}, beyond which {}; it makes {} to {} in the bolt ({})",
-        both(most.torque, system),
+        both_at_most(most.torque, system),
         most.gives.words(),
         show(most.preload.least, system),
         show(most.preload.greatest, system),

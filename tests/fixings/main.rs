@@ -1,5 +1,6 @@
 //! Checks of fixings on small patches, each utilisation worked out again by hand.
 
+mod advice;
 mod fastener;
 mod panel;
 mod prying;
