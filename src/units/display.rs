@@ -209,7 +209,8 @@ mod tests {
                 let (down, near) = (down.parse::<f64>().unwrap_or(f64::NAN), near.parse::<f64>().unwrap_or(f64::NAN));
                 assert!(down <= value * (1.0 + 1e-9), "{value}: {down}");
                 // No coarser than rounding would be, but where a digit more begins.
-                assert!((near - down).abs() <= (value * 1.1e-3).max(10f64.powi(-i32::try_from(decimals).unwrap_or(0))));
+                let last = 10f64.powi(-i32::try_from(decimals).unwrap_or(0));
+                assert!((near - down).abs() <= (value * 1.1e-3).max(last * 1.001), "{value} {decimals}: {down} {near}");
             }
         }
         let torque = |text: &str| parse::<Torque>(text).unwrap_or_else(|error| unreachable!("{error}"));

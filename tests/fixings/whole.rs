@@ -198,7 +198,7 @@ fn wind_on_gear_comes_from_its_worst_side() {
         own.pulls.iter().map(Force::get::<newton>).fold(0.0, f64::max)
     };
     let [along, across] = ["0 deg", "90 deg"].map(pull);
-    assert!(along > 100.0 && (along / across - 1.0).abs() < 1e-6, "{along} {across}");
+    assert!(along > 50.0 && (along / across - 1.0).abs() < 1e-6, "{along} {across}");
 }
 
 /// Two bolts beside the middle of their footing: a force along them twists them, one across does not, and both are looked
