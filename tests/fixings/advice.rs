@@ -59,7 +59,8 @@ fn more_along_a_pipe_stand_evenly_between_the_same_ends() {
         let gaps = at.windows(2).map(|pair| pair[0].distance(pair[1]).get::<millimeter>());
         let all = before[0].distance(before[before.len() - 1]).get::<millimeter>();
         assert!(
-            gaps.into_iter().all(|gap| (gap / all * f64::from(u32::try_from(count - 1).unwrap()) - 1.0).abs() < 1e-6)
+            gaps.into_iter()
+                .all(|gap| (gap / all * f64::from(u32::try_from(count - 1).expect("a few")) - 1.0).abs() < 1e-6)
         );
     }
 }

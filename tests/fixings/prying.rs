@@ -2,11 +2,12 @@
 
 use super::{
     close,
-    fastener::{GIVEN, through},
+    fastener::{GIVEN, rivet, through},
     finding, patch, read, term,
     whole::example,
 };
 use skinspan::{
+    advice::fittings,
     analysis::{Analysis, DIVISIONS},
     check::{CHECKS, prying, run},
 };
@@ -61,4 +62,19 @@ fn a_tab_of_a_pipe_that_nobody_measured_pries_hard() {
     close(q(", to_body = \"20 mm\""), 1.86);
     close(q(", to_body = \"20 mm\", to_edge = \"10 mm\""), 1.0 + 3.0 * 400.0 / (20.0 * 70.0));
     close(q(", to_body = \"20 mm\", to_edge = \"10 mm\", stiff = true"), 1.0);
+}
+
+/// A test on scrap has to show what the fixing is pulled by, prying and all.
+#[test]
+fn the_pull_that_a_test_has_to_show_has_prying_in_it() {
+    let pull = |foot: &str| {
+        let text = patch("", &rivet()).replace(
+            "points = [[\"0 mm\", \"0 mm\"]], clamped = \"6 mm\"",
+            &format!("points = [[\"30 mm\", \"0 mm\"], [\"-30 mm\", \"0 mm\"]]{foot}"),
+        );
+        let top = read(&text);
+        let analysis = Analysis::new(&top, DIVISIONS).expect("a patch");
+        fittings(&analysis)[0].test.expect("a rivet is tested").pull.value
+    };
+    close(pull("") / pull(", stiff = true"), 1.613_64);
 }
