@@ -58,7 +58,7 @@ impl Stub {
     /// *q* = 10 MPa × 10 mm = 100 N/mm, *h* = 20 mm: free at both ends, 2000 (√2 − 1) = 828.4 N; 10 mm above it,
     /// 100 (√(40 × 20 + 400 + 800) − 40) = 472.1 N; held at its mouth by 500 N,
     /// 500 + 100 (√(40 × 15 + 400 + 800) − 40) = 742.6 N; at its end by 300 N as well,
-    /// 200 + 100 (√(40 × 18 + 400 + 800 + 240) − 40) = 847.7 N.
+    /// 200 + 100 (√(40 × 18 + 400 + 800 + 240) − 40) = 847.6 N.
     ///
     /// ```
     /// use skinspan::{fastening::Stub, units::{Force, Length, Pressure}};
@@ -72,7 +72,7 @@ impl Stub {
     /// assert!((force(0.0, 0.0, 0.0) - 828.4).abs() < 0.1);
     /// assert!((force(0.0, 0.0, 10.0) - 472.1).abs() < 0.1);
     /// assert!((force(500.0, 0.0, 10.0) - 742.6).abs() < 0.1);
-    /// assert!((force(500.0, 300.0, 10.0) - 847.7).abs() < 0.1);
+    /// assert!((force(500.0, 300.0, 10.0) - 847.6).abs() < 0.1);
     /// ```
     #[must_use]
     pub fn force(&self) -> Force {

@@ -7,12 +7,11 @@ use super::{
 use crate::{
     analysis::Analysis,
     check::{Check, Finding, Outcomes, Subject},
-    criteria::Criteria,
     fastening::{BOLT_THREAD_CATEGORY, bolt_fatigue_range, laminate_fatigue_share},
     load_case::Repeats,
     material::Basis,
     source::{Citation, EN_1993_1_9, Mark},
-    top::Hold,
+    top::{Hold, Top},
     units::{Force, Pressure, Ratio},
 };
 
@@ -56,7 +55,7 @@ impl Check for FixingFatigue {
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
         each(analysis, |held| {
             if let Some(repeats) = analysis.cases[held.case].repeats {
-                let again = Again::of(&analysis.top.criteria, repeats);
+                let again = Again::of(analysis.top, repeats);
                 steel(held, again, outcomes);
                 hold(held, again, outcomes);
             }
@@ -73,7 +72,8 @@ struct Again {
 }
 
 impl Again {
-    fn of(criteria: &Criteria, repeats: Repeats) -> Self {
+    fn of(top: &Top, repeats: Repeats) -> Self {
+        let criteria = &top.criteria;
         let (cycles, share_steel, share_hold) = match repeats {
             Repeats::Landings => (&criteria.fatigue_cycles, &criteria.cyclic_share_steel, &criteria.cyclic_share_hold),
             Repeats::Rolls => (
