@@ -522,3 +522,49 @@ fn problems_with_windows_line_ends_and_a_byte_order_mark_stand_at_their_place() 
     fs::write(folder.join("marked.toml"), format!("\u{feff}{HOLDS}")).unwrap();
     done(&folder, &["check", "marked.toml"], 0);
 }
+
+#[test]
+fn a_fixing_that_holds_nothing_is_named() {
+    let folder = tops("idle");
+    let kind =
+        |name: &str| format!("[[fixing]]\nname = \"{name}\"\nhold = \"blind-rivet\"\nrivet = \"rivet-al-4-8\"\n");
+    fs::write(folder.join("idle.toml"), format!("{HOLDS}\n{}{}", kind("trim rivets"), kind("spare rivets"))).unwrap();
+    let text = done(&folder, &["check", "idle.toml"], 0);
+    let flat = out(&text).split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(flat.contains("hold nothing") && flat.contains("`fixings`: trim rivets, spare rivets."), "{flat}");
+    let report = json(&done(&folder, &["check", "idle.toml", "--json"], 0));
+    let named = |caution: &Value| caution.as_str().unwrap().contains("trim rivets, spare rivets");
+    assert_eq!(report["cautions"].as_array().unwrap().iter().filter(|caution| named(caution)).count(), 1);
+    let clean = json(&done(&folder, &["check", "holds.toml", "--json"], 0));
+    let hold_nothing = |caution: &Value| caution.as_str().unwrap().contains("hold nothing");
+    assert!(!clean["cautions"].as_array().unwrap().iter().any(hold_nothing));
+}
+
+/// What a torque may be at most is printed below it, never above.
+#[test]
+fn the_most_torque_is_rounded_down() {
+    let folder = folder("torque");
+    let example = fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("examples/radar-pad.toml")).unwrap();
+    let mut lost = 0;
+    for washer in 30..46 {
+        let text = example.replace("outside = \"40 mm\"", &format!("outside = \"{washer} mm\""));
+        fs::write(folder.join("pad.toml"), &text).unwrap();
+        let text = run(&folder, &["check", "pad.toml"]);
+        let flat = out(&text).split_whitespace().collect::<Vec<_>>().join(" ");
+        let printed: f64 = flat.split("torque at most ").nth(1).unwrap().split(' ').next().unwrap().parse().unwrap();
+        let report = json(&run(&folder, &["check", "pad.toml", "--json"]));
+        let most = report["fixings"][0]["torque"]["most"]["value"].as_f64().unwrap();
+        assert!(printed <= most * (1.0 + 1e-8) && printed > most * 0.998, "{printed} {most}");
+        let nearest: f64 = skinspan::units::show(
+            skinspan::units::parse::<skinspan::units::Torque>(&format!("{most} lbf.in")).unwrap(),
+            skinspan::units::System::Us,
+        )
+        .split(' ')
+        .next()
+        .unwrap()
+        .parse()
+        .unwrap();
+        lost += i32::from(printed < nearest);
+    }
+    assert!(lost > 2, "rounding to the nearest would have done as well");
+}

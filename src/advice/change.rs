@@ -77,6 +77,13 @@ pub enum Change {
         /// Its density.
         density: MassDensity,
     },
+    /// A backing of another kind of board.
+    BackingKind {
+        /// The backing, as its place in the list.
+        backing: usize,
+        /// The board, by its row.
+        board: String,
+    },
     /// Another number of fixings in the same pattern.
     FixingCount {
         /// What they hold.
@@ -85,6 +92,13 @@ pub enum Change {
         count: usize,
         /// Their pattern.
         laid: Laid,
+    },
+    /// A larger size of the same fixing.
+    Size {
+        /// What the fixings hold.
+        on: MountOn,
+        /// The size, as its place among the larger ones.
+        size: usize,
     },
     /// Less torque.
     Torque {
@@ -143,16 +157,30 @@ pub fn changed(top: &Top, change: &Change) -> Option<Top> {
         Change::PipesMoved { outwards, .. } => Row::of(top)?.shift(&mut other, *outwards)?,
         Change::PipesLonger(by) => Row::of(top)?.lengthen(&mut other, *by)?,
         Change::OverhangTrimmed(by) => Row::of(top)?.trim(&mut other, *by)?,
-        Change::BackingWidth { backing, width } => other.backings.get_mut(*backing)?.width = *width,
+        Change::BackingWidth { backing, width } => {
+            let backing = other.backings.get_mut(*backing)?;
+            let wide = std::mem::replace(&mut backing.width, *width);
+            // One that was drawn beyond the rim may still grow narrower.
+            if *width > wide && !fixing::lies_within(backing, &top.outline) {
+                return None;
+            }
+        }
         Change::BackingLength { backing, by } => {
             let backing = other.backings.get_mut(*backing)?;
-            backing.along = fixing::lengthened(&backing.along, *by, &top.outline)?;
+            backing.along = fixing::lengthened(&backing.along, *by)?;
+            if !fixing::lies_within(backing, &top.outline) {
+                return None;
+            }
         }
-        Change::BackingBoard { backing, board, .. } => {
+        Change::BackingBoard { backing, board, .. } | Change::BackingKind { backing, board } => {
             let backing = other.backings.get_mut(*backing)?;
             backing.board = backing.boards.iter().find(|sold| sold.id == *board)?.clone();
         }
         Change::FixingCount { on, laid, .. } => fixing::fastened(&mut other, *on)?.laid = laid.clone(),
+        Change::Size { on, size } => {
+            let fixing = Arc::make_mut(&mut fixing::fastened(&mut other, *on)?.fixing);
+            fixing.hold = fixing.larger.get(*size)?.clone();
+        }
         Change::Torque { on, torque } => {
             let fastened = fixing::fastened(&mut other, *on)?;
             Arc::make_mut(&mut fastened.fixing).torque = Some(*torque);

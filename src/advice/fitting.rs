@@ -1,10 +1,8 @@
 //! How to set the fixings of a mount: drill, tap, grip, and the pull that a test has to show.
 
-use uom::si::ratio::ratio;
-
 use crate::{
     analysis::{Analysis, Mount, MountForces},
-    check::{MostTorque, most_torque},
+    check::{MostTorque, most_torque, prying},
     material::{Basis, Board},
     top::{Hold, Top},
     units::{Force, Length, Ratio},
@@ -149,7 +147,7 @@ fn pull_test(analysis: &Analysis<'_>, number: usize) -> Option<PullTest> {
         return None;
     }
     let criteria = &analysis.top.criteria;
-    let prying = if mount.fastened.stiff { Ratio::new::<ratio>(1.0) } else { criteria.prying_factor.value };
+    let pried: Vec<Ratio> = (0..mount.places.len()).map(|fixing| prying(analysis.top, mount, fixing).factor).collect();
     let own = match mount.fastened.fixing.hold {
         Hold::BondedStud { .. } => criteria.bond_measured_factor.value,
         _ => criteria.pull_out_measured_factor.value,
@@ -157,7 +155,8 @@ fn pull_test(analysis: &Analysis<'_>, number: usize) -> Option<PullTest> {
     let factor = own * criteria.fitting_factor.value;
     let samples = criteria.pull_test_samples.value;
     let of_case = |forces: &MountForces| {
-        let pull: Force = forces.pulls.iter().copied().fold(Force::default(), Force::max) * prying;
+        let pulls = forces.pulls.iter().zip(&pried).map(|(pull, pried)| *pull * *pried);
+        let pull = pulls.fold(Force::default(), Force::max);
         let knockdowns = analysis.knockdowns(analysis.cases[forces.case].state);
         let left = match &mount.fastened.fixing.hold {
             Hold::BlindRivet { .. } | Hold::BlindInsert { .. } => knockdowns.skin_strength(mount.near, Basis::Measured),

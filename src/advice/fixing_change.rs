@@ -1,12 +1,12 @@
 //! Changes to fixings and to what they hold in.
 
-use uom::si::length::millimeter;
+use uom::si::length::{millimeter, nanometer};
 
 use super::{Change, change::steps};
 use crate::{
     analysis::{InBacking, MountOn},
-    geometry::{Pattern, Polyline},
-    top::{Fastened, Hold, Laid, Outline, Top},
+    geometry::{Pattern, Point, Polyline},
+    top::{Backing, Fastened, Hold, Laid, Outline, Top},
     units::{Length, System},
 };
 
@@ -17,10 +17,12 @@ pub(super) fn changes(top: &Top) -> Vec<Vec<Change>> {
         kinds.push(wider(top, index));
         kinds.push(longer(top, index));
         kinds.push(denser(top, index));
+        kinds.push(other_kinds(top, index));
     }
     for on in mounts(top) {
         let Some(fastened) = held(top, on) else { continue };
         kinds.push(more(top, on, fastened));
+        kinds.push((0..fastened.fixing.larger.len()).map(|size| Change::Size { on, size }).collect());
         kinds.push(larger_washers(top, on, fastened));
         kinds.push(less_torque(on, fastened));
     }
@@ -33,6 +35,9 @@ pub(super) fn savings(top: &Top) -> Vec<Vec<Change>> {
     for index in backings_of_fixings(top) {
         kinds.push(narrower(top, index));
         kinds.push(lighter(top, index));
+    }
+    if !kinds.is_empty() {
+        kinds.push(thinner(top));
     }
     for on in mounts(top) {
         if let Some(fastened) = held(top, on) {
@@ -85,13 +90,39 @@ fn longer(top: &Top, backing: usize) -> Vec<Change> {
     steps(top).map(|by| Change::BackingLength { backing, by }).collect()
 }
 
-/// A line drawn out at both ends; none where it would leave the top.
-pub(super) fn lengthened(line: &Polyline, by: Length, outline: &Outline) -> Option<Polyline> {
+/// A line drawn out at both ends.
+pub(super) fn lengthened(line: &Polyline, by: Length) -> Option<Polyline> {
     let mut points = line.points().to_vec();
     let (first, last) = (line.at(-by), line.at(line.length() + by));
     *points.first_mut()? = first;
     *points.last_mut()? = last;
-    if outline.holds(first) && outline.holds(last) { Polyline::new(points).ok() } else { None }
+    Polyline::new(points).ok()
+}
+
+/// Whether a backing lies on the top with all of its width, rounded corners of the top cut off.
+pub(super) fn lies_within(backing: &Backing, outline: &Outline) -> bool {
+    let rim = Length::new::<nanometer>(-1.0);
+    backing.along.points().windows(2).all(|pair| {
+        let long = pair[0].distance(pair[1]);
+        let half: Length = backing.width / 2.0;
+        let (x, y) = ((pair[1].x - pair[0].x) / long * half, (pair[1].y - pair[0].y) / long * half);
+        let beside = |at: &Point| {
+            [Point { x: at.x - y, y: at.y + x }, Point { x: at.x + y, y: at.y - x }]
+                .into_iter()
+                .all(|corner| outline.within_by(corner) >= rim)
+        };
+        pair.iter().all(beside)
+    })
+}
+
+/// A backing fills the core, so that a thinner one comes with a thinner core.
+fn thinner(top: &Top) -> Vec<Change> {
+    let sold = top.core.family.sold_thicknesses.values.iter().rev().copied();
+    let thinner = sold.filter(|thickness| *thickness < top.core.thickness);
+    // No thinner than the fixings go deep.
+    let deepest = mounts(top).filter_map(|on| held(top, on)?.fixing.depth()).fold(Length::default(), Length::max);
+    let skins: Length = top.thickness() - top.core.thickness;
+    thinner.take_while(|thickness| *thickness + skins >= deepest).map(Change::CoreThickness).collect()
 }
 
 fn narrower(top: &Top, backing: usize) -> Vec<Change> {
@@ -107,7 +138,14 @@ fn denser(top: &Top, backing: usize) -> Vec<Change> {
         board: board.id.clone(),
         density: board.density.value,
     };
-    now.boards.iter().filter(|sold| sold.density.value > now.board.density.value).map(board).collect()
+    let same = now.boards.iter().filter(|sold| sold.family == now.board.family);
+    same.filter(|sold| sold.density.value > now.board.density.value).map(board).collect()
+}
+
+fn other_kinds(top: &Top, backing: usize) -> Vec<Change> {
+    let now = &top.backings[backing];
+    let others = now.boards.iter().filter(|sold| sold.family != now.board.family);
+    others.map(|sold| Change::BackingKind { backing, board: sold.id.clone() }).collect()
 }
 
 fn lighter(top: &Top, backing: usize) -> Vec<Change> {
@@ -117,7 +155,8 @@ fn lighter(top: &Top, backing: usize) -> Vec<Change> {
         board: board.id.clone(),
         density: board.density.value,
     };
-    now.boards.iter().rev().filter(|sold| sold.density.value < now.board.density.value).map(board).collect()
+    let same = now.boards.iter().rev().filter(|sold| sold.family == now.board.family);
+    same.filter(|sold| sold.density.value < now.board.density.value).map(board).collect()
 }
 
 fn more(top: &Top, on: MountOn, fastened: &Fastened) -> Vec<Change> {

@@ -21,7 +21,7 @@ mod underfoot;
 mod verdict;
 mod wrinkling;
 
-pub use fixing::{Gives, MostTorque, most_torque};
+pub use fixing::{Gives, MostTorque, Prying, most_torque, prying};
 pub use measure::Measure;
 pub use outcome::{Outcome, Outcomes};
 pub use place::{Part, Place};
@@ -85,6 +85,8 @@ pub const CHECKS: &[&dyn Check] = &[
     &fixing::InsertPullOut,
     &fixing::PottedInsert,
     &fixing::PottedBond,
+    &fixing::PottedSide,
+    &fixing::PlugSide,
     &fixing::StudBond,
     &fixing::HoldCombined,
     &fixing::Engagement,

@@ -140,8 +140,10 @@ criteria! {
     bond_measured_factor: Ratio;
     /// Factor on a glued bond, data sheet.
     bond_table_factor: Ratio;
-    /// Factor on pull of a bolt in a soft or cast foot.
+    /// Least factor on pull of a bolt in a foot that is not stiff.
     prying_factor: Ratio;
+    /// Factor on pull of a bolt in a foot or tab whose measures are not known.
+    prying_unknown: Ratio;
     /// Factor on tension across the bond of skin and core.
     core_tension_factor: Ratio;
     /// Distance of a fixing from the side of its backing, in diameters.
@@ -170,8 +172,10 @@ criteria! {
     tightening_factor: Ratio;
     /// Factor on fixings under load that repeats.
     fatigue_factor: Ratio;
-    /// Times that gear pulls on its fixings in the life of a top.
+    /// Landings that pull on fixings in the life of a top.
     fatigue_cycles: Ratio;
+    /// Rolls that pull on fixings in the life of a top.
+    fatigue_cycles_rolling: Ratio;
     /// How far a washer reaches beyond the nut, in its own thicknesses.
     washer_reach: Ratio;
     /// Diameter of a blind rivet behind the sheet, over that of its body.
@@ -377,6 +381,10 @@ criteria! {
     cyclic_share_steel: Ratio;
     /// Force that repeats over that of the design landing, what fixings hold in.
     cyclic_share_hold: Ratio;
+    /// Force that repeats over that of the design roll, steel.
+    cyclic_share_rolling_steel: Ratio;
+    /// Force that repeats over that of the design roll, what fixings hold in.
+    cyclic_share_rolling_hold: Ratio;
     // sun
     /// Temperature at which the top is flat.
     sun_flat: ThermodynamicTemperature;

@@ -95,45 +95,6 @@ pub fn partly_potted_pull(
     together * (side + bottom)
 }
 
-/// Load in the plane of the panel on a plug that is fast to the loaded skin.
-///
-/// ```text
-///   Q = 8 b² τ_c + 2 b t σ_f
-/// ```
-///
-/// | symbol | meaning                                        | argument         |
-/// |--------|------------------------------------------------|------------------|
-/// | *b*    | radius of the plug                             | `radius`         |
-/// | `τ_c`  | shear strength of the core                     | `core_shear`     |
-/// | *t*    | thickness of the loaded skin                   | `skin_thickness` |
-/// | `σ_f`  | bearing strength of the skin round the plug    | `skin_strength`  |
-///
-/// # Validity
-///
-/// Zero for `core_shear` leaves the skin alone, bearing on the plug as on a bolt of its diameter. The core's term was
-/// fitted to honeycomb; with foam it is a few per cent.
-///
-/// # Source
-///
-/// Form of the handbooks on inserts for space structures (from memory); the skin's term
-/// [`DERIVED`](crate::source::DERIVED).
-///
-/// # Examples
-///
-/// *b* = 10 mm, 0.8 MPa, 1.6 mm of 150 MPa: 640 + 4800 = 5440 N.
-///
-/// ```
-/// use skinspan::{fastening::in_plane_load, units::{Length, Pressure}};
-/// use uom::si::{force::newton, length::millimeter, pressure::megapascal};
-/// let (mpa, mm) = (Pressure::new::<megapascal>, Length::new::<millimeter>);
-/// let q = in_plane_load(mm(10.0), mpa(0.8), mm(1.6), mpa(150.0));
-/// assert!((q.get::<newton>() - 5440.0).abs() < 1e-9);
-/// ```
-#[must_use]
-pub fn in_plane_load(radius: Length, core_shear: Pressure, skin_thickness: Length, skin_strength: Pressure) -> Force {
-    8.0 * radius * radius * core_shear + 2.0 * radius * skin_thickness * skin_strength
-}
-
 /// Moment about its own axis at which a round plug turns in the core.
 ///
 /// ```text

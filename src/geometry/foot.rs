@@ -57,12 +57,35 @@ impl Foot {
         }
     }
 
+    /// How far a place, from the middle, lies within it, to the nearest of its edges; below zero beside it.
+    ///
+    /// ```
+    /// use skinspan::{geometry::{Foot, Point}, units::Length};
+    /// use uom::si::length::millimeter;
+    /// let mm = Length::new::<millimeter>;
+    /// let place = Point { x: mm(30.0), y: mm(-40.0) };
+    /// let within = |foot: Foot| foot.within_by(place).get::<millimeter>();
+    /// // 50 mm from the middle; 70 mm from the end and 5 mm from the side.
+    /// assert!((within(Foot::Disc { diameter: mm(120.0) }) - 10.0).abs() < 1e-9);
+    /// assert!((within(Foot::Rectangle { length: mm(200.0), width: mm(90.0) }) - 5.0).abs() < 1e-9);
+    /// ```
+    #[must_use]
+    pub fn within_by(&self, place: Point) -> Length {
+        match *self {
+            Self::Rectangle { length, width } => {
+                let (end, side): (Length, Length) = (length / 2.0 - place.x.abs(), width / 2.0 - place.y.abs());
+                end.min(side)
+            }
+            Self::Disc { diameter } => {
+                let from_middle: Length = place.x.hypot(place.y);
+                diameter / 2.0 - from_middle
+            }
+        }
+    }
+
     /// Whether a place, from the middle, lies on it, with some of it on every side.
     #[must_use]
     pub fn holds(&self, place: Point) -> bool {
-        match *self {
-            Self::Rectangle { length, width } => 2.0 * place.x.abs() < length && 2.0 * place.y.abs() < width,
-            Self::Disc { diameter } => 2.0 * place.x.hypot(place.y) < diameter,
-        }
+        self.within_by(place) > Length::default()
     }
 }

@@ -1,5 +1,7 @@
 //! `fixings = { … }` of gear and pipes: puts fixings in their places.
 
+use std::sync::Arc;
+
 use uom::si::{length::millimeter, ratio::ratio};
 
 use super::{
@@ -9,27 +11,44 @@ use super::{
 };
 use crate::{
     geometry::{Pattern, Polyline},
-    top::{Fastened, Laid, MOST_ALONG},
+    top::{Fastened, Fixing, Laid, MOST_ALONG},
     units::{Angle, Length, Sign, System, both},
 };
 
 /// Most fixings of one pattern: a file that asks for more has a slip in its pitch.
 const MOST: usize = 400;
 
-/// What stands beside the pattern: thickness of what is clamped, and whether it is stiff.
-fn read_foot(room: &Room<'_>) -> (Option<Length>, bool) {
-    let clamped = room.quantity::<Length>("clamped", Sign::Positive);
-    if let Some(clamped) = &clamped
-        && clamped.value > Length::new::<millimeter>(100.0)
-    {
-        room.report(
-            Problem::at(clamped.range.clone(), "no foot is as thick as that")
-                .help("`clamped` is the thickness of what a head or a nut presses on the panel, 100 mm at the most"),
-        );
+/// What stands beside the pattern: the foot that the fixings hold down.
+struct FootGiven {
+    clamped: Option<Length>,
+    stiff: bool,
+    to_body: Option<Length>,
+    to_edge: Option<Length>,
+}
+
+impl FootGiven {
+    fn read(room: &Room<'_>) -> Self {
+        let clamped = room.quantity::<Length>("clamped", Sign::Positive);
+        if let Some(clamped) = &clamped
+            && clamped.value > Length::new::<millimeter>(100.0)
+        {
+            room.report(
+                Problem::at(clamped.range.clone(), "no foot is as thick as that").help(
+                    "`clamped` is the thickness of what a head or a nut presses on the panel, 100 mm at the most",
+                ),
+            );
+        }
+        let clamped = clamped.map(|given| given.value);
+        let stiff = room.flag("stiff").unwrap_or(false);
+        let to_body = room.quantity::<Length>("to_body", Sign::NotNegative).map(|given| given.value);
+        let to_edge = room.quantity::<Length>("to_edge", Sign::Positive).map(|given| given.value);
+        Self { clamped, stiff, to_body, to_edge }
     }
-    let clamped = clamped.map(|given| given.value);
-    let stiff = room.flag("stiff").unwrap_or(false);
-    (clamped, stiff)
+
+    fn fastened(self, fixing: Arc<Fixing>, laid: Laid) -> Fastened {
+        let Self { clamped, stiff, to_body, to_edge } = self;
+        Fastened { fixing, laid, clamped, stiff, to_body, to_edge }
+    }
 }
 
 /// `fixings` of a piece of gear: places from the middle of its footing. The inner `None` is gear without.
@@ -40,9 +59,9 @@ pub(super) fn read_pattern(gear: &Room<'_>, fixings: &Fixings) -> Option<Option<
     };
     let fixing = fixings.named_in(&room);
     let places = read_places(&room);
-    let (clamped, stiff) = read_foot(&room);
+    let foot = FootGiven::read(&room);
     room.close();
-    Some(Some(Fastened { fixing: fixing?, laid: places?, clamped, stiff }))
+    Some(Some(foot.fastened(fixing?, places?)))
 }
 
 fn read_places(room: &Room<'_>) -> Option<Laid> {
@@ -122,10 +141,10 @@ pub(super) fn read_row(pipe: &Room<'_>, along: Option<&Polyline>, fixings: &Fixi
     let fixing = fixings.named_in(&room);
     let spacing = room.required::<Length>("spacing", Sign::Positive, "\"10 in\"");
     let end = room.quantity::<Length>("end", Sign::NotNegative);
-    let (clamped, stiff) = read_foot(&room);
+    let foot = FootGiven::read(&room);
     let row = row_along(&room, along, spacing, end);
     room.close();
-    Some(Some(Fastened { fixing: fixing?, laid: row?, clamped, stiff }))
+    Some(Some(foot.fastened(fixing?, row?)))
 }
 
 /// Evenly from end to end, no farther apart than asked.

@@ -5,11 +5,13 @@ use std::sync::Arc;
 use super::{
     problem::{Problem, offer},
     reader::Room,
+    sizes::larger,
+    under_nut::{read_sleeve, read_washer},
     unknown_name,
 };
 use crate::{
     material::{MaterialTable, UnknownName},
-    top::{Bolt, Fixing, Hold, Sleeve, Washer},
+    top::{Bolt, Fastened, Fixing, Hold},
     units::{Length, Sign, System, Torque, both},
 };
 
@@ -75,7 +77,10 @@ pub(super) fn read_fixings(root: &Room<'_>, table: &MaterialTable, panel: Option
         let torque = read_torque(&room, hold.as_ref());
         room.close();
         match (name, hold) {
-            (Some(name), Some(hold)) => fixings.all.push(Arc::new(Fixing { name: name.value, hold, torque })),
+            (Some(name), Some(hold)) => {
+                let larger = larger(&hold, table);
+                fixings.all.push(Arc::new(Fixing { name: name.value, hold, torque, larger }));
+            }
             (Some(name), None) => fixings.faulty.push(name.value),
             (None, _) => fixings.nameless = true,
         }
@@ -100,6 +105,13 @@ impl Fixings {
         self.all.iter().any(|fixing| fixing.name == name) || self.faulty.iter().any(|faulty| faulty == name)
     }
 
+    /// Names of those that hold nothing of what there is.
+    pub(super) fn idle<'t>(&self, fastened: impl Iterator<Item = &'t Fastened>) -> Vec<String> {
+        let used: Vec<&str> = fastened.map(|fastened| fastened.fixing.name.as_str()).collect();
+        let names = self.all.iter().map(|fixing| &fixing.name);
+        names.filter(|name| !used.contains(&name.as_str())).cloned().collect()
+    }
+
     /// The fixing that a room asks for by its name.
     pub(super) fn named_in(&self, room: &Room<'_>) -> Option<Arc<Fixing>> {
         room.missing("fixing", "\"radar bolts\"");
@@ -122,7 +134,7 @@ impl Fixings {
 }
 
 /// A row of the table that a key names.
-fn row<'t, T>(
+pub(super) fn row<'t, T>(
     room: &Room<'_>,
     key: &'static str,
     example: &str,
@@ -234,60 +246,4 @@ fn read_depth(room: &Room<'_>, panel: Option<Length>) -> Option<Length> {
         )));
     }
     Some(depth.value)
-}
-
-/// The washer under the nut; the large one of the thread where the file names none.
-fn read_washer(room: &Room<'_>, bolt: Option<&Bolt>) -> Option<Washer> {
-    let Some(washer) = room.room("washer") else {
-        if room.value("washer").is_some() {
-            return None;
-        }
-        let thread = &bolt?.thread;
-        return Some(Washer {
-            outside: thread.large_washer_outside.value,
-            thickness: thread.large_washer_thickness.value,
-        });
-    };
-    let outside = washer.required::<Length>("outside", Sign::Positive, "\"24 mm\"");
-    let thickness = washer.required::<Length>("thickness", Sign::Positive, "\"2 mm\"");
-    if let (Some(outside), Some(bolt)) = (&outside, bolt)
-        && outside.value <= bolt.thread.clearance_hole.value
-    {
-        washer.report(
-            Problem::at(outside.range.clone(), "the washer falls through the hole of its bolt")
-                .help(format!("the hole is {}", both(bolt.thread.clearance_hole.value, System::Si))),
-        );
-    } else if let (Some(outside), Some(thickness)) = (&outside, &thickness)
-        && thickness.value > outside.value / 4.0
-    {
-        washer.report(
-            Problem::at(thickness.range.clone(), "the washer is thicker than a quarter of its width")
-                .help("is the unit right?"),
-        );
-    }
-    washer.close();
-    Some(Washer { outside: outside?.value, thickness: thickness?.value })
-}
-
-/// The sleeve; the inner `None` is a bolt without one.
-#[allow(clippy::option_option, reason = "a sleeve, none, or one that cannot be read")]
-fn read_sleeve(room: &Room<'_>, table: &MaterialTable, bolt: Option<&Bolt>) -> Option<Option<Sleeve>> {
-    let Some(sleeve) = room.room("sleeve") else {
-        return room.value("sleeve").is_none().then_some(None);
-    };
-    let outside = sleeve.required::<Length>("outside", Sign::Positive, "\"12 mm\"");
-    let wall = sleeve.required::<Length>("wall", Sign::Positive, "\"1.5 mm\"");
-    let alloy = row(&sleeve, "alloy", "\"6061-t6\"", |name| table.alloy(name));
-    if let (Some(outside), Some(wall), Some(bolt)) = (&outside, &wall, bolt) {
-        let inside: Length = outside.value - 2.0 * wall.value;
-        if inside < bolt.thread.major.value {
-            sleeve.report(Problem::at(outside.range.clone(), "the bolt does not go through the sleeve").help(format!(
-                "the sleeve is {} inside, the bolt {}",
-                both(inside.max(Length::default()), System::Si),
-                both(bolt.thread.major.value, System::Si)
-            )));
-        }
-    }
-    sleeve.close();
-    Some(Some(Sleeve { outside: outside?.value, wall: wall?.value, alloy: alloy? }))
 }

@@ -9,7 +9,9 @@ mod layer;
 mod problem;
 mod reader;
 mod service;
+mod sizes;
 mod top;
+mod under_nut;
 
 pub use problem::{FileProblems, Problem, nearest};
 
@@ -147,6 +149,8 @@ fn read_top(room: &Room<'_>, table: &MaterialTable, mut criteria: Criteria, repo
             ),
         );
     }
+    let held = gear.iter().map(|gear| &gear.fastened).chain(pipes.iter().map(|pipe| &pipe.fastened));
+    let idle_fixings = fixings.idle(held.flatten());
     Some(Top {
         scope,
         title,
@@ -162,6 +166,7 @@ fn read_top(room: &Room<'_>, table: &MaterialTable, mut criteria: Criteria, repo
         conduits: inlays.conduits,
         pipes,
         gear,
+        idle_fixings,
         service: service?,
         criteria: Arc::new(criteria),
     })

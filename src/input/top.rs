@@ -231,13 +231,16 @@ fn read_edge(top: &Room<'_>, table: &MaterialTable, outline: Option<&Outline>) -
     Some(Some(Edge { setback: setback?.value, fill: fill? }))
 }
 
-/// The boards of a family that hold glue, the lightest first.
-fn family_of(table: &MaterialTable, board: &Board) -> Arc<[Board]> {
-    let mut family: Vec<Board> =
-        table.boards().iter().filter(|other| other.family == board.family && other.bondable).cloned().collect();
-    family.sort_by(|a, b| a.density.value.value.total_cmp(&b.density.value.value));
-    family.into()
+/// The boards that hold glue, the lightest first; no metal in place of another kind.
+fn boards_beside(table: &MaterialTable, board: &Board) -> Arc<[Board]> {
+    let of_use = |other: &&Board| other.bondable && (other.family == board.family || other.family != METAL);
+    let mut boards: Vec<Board> = table.boards().iter().filter(of_use).cloned().collect();
+    boards.sort_by(|a, b| a.density.value.value.total_cmp(&b.density.value.value));
+    boards.into()
 }
+
+/// A plate as thick as the core is no board that one would change to.
+const METAL: &str = "aluminium";
 
 pub(super) fn read_inlays(
     root: &Room<'_>,
@@ -259,7 +262,7 @@ pub(super) fn read_inlays(
         let along = read_line(&room, outline);
         room.close();
         let board = board?;
-        let boards = family_of(table, &board);
+        let boards = boards_beside(table, &board);
         Some(Backing { name, board, boards, width: width?.value, along: along? })
     });
     let backings = backings.collect();

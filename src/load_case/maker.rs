@@ -4,7 +4,7 @@ use std::num::NonZeroU32;
 
 use uom::si::ratio::ratio;
 
-use super::{Duration, Held, LoadCase, MOST_GIVEN, NONE, OnGear, People, State, ZonePressure, hot_top, times};
+use super::{Duration, Held, LoadCase, MOST_GIVEN, NONE, OnGear, People, Repeats, State, ZonePressure, hot_top, times};
 use crate::{
     criteria::Criteria,
     load::{
@@ -58,6 +58,7 @@ impl Maker<'_> {
             snagged: false,
             in_plane: NONE,
             temperatures: None,
+            repeats: None,
             held: Held::OnFrame,
             doubt: None,
         }
@@ -152,6 +153,7 @@ impl Maker<'_> {
                 case.gear_gravity = case.gravity * criteria.gear_amplification.value;
                 case.gear_sideways = criteria.gear_sideways.value.max(criteria.gear_fore_aft.value);
                 case.in_plane = criteria.landing_in_plane.value;
+                case.repeats = Some(Repeats::Landings);
             }
             case.doubt = if down { doubt.clone() } else { None };
             self.cases.push(case);
@@ -201,6 +203,7 @@ impl Maker<'_> {
         let mut case = self.case("rolling", "rolling in a beam sea", true, Duration::Short);
         case.gear_sideways = sideways;
         case.in_plane = sideways;
+        case.repeats = Some(Repeats::Rolls);
         self.cases.push(case);
     }
 

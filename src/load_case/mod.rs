@@ -28,6 +28,15 @@ pub enum Duration {
     Permanent,
 }
 
+/// What makes a case come again and again.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Repeats {
+    /// Landing after landing.
+    Landings,
+    /// The boat rolls, at anchor or under way.
+    Rolls,
+}
+
 /// State of the material while a case acts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct State {
@@ -107,6 +116,8 @@ pub struct LoadCase {
     pub in_plane: Ratio,
     /// Temperatures of the skins above the one at which the top was built.
     pub temperatures: Option<Temperatures>,
+    /// What makes it come again and again; none where it comes a few times in the life of a top.
+    pub repeats: Option<Repeats>,
     /// What holds the top.
     pub held: Held,
     /// A bound of a formula that the case lies outside of; it may not pass on such a ground.

@@ -4,6 +4,7 @@ use super::{Answer, Report};
 use crate::{
     analysis::Layout,
     check::Verdict,
+    load_case::Repeats,
     material::Basis,
     service::{Sun, Walking},
     top::Scope,
@@ -28,6 +29,23 @@ fn fixings(report: &Report<'_>) -> Vec<String> {
             "The file does not say how these are fixed, so their fixings were not checked: {}.",
             silent.join(", ")
         ));
+    }
+    if !top.idle_fixings.is_empty() {
+        cautions.push(format!(
+            "These fixings hold nothing, since no gear and no pipe asks for them in its `fixings`: {}.",
+            top.idle_fixings.join(", ")
+        ));
+    }
+    if let Ok(analysis) = &report.analysis
+        && !analysis.mounts.is_empty()
+    {
+        let repeats = |what| analysis.cases.iter().any(|case| case.repeats == Some(what));
+        let counted = match (repeats(Repeats::Landings), repeats(Repeats::Rolls)) {
+            (true, _) => None,
+            (false, true) => Some("the fatigue of fixings was looked at under rolling alone"),
+            (false, false) => Some("nothing repeats that could tire the fixings, and their fatigue was not looked at"),
+        };
+        cautions.extend(counted.map(|counted| format!("The file rules landings out (`slam = \"none\"`): {counted}.")));
     }
     if report.fittings.iter().any(|fitting| fitting.test.is_some()) {
         cautions.push(

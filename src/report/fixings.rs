@@ -5,6 +5,7 @@ use uom::si::ratio::ratio;
 use super::{
     Report,
     page::{Page, left},
+    prying::pried,
     text, words,
 };
 use crate::{
@@ -12,7 +13,7 @@ use crate::{
     analysis::{Analysis, Mount, MountForces, MountOn},
     check::{CHECKS, Outcome, Part, Subject},
     top::{Fixing, Hold, Laid},
-    units::{Force, Length, Mass, System, both, show},
+    units::{Force, Length, Mass, System, both, both_at_most, show},
 };
 
 /// The fixings, mount by mount.
@@ -168,7 +169,11 @@ fn carried(analysis: &Analysis<'_>, mount: usize, system: System) -> Vec<(&'stat
     if let Some((pressure, at)) = largest(own(), |forces| forces.pressure) {
         each.push(format!("the foot presses {} ({})", show(pressure, system), case(at)));
     }
-    lines.push(("each", if each.is_empty() { "nothing pulls or shears it".to_owned() } else { each.join(", ") }));
+    let (held, still) = (&analysis.mounts[mount], each.is_empty());
+    lines.push(("each", if still { "nothing pulls or shears it".to_owned() } else { each.join(", ") }));
+    if !still && !held.fastened.stiff {
+        lines.push(("prying", pried(analysis.top, held, system)));
+    }
     if let Some((moment, at)) = largest(own(), |forces| forces.whole.moment) {
         lines.push(("footing", format!("overturned by {} ({})", show(moment, system), case(at))));
     }
@@ -227,7 +232,7 @@ fn torque(mount: &Mount<'_>, fitting: &Fitting, system: System) -> String {
     };
     format!(
         "at most {}, beyond which {}; it makes {} to {} in the bolt ({})",
-        both(most.torque, system),
+        both_at_most(most.torque, system),
         most.gives.words(),
         show(most.preload.least, system),
         show(most.preload.greatest, system),

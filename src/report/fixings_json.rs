@@ -7,6 +7,7 @@ use super::{
     Report,
     fixings::{governing, largest, most},
     json::{number, quantity},
+    prying::hardest,
     words,
 };
 use crate::{advice::Fitting, analysis::Analysis, check::CHECKS};
@@ -58,6 +59,7 @@ fn one_json(report: &Report<'_>, analysis: &Analysis<'_>, fitting: &Fitting) -> 
         "governs": governing(report, mount.on).map(|outcome| CHECKS[outcome.check].id()),
         "pull": pull.map(|(pull, _)| quantity(pull, system)),
         "pull_case": pull.map(|(_, at)| case(at)),
+        "prying": hardest(report.top, mount).map(|hardest| number(hardest.factor.get::<ratio>())),
         "shear": shear.map(|(shear, _)| quantity(shear, system)),
         "shear_case": shear.map(|(_, at)| case(at)),
         "pressure": pressure.map(|(pressure, _)| quantity(pressure, system)),

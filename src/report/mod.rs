@@ -8,6 +8,7 @@ mod frame_loads;
 mod json;
 mod listing;
 mod page;
+mod prying;
 mod text;
 mod words;
 

@@ -15,7 +15,7 @@ pub struct Backing {
     pub name: String,
     /// The board it is cut from.
     pub board: Board,
-    /// Boards of its family that hold glue, the lightest first, so that another can be tried.
+    /// Boards that hold glue, the lightest first, so that another can be tried.
     pub boards: Arc<[Board]>,
     /// Width across its line.
     pub width: Length,

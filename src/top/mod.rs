@@ -1,5 +1,6 @@
 //! The model: a top on its frame, valid by construction.
 
+mod fastened;
 mod fixing;
 mod frame;
 mod gear;
@@ -8,7 +9,8 @@ mod outline;
 mod schedule;
 mod weight;
 
-pub use fixing::{Bolt, Fastened, Fixing, Hold, Laid, MOST_ALONG, Sleeve, Washer};
+pub use fastened::{Fastened, Laid, MOST_ALONG};
+pub use fixing::{Bolt, Fixing, Hold, Sleeve, Washer};
 pub use frame::Pipe;
 pub use gear::{Gear, GivenForce};
 pub use inlay::{Backing, Conduit};
@@ -77,6 +79,8 @@ pub struct Top {
     pub pipes: Vec<Pipe>,
     /// Gear above.
     pub gear: Vec<Gear>,
+    /// Names of the kinds of fixings in the file that hold nothing.
+    pub idle_fixings: Vec<String>,
     /// What it must live through.
     pub service: Service,
     /// Factors, knock-downs and limits.

@@ -56,6 +56,25 @@ pub fn both<Q: Dimensioned>(quantity: Q, system: System) -> String {
     if first == second { first } else { format!("{first} ({second})") }
 }
 
+/// As [`both`], for what must not be passed: rounded down in either system.
+///
+/// ```
+/// use skinspan::units::{System, Torque, both, both_at_most, parse};
+/// let torque = parse::<Torque>("3.6678 N.m")?;
+/// assert_eq!(both(torque, System::Si), "3.668 N·m (32.46 lbf·in)");
+/// assert_eq!(both_at_most(torque, System::Si), "3.667 N·m (32.46 lbf·in)");
+/// # Ok::<(), skinspan::units::ParseError>(())
+/// ```
+#[must_use]
+pub fn both_at_most<Q: Dimensioned>(quantity: Q, system: System) -> String {
+    let [first, second] = [system, system.other()].map(|system| {
+        let Some((unit, step)) = step::<Q>(quantity, system) else { return NOTHING.to_owned() };
+        let value = unit.of_si(quantity.si());
+        if value.is_finite() { with_symbol(at_most(value, step.decimals), unit) } else { NOTHING.to_owned() }
+    });
+    if first == second { first } else { format!("{first} ({second})") }
+}
+
 /// The shortest text that reads back as exactly this quantity, to the last bit.
 ///
 /// It is in the usual unit of the system where a number for it exists, else in another unit of the system, else in the
@@ -129,6 +148,20 @@ fn significant(value: f64, decimals: usize) -> String {
     unsigned_zero(text)
 }
 
+/// As [`significant`], but not above the value.
+fn at_most(value: f64, decimals: usize) -> String {
+    let nearest = significant(value, decimals);
+    let read = nearest.parse::<f64>().unwrap_or(value);
+    // One part in 10⁹ is what a product may lose.
+    if read <= value + value.abs() * 1e-9 {
+        return nearest;
+    }
+    let scientific = format!("{value:.3e}");
+    let exponent = scientific.split_once('e').and_then(|(_, exponent)| exponent.parse::<i32>().ok()).unwrap_or(0);
+    let last = (3 - exponent).min(i32::try_from(decimals).unwrap_or(i32::MAX));
+    significant(read - 10f64.powi(-last), decimals)
+}
+
 /// `-0.00` is nothing that anyone measured.
 fn unsigned_zero(text: String) -> String {
     match text.strip_prefix('-') {
@@ -156,7 +189,7 @@ fn exact_in(si: f64, unit: &Unit) -> Option<String> {
 
 #[cfg(test)]
 mod tests {
-    use super::{System, both, exact, exact_in, show, show_in, usual_unit};
+    use super::{System, at_most, both, both_at_most, exact, exact_in, show, show_in, significant, usual_unit};
     use crate::units::{
         Angle, Curvature, Dimensioned, Force, Length, Mass, Pressure, QUANTITIES, Ratio, TemperatureCoefficient,
         ThermodynamicTemperature, Torque, Volume, parse,
@@ -165,6 +198,23 @@ mod tests {
     fn shown<Q: Dimensioned>(text: &str) -> [String; 2] {
         let quantity = parse::<Q>(text).unwrap_or_else(|error| unreachable!("{text}: {error}"));
         [show(quantity, System::Us), show(quantity, System::Si)]
+    }
+
+    #[test]
+    fn what_must_not_be_passed_is_never_rounded_up() {
+        for step in 1..20_000 {
+            let value = 0.000_713 * f64::from(step) * f64::from(step % 37 + 1);
+            for decimals in [0, 1, 2, 3, 9] {
+                let (down, near) = (at_most(value, decimals), significant(value, decimals));
+                let (down, near) = (down.parse::<f64>().unwrap_or(f64::NAN), near.parse::<f64>().unwrap_or(f64::NAN));
+                assert!(down <= value * (1.0 + 1e-9), "{value}: {down}");
+                // No coarser than rounding would be, but where a digit more begins.
+                let last = 10f64.powi(-i32::try_from(decimals).unwrap_or(0));
+                assert!((near - down).abs() <= (value * 1.1e-3).max(last * 1.001), "{value} {decimals}: {down} {near}");
+            }
+        }
+        let torque = |text: &str| parse::<Torque>(text).unwrap_or_else(|error| unreachable!("{error}"));
+        assert_eq!(both_at_most(torque("2 N.m"), System::Si), "2.00 N·m (17.7 lbf·in)");
     }
 
     #[test]

@@ -241,6 +241,68 @@ fn an_insert_leaves_its_potting() {
     assert!(open(&on("", &potted("25 mm", "putty-glass-bubble")), "potted-bond").contains("shear_strength"));
 }
 
+/// A stub of so much force per length, so deep, held by `mouth` and `end`, forced at `lever` above it: turned about the
+/// depth at which its moments balance, found by halving; about its mouth where that holds all.
+pub(crate) fn pushed_over(per_length: f64, depth: f64, (mouth, end): (f64, f64), lever: f64) -> f64 {
+    let force = |x: f64| mouth - end + per_length * (2.0 * x - depth);
+    let moment = |x: f64| per_length * (depth * depth / 2.0 - x * x) + end * depth;
+    if force(0.0) * lever > moment(0.0) {
+        return moment(0.0) / lever;
+    }
+    assert!(force(depth) * lever > moment(depth), "the end is not all needed");
+    let (mut low, mut high) = (0.0, depth);
+    for _ in 0..80 {
+        let x = f64::midpoint(low, high);
+        if force(x) * lever > moment(x) { high = x } else { low = x }
+    }
+    force(low)
+}
+
+#[test]
+fn an_insert_is_pushed_over_in_its_potting() {
+    let top = on("", &potted("25 mm", "potting-epoxy"));
+    // The foot of 6 mm pushes at half of its height; the insert is 14.3 mm thick and 19.1 mm long.
+    let side = |depth: f64, lever: f64| pushed_over(40.0 * ESTIMATE * 14.3, depth, (0.0, 0.0), lever);
+    close(used(&top, "potted-side", GIVEN), SIDE / side(19.1, 3.0) * 6.5 * FITTING);
+    let shallow = on("", &potted("10 mm", "potting-epoxy"));
+    close(used(&shallow, "potted-side", GIVEN), SIDE / side(10.0, 3.0) * 6.5 * FITTING);
+    let foot = |clamped: &str| {
+        let text = patch("", &potted("25 mm", "potting-epoxy")).replace(", clamped = \"6 mm\"", clamped);
+        used(&read(&text), "potted-side", GIVEN)
+    };
+    // Of a foot that nobody measured as much as of one as thick as the bolt; a stiff one keeps the bolt upright.
+    close(foot(""), foot(", clamped = \"6 mm\""));
+    assert!(foot(", clamped = \"3 mm\"") < foot(""));
+    close(foot(", clamped = \"6 mm\", stiff = true"), SIDE / side(19.1, 0.0) * 6.5 * FITTING);
+    assert!(outcomes(&on(BOARD, &tapped("20 mm")), "potted-side", GIVEN).is_empty());
+}
+
+#[test]
+fn a_plug_is_pushed_over_in_the_panel() {
+    let top = on("", &potted("20 mm", "potting-epoxy"));
+    let t = skin(&top);
+    // Mat bears 140 MPa, six tenths of it beside a plug of 17 mm; foam 1.4 MPa.
+    let bears = 0.6 * 140.0 * ESTIMATE * WET_LAMINATE * 17.0 * t;
+    let side = |depth: f64, bed: f64, end: f64| pushed_over(bed * WET_BOARD * 17.0, depth, (bears, end), 3.0 + t);
+    let foam = 1.4 * TYPICAL;
+    close(used(&top, "plug-side", GIVEN), SIDE / side(20.0 - t, foam, 0.0) * 3.0 * FITTING);
+    // A plug to the far skin is not in it.
+    let (to, into) = (format!("{} mm", 25.0 + t), "28 mm".to_owned());
+    close(
+        used(&on("", &potted(&to, "potting-epoxy")), "plug-side", GIVEN),
+        SIDE / side(25.0, foam, 0.0) * 3.0 * FITTING,
+    );
+    let through = on("", &potted(&into, "potting-epoxy"));
+    let most =
+        ((bears + foam * WET_BOARD * 17.0 * 25.0) * (3.0 + t) + foam * WET_BOARD * 17.0 * 25.0 * 12.5) / (28.0 + t);
+    assert!(most < bears, "the far skin is not all needed");
+    close(used(&through, "plug-side", GIVEN), SIDE / side(25.0, foam, most * (1.0 - 1e-9)) * 3.0 * FITTING);
+    let board = on(BOARD, &potted("20 mm", "potting-epoxy"));
+    close(used(&board, "plug-side", GIVEN), SIDE / side(20.0 - t, 6.5 * ESTIMATE, 0.0) * 3.0 * FITTING);
+    let deeper = ["8 mm", "15 mm", "25 mm"].map(|depth| on("", &potted(depth, "potting-epoxy")));
+    never_worse("plug-side", GIVEN, &deeper);
+}
+
 #[test]
 fn a_stud_comes_off_with_its_glue() {
     let top = on("", &stud("epoxy-paste"));

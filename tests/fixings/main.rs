@@ -1,7 +1,9 @@
 //! Checks of fixings on small patches, each utilisation worked out again by hand.
 
+mod advice;
 mod fastener;
 mod panel;
+mod prying;
 mod together;
 mod whole;
 

@@ -32,6 +32,21 @@ fn pull_and_side_force_add_up_in_the_backing() {
 }
 
 #[test]
+fn pull_and_side_force_add_up_in_potting_and_in_the_panel() {
+    let both = |top: &Top, pull: &str, side: &str| used(top, pull, GIVEN) + used(top, side, GIVEN);
+    let top = on("", &potted("20 mm", "potting-epoxy"));
+    let (potting, panel) = (both(&top, "potted-bond", "potted-side"), both(&top, "potted-insert", "plug-side"));
+    assert!(panel > 1.2 * potting, "{potting} {panel}");
+    close(used(&top, "hold-combined", GIVEN), panel);
+    // Board holds the plug better than potting holds the insert.
+    let top = on("laminate", &potted("28 mm", "potting-epoxy"));
+    let (potting, panel) = (both(&top, "potted-bond", "potted-side"), both(&top, "potted-insert", "plug-side"));
+    assert!(potting > 1.2 * panel, "{potting} {panel}");
+    close(used(&top, "hold-combined", GIVEN), potting);
+    assert!(open(&on("", &potted("25 mm", "putty-glass-bubble")), "hold-combined").contains("shear_strength"));
+}
+
+#[test]
 fn tightening_names_what_gives_way() {
     // The least nut factor 0.12 makes 3 N·m into 3000/(0.12 × 8) = 3125 N on M8 and 4166.7 N on M6.
     let torque = "torque = \"3 N m\"\n";
@@ -128,11 +143,43 @@ fn landings_tire_the_bolt_and_its_hold() {
     assert!(open(&soft, "fixing-fatigue").contains("stainless"));
 }
 
+/// A boat that never lands rolls all the same.
+#[test]
+fn rolls_tire_the_bolt_and_its_hold() {
+    let rolling = |board: &str, fixing: &str, limber: &str| {
+        let text = patch(board, fixing).replace("\"1 kg\"", "\"10 kg\"");
+        read(&text.replace("cg_height = \"0 mm\"", &format!("cg_height = \"800 mm\"\nlimber = {limber}")))
+    };
+    let case = Some("rolling");
+    let bolt = rolling("", &through(""), "false");
+    let pull = term(&finding(&bolt, "fastener-tension", case), "T") * 1.3;
+    assert!(pull > 100.0, "{pull}");
+    close(used(&bolt, "fixing-fatigue", case), 0.47 * pull / M8 / (50.0 * 2f64.cbrt()) * 1.5 * FITTING);
+    let top = rolling(BOARD, &tapped("20 mm"), "false");
+    let once = used(&top, "thread-strip", case) / (4.0 * FITTING);
+    close(used(&top, "fixing-fatigue", case), 0.69 * once / 0.3 * 1.5 * FITTING);
+    // Fewer rolls tire it less, and a whip that swings along tires it more.
+    let fewer = "[criteria]\nfatigue-cycles-rolling = 1000\n[[fixing]]";
+    let text = patch("", &through("")).replace("\"1 kg\"", "\"10 kg\"");
+    let text = text.replace("cg_height = \"0 mm\"", "cg_height = \"800 mm\"").replace("[[fixing]]", fewer);
+    close(used(&read(&text), "fixing-fatigue", case) * 10.0, used(&bolt, "fixing-fatigue", case));
+    assert!(
+        used(&rolling("", &through(""), "true"), "fixing-fatigue", case) > 1.5 * used(&bolt, "fixing-fatigue", case)
+    );
+}
+
 #[test]
 fn shares_of_landings_are_what_they_claim_to_be() {
     let criteria = on(BOARD, &rivet()).criteria;
     let mean = 1.0 / (1.0 + 100f64.ln());
     let share = |slope: u32| mean * (1..=slope).map(f64::from).product::<f64>().powf(1.0 / f64::from(slope));
     let (steel, hold) = (criteria.cyclic_share_steel.value.value, criteria.cyclic_share_hold.value.value);
+    assert!((share(3)..share(3) + 0.01).contains(&steel) && (share(10)..share(10) + 0.01).contains(&hold));
+    // Rolls: heights by Rayleigh, their moments by integration; the highest hundredth begins at √(2 ln 100).
+    let density = |a: f64| a * (-a * a / 2.0).exp();
+    let highest = 100.0 * (integral(20.0, |a| a * density(a)) - integral(9.210_34_f64.sqrt(), |a| a * density(a)));
+    let share = |slope: i32| integral(20.0, |a| a.powi(slope) * density(a)).powf(1.0 / f64::from(slope)) / highest;
+    let (steel, hold) =
+        (criteria.cyclic_share_rolling_steel.value.value, criteria.cyclic_share_rolling_hold.value.value);
     assert!((share(3)..share(3) + 0.01).contains(&steel) && (share(10)..share(10) + 0.01).contains(&hold));
 }

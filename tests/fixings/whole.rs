@@ -10,7 +10,7 @@ use skinspan::{
 };
 use uom::si::{force::newton, length::millimeter, torque::newton_meter};
 
-fn example(name: &str, changes: &[(&str, &str)]) -> Top {
+pub(crate) fn example(name: &str, changes: &[(&str, &str)]) -> Top {
     let path = format!("{}/examples/{name}.toml", env!("CARGO_MANIFEST_DIR"));
     let mut text = std::fs::read_to_string(path).expect("an example");
     for (from, to) in changes {
@@ -178,6 +178,27 @@ fn a_longer_strip_grows_at_both_ends() {
         .collect();
     // From 50 and 750 mm on a panel of 800 mm.
     assert_eq!(longer[..3], [Some([25.0, 775.0]), Some([0.0, 800.0]), None]);
+}
+
+/// Wind comes from any side: a row of bolts along the top and one across it are pulled alike.
+#[test]
+fn wind_on_gear_comes_from_its_worst_side() {
+    let pull = |turned: &str| {
+        let row = format!("row = 2, pitch = \"8 in\", turned = \"{turned}\"");
+        let top = example(
+            "radar-pad",
+            &[
+                ("circle = 6, diameter = \"8 in\"", &row),
+                ("[[\"8 in\", \"18 in\"], [\"28 in\", \"18 in\"]]", "[[\"10 in\", \"18 in\"], [\"26 in\", \"18 in\"]]"),
+            ],
+        );
+        let analysis = Analysis::new(&top, DIVISIONS).expect("a patch");
+        let storm = analysis.cases.iter().position(|case| case.id == "storm-up").expect("a case");
+        let own = analysis.mount_forces.iter().find(|forces| forces.case == storm).expect("forces");
+        own.pulls.iter().map(Force::get::<newton>).fold(0.0, f64::max)
+    };
+    let [along, across] = ["0 deg", "90 deg"].map(pull);
+    assert!(along > 50.0 && (along / across - 1.0).abs() < 1e-6, "{along} {across}");
 }
 
 /// Two bolts beside the middle of their footing: a force along them twists them, one across does not, and both are looked

@@ -446,7 +446,7 @@ error: `row` is not a key of `fixings`
 23 | fixings = { fixing = "bolts", circle = 4, row = 2, diameter = "200 mm" }
    |                                           ^^^
    |
-help: its keys are fixing, circle, turned, diameter, clamped, stiff
+help: its keys are fixing, circle, turned, diameter, clamped, stiff, to_body, to_edge
 "#,
     );
     says(
@@ -520,7 +520,7 @@ error: `turned` is not a key of `fixings`
 23 | fixings = { fixing = "bolts", points = [["0 mm", "50 mm"], ["0 mm", "-50 mm"]], turned = "30 deg" }
    |                                                                                 ^^^^^^
    |
-help: its keys are fixing, circle, row, grid, points, clamped, stiff
+help: its keys are fixing, circle, row, grid, points, clamped, stiff, to_body, to_edge
 "#,
     );
     says(

@@ -3,13 +3,12 @@
 use proptest::prelude::*;
 use skinspan::{
     fastening::{
-        BackingLoad, BondLine, Dowel, HingeRule, Neighbour, PlateGrip, Sleeve, SlenderHole, backing_bearing,
+        BackingLoad, BondLine, Dowel, HingeRule, Neighbour, PlateGrip, Sleeve, SlenderHole, Stub, backing_bearing,
         bearing_capacity, block_capacity, bond_length_under_foot, bond_tension, core_shear_beside_free_edge,
         core_shear_round_plug, core_shear_with_neighbour, effective_length_near_end, end_distance_needed,
-        force_at_crush, full_depth_pull, in_plane_load, net_section_capacity, partly_potted_pull, pitch_needed,
-        plastic_moment, pull_through_laminate, pull_through_metal, shear_out_capacity, side_distance_needed,
-        skin_stress_at_backing, skins_share_beside_sleeve, thermal_force, thermal_slip, torsion_capacity,
-        washer_pressure,
+        force_at_crush, full_depth_pull, net_section_capacity, partly_potted_pull, pitch_needed, plastic_moment,
+        pull_through_laminate, pull_through_metal, shear_out_capacity, side_distance_needed, skin_stress_at_backing,
+        skins_share_beside_sleeve, thermal_force, thermal_slip, torsion_capacity, washer_pressure,
     },
     strength::{
         DeepCore, Denting, DiscLoad, Pad, RoundFoot, SkinBending, SkinOnCore, foundation_modulus, plate_modulus,
@@ -229,11 +228,41 @@ proptest! {
         // The side alone turns about the axis with the lever b; the bottom alone has the pressure of a disc.
         prop_assert!(close(partly(h, tau, 0.0) * b * 1e-3, 0.7 * torsion_capacity(mm(b), mm(h), mpa(tau)).value));
         prop_assert!(close(partly(h, 0.0, 1.5), 0.7 * std::f64::consts::PI * b * b * 1.5));
-        // Without the core the skin bears on the plug as on a bolt.
-        let bolt = SlenderHole { limit: r(f64::INFINITY), left: r(1.0) };
-        let skin = in_plane_load(mm(b), mpa(0.0), mm(1.6), mpa(150.0)).value;
-        prop_assert!(close(skin, bearing_capacity(mm(2.0 * b), mm(1.6), mpa(150.0), bolt).value));
-        prop_assert!(close(in_plane_load(mm(b), mpa(tau), mm(1.6), mpa(150.0)).value - skin, 8.0 * b * b * tau));
+    }
+
+    #[test]
+    fn a_stub_is_pushed_over(
+        d in 3.0..40.0, h in 1.0..60.0, p in 0.1..40.0, (mouth, end) in (0.0..2e4, 0.0..2e4), e in 0.0..40.0,
+        k in 1.01..3.0
+    ) {
+        let force = |h: f64, p: f64, mouth: f64, end: f64, e: f64| {
+            let (mouth, end) = (newtons(mouth), newtons(end));
+            Stub { diameter: mm(d), depth: mm(h), bed: mpa(p), mouth, end, lever: mm(e) }.force().value
+        };
+        let own = force(h, p, mouth, end, e);
+        let slack = 1.0 + 1e-9;
+        prop_assert!(own >= 0.0 && force(h * k, p, mouth, end, e) * slack >= own);
+        prop_assert!(force(h, p * k, mouth, end, e) * slack >= own && force(h, p, mouth * k, end, e) * slack >= own);
+        prop_assert!(force(h, p, mouth, end * k, e) * slack >= own && force(h, p, mouth, end, e + k) <= own * slack);
+        prop_assert!(close(force(h, p * k, mouth * k, end * k, e), k * own));
+        // Without a lever the mouth adds all that it holds to what a straight dowel bears.
+        prop_assert!(close(force(h, p, mouth, 0.0, 0.0), mouth + (2f64.sqrt() - 1.0) * p * d * h));
+        // What turns about a mouth that holds anything has all of its bed on one side.
+        let e = e + 0.5;
+        prop_assert!(close(force(h, p, 1e9, end, e), (p * d * h * h / 2.0 + end * h) / e));
+        // Every force within what holds balances at most: the best of many places about which it could turn.
+        let q = p * d;
+        let best = (0..=4000).map(|i| h * f64::from(i) / 4000.0).map(|x| {
+            let bed = [q * (2.0 * x - h), q * (h * h / 2.0 - x * x)];
+            // The end at its limit, or less of it where the mouth does not need that much.
+            let full = ((bed[1] + end * h) / e).min(mouth + bed[0] - end);
+            let part = ((mouth + bed[0]) * h + bed[1]) / (h + e);
+            let held = (part * e - bed[1]) / h;
+            if (-end..=end).contains(&held) { part.max(full) } else { full }
+        });
+        let best = best.fold(0.0, f64::max);
+        let own = force(h, p, mouth, end, e);
+        prop_assert!((own - best).abs() <= 2e-3 * own.max(q * h), "{own} {best}");
     }
 
     #[test]

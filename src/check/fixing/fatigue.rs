@@ -1,4 +1,4 @@
-//! Fixings under landings that repeat.
+//! Fixings under landings and rolls that repeat.
 
 use super::{
     Held, backing_kind::BackingKind, each, insert_pull_out::InsertHold, potted_bond::Bond, steel::Steel,
@@ -8,10 +8,10 @@ use crate::{
     analysis::Analysis,
     check::{Check, Finding, Outcomes, Subject},
     fastening::{BOLT_THREAD_CATEGORY, bolt_fatigue_range, laminate_fatigue_share},
-    load_case::Duration,
+    load_case::Repeats,
     material::Basis,
     source::{Citation, EN_1993_1_9, Mark},
-    top::Hold,
+    top::{Hold, Top},
     units::{Force, Pressure, Ratio},
 };
 
@@ -31,7 +31,7 @@ impl Check for FixingFatigue {
     }
 
     fn what(&self) -> &'static str {
-        "a bolt cracks at its thread, or its hold works loose, under the landings of many hours"
+        "a bolt cracks at its thread, or its hold works loose, under the landings or the rolls of many hours"
     }
 
     fn formula(&self) -> &'static str {
@@ -40,8 +40,8 @@ impl Check for FixingFatigue {
     }
 
     fn limits(&self) -> &'static str {
-        "pulls of N landings whose peaks fall off exponentially from that of the design; pull from nothing, no preload counted; \
-         whips that flutter in the wind, engines, the foot itself and pits in stainless steel are not in it"
+        "pulls of N landings whose peaks fall off exponentially from that of the design, or of N rolls in its sea, each alone; \
+         pull from nothing, no preload counted; whips that flutter in the wind, engines, the foot itself and pits in stainless steel are not in it"
     }
 
     fn citation(&self) -> Citation {
@@ -53,36 +53,54 @@ impl Check for FixingFatigue {
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
-        let cycles = cycles(analysis);
         each(analysis, |held| {
-            // Only a landing lasts an instant.
-            if analysis.cases[held.case].state.duration == Duration::Instant {
-                steel(held, cycles, outcomes);
-                hold(held, cycles, outcomes);
+            if let Some(repeats) = analysis.cases[held.case].repeats {
+                let again = Again::of(analysis.top, repeats);
+                steel(held, again, outcomes);
+                hold(held, again, outcomes);
             }
         });
     }
 }
 
-/// The criterion is held at one or more.
-fn cycles(analysis: &Analysis<'_>) -> u32 {
-    let cycles = analysis.top.criteria.fatigue_cycles.value.get::<uom::si::ratio::ratio>();
-    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped to the range of the type")]
-    let cycles = cycles.round().clamp(1.0, 4e9) as u32;
-    cycles
+/// How often a force comes again, and how much of it: what does the same harm as forces of all heights.
+#[derive(Clone, Copy)]
+struct Again {
+    cycles: u32,
+    share_steel: Ratio,
+    share_hold: Ratio,
+}
+
+impl Again {
+    fn of(top: &Top, repeats: Repeats) -> Self {
+        let criteria = &top.criteria;
+        let (cycles, share_steel, share_hold) = match repeats {
+            Repeats::Landings => (&criteria.fatigue_cycles, &criteria.cyclic_share_steel, &criteria.cyclic_share_hold),
+            Repeats::Rolls => (
+                &criteria.fatigue_cycles_rolling,
+                &criteria.cyclic_share_rolling_steel,
+                &criteria.cyclic_share_rolling_hold,
+            ),
+        };
+        // The criteria are held at one or more.
+        let cycles = cycles.value.get::<uom::si::ratio::ratio>();
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped to the range of the type")]
+        let cycles = cycles.round().clamp(1.0, 4e9) as u32;
+        Self { cycles, share_steel: share_steel.value, share_hold: share_hold.value }
+    }
 }
 
 fn factor(held: Held<'_>) -> Ratio {
     held.factor(held.top.criteria.fatigue_factor.value)
 }
 
-fn steel(held: Held<'_>, cycles: u32, outcomes: &mut Outcomes<'_>) {
+fn steel(held: Held<'_>, again: Again, outcomes: &mut Outcomes<'_>) {
     let Some(steel) = Steel::of(&held.fixing().hold) else { return };
     if steel.grade.family == "aluminium" {
         let reason = format!("{} has no curve for repeated pull here: take stainless steel", steel.grade.name);
         return outcomes.cannot(None, held.place().part, reason);
     }
-    let (share, factor) = (held.top.criteria.cyclic_share_steel.value, factor(held));
+    let (Again { cycles, share_steel: share, .. }, factor) = (again, factor(held));
     let range: Pressure = held.pull() * share / steel.area;
     let bearable = bolt_fatigue_range(cycles, BOLT_THREAD_CATEGORY);
     outcomes.compare(Some(held.case), range / bearable * factor, || {
@@ -131,19 +149,19 @@ fn once(held: &Held<'_>) -> Option<Result<Once, String>> {
     }
 }
 
-fn hold(held: Held<'_>, cycles: u32, outcomes: &mut Outcomes<'_>) {
+fn hold(held: Held<'_>, again: Again, outcomes: &mut Outcomes<'_>) {
     let once = match once(&held) {
         None => return,
         Some(Ok(once)) => once,
         Some(Err(reason)) => return outcomes.cannot(None, held.place().part, reason),
     };
-    let criteria = &held.top.criteria;
+    let (criteria, Again { cycles, share_hold: share, .. }) = (&held.top.criteria, again);
     let left = if once.laminate {
         laminate_fatigue_share(cycles, criteria.fatigue_laminate.value)
     } else {
         criteria.fatigue_hold.value
     };
-    let (share, factor) = (criteria.cyclic_share_hold.value, factor(held));
+    let factor = factor(held);
     let demand: Ratio = once.used * share;
     outcomes.compare(Some(held.case), demand / left * factor, || {
         let finding = Finding::compare(demand, left, factor, once.basis).term("c", share).term("m", left);

@@ -57,7 +57,7 @@ impl LateralHold {
 
 /// A foot holds the head upright where it is stiff and as thick as the screw, not at all below half of that, and in
 /// part between.
-fn grip(fastened: &Fastened, diameter: Length) -> Ratio {
+pub(super) fn grip(fastened: &Fastened, diameter: Length) -> Ratio {
     if !fastened.stiff {
         return Ratio::default();
     }

@@ -21,8 +21,11 @@ mod lateral_hold;
 mod near_conduit;
 mod near_rim;
 mod patch;
+mod plug_side;
 mod potted_bond;
 mod potted_insert;
+mod potted_side;
+mod prying;
 mod pull_through;
 mod screw_withdrawal;
 mod skin_alone;
@@ -55,8 +58,11 @@ pub(super) use in_backing::FixingInBacking;
 pub(super) use insert_pull_out::InsertPullOut;
 pub(super) use near_conduit::FixingNearConduit;
 pub(super) use near_rim::FixingNearRim;
+pub(super) use plug_side::PlugSide;
 pub(super) use potted_bond::PottedBond;
 pub(super) use potted_insert::PottedInsert;
+pub(super) use potted_side::PottedSide;
+pub use prying::{Prying, prying};
 pub(super) use pull_through::PullThrough;
 pub(super) use screw_withdrawal::ScrewWithdrawal;
 pub(super) use skin_bearing::SkinBearing;
@@ -100,13 +106,13 @@ impl<'a> Held<'a> {
         &self.mount.places[self.number]
     }
 
-    /// Pull, with what a soft foot adds by prying.
+    /// Pull, with what a foot that bends adds by prying.
     fn pull(&self) -> Force {
         self.forces.pulls[self.number] * self.prying()
     }
 
     fn prying(&self) -> Ratio {
-        if self.mount.fastened.stiff { Ratio::from(1.0) } else { self.top.criteria.prying_factor.value }
+        prying(self.top, self.mount, self.number).factor
     }
 
     fn shear(&self) -> Force {

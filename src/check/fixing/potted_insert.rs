@@ -15,7 +15,7 @@ use crate::{
     source::{Citation, DERIVED, Mark},
     strength::SkinBending,
     top::Hold,
-    units::{Length, Pressure, Ratio},
+    units::{Force, Length, Pressure, Ratio},
 };
 
 pub(in crate::check) struct PottedInsert;
@@ -58,8 +58,8 @@ impl Check for PottedInsert {
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
         each(analysis, |held| {
             if let Hold::PottedInsert { insert, depth, .. } = &held.fixing().hold {
-                match Round::plug(&held, analysis) {
-                    Ok(round) => compare(held, insert, *depth, round, outcomes),
+                match PlugHold::of(&held, analysis, insert, *depth) {
+                    Ok(hold) => compare(held, hold, outcomes),
                     Err(reason) => outcomes.cannot(None, held.place().part, reason),
                 }
             }
@@ -123,34 +123,67 @@ impl<'a> Round<'a> {
     }
 }
 
-fn compare(held: Held<'_>, insert: &Row, depth: Length, round: Round<'_>, outcomes: &mut Outcomes<'_>) {
-    let radius: Length = insert.bore.value / 2.0;
-    let (demand, factor) = (held.pull(), held.factor(round.factor));
-    let shear: Pressure = round.shear.value * round.shear_left;
-    let in_core: Length = depth - held.near_skin().laminate().thickness();
-    // A plug cut to the face of the far skin by a drill is through, whatever the last digit says.
-    if in_core >= held.top.core.thickness * (1.0 - 1e-6) {
-        let bearable = full_depth_pull(radius, shear, &round.panel, round.skin_distance);
-        return outcomes.compare(Some(held.case), demand / bearable * factor, || {
-            let finding = held.pulled(Finding::compare(demand, bearable, factor, round.shear.basis));
-            let finding = finding.term("b", radius).term("d", round.skin_distance).term("C", round.panel.core_share());
-            let finding = finding.term("a", round.panel.decay_length()).term("t_u", round.shear.value);
-            (held.place(), finding.term("k", round.shear_left))
-        });
+/// Pull that draws a plug out of what lies round it.
+#[derive(Clone, Copy)]
+pub(super) struct PlugHold<'a> {
+    /// The pull, knock-downs taken off.
+    pub(super) bearable: Force,
+    /// Factor on it.
+    pub(super) factor: Ratio,
+    /// Basis of the weakest value in it.
+    pub(super) basis: Basis,
+    radius: Length,
+    round: Round<'a>,
+    /// Its depth in the core, and the tension below it; none where it goes from skin to skin.
+    ends: Option<(Length, &'a Property<Pressure>)>,
+}
+
+impl<'a> PlugHold<'a> {
+    pub(super) fn of(held: &Held<'a>, analysis: &Analysis<'_>, insert: &Row, depth: Length) -> Result<Self, String> {
+        let round = Round::plug(held, analysis)?;
+        let (radius, factor): (Length, _) = (insert.bore.value / 2.0, held.factor(round.factor));
+        let shear: Pressure = round.shear.value * round.shear_left;
+        let in_core = depth_in_core(held, depth);
+        if in_core >= held.top.core.thickness {
+            let bearable = full_depth_pull(radius, shear, &round.panel, round.skin_distance);
+            return Ok(Self { bearable, factor, basis: round.shear.basis, radius, round, ends: None });
+        }
+        let Some(tension) = round.tension else {
+            let core = &held.top.core.material.name;
+            return Err(format!(
+                "{core} has no `tensile_strength` in the table: pot {} from skin to skin",
+                held.fixing().name
+            ));
+        };
+        let together = held.top.criteria.potting_together.value;
+        let bearable = partly_potted_pull(radius, in_core, shear, tension.value * round.tension_left, together);
+        let basis = round.shear.basis.max(tension.basis);
+        Ok(Self { bearable, factor, basis, radius, round, ends: Some((in_core, tension)) })
     }
-    let Some(tension) = round.tension else {
-        let core = &held.top.core.material.name;
-        let reason =
-            format!("{core} has no `tensile_strength` in the table: pot {} from skin to skin", held.fixing().name);
-        return outcomes.cannot(None, held.place().part, reason);
-    };
-    let in_core = in_core.max(Length::default());
-    let together = held.top.criteria.potting_together.value;
-    let bearable = partly_potted_pull(radius, in_core, shear, tension.value * round.tension_left, together);
-    let basis = round.shear.basis.max(tension.basis);
+}
+
+/// How deep a plug goes in the core.
+pub(super) fn depth_in_core(held: &Held<'_>, depth: Length) -> Length {
+    let (in_core, core): (Length, _) = (depth - held.near_skin().laminate().thickness(), held.top.core.thickness);
+    // A plug cut to the face of the far skin by a drill is through, whatever the last digit says.
+    if in_core >= core * (1.0 - 1e-6) { core } else { in_core.max(Length::default()) }
+}
+
+fn compare(held: Held<'_>, hold: PlugHold<'_>, outcomes: &mut Outcomes<'_>) {
+    let PlugHold { bearable, factor, basis, radius, round, ends } = hold;
+    let demand = held.pull();
     outcomes.compare(Some(held.case), demand / bearable * factor, || {
         let finding = held.pulled(Finding::compare(demand, bearable, factor, basis));
-        let finding = finding.term("n", together).term("b", radius).term("h", in_core).term("t_u", round.shear.value);
-        (held.place(), finding.term("k", round.shear_left).term("s_u", tension.value).term("k_t", round.tension_left))
+        let finding = match ends {
+            None => {
+                let finding = finding.term("b", radius).term("d", round.skin_distance);
+                finding.term("C", round.panel.core_share()).term("a", round.panel.decay_length())
+            }
+            Some((depth, tension)) => {
+                let finding = finding.term("n", held.top.criteria.potting_together.value).term("b", radius);
+                finding.term("h", depth).term("s_u", tension.value).term("k_t", round.tension_left)
+            }
+        };
+        (held.place(), finding.term("t_u", round.shear.value).term("k", round.shear_left))
     });
 }

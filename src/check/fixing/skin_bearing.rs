@@ -5,8 +5,10 @@ use crate::{
     analysis::Analysis,
     check::{Check, Finding, Outcomes, Subject},
     fastening::{SlenderHole, bearing_capacity},
+    material::Basis,
+    section::Skin,
     source::{Citation, Mark, SHIGLEY_9},
-    units::Ratio,
+    units::{Force, Length, Pressure, Ratio},
 };
 
 pub(in crate::check) struct SkinBearing;
@@ -55,16 +57,40 @@ impl Check for SkinBearing {
     }
 }
 
+/// What a skin bears of a side force.
+#[derive(Clone, Copy)]
+pub(super) struct Bearing {
+    /// The force, knock-downs taken off.
+    pub(super) bearable: Force,
+    pub(super) basis: Basis,
+    strength: Pressure,
+    /// What is left of it.
+    pub(super) left: Ratio,
+    diameter: Length,
+    thickness: Length,
+    slender: SlenderHole,
+}
+
+impl Bearing {
+    pub(super) fn of(held: &Held<'_>, skin: Skin) -> Result<Self, &'static str> {
+        let criteria = &held.top.criteria;
+        let (strength, basis) = held.skin(skin).bearing().ok_or(NO_BEARING)?;
+        let (diameter, thickness) = (held.fixing().diameter(), held.skin(skin).laminate().thickness());
+        let slender = SlenderHole { limit: criteria.slender_hole.value, left: criteria.slender_hole_left.value };
+        let left = held.knockdowns.skin_strength(skin, basis).product();
+        let bearable = bearing_capacity(diameter, thickness, strength * left, slender);
+        Ok(Self { bearable, basis, strength, left, diameter, thickness, slender })
+    }
+}
+
 fn compare(held: Held<'_>, outcomes: &mut Outcomes<'_>) {
-    let (criteria, near) = (&held.top.criteria, held.mount.near);
-    let Some((strength, basis)) = held.near_skin().bearing() else {
-        return outcomes.cannot(None, held.place().part, NO_BEARING);
+    let near = held.mount.near;
+    let bearing = match Bearing::of(&held, near) {
+        Ok(bearing) => bearing,
+        Err(reason) => return outcomes.cannot(None, held.place().part, reason),
     };
-    let (diameter, thickness) = (held.fixing().diameter(), held.near_skin().laminate().thickness());
-    let slender = SlenderHole { limit: criteria.slender_hole.value, left: criteria.slender_hole_left.value };
-    let left = held.knockdowns.skin_strength(near, basis).product();
-    let (demand, factor) = (held.shear(), held.factor(criteria.skin_bearing_factor.value));
-    let bearable = bearing_capacity(diameter, thickness, strength * left, slender);
+    let Bearing { bearable, basis, strength, left, diameter, thickness, slender } = bearing;
+    let (demand, factor) = (held.shear(), held.factor(held.top.criteria.skin_bearing_factor.value));
     outcomes.compare(Some(held.case), demand / bearable * factor, || {
         let j = if diameter / thickness > slender.limit { slender.left } else { Ratio::from(1.0) };
         let finding = Finding::compare(demand, bearable, factor, basis).term("V", demand).term("j", j).term("k", left);

@@ -9,8 +9,10 @@ use super::super::{
 };
 use crate::{
     advice::{Advice, Change},
+    analysis::MountOn,
     check::CHECKS,
-    units::{Length, Mass, System, both, show},
+    top::{Fastened, Hold, Top},
+    units::{Length, Mass, System, both, both_at_most, show},
 };
 
 pub(super) fn advice(page: &mut Page, report: &Report<'_>) {
@@ -66,11 +68,24 @@ fn added(mass: Mass, system: System) -> String {
     }
 }
 
+fn fastened(top: &Top, on: MountOn) -> Option<&Fastened> {
+    match on {
+        MountOn::Gear(index) => top.gear.get(index)?.fastened.as_ref(),
+        MountOn::Pipe(index) => top.pipes.get(index)?.fastened.as_ref(),
+    }
+}
+
 /// A change in the words of the shop.
 pub(in crate::report) fn change(change: &Change, report: &Report<'_>) -> String {
     let system = report.top.report;
     match change {
-        Change::CoreThickness(thickness) => format!("core {} thick", both(*thickness, system)),
+        Change::CoreThickness(thickness) => {
+            // What fills the core is as thick as the core.
+            let filling: Vec<&str> = report.top.backings.iter().map(|backing| backing.name.as_str()).collect();
+            let filling =
+                if filling.is_empty() { String::new() } else { format!(", and {} with it", filling.join(", ")) };
+            format!("core {} thick{filling}", both(*thickness, system))
+        }
         Change::CoreDensity(density) => format!("core of {}", both(*density, system)),
         Change::OuterPlies { layer, more, .. } => format!("{more} more of \"{layer}\" in the outer skin"),
         Change::InnerPlies { layer, more, .. } => format!("{more} more of \"{layer}\" in the inner skin"),
@@ -90,9 +105,18 @@ pub(in crate::report) fn change(change: &Change, report: &Report<'_>) -> String 
         Change::BackingBoard { backing, density, .. } => {
             format!("{} of board of {}", report.top.backings[*backing].name, both(*density, system))
         }
+        Change::BackingKind { backing, board } => {
+            let backing = &report.top.backings[*backing];
+            let name = backing.boards.iter().find(|known| known.id == *board).map_or("", |known| known.name.as_str());
+            format!("{} of {}", backing.name, words::within(name))
+        }
+        Change::Size { on, size } => {
+            let name = fastened(report.top, *on).and_then(|held| held.fixing.larger.get(*size)).map_or("", Hold::size);
+            format!("{} for {}", words::within(name), words::held(report.top, *on))
+        }
         Change::FixingCount { on, count, .. } => format!("{count} fixings for {}", words::held(report.top, *on)),
         Change::Torque { on, torque } => {
-            format!("a torque of {} for {}", both(*torque, system), words::held(report.top, *on))
+            format!("a torque of {} for {}", both_at_most(*torque, system), words::held(report.top, *on))
         }
         Change::Washer { on, outside } => {
             format!("washers of {} for {}", both(*outside, system), words::held(report.top, *on))
