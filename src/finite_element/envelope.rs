@@ -108,8 +108,8 @@ pub struct Grouping {
     pub levers: Vec<Length>,
     /// By sample: the group whose deflection counts together, where one does.
     pub deflections: Vec<Option<usize>>,
-    /// By disc: the region that it lies in.
-    pub discs: Vec<(usize, Point)>,
+    /// By disc: its middle.
+    pub discs: Vec<Point>,
 }
 
 /// The worst of many states.
@@ -134,7 +134,8 @@ impl<'a> Envelope<'a> {
     /// peak no plate theory shows.
     pub fn take(&mut self, parts: &[(&Sampled, f64, f64)], under: Option<usize>, beside: &[Sharp]) {
         let punched = |place: Point| beside.iter().any(|load| load.at.distance(place) < load.radius);
-        let mut discs = vec![(0.0, 0_u32, [0.0_f64; NUMBERS]); self.sampler.discs];
+        // What of each disc lies in a region has its own mean: beside a stiff piece the shear jumps.
+        let mut discs: Vec<Vec<(usize, f64, u32, [f64; NUMBERS])>> = vec![Vec::new(); self.sampler.discs];
         for (number, sample) in self.sampler.samples.iter().enumerate() {
             let mut sum = [0.0; NUMBERS];
             let mut deflection = 0.0;
@@ -146,12 +147,17 @@ impl<'a> Envelope<'a> {
                 deflection += of_deflection * numbers[0];
             }
             if let Use::OnDisc(disc) = sample.good_for {
-                let (total, count, largest) = &mut discs[disc];
                 let shear = sum[7].hypot(sum[8]);
-                *total += shear;
-                *count += 1;
-                if shear > largest[7].hypot(largest[8]) {
-                    *largest = sum;
+                let region = self.grouping.regions[sample.triangle];
+                match discs[disc].iter_mut().find(|(known, ..)| *known == region) {
+                    Some((_, total, count, largest)) => {
+                        *total += shear;
+                        *count += 1;
+                        if shear > largest[7].hypot(largest[8]) {
+                            *largest = sum;
+                        }
+                    }
+                    None => discs[disc].push((region, shear, 1, sum)),
                 }
                 continue;
             }
@@ -166,18 +172,19 @@ impl<'a> Envelope<'a> {
                 self.raise(region, worst, worst.rank(&sum, lever), &sum, sample.place, under);
             }
         }
-        for (disc, (total, count, mut largest)) in discs.into_iter().enumerate() {
-            let (region, at) = self.grouping.discs[disc];
-            if count == 0 || punched(at) {
-                continue;
-            }
-            // The mean size, in the direction of the largest.
-            let mean = total / f64::from(count);
-            let size = largest[7].hypot(largest[8]);
-            if size > 0.0 {
-                largest[7] *= mean / size;
-                largest[8] *= mean / size;
-                self.raise(region, Worst::Shear, mean, &largest, at, under);
+        for (disc, of_regions) in discs.iter().enumerate() {
+            let at = self.grouping.discs[disc];
+            for &(region, total, count, mut largest) in of_regions {
+                if punched(at) {
+                    continue;
+                }
+                // The mean size, in the direction of the largest.
+                let (mean, size) = (total / f64::from(count), largest[7].hypot(largest[8]));
+                if size > 0.0 {
+                    largest[7] *= mean / size;
+                    largest[8] *= mean / size;
+                    self.raise(region, Worst::Shear, mean, &largest, at, under);
+                }
             }
         }
     }

@@ -22,7 +22,7 @@ const SHARES: [[f64; 2]; 7] =
 const RINGS: [(f64, usize); 3] = [(0.327, 6), (0.627, 10), (0.886, 12)];
 
 /// A place where first-order theory has a sharp peak of shear, which grows as the mesh gets finer: the end of a line
-/// support. The mean over a disc takes its place.
+/// support, the corner of a stiff piece. The mean over a disc takes its place.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Sharp {
     /// Where.

@@ -3,6 +3,7 @@
 use rayon::prelude::*;
 
 use super::{
+    NumericalError,
     layout::Net,
     loads::Still,
     people::{self, Placed},
@@ -36,6 +37,8 @@ pub struct RegionPeaks {
     pub region: Region,
     /// By moment, skin force and shear.
     pub peaks: Vec<FieldPeak>,
+    /// What they may be off by.
+    pub error: NumericalError,
 }
 
 /// A largest deflection.
@@ -85,6 +88,8 @@ pub struct PlateForces {
     pub tip: Option<FieldSag>,
     /// By pipe.
     pub pipes: Vec<PipeForces>,
+    /// Largest difference of shear, moment and sag between the last two degrees, in any region.
+    pub error: NumericalError,
 }
 
 impl PlateForces {
@@ -95,18 +100,22 @@ impl PlateForces {
         peaks.chain(sags).chain(self.pipes.iter().map(|pipe| pipe.push_under)).flatten()
     }
 
-    /// The largest shear, moment and sag, in SI units: what the numerical error is read from.
-    pub(super) fn largest(&self) -> [f64; 3] {
-        let peaks = || self.regions.iter().flat_map(|region| &region.peaks);
-        let shear = peaks().map(|peak| peak.state.shear_size().value).fold(0.0, f64::max);
-        let moment = peaks()
-            .map(|peak| {
-                let moment = peak.state.resultants.moment;
-                moment.x.value.abs().max(moment.y.value.abs())
-            })
-            .fold(0.0, f64::max);
-        let sag = self.between.iter().chain(&self.tip).map(|sag| sag.sag.value.abs()).fold(0.0, f64::max);
-        [shear, moment, sag]
+    /// The largest sag, in metres.
+    pub(super) fn largest_sag(&self) -> f64 {
+        self.between.iter().chain(&self.tip).map(|sag| sag.sag.value.abs()).fold(0.0, f64::max)
+    }
+}
+
+impl RegionPeaks {
+    /// The largest shear, in SI units.
+    pub(super) fn largest_shear(&self) -> f64 {
+        self.peaks.iter().map(|peak| peak.state.shear_size().value).fold(0.0, f64::max)
+    }
+
+    /// The largest moment along either axis, in SI units.
+    pub(super) fn largest_moment(&self) -> f64 {
+        let moments = self.peaks.iter().map(|peak| peak.state.resultants.moment);
+        moments.map(|moment| moment.x.value.abs().max(moment.y.value.abs())).fold(0.0, f64::max)
     }
 }
 
@@ -321,13 +330,17 @@ impl<'a> WorstOf<'a> {
             .into_iter()
             .zip(&self.solved.net.regions)
             .filter(|(peaks, _)| !peaks.is_empty())
-            .map(|(peaks, &region)| RegionPeaks { region, peaks: distinct(&peaks, load_at) })
+            .map(|(peaks, &region)| RegionPeaks {
+                region,
+                peaks: distinct(&peaks, load_at),
+                error: NumericalError::default(),
+            })
             .collect();
         let sag = |group: usize| {
             let deflected = self.envelope.deflected().get(group).copied().flatten()?;
             Some(self.solved.sag(deflected, group == 1, load_at(deflected.under)))
         };
         let pipes = self.pipes.iter().map(|&(forces, under)| PipeForces { push_under: load_at(under), ..forces });
-        PlateForces { case, regions, between: sag(0), tip: sag(1), pipes: pipes.collect() }
+        PlateForces { case, regions, between: sag(0), tip: sag(1), pipes: pipes.collect(), error: NumericalError::default() }
     }
 }

@@ -38,6 +38,8 @@ pub(super) struct Net {
     pub(super) of_triangle: Vec<usize>,
     pub(super) stretches: Vec<Stretch>,
     pub(super) disc: Length,
+    /// Ends of pipes and corners of backing.
+    sharp: Vec<Point>,
 }
 
 impl Net {
@@ -57,12 +59,11 @@ impl Net {
         // of that order of width does at its end.
         let disc = sections.field.lever(Axis::X) / 2.0;
         let least = top.outline.length.min(top.outline.width);
+        let sharp = sharp_places(top);
         let size = |place: Point| {
             let near = top.pipes.iter().map(|pipe| pipe.along.distance(place)).fold(least, Length::min);
-            let ends = top.pipes.iter().flat_map(|pipe| pipe.along.ends());
-            let end = ends.map(|end| end.distance(place)).fold(least, Length::min);
-            let field = least / 6.0;
-            (least / 12.0 + near * 0.35).min(field).min(disc * 2.0 + end * 0.4)
+            let end = sharp.iter().map(|end| end.distance(place)).fold(least, Length::min);
+            (least / 12.0 + near * 0.35).min(least / 6.0).min(disc * 1.2 + end * 0.5)
         };
         let plan = Plan { outline: outline(top), holes: Vec::new(), lines, size: &size, merge: disc * 0.1 };
         let mesh = Mesh::new(&plan)?;
@@ -88,7 +89,7 @@ impl Net {
                 stretches.push(Stretch { pipe: number, corners: chain.clone(), posts });
             }
         }
-        Ok(Self { mesh, regions, of_triangle, stretches, disc })
+        Ok(Self { mesh, regions, of_triangle, stretches, disc, sharp })
     }
 
     /// How each pipe is taken.
@@ -144,31 +145,14 @@ impl Net {
     }
 
     pub(super) fn sampler(&self, plate: &Plate) -> Sampler {
-        let sharp: Vec<Sharp> = self
-            .stretches
-            .iter()
-            .flat_map(|stretch| [stretch.corners.first(), stretch.corners.last()])
-            .flatten()
-            .map(|&corner| Sharp { at: self.mesh.nodes()[corner], radius: self.disc })
-            .collect();
+        let sharp: Vec<Sharp> = self.sharp.iter().map(|&at| Sharp { at, radius: self.disc }).collect();
         Sampler::new(plate, &sharp, &|place| self.mesh.holding(place))
     }
 
     pub(super) fn grouping(&self, top: &Top, sections: &Sections, sampler: &Sampler) -> Grouping {
         let levers = self.regions.iter().map(|&region| sections.of(region).lever(Axis::X)).collect();
         let deflections = sampler.places().map(|(place, _)| Some(usize::from(hangs_over(top, place)))).collect();
-        let discs = self
-            .stretches
-            .iter()
-            .flat_map(|stretch| [stretch.corners.first(), stretch.corners.last()])
-            .flatten()
-            .map(|&corner| {
-                let place = self.mesh.nodes()[corner];
-                let region = region_at(top, place);
-                (self.regions.iter().position(|known| *known == region).unwrap_or(0), place)
-            })
-            .collect();
-        Grouping { regions: self.of_triangle.clone(), levers, deflections, discs }
+        Grouping { regions: self.of_triangle.clone(), levers, deflections, discs: self.sharp.clone() }
     }
 
     pub(super) fn middle(&self, triangle: usize) -> Point {
@@ -188,6 +172,24 @@ impl Stretch {
         let rigidity: BeamRigidity = alloy.modulus.value * second_moment;
         Some(Beam { rigidity, posts: self.posts.clone() })
     }
+}
+
+/// Ends of pipes and corners of backing, those that nearly coincide once.
+fn sharp_places(top: &Top) -> Vec<Point> {
+    let nearest = top.core.thickness / 2.0;
+    let ends = top.pipes.iter().flat_map(|pipe| pipe.along.ends());
+    let corners = top.backings.iter().flat_map(|backing| {
+        let border = border(&backing.along, backing.width);
+        border[1..].to_vec()
+    });
+    let mut all: Vec<Point> = Vec::new();
+    for place in ends.chain(corners) {
+        let on_top = top.outline.within_by(place) > Length::default();
+        if on_top && all.iter().all(|known| known.distance(place) > nearest) {
+            all.push(place);
+        }
+    }
+    all
 }
 
 /// Whether a place hangs over: it lies outside the ring that joins the ends of the pipes.

@@ -35,8 +35,6 @@ pub struct PlateMethod {
     pub unknowns: usize,
     /// How a pipe was taken.
     pub pipes: Vec<PipeModel>,
-    /// Largest difference of shear, moment and sag between the last two degrees, over the largest of each case.
-    pub error: NumericalError,
     /// Radius of the disc over which shear is averaged at the end of a pipe.
     pub disc: Length,
 }
@@ -116,12 +114,11 @@ impl PlateMethod {
             })
             .collect();
         let mut found = Vec::with_capacity(cases.len());
-        let mut error = NumericalError::default();
         let mut unknowns = 0;
-        for (size, fine, coarse) in solved.map_err(NoPlate::Mechanism)? {
+        for (size, mut fine, coarse) in solved.map_err(NoPlate::Mechanism)? {
             unknowns = unknowns.max(size);
-            for (coarse, fine) in coarse.iter().zip(&fine) {
-                error.widen(coarse, fine);
+            for (coarse, fine) in coarse.iter().zip(&mut fine) {
+                fine.error = NumericalError::between(coarse, fine);
             }
             found.extend(fine);
         }
@@ -132,7 +129,6 @@ impl PlateMethod {
             triangles: net.mesh.triangles().len(),
             unknowns,
             pipes: net.pipe_models(top),
-            error,
             disc: net.disc,
         })
     }
@@ -157,11 +153,21 @@ fn solve(
 }
 
 impl NumericalError {
-    fn widen(&mut self, coarse: &PlateForces, fine: &PlateForces) {
-        let (coarse, fine) = (coarse.largest(), fine.largest());
-        let off = |k: usize| if fine[k] > 0.0 { Ratio::from((coarse[k] / fine[k] - 1.0).abs()) } else { Ratio::default() };
-        self.shear = self.shear.max(off(0));
-        self.moment = self.moment.max(off(1));
-        self.sag = self.sag.max(off(2));
+    /// Of one case: the differences of the largest values, region by region.
+    fn between(coarse: &PlateForces, fine: &mut PlateForces) -> Self {
+        let off = |coarse: f64, fine: f64| if fine > 0.0 { Ratio::from((coarse / fine - 1.0).abs()) } else { Ratio::default() };
+        let mut all = Self::default();
+        for region in &mut fine.regions {
+            let Some(other) = coarse.regions.iter().find(|other| other.region == region.region) else { continue };
+            region.error = Self {
+                shear: off(other.largest_shear(), region.largest_shear()),
+                moment: off(other.largest_moment(), region.largest_moment()),
+                sag: Ratio::default(),
+            };
+            all.shear = all.shear.max(region.error.shear);
+            all.moment = all.moment.max(region.error.moment);
+        }
+        all.sag = off(coarse.largest_sag(), fine.largest_sag());
+        all
     }
 }
