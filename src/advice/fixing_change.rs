@@ -6,7 +6,7 @@ use super::{Change, change::steps};
 use crate::{
     analysis::{InBacking, MountOn},
     geometry::{Pattern, Polyline},
-    top::{Fastened, Hold, Laid, Outline, Top},
+    top::{Fastened, Hold, Laid, Top},
     units::{Length, System},
 };
 
@@ -85,13 +85,13 @@ fn longer(top: &Top, backing: usize) -> Vec<Change> {
     steps(top).map(|by| Change::BackingLength { backing, by }).collect()
 }
 
-/// A line drawn out at both ends; none where it would leave the top.
-pub(super) fn lengthened(line: &Polyline, by: Length, outline: &Outline) -> Option<Polyline> {
+/// A line drawn out at both ends.
+pub(super) fn lengthened(line: &Polyline, by: Length) -> Option<Polyline> {
     let mut points = line.points().to_vec();
     let (first, last) = (line.at(-by), line.at(line.length() + by));
     *points.first_mut()? = first;
     *points.last_mut()? = last;
-    if outline.holds(first) && outline.holds(last) { Polyline::new(points).ok() } else { None }
+    Polyline::new(points).ok()
 }
 
 fn narrower(top: &Top, backing: usize) -> Vec<Change> {
