@@ -69,7 +69,7 @@ def forms():
     msp.add_circle((100, -300), 600, dxfattribs=on("ROUND"))
     msp.add_ellipse((0, 0), major_axis=(900, 300), ratio=0.6, dxfattribs=on("OVAL"))
     # Half of an ellipse, seen from below, closed by its diameter.
-    half = msp.add_ellipse((0, 0), major_axis=(800, 0), ratio=0.5, start_param=0, end_param=math.pi,
+    half = msp.add_ellipse((0, 0), major_axis=(1600, 0), ratio=0.5, start_param=0, end_param=math.pi,
                            dxfattribs=on("HALF OVAL", extrusion=(0, 0, -1)))
     msp.add_line(half.start_point, half.end_point, dxfattribs=on("HALF OVAL"))
 
@@ -123,7 +123,7 @@ def bow_wing():
         ends.append(touch)
     for index, (_, start) in enumerate(ends):
         msp.add_line(start, ends[(index + 1) % len(ends)][0], dxfattribs={"layer": "OUTLINE"})
-    msp.add_circle(away + Vec2(78, 34) * inch, 10 * inch, dxfattribs={"layer": "HATCH"})
+    msp.add_circle(away + Vec2(70, 22) * inch, 8 * inch, dxfattribs={"layer": "HATCH"})
     save(doc, ROOT / "examples" / "bow-wing.dxf")
 
 
