@@ -47,22 +47,23 @@ pub(super) fn closed(paths: Vec<Path>, join: f64) -> Result<Vec<Vec<(Point, f64)
             Some(_) => rings.push(path.pieces),
         }
     }
+    let ends: Vec<Point> = open.iter().filter_map(Path::ends).flat_map(|(start, end)| [start, end]).collect();
+    if let Some(&at) = ends.iter().find(|at| ends.iter().filter(|end| end.distance(**at) <= join).count() > 2) {
+        return Err(Loose::Branch { at });
+    }
     while !open.is_empty() {
         let mut chain = open.remove(0);
         while let Some((start, end)) = chain.ends() {
-            let near: Vec<usize> =
-                (0..open.len()).filter(|&other| gap(&open[other], end).is_some_and(|(gap, _)| gap <= join)).collect();
-            match near.as_slice() {
-                [] if start.distance(end) <= join => chain.end = None,
-                [] => return Err(Loose::Open { from: end, to: nearest(&open, start, end) }),
-                [next] if start.distance(end) > join => {
-                    let next = open.remove(*next);
+            let next = open.iter().position(|other| gap(other, end).is_some_and(|(gap, _)| gap <= join));
+            match next.map(|next| open.remove(next)) {
+                None if start.distance(end) <= join => chain.end = None,
+                None => return Err(Loose::Open { from: end, to: nearest(&open, start, end) }),
+                Some(next) => {
                     let Some((from, to)) = next.ends() else { continue };
                     let next = if from.distance(end) <= to.distance(end) { next } else { next.reversed(to) };
                     chain.pieces.extend(next.pieces);
                     chain.end = next.end;
                 }
-                _ => return Err(Loose::Branch { at: end }),
             }
         }
         rings.push(chain.pieces);
