@@ -6,6 +6,7 @@ mod fastened;
 mod fixing;
 mod frame;
 mod gear;
+mod hole;
 mod layer;
 mod outline;
 mod problem;

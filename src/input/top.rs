@@ -10,8 +10,9 @@ use uom::si::ratio::ratio;
 use super::{
     drawing::Drawn,
     frame::read_line,
+    hole::clear_of_holes,
     layer::{Layup, Process, not_a_fibre_content, read_layer},
-    outline::{clear_of_holes, read_outline},
+    outline::read_outline,
     problem::Problem,
     reader::Room,
     unknown_name,

@@ -96,7 +96,7 @@ fn every_kind_of_line_is_the_outline_that_it_draws() {
         is(outline.area().get::<square_millimeter>(), area, tolerance);
     }
     // By the formulas that `make.py` prints, of 6000 places and of places within 1 µm.
-    for (name, area) in [("WAVE", 1_494_499.7325), ("DROP", 1_465_123.0760)] {
+    for (name, area) in [("WAVE", 1494499.7325), ("DROP", 1465123.0760)] {
         let outline = layer(name).unwrap_or_else(|said| panic!("{name}: {said}"));
         is(outline.area().get::<square_millimeter>(), area, CHORDS);
     }
@@ -148,7 +148,10 @@ fn the_same_outline_by_corners_and_drawn_is_the_same_within_a_micrometre() {
 #[test]
 fn what_is_wrong_with_a_layer_is_said_with_its_place() {
     for (name, said) in [
-        ("GAP", "not closed: from the end at x 3, y 4 of the drawing to the nearest, at x 0, y 0 of the drawing, are 5.00 mm"),
+        (
+            "GAP",
+            "not closed: from the end at x 3, y 4 of the drawing to the nearest, at x 0, y 0 of the drawing, are 5.00 mm",
+        ),
         ("CROSSED", "the layer \"CROSSED\" crosses or touches itself at x 500, y 500 of the drawing"),
         ("FORK", "more than two ends of the layer \"FORK\" meet at x 0, y 0 of the drawing"),
         ("TWO", "has 2 closed lines: 1200 by 1200 from x -600, y -600 of the drawing; 1200 by 1200 from x 900, y -600"),
@@ -163,10 +166,7 @@ fn what_is_wrong_with_a_layer_is_said_with_its_place() {
         assert!(found.contains("help: "), "{name}: {found}");
         assert_eq!(found.matches("error: ").count(), 1, "{name}: {found}");
     }
-    for (name, said) in [
-        ("PART", "a line of INSERT cannot be read"),
-        ("TILTED", "this CIRCLE is not drawn in plan"),
-    ] {
+    for (name, said) in [("PART", "a line of INSERT cannot be read"), ("TILTED", "this CIRCLE is not drawn in plan")] {
         let found = layer(name).expect_err(name);
         assert!(found.contains(said) && found.contains("--> forms.dxf:"), "{name}: {found}");
         assert_eq!(found.matches("error: ").count(), 1, "{name}: {found}");

@@ -28,7 +28,8 @@ const ROUNDING: f64 = 1e-9;
 
 #[test]
 fn four_corners_with_a_radius_each() {
-    let four = "outline = { length = \"9 ft\", width = \"6 ft\", corner_radius = [\"8 in\", \"9 in\", \"10 in\", \"12 in\"] }";
+    let four =
+        "outline = { length = \"9 ft\", width = \"6 ft\", corner_radius = [\"8 in\", \"9 in\", \"10 in\", \"12 in\"] }";
     let outline = outline(&changed(RECTANGLE, four));
     let radii = outline.corner_radii().expect("a rounded rectangle").map(|radius| radius.get::<inch>());
     for (found, expected) in radii.into_iter().zip([8.0, 9.0, 10.0, 12.0]) {
@@ -106,7 +107,11 @@ fn outlines_by_corners_that_are_none() {
             "the rounding of a corner is a table, not a text",
             "{ radius = \"9 in\" }",
         ),
-        ("[\"0 in\", \"0 in\"], \"108 in\", [\"108 in\", \"72 in\"]", "a corner is due here, not a text", "write [\"98 in\""),
+        (
+            "[\"0 in\", \"0 in\"], \"108 in\", [\"108 in\", \"72 in\"]",
+            "a corner is due here, not a text",
+            "write [\"98 in\"",
+        ),
         (
             "[\"0 in\", \"0 in\"], [\"108 in\", \"0 in\", { radios = \"9 in\" }], [\"108 in\", \"72 in\"]",
             "`radios` is not a key of a corner",
@@ -204,7 +209,11 @@ fn holes_that_do_not_fit() {
             "hatch does not lie within the top, at 108 in (2743 mm), ",
             "the outline runs from 0 to 108 in",
         ),
-        ("circle = { at = [\"200 in\", \"36 in\"], diameter = \"20 in\" }", "hatch does not lie within the top", "the outline"),
+        (
+            "circle = { at = [\"200 in\", \"36 in\"], diameter = \"20 in\" }",
+            "hatch does not lie within the top",
+            "the outline",
+        ),
         ("", "`[[hole]]` does not say what its rim is", "write `circle = {"),
         ("layer = \"HOLES\"", "`layer` is one of a drawing, and the outline is not drawn", "write `circle`"),
         (

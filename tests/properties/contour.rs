@@ -25,16 +25,18 @@ fn xy(place: Point) -> (f64, f64) {
 
 /// Corners round the origin with arcs between them, as places and bulges.
 fn vertices() -> impl Strategy<Value = Vec<(f64, f64, f64)>> {
-    prop::collection::vec((0.5..1.5, prop_oneof![Just(0.0), -0.6..0.6, -0.02..0.02, 0.9..1.1]), 3..8).prop_map(|corners| {
-        #[allow(clippy::cast_precision_loss)] // a handful
-        let step = TAU / corners.len() as f64;
-        let mut angle = 0.1;
-        let place = |(out, bulge): (f64, f64)| {
-            angle += step;
-            (out * f64::cos(angle), out * f64::sin(angle), bulge)
-        };
-        corners.into_iter().map(place).collect()
-    })
+    prop::collection::vec((0.5..1.5, prop_oneof![Just(0.0), -0.6..0.6, -0.02..0.02, 0.9..1.1]), 3..8).prop_map(
+        |corners| {
+            #[allow(clippy::cast_precision_loss)] // a handful
+            let step = TAU / corners.len() as f64;
+            let mut angle = 0.1;
+            let place = |(out, bulge): (f64, f64)| {
+                angle += step;
+                (out * f64::cos(angle), out * f64::sin(angle), bulge)
+            };
+            corners.into_iter().map(place).collect()
+        },
+    )
 }
 
 fn contour(vertices: &[(f64, f64, f64)]) -> Option<Contour> {

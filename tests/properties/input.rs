@@ -21,8 +21,21 @@ const SVG: &str = r#"<svg width="3000mm" height="2000mm" viewBox="0 0 3000 2000"
 <path id="top" d="M 0 0 H 2000 V 900 Q 1800 1000 1600 1000 T 1200 1000 C 900 1100 700 900 500 1000 S 100 1000 0 900 Z
 m 200 200 a 100 90 0 1 0 1 0 z"/></g></svg>"#;
 const LAYERS: [&str; 15] = [
-    "LIGHT", "HEAVY", "BELOW", "PIECES", "ROUND", "OVAL", "HALF OVAL", "WAVE", "DROP", "QUARTER", "GAP", "CROSSED", "FORK",
-    "TWO", "PART",
+    "LIGHT",
+    "HEAVY",
+    "BELOW",
+    "PIECES",
+    "ROUND",
+    "OVAL",
+    "HALF OVAL",
+    "WAVE",
+    "DROP",
+    "QUARTER",
+    "GAP",
+    "CROSSED",
+    "FORK",
+    "TWO",
+    "PART",
 ];
 const TABLE: &str = include_str!("../../materials/core.toml");
 /// Coarse: a value that is not a number is one at any division.
@@ -167,7 +180,8 @@ enum LineSlip {
 fn line_slip() -> impl Strategy<Value = LineSlip> {
     // Most of a drawing is its head; what is drawn stands in the last part.
     let at = || 0..1200_usize;
-    let values = ["", "0", "-1", "1e300", "nan", "inf", "1e-300", "1", "LINE", "SPLINE", "LWPOLYLINE", "ENDSEC", "EOF", "3.5"];
+    let values =
+        ["", "0", "-1", "1e300", "nan", "inf", "1e-300", "1", "LINE", "SPLINE", "LWPOLYLINE", "ENDSEC", "EOF", "3.5"];
     prop_oneof![
         at().prop_map(LineSlip::Drop),
         at().prop_map(LineSlip::Repeat),

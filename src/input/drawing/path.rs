@@ -40,11 +40,11 @@ pub(super) fn closed(paths: Vec<Path>, join: f64) -> Result<Vec<Vec<(Point, f64)
     let mut open: Vec<Path> = Vec::new();
     for path in paths {
         match path.ends() {
-            None => rings.push(path.pieces),
             Some((start, end)) if start.distance(end) > join => open.push(path),
-            // A dot, or a line that was drawn back to its start without being closed.
+            // A dot.
             Some(_) if path.pieces.len() == 1 && path.pieces[0].1 == 0.0 => {}
-            Some(_) => rings.push(path.pieces),
+            // Closed, or drawn back to its start without being closed.
+            _ => rings.push(path.pieces),
         }
     }
     let ends: Vec<Point> = open.iter().filter_map(Path::ends).flat_map(|(start, end)| [start, end]).collect();
