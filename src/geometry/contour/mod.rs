@@ -135,7 +135,7 @@ impl Contour {
 
     /// Points on it, so close that no chord is farther from its arc than a tolerance; the first stands once.
     ///
-    /// A tolerance below a billionth of a radius counts as that.
+    /// A tolerance below a billionth of the length of an arc counts as that.
     #[must_use]
     pub fn flattened(&self, tolerance: Length) -> Vec<Point> {
         let mut points = Vec::with_capacity(self.0.len());

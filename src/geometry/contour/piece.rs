@@ -135,11 +135,12 @@ impl Piece {
         }
         let (centre, radius) = (self.centre(), self.radius());
         let sweep = 4.0 * self.bulge.atan();
-        // Finer than a billionth of the radius is finer than the digits of the places.
-        let share = (tolerance / radius).value.clamp(1e-9, 1.0);
-        let widest = 2.0 * (1.0 - share).acos();
+        // Finer than a billionth of its length is finer than the digits of the places.
+        let rise = tolerance.max(1e-9 * self.length());
+        // t = R (1 − cos(θ/2)), by half angles: an arc that is almost straight loses no digits.
+        let widest = 4.0 * (0.5 * rise / radius).value.min(1.0).sqrt().asin();
         // Half a circle in two at least, so that the flattened ring has an area.
-        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "at most 2π / 9e-5")]
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "√(2π) / 9e-5 at most")]
         let count = (sweep.abs() / widest.min(1.6)).ceil().max(1.0) as u32;
         let (x, y) = (self.from.x - centre.x, self.from.y - centre.y);
         points.extend((1..count).map(|index| {
