@@ -59,8 +59,8 @@ def forms():
     msp.add_polyline2d(slot, format="xyb", close=True, dxfattribs=on("HEAVY"))
     msp.add_lwpolyline([(-x, y, -b) for x, y, b in slot], format="xyb", close=True,
                        dxfattribs=on("BELOW", extrusion=(0, 0, -1)))
-    # Pieces out of order and of either direction; an arc runs anticlockwise, as all arcs of the format do.
-    msp.add_line((1500, 1200), (500, 1200), dxfattribs=on("PIECES"))
+    # Pieces out of order, the first clockwise; an arc runs anticlockwise, as all arcs of the format do, and has to be turned.
+    msp.add_line((500, 1200), (1500, 1200), dxfattribs=on("PIECES"))
     msp.add_arc((1500, 700), 500, 270, 90, dxfattribs=on("PIECES"))
     msp.add_line((1500, 200), (500, 200), dxfattribs=on("PIECES"))
     msp.add_arc((500, 700), 500, 90, 270, dxfattribs=on("PIECES"))
