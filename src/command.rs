@@ -5,6 +5,7 @@ use std::{
     fmt::Write as _,
     fs,
     io::{self, Write as _},
+    ops::Range,
     path::{Path, PathBuf},
 };
 
@@ -12,7 +13,7 @@ use serde_json::Value;
 
 use crate::{
     criteria::Criteria,
-    input::{FileProblems, NamedText, Problem, read_design, read_tables, tables_named_in},
+    input::{Design, FileProblems, NamedText, Problem, drawing_named_in, read_design, read_tables, tables_named_in},
     material::{Kind, MaterialTable},
     report::{Answer, Report, explain, explain_json, list, list_json, to_json, to_text},
     units::System,
@@ -152,26 +153,18 @@ fn check(
     let design = read(file).map_err(|unreadable| unreadable.message(Some(file)))?;
     let mut texts = Vec::new();
     for (name, range) in tables_named_in(&design).map_err(|problems| rendered(&[problems]))? {
-        // A table is named from where the design file stands.
-        let path = file.parent().map_or_else(|| PathBuf::from(&name), |folder| folder.join(&name));
-        match read(&path) {
-            Ok(text) => texts.push(text),
-            Err(unreadable) => {
-                let problem = Problem::at(range, unreadable.cause)
-                    .help("a table is looked for beside the design file that names it");
-                return Err(rendered(&[FileProblems {
-                    file: design.name.clone(),
-                    text: design.text.clone(),
-                    problems: vec![problem],
-                }]));
-            }
-        }
+        texts.push(read(&beside(file, &name)).map_err(|unreadable| not_beside(&design, range, unreadable, "table"))?);
     }
+    let drawing = drawing_named_in(&design).map_err(|problems| rendered(&[problems]))?.map(|(name, range)| {
+        read_drawing(&beside(file, &name)).map_err(|unreadable| not_beside(&design, range, unreadable, "drawing"))
+    });
+    let drawing = drawing.transpose()?;
     for path in tables {
         texts.push(read(path).map_err(|unreadable| unreadable.message(None))?);
     }
     let table = read_tables(&texts).map_err(|files| rendered(&files))?;
-    let top = read_design(&design, &table, units).map_err(|files| rendered(&files))?;
+    let named = Design { file: &design, drawing: drawing.as_ref() };
+    let top = read_design(named, &table, units).map_err(|files| rendered(&files))?;
     let report = Report::new(&top, &table);
     let status = if report.answer() == Answer::Holds { Status::Holds } else { Status::DoesNotHold };
     let text = if json { pretty(&to_json(&report)) } else { to_text(&report, full, width) };
@@ -286,13 +279,35 @@ impl Unreadable {
     }
 }
 
-fn read(path: &Path) -> Result<NamedText, Unreadable> {
-    let name = path.display().to_string();
-    let bytes = fs::read(path).map_err(|error| Unreadable {
-        cause: format!("cannot read {name}: {}", reason(&error)),
+/// A file that a design file names is looked for from where the design file stands.
+fn beside(design: &Path, name: &str) -> PathBuf {
+    design.parent().map_or_else(|| PathBuf::from(name), |folder| folder.join(name))
+}
+
+/// That a file which a design file names could not be read, at the place of its name.
+fn not_beside(design: &NamedText, range: Range<usize>, unreadable: Unreadable, what: &str) -> String {
+    let problem = Problem::at(range, unreadable.cause)
+        .help(format!("a {what} is looked for beside the design file that names it"));
+    rendered(&[FileProblems { file: design.name.clone(), text: design.text.clone(), problems: vec![problem] }])
+}
+
+/// A drawing has notes and names in whatever alphabet it was made; what counts are its numbers.
+fn read_drawing(path: &Path) -> Result<NamedText, Unreadable> {
+    let bytes = read_bytes(path)?;
+    Ok(NamedText { name: path.display().to_string(), text: String::from_utf8_lossy(&bytes).into_owned() })
+}
+
+fn read_bytes(path: &Path) -> Result<Vec<u8>, Unreadable> {
+    fs::read(path).map_err(|error| Unreadable {
+        cause: format!("cannot read {}: {}", path.display(), reason(&error)),
         help: None,
         missing: error.kind() == io::ErrorKind::NotFound,
-    })?;
+    })
+}
+
+fn read(path: &Path) -> Result<NamedText, Unreadable> {
+    let name = path.display().to_string();
+    let bytes = read_bytes(path)?;
     String::from_utf8(bytes).map(|text| NamedText { name: name.clone(), text }).map_err(|error| {
         let fault = error.utf8_error().valid_up_to();
         let line = error.as_bytes()[..fault].split(|byte| *byte == b'\n').count();

@@ -451,6 +451,40 @@ fn a_table_of_the_user_overrides_and_is_named() {
 }
 
 #[test]
+fn a_drawing_is_looked_for_beside_the_design_file() {
+    let folder = folder("drawing");
+    fs::create_dir(folder.join("inner")).unwrap();
+    let design = include_str!("../examples/bow-wing.toml");
+    let (from, to) = (design.find("outline = { points").unwrap(), design.find("process").unwrap());
+    let drawn = "outline = { drawing = \"lines.dxf\", layer = \"OUTLINE\" }\n";
+    fs::write(folder.join("inner/top.toml"), format!("{}{drawn}{}", &design[..from], &design[to..])).unwrap();
+    let missing = done(&folder, &["check", "inner/top.toml"], 2);
+    let said = err(&missing);
+    assert!(said.contains("cannot read inner/lines.dxf: there is no such file or folder"), "{said}");
+    assert!(said.contains("--> inner/top.toml:8:23"), "{said}");
+    assert!(said.contains("a drawing is looked for beside the design file that names it"), "{said}");
+
+    fs::write(folder.join("inner/lines.dxf"), include_str!("../examples/bow-wing.dxf")).unwrap();
+    let drawn = json(&done(&folder, &["check", "inner/top.toml", "--json"], 0));
+    fs::write(folder.join("written.toml"), design).unwrap();
+    let written = json(&done(&folder, &["check", "written.toml", "--json"], 0));
+    let total = |report: &Value| report["weight"]["total"]["value"].as_f64().unwrap();
+    assert!((total(&drawn) - total(&written)).abs() < 1e-6 * total(&written));
+    let cautions = written["cautions"].to_string();
+    assert!(cautions.contains("takes the outline's bounding rectangle, 98.0 in by 68.0 in"), "{cautions}");
+    assert!(cautions.contains("across holes as if panel were there: hatch."), "{cautions}");
+
+    // A note in another alphabet is no obstacle; what is no drawing at all is.
+    let mut old = include_bytes!("../examples/bow-wing.dxf").to_vec();
+    old.splice(0..0, b"999\nT\xfcr\n".iter().copied());
+    fs::write(folder.join("inner/lines.dxf"), &old).unwrap();
+    done(&folder, &["check", "inner/top.toml"], 0);
+    fs::write(folder.join("inner/lines.dxf"), [0xff, 0x00, 0x80]).unwrap();
+    let binary = done(&folder, &["check", "inner/top.toml"], 2);
+    assert!(err(&binary).contains("save it as DXF in text form, not binary"), "{}", err(&binary));
+}
+
+#[test]
 fn colours_are_for_terminals_and_for_those_who_force_them() {
     let folder = tops("colour");
     let coloured = skinspan(&folder).env("CLICOLOR_FORCE", "1").args(["check", "fails.toml"]).output().unwrap();

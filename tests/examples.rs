@@ -14,6 +14,7 @@ use skinspan::{
 
 /// File, answer, governing check.
 const EXAMPLES: &[(&str, Answer, &str)] = &[
+    ("bow-wing", Answer::Holds, "core-shear"),
     ("ferry-tender", Answer::DoesNotHold, "core-shear"),
     ("ferry-tender-mended", Answer::Holds, "ply-failure"),
     ("galley-roof", Answer::Holds, "core-crush"),

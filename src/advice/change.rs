@@ -192,7 +192,23 @@ pub fn changed(top: &Top, change: &Change) -> Option<Top> {
             }
         }
     }
-    Some(other)
+    let moves = matches!(
+        change,
+        Change::MorePipes { .. }
+            | Change::PipesMoved { .. }
+            | Change::PipesLonger(_)
+            | Change::OverhangTrimmed(_)
+            | Change::BackingLength { .. }
+    );
+    (!moves || lies_in_outline(&other)).then_some(other)
+}
+
+/// Whether pipes end on the top, and backing lies in it and in no hole.
+fn lies_in_outline(top: &Top) -> bool {
+    let pipes = top.pipes.iter().map(|pipe| &pipe.along);
+    let backings = || top.backings.iter().map(|backing| &backing.along);
+    pipes.chain(backings()).all(|line| top.outline.left_by(line).is_none())
+        && backings().all(|line| top.outline.hole_on(line).is_none())
 }
 
 /// What is sold above a value, smallest first.

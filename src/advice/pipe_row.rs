@@ -163,14 +163,10 @@ impl Row {
         if near < by && far < by {
             return None;
         }
-        match self.axis {
-            Axis::X => top.outline.length -= near + far,
-            Axis::Y => top.outline.width -= near + far,
-        }
-        let size = top.outline.size(self.axis);
+        let outline = top.outline.trimmed(self.axis, near, far)?;
         let moved = |point: Point| {
-            let at: Length = point.along(self.axis) - near;
-            (at >= Length::default() && at <= size).then(|| self.with(point, at))
+            let point = self.with(point, point.along(self.axis) - near);
+            outline.holds(point).then_some(point)
         };
         let line = |line: &Polyline| -> Option<Polyline> {
             Polyline::new(line.points().iter().map(|point| moved(*point)).collect::<Option<_>>()?).ok()
@@ -187,6 +183,7 @@ impl Row {
         for gear in &mut top.gear {
             gear.at = moved(gear.at)?;
         }
+        top.outline = outline;
         Some(())
     }
 }

@@ -209,7 +209,7 @@ pub fn lines(top: &Top, layout: &StripLayout) -> Vec<Line> {
 /// The whole top, carried by its two short edges.
 #[must_use]
 pub fn carried(top: &Top) -> Line {
-    let axis = if top.outline.length >= top.outline.width { Axis::X } else { Axis::Y };
+    let axis = if top.outline.length() >= top.outline.width() { Axis::X } else { Axis::Y };
     let length = top.outline.size(axis);
     Line {
         role: Role::Carried,

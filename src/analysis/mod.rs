@@ -110,7 +110,7 @@ impl<'a> Analysis<'a> {
     ///
     /// Says in words why the hand method cannot be used on this top. Then nothing has been checked, and nothing passes.
     pub fn new(top: &'a Top, divisions: usize) -> Result<Self, String> {
-        let least = top.outline.length.min(top.outline.width);
+        let least = top.outline.length().min(top.outline.width());
         let (mut cases, ruled_out) = load_cases(&top.service, &top.criteria, least, on_gear(top));
         if top.scope == Scope::Patch {
             cases.retain(LoadCase::works_on_gear);
@@ -296,7 +296,7 @@ impl<'a> Analysis<'a> {
         let length = top.criteria.hand_length.value;
         // Braking: every part is pushed by what lies behind it, half of the top at the middle of a seat on both ends.
         let weight: Pressure = top.field_mass() * (gravity() * case.in_plane);
-        let even: ForcePerWidth = per_width(weight * top.outline.length.max(top.outline.width));
+        let even: ForcePerWidth = per_width(weight * top.outline.length().max(top.outline.width()));
         let local = case.hand.map_or_else(ForcePerWidth::default, |hand| per_width(hand.abs() / length));
         Push { even, local, length }
     }

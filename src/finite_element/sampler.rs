@@ -36,7 +36,7 @@ pub struct Sharp {
 pub(super) enum Use {
     /// All that is seen at it.
     Whole,
-    /// Too near a sharp place for its shear to be looked at by itself.
+    /// Within two radii of a sharp place: its shear is not looked at by itself, since the mean over the disc is larger.
     WithoutShear,
     /// One of the points of a disc: its shear goes into the mean.
     OnDisc(usize),
@@ -71,7 +71,7 @@ impl Sampler {
             .map(|triangle| {
                 let near = |share: [f64; 2]| {
                     let place = plate.place(triangle, share);
-                    sharp.iter().any(|sharp| sharp.at.distance(place) < sharp.radius)
+                    sharp.iter().any(|sharp| sharp.at.distance(place) < sharp.radius * 2.0)
                 };
                 SHARES.iter().map(|&share| (share, if near(share) { Use::WithoutShear } else { Use::Whole })).collect()
             })

@@ -1,10 +1,13 @@
-//! Points, polylines and bands about them, where a straight line across the top meets them, and patterns of points.
+//! Points, polylines and bands about them, where a straight line across the top meets them, closed lines of straight
+//! pieces and arcs, and patterns of points.
 
 mod band;
+mod contour;
 mod foot;
 mod pattern;
 
 pub use band::{Band, Place};
+pub use contour::{Contour, Corner, InvalidContour, Vertex};
 pub use foot::Foot;
 pub use pattern::{Pattern, least_spacing};
 

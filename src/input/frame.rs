@@ -1,12 +1,19 @@
 //! `[[pipe]]`, and lines and places inside the outline.
 
-use super::{fastened::read_row, fixing::Fixings, problem::Problem, reader::Room, unknown_name};
+use super::{
+    fastened::read_row,
+    fixing::Fixings,
+    outline::{beside, words},
+    problem::Problem,
+    reader::Room,
+    unknown_name,
+};
 use crate::{
     criteria::Criteria,
-    geometry::{Point, Polyline},
+    geometry::Polyline,
     material::MaterialTable,
     top::{Outline, Pipe, Scope},
-    units::{Length, Sign, System, both},
+    units::{Length, Sign},
 };
 
 pub(super) fn read_pipes(
@@ -90,13 +97,21 @@ pub(super) fn read_line(room: &Room<'_>, outline: Option<&Outline>) -> Option<Po
         room.missing("along", "[[\"12 in\", \"20 in\"], [\"98 in\", \"20 in\"]]");
         return None;
     };
-    if let Some(outline) = outline
-        && let Some(outside) = points.value.iter().find(|point| !outline.holds(point.value))
-    {
-        report_outside(room, outside.range.clone(), outside.value, outline);
+    let outside =
+        outline.and_then(|outline| Some((points.value.iter().find(|point| !outline.holds(point.value))?, outline)));
+    if let Some((outside, outline)) = outside {
+        room.report(beside(outside.range.clone(), outside.value, outline));
     }
     let twin = points.value.windows(2).find(|pair| pair[0].value == pair[1].value).map(|pair| pair[1].range.clone());
     let line = Polyline::new(points.value.iter().map(|point| point.value).collect()).ok();
+    if let (Some(line), Some(outline), None) = (&line, outline, outside)
+        && let Some(left) = outline.left_by(line)
+    {
+        room.report(
+            Problem::at(points.range.clone(), format!("the line leaves the top at {}", words(left)))
+                .help("the outline cuts in there: lead the line round it"),
+        );
+    }
     if line.is_none() {
         room.report(match twin {
             Some(range) => Problem::at(range, "this place is the one before it: the line does not get on"),
@@ -105,18 +120,4 @@ pub(super) fn read_line(room: &Room<'_>, outline: Option<&Outline>) -> Option<Po
         });
     }
     line
-}
-
-pub(super) fn report_outside(room: &Room<'_>, range: std::ops::Range<usize>, place: Point, outline: &Outline) {
-    room.report(
-        Problem::at(
-            range,
-            format!("the place {}, {} lies outside the top", both(place.x, System::Us), both(place.y, System::Us)),
-        )
-        .help(format!(
-            "the outline runs from 0 to {} along the length and from 0 to {} across",
-            both(outline.length, System::Us),
-            both(outline.width, System::Us)
-        )),
-    );
 }

@@ -5,7 +5,7 @@ use uom::si::{f64::Area, ratio::ratio};
 use super::{
     fastened::read_pattern,
     fixing::Fixings,
-    frame::report_outside,
+    outline::{beside, where_it_is, words},
     problem::Problem,
     reader::{Given, Room},
     unknown_name,
@@ -42,10 +42,15 @@ fn read_one(
     let given = read_given(&room);
     let at = room.point("at");
     room.missing("at", "[\"30 in\", \"38 in\"]");
-    if let (Some(at), Some(outline)) = (&at, outline)
-        && !outline.holds(at.value)
-    {
-        report_outside(&room, at.range.clone(), at.value, outline);
+    if let (Some(at), Some(outline)) = (&at, outline) {
+        if !outline.holds(at.value) {
+            room.report(beside(at.range.clone(), at.value, outline));
+        } else if let Some(hole) = outline.hole_at(at.value) {
+            room.report(
+                Problem::at(at.range.clone(), format!("{name} stands in {}", hole.name))
+                    .help(where_it_is(at.value, outline)),
+            );
+        }
     }
     let fastened = read_pattern(&room, fixings);
     if let (Some(foot), Some(Some(fastened))) = (&foot, &fastened) {
@@ -53,6 +58,7 @@ fn read_one(
     }
     if let (Some(at), Some(outline), Some(Some(fastened))) = (&at, outline, &fastened)
         && outline.holds(at.value)
+        && outline.hole_at(at.value).is_none()
     {
         within_outline(&room, at.value, outline, fastened);
     }
@@ -238,18 +244,7 @@ fn within_outline(room: &Room<'_>, at: Point, outline: &Outline, fastened: &Fast
     let Some(outside) = places.into_iter().find(|place| outline.within_by(*place) <= Length::default()) else { return };
     let range = room.value("fixings").map_or(0..0, toml::Spanned::span);
     room.report(
-        Problem::at(
-            range,
-            format!(
-                "the fixing at {}, {} does not lie within the panel",
-                both(outside.x, System::Us),
-                both(outside.y, System::Us)
-            ),
-        )
-        .help(format!(
-            "the outline runs from 0 to {} along the length and from 0 to {} across",
-            both(outline.length, System::Us),
-            both(outline.width, System::Us)
-        )),
+        Problem::at(range, format!("the fixing at {} does not lie within the panel", words(outside)))
+            .help(where_it_is(outside, outline)),
     );
 }

@@ -1,11 +1,14 @@
 //! The design file: the only place, with the tables, that sees text. What it lets through is a [`Top`] that cannot be
 //! wrong in itself, so nothing behind it returns "invalid input".
 
+mod drawing;
 mod fastened;
 mod fixing;
 mod frame;
 mod gear;
+mod hole;
 mod layer;
+mod outline;
 mod problem;
 mod reader;
 mod service;
@@ -22,6 +25,7 @@ use toml::de::{DeTable, DeValue};
 use crate::{
     criteria::Criteria,
     input::{
+        drawing::Drawn,
         problem::{Sink, offer},
         reader::{FILE, Given, Room, decimal, fault},
     },
@@ -29,6 +33,21 @@ use crate::{
     top::{Scope, Top},
     units::System,
 };
+
+/// A design file, with the drawing that it takes its outline from.
+#[derive(Clone, Copy, Debug)]
+pub struct Design<'a> {
+    /// The design file.
+    pub file: &'a NamedText,
+    /// The drawing that it names; none where it names none.
+    pub drawing: Option<&'a NamedText>,
+}
+
+impl<'a> From<&'a NamedText> for Design<'a> {
+    fn from(file: &'a NamedText) -> Self {
+        Self { file, drawing: None }
+    }
+}
 
 /// A file that a design file names, or that the command line adds.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -51,23 +70,43 @@ pub fn tables_named_in(file: &NamedText) -> Result<Vec<(String, Range<usize>)>, 
     Ok(files.into_iter().flatten().map(|given| (given.value, given.range)).collect())
 }
 
-/// Reads a design file against a material table; `report` overrides the units that the file asks for.
+/// The drawing that a design file takes its outline from, with the place of its name.
 ///
 /// # Errors
 ///
-/// Everything that is wrong with the file.
-pub fn read_design(file: &NamedText, table: &MaterialTable, report: Option<System>) -> Result<Top, Vec<FileProblems>> {
+/// The problems of a file that is no TOML at all.
+pub fn drawing_named_in(file: &NamedText) -> Result<Option<(String, Range<usize>)>, FileProblems> {
+    let (root, sink) = (parse(file)?, Sink::default());
+    let room = Room::new(FILE, root.get_ref(), root.span(), &sink);
+    Ok(drawing::named(&room).map(|given| (given.value, given.range)))
+}
+
+/// Reads a design file, with the drawing of its outline if it names one, against a material table; `report` overrides the
+/// units that the file asks for.
+///
+/// # Errors
+///
+/// Everything that is wrong with the files.
+pub fn read_design<'a>(
+    design: impl Into<Design<'a>>,
+    table: &MaterialTable,
+    report: Option<System>,
+) -> Result<Top, Vec<FileProblems>> {
+    let Design { file, drawing } = design.into();
     let faulty = |problems| vec![FileProblems { file: file.name.clone(), text: file.text.clone(), problems }];
     let criteria = Criteria::built_in().map_err(|error| faulty(vec![Problem::at(0..0, error.to_string())]))?;
     let root = parse(file).map_err(|problems| vec![problems])?;
     let sink = Sink::default();
     let room = Room::new(FILE, root.get_ref(), root.span(), &sink);
-    let top = read_top(&room, table, criteria, report);
+    let drawn = Drawn::new(drawing);
+    let top = read_top(&room, table, criteria, (report, &drawn));
     room.close();
-    let problems = sink.into_sorted();
+    let (problems, of_drawing) = (sink.into_sorted(), drawn.into_problems());
     match top {
-        Some(top) if problems.is_empty() => Ok(top),
-        _ => Err(faulty(problems)),
+        Some(top) if problems.is_empty() && of_drawing.is_none() => Ok(top),
+        // What is wrong with the drawing may be all there is.
+        _ if problems.is_empty() && of_drawing.is_some() => Err(of_drawing.into_iter().collect()),
+        _ => Err(faulty(problems).into_iter().chain(of_drawing).collect()),
     }
 }
 
@@ -124,7 +163,12 @@ fn parse(file: &NamedText) -> Result<toml::Spanned<DeTable<'_>>, FileProblems> {
     Err(FileProblems { file: file.name.clone(), text: file.text.clone(), problems })
 }
 
-fn read_top(room: &Room<'_>, table: &MaterialTable, mut criteria: Criteria, report: Option<System>) -> Option<Top> {
+fn read_top(
+    room: &Room<'_>,
+    table: &MaterialTable,
+    mut criteria: Criteria,
+    (report, drawn): (Option<System>, &Drawn<'_>),
+) -> Option<Top> {
     let title = room.text("title").map_or_else(|| "a top without a title".to_owned(), |given| given.value);
     let written = room.choice("report", &[("us", System::Us), ("si", System::Si)]).map(|given| given.value);
     if let Some(tables) = room.room("tables") {
@@ -134,7 +178,7 @@ fn read_top(room: &Room<'_>, table: &MaterialTable, mut criteria: Criteria, repo
     change_criteria(room, &mut criteria);
     let service = service::read_service(room, &criteria);
     let scope = top::read_scope(room);
-    let panel = top::read_panel(room, table, scope);
+    let panel = top::read_panel(room, table, scope, drawn);
     let outline = panel.outline.as_ref();
     let inlays = top::read_inlays(room, table, outline, panel.core_thickness);
     let fixings = fixing::read_fixings(room, table, panel.thickness());

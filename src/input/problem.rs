@@ -119,7 +119,7 @@ fn likely<'a>(name: &str, known: impl IntoIterator<Item = &'a str>) -> Vec<&'a s
     let name = name.to_lowercase();
     let mut near: Vec<(f64, &str)> = known
         .into_iter()
-        .map(|candidate| (strsim::normalized_damerau_levenshtein(&name, candidate), candidate))
+        .map(|candidate| (strsim::normalized_damerau_levenshtein(&name, &candidate.to_lowercase()), candidate))
         .filter(|(likeness, _)| *likeness >= 0.5)
         .collect();
     near.sort_by(|a, b| b.0.total_cmp(&a.0));

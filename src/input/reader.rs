@@ -9,7 +9,7 @@ use toml::{
 
 use super::problem::{Problem, Sink, nearest};
 use crate::{
-    geometry::Point,
+    geometry::{Corner, Point},
     units::{self, Dimensioned, Length, ParseError, Sign},
 };
 
@@ -55,11 +55,12 @@ impl<'a> Room<'a> {
 
     /// As [`Room::missing`], with what else one could write.
     pub(crate) fn missing_or(&self, key: &'static str, example: &str, or: &str) {
-        self.absent(
-            key,
-            Problem::at(self.range.clone(), format!("`{key}` is missing in {}", self.name))
-                .help(format!("write for example `{key} = {example}`{or}")),
-        );
+        self.absent(key, self.without(key).help(format!("write for example `{key} = {example}`{or}")));
+    }
+
+    /// That `key` has to be there, without a way out.
+    pub(crate) fn without(&self, key: &str) -> Problem {
+        Problem::at(self.range.clone(), format!("`{key}` is missing in {}", self.name))
     }
 
     /// Reports that `key` has to be there, in other words; what is there and wrong has been reported as such. The
@@ -73,6 +74,11 @@ impl<'a> Room<'a> {
         if keys.iter().all(|key| self.value(key).is_none()) {
             self.missed.borrow_mut().push((keys.to_vec(), problem));
         }
+    }
+
+    /// Its place.
+    pub(crate) fn place(&self) -> Range<usize> {
+        self.range.clone()
     }
 
     /// Name and place, for a problem of the room as a whole.
@@ -310,6 +316,15 @@ impl<'a> Room<'a> {
         (points.len() == items.len()).then(|| Given { value: points, text: String::new(), range: value.span() })
     }
 
+    /// Corners with a rounding each, `[["0 in", "0 in"], ["98 in", "20 in", { radius = "9 in" }]]`; `usual` where a corner
+    /// says none.
+    pub(crate) fn corners(&self, key: &'static str, usual: Length) -> Option<Given<Vec<Given<Corner>>>> {
+        let value = self.list(key)?;
+        let DeValue::Array(items) = value.get_ref() else { return None };
+        let corners: Vec<_> = items.iter().filter_map(|item| corner(item, usual, self.sink)).collect();
+        (corners.len() == items.len()).then(|| Given { value: corners, text: String::new(), range: value.span() })
+    }
+
     /// Every key and value as text, for tables whose keys are names of the user's choice.
     pub(crate) fn entries(&self) -> impl Iterator<Item = (Given<String>, &'a Spanned<DeValue<'a>>)> {
         self.table.iter().map(|(key, value)| {
@@ -428,6 +443,39 @@ fn point(items: &DeArray<'_>, range: &Range<usize>, sink: &Sink) -> Option<Point
     let mut coordinates = items.iter().map(|item| quantity::<Length>(item, "a coordinate", Sign::Any, sink));
     let (x, y) = (coordinates.next().flatten(), coordinates.next().flatten());
     Some(Point { x: x?.value, y: y?.value })
+}
+
+fn corner(item: &Spanned<DeValue<'_>>, usual: Length, sink: &Sink) -> Option<Given<Corner>> {
+    let form = "write [\"98 in\", \"20 in\"], or [\"98 in\", \"20 in\", { radius = \"9 in\" }]";
+    let due = |found: String| Problem::at(item.span(), format!("a corner is due here, not {found}")).help(form);
+    let DeValue::Array(parts) = item.get_ref() else {
+        sink.report(due(kind(item.get_ref()).to_owned()));
+        return None;
+    };
+    let mut parts = parts.iter();
+    let (Some(x), Some(y), rounding, None) = (parts.next(), parts.next(), parts.next(), parts.next()) else {
+        sink.report(due("this list".to_owned()));
+        return None;
+    };
+    let [x, y] = [x, y].map(|item| quantity::<Length>(item, "a coordinate", Sign::Any, sink));
+    let radius = match rounding.map(|rounding| (rounding, rounding.get_ref())) {
+        None => Some(usual),
+        Some((place, DeValue::Table(table))) => {
+            let room = Room::new("a corner", table, place.span(), sink);
+            let radius = room.required::<Length>("radius", Sign::NotNegative, "\"9 in\"");
+            room.close();
+            radius.map(|given| given.value)
+        }
+        Some((place, other)) => {
+            sink.report(
+                Problem::at(place.span(), format!("the rounding of a corner is a table, not {}", kind(other)))
+                    .help(form),
+            );
+            None
+        }
+    };
+    let at = Point { x: x?.value, y: y?.value };
+    Some(Given { value: Corner { at, radius: radius? }, text: String::new(), range: item.span() })
 }
 
 const fn kind(value: &DeValue<'_>) -> &'static str {

@@ -5,11 +5,14 @@
 
 use std::sync::Arc;
 
-use uom::si::{length::millimeter, ratio::ratio};
+use uom::si::ratio::ratio;
 
 use super::{
+    drawing::Drawn,
     frame::read_line,
+    hole::clear_of_holes,
     layer::{Layup, Process, not_a_fibre_content, read_layer},
+    outline::read_outline,
     problem::Problem,
     reader::Room,
     unknown_name,
@@ -61,7 +64,7 @@ pub(super) fn read_scope(root: &Room<'_>) -> Scope {
     if whole.is_none() && patch.is_some() { Scope::Patch } else { Scope::Whole }
 }
 
-pub(super) fn read_panel(root: &Room<'_>, table: &MaterialTable, scope: Scope) -> Panel {
+pub(super) fn read_panel(root: &Room<'_>, table: &MaterialTable, scope: Scope, drawn: &Drawn<'_>) -> Panel {
     let key = match scope {
         Scope::Whole => "top",
         Scope::Patch => "patch",
@@ -74,7 +77,7 @@ pub(super) fn read_panel(root: &Room<'_>, table: &MaterialTable, scope: Scope) -
         );
         return Panel::default();
     };
-    let outline = read_outline(&room, scope);
+    let outline = read_outline(root, &room, scope, drawn);
     // A patch has no rim and no crown that anything asks for.
     let whole = scope == Scope::Whole;
     let crown = whole.then(|| room.quantity::<Length>("crown", Sign::NotNegative)).flatten();
@@ -84,47 +87,6 @@ pub(super) fn read_panel(root: &Room<'_>, table: &MaterialTable, scope: Scope) -
     let edge = if whole { read_edge(&room, table, outline.as_ref()) } else { Some(None) };
     room.close();
     Panel { outline, crown, outer, inner, resin_retention, core, core_thickness, edge }
-}
-
-fn read_outline(top: &Room<'_>, scope: Scope) -> Option<Outline> {
-    top.missing("outline", "{ length = \"9 ft\", width = \"6 ft\", corner_radius = \"12 in\" }");
-    let room = top.room("outline")?;
-    let length = room.required::<Length>("length", Sign::Positive, "\"9 ft 2 in\"");
-    let width = room.required::<Length>("width", Sign::Positive, "\"6 ft 4 in\"");
-    let radius = room.quantity::<Length>("corner_radius", Sign::NotNegative);
-    if let (Some(length), Some(width)) = (&length, &width) {
-        // Our assumption: a wrong unit, and whatever lies on such a top would be reported as beside it.
-        let (least, words) = match scope {
-            Scope::Whole => (500.0, "top"),
-            Scope::Patch => (100.0, "patch"),
-        };
-        let sizes = Length::new::<millimeter>(least)..=Length::new::<millimeter>(20_000.0);
-        let mut wrong = [length, width].into_iter().filter(|given| !sizes.contains(&given.value)).peekable();
-        if wrong.peek().is_some() {
-            for given in wrong {
-                room.report(
-                    Problem::at(given.range.clone(), format!("no {words} measures {}", both(given.value, System::Us)))
-                        .help(format!("a {words} is {} m to 20 m long and wide: is the unit right?", least / 1000.0)),
-                );
-            }
-            room.close();
-            return None;
-        }
-        if let Some(radius) = &radius
-            && radius.value > length.value.min(width.value) / 2.0
-        {
-            room.report(
-                Problem::at(radius.range.clone(), "the corners are rounder than the top is wide")
-                    .help(format!("at most {}", both(length.value.min(width.value) / 2.0, System::Us))),
-            );
-        }
-    }
-    room.close();
-    Some(Outline {
-        length: length?.value,
-        width: width?.value,
-        corner_radius: radius.map_or_else(Length::default, |given| given.value),
-    })
 }
 
 fn read_skins(
@@ -212,7 +174,7 @@ fn read_edge(top: &Room<'_>, table: &MaterialTable, outline: Option<&Outline>) -
     let Some(room) = top.room("edge") else { return Some(None) };
     let setback = room.required::<Length>("setback", Sign::Positive, "\"1.5 in\"");
     if let (Some(setback), Some(outline)) = (&setback, outline)
-        && setback.value > outline.length.min(outline.width) / 4.0
+        && setback.value > outline.length().min(outline.width()) / 4.0
     {
         room.report(
             Problem::at(setback.range.clone(), "the edge would take more than half of the top")
@@ -260,6 +222,7 @@ pub(super) fn read_inlays(
             }
         });
         let along = read_line(&room, outline);
+        clear_of_holes(&room, along.as_ref(), outline);
         room.close();
         let board = board?;
         let boards = boards_beside(table, &board);
@@ -293,6 +256,7 @@ pub(super) fn read_inlays(
             );
         }
         let along = read_line(&room, outline);
+        clear_of_holes(&room, along.as_ref(), outline);
         room.close();
         Some(Conduit { name, diameter: size?, along: along?, tube })
     });

@@ -57,6 +57,32 @@ fn fixings(report: &Report<'_>) -> Vec<String> {
     cautions
 }
 
+/// What is to be said about an outline that the hand method does not see as it is.
+fn outline(report: &Report<'_>) -> Vec<String> {
+    let (top, outline) = (report.top, &report.top.outline);
+    let mut cautions = Vec::new();
+    if top.scope == Scope::Patch {
+        return cautions;
+    }
+    if outline.corner_radii().is_none() {
+        cautions.push(format!(
+            "The hand method takes the outline's bounding rectangle, {} by {}, for strips, bays, people and wind. Weight, \
+             places and distances to the rim go by the outline itself.",
+            show(outline.length(), top.report),
+            show(outline.width(), top.report)
+        ));
+    }
+    let holes: Vec<&str> = outline.holes().iter().map(|hole| hole.name.as_str()).collect();
+    if !holes.is_empty() {
+        cautions.push(format!(
+            "The hand method runs its strips across holes as if panel were there: {}. What the panel loses beside a hole is \
+             not checked; weight and distances to the rim count it.",
+            holes.join(", ")
+        ));
+    }
+    cautions
+}
+
 /// The cautions that belong beside a report.
 #[must_use]
 pub fn cautions(report: &Report<'_>) -> Vec<String> {
@@ -90,6 +116,7 @@ pub fn cautions(report: &Report<'_>) -> Vec<String> {
             .to_owned(),
     );
     cautions.extend(fixings(report));
+    cautions.extend(outline(report));
     if top.crown > Length::default() {
         cautions.push(format!(
             "The crown of {} is not counted: the top is taken as flat, which is on the safe side for bending.",

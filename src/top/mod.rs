@@ -14,7 +14,7 @@ pub use fixing::{Bolt, Fixing, Hold, Sleeve, Washer};
 pub use frame::Pipe;
 pub use gear::{Gear, GivenForce};
 pub use inlay::{Backing, Conduit};
-pub use outline::{Edge, Outline};
+pub use outline::{Edge, Hole, InvalidHole, Outline};
 pub use schedule::{RoundFixing, Schedule, SkinLayer};
 pub use weight::{Weight, WeightItem};
 
@@ -57,7 +57,7 @@ pub struct Top {
     pub title: String,
     /// System of units of the report.
     pub report: System,
-    /// Outline in plan.
+    /// Outline in plan, with its holes.
     pub outline: Outline,
     /// Rise of the middle over the edges. The hand method takes the top as flat and says so.
     pub crown: Length,

@@ -75,7 +75,7 @@ impl Top {
     /// Weight by item, and the centre of gravity.
     #[must_use]
     pub fn weight(&self) -> Weight {
-        let middle = Point { x: self.outline.length / 2.0, y: self.outline.width / 2.0 };
+        let middle = self.outline.centre();
         let area = self.outline.area();
         let item = |name: &str, mass: Mass, at: Point| WeightItem { name: name.to_owned(), mass, at };
         let core: ArealMassDensity = self.core.material.density * self.core.thickness;
@@ -86,7 +86,11 @@ impl Top {
             item("inner skin, with coats", self.inner.mass() * area, middle),
         ];
         if self.edge.is_some() {
-            items.push(item("edge fill over core", self.edge_mass() * self.outline.perimeter(), middle));
+            items.push(item(
+                "edge fill over core",
+                self.edge_mass() * self.outline.perimeter(),
+                self.outline.rim_centre(),
+            ));
         }
         for backing in &self.backings {
             let extra = (backing.board.density.value - self.core.material.density) * self.core.thickness;

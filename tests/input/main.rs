@@ -4,12 +4,14 @@
 #![allow(clippy::too_many_lines)] // lists of mistakes with the words for each
 
 mod criteria;
+mod drawings;
 mod file;
 mod fixings;
 mod keys;
 mod layers;
 mod lines;
 mod names;
+mod outlines;
 mod panel;
 mod quantities;
 mod service;

@@ -9,12 +9,34 @@ use skinspan::{
     analysis::Analysis,
     check::{Outcome, Verdict, run},
     criteria::Criteria,
-    input::{FileProblems, NamedText, read_design, read_tables, tables_named_in},
+    input::{Design, FileProblems, NamedText, drawing_named_in, read_design, read_tables, tables_named_in},
     material::MaterialTable,
     top::Top,
 };
 
 const EXAMPLE: &str = include_str!("../../examples/survey-launch.toml");
+const CORNERS: &str = include_str!("../../examples/bow-wing.toml");
+const FORMS: &str = include_str!("../input/drawings/forms.dxf");
+const SVG: &str = r#"<svg width="3000mm" height="2000mm" viewBox="0 0 3000 2000"><g transform="rotate(3) scale(1, 1)">
+<path id="top" d="M 0 0 H 2000 V 900 Q 1800 1000 1600 1000 T 1200 1000 C 900 1100 700 900 500 1000 S 100 1000 0 900 Z
+m 200 200 a 100 90 0 1 0 1 0 z"/></g></svg>"#;
+const LAYERS: [&str; 15] = [
+    "LIGHT",
+    "HEAVY",
+    "BELOW",
+    "PIECES",
+    "ROUND",
+    "OVAL",
+    "HALF OVAL",
+    "WAVE",
+    "DROP",
+    "QUARTER",
+    "GAP",
+    "CROSSED",
+    "FORK",
+    "TWO",
+    "PART",
+];
 const TABLE: &str = include_str!("../../materials/core.toml");
 /// Coarse: a value that is not a number is one at any division.
 const DIVISIONS: usize = 4;
@@ -78,7 +100,24 @@ fn reads(text: &str) -> Option<Top> {
     if let Err(problems) = tables_named_in(&named(text)) {
         well_placed(&[problems]);
     }
+    if let Err(problems) = drawing_named_in(&named(text)) {
+        well_placed(&[problems]);
+    }
     read_design(&named(text), &BUILT_IN, None).map_err(|files| well_placed(&files)).ok()
+}
+
+/// A drawing is an outline, or it is said what is wrong with it or with what the design file says of it.
+fn reads_drawing(name: &str, outline: &str, text: &str) {
+    let design = named(&EXAMPLE.replacen(
+        "outline = { length = \"9 ft 2 in\", width = \"6 ft 4 in\", corner_radius = \"14 in\" }",
+        &format!("outline = {{ drawing = {name:?}, {outline} }}"),
+        1,
+    ));
+    assert!(design.text.contains(name));
+    let drawing = NamedText { name: name.to_owned(), text: text.to_owned() };
+    if let Err(files) = read_design(Design { file: &design, drawing: Some(&drawing) }, &BUILT_IN, None) {
+        well_placed(&files);
+    }
 }
 
 /// A top that was read gives checks with numbers, or says why it does not.
@@ -128,6 +167,45 @@ fn slip() -> impl Strategy<Value = Slip> {
         (at(), at()).prop_map(|(one, other)| Slip::SwapValues(one, other)),
         at().prop_map(Slip::Cut),
     ]
+}
+
+/// One slip in the lines of a drawing: dropped, repeated, or another value in place of one.
+#[derive(Clone, Debug)]
+enum LineSlip {
+    Drop(usize),
+    Repeat(usize),
+    Value(usize, &'static str),
+}
+
+fn line_slip() -> impl Strategy<Value = LineSlip> {
+    // Most of a drawing is its head; what is drawn stands in the last part.
+    let at = || 0..1200_usize;
+    let values =
+        ["", "0", "-1", "1e300", "nan", "inf", "1e-300", "1", "LINE", "SPLINE", "LWPOLYLINE", "ENDSEC", "EOF", "3.5"];
+    prop_oneof![
+        at().prop_map(LineSlip::Drop),
+        at().prop_map(LineSlip::Repeat),
+        (at(), prop::sample::select(values.to_vec())).prop_map(|(at, value)| LineSlip::Value(at, value)),
+        (at(), prop::sample::select(values.to_vec())).prop_map(|(at, value)| LineSlip::Value(at, value)),
+    ]
+}
+
+fn slipped_lines(text: &str, slip: &LineSlip) -> String {
+    let drawn = text.find("ENTITIES").unwrap_or(0);
+    let (head, body) = text.split_at(drawn);
+    let mut lines: Vec<&str> = body.lines().collect();
+    if lines.is_empty() {
+        return text.to_owned();
+    }
+    let count = lines.len();
+    match slip {
+        LineSlip::Drop(at) => {
+            lines.remove(at % count);
+        }
+        LineSlip::Repeat(at) => lines.insert(at % count, lines[at % count]),
+        LineSlip::Value(at, value) => lines[at % count] = value,
+    }
+    format!("{head}{}\n", lines.join("\n"))
 }
 
 /// Places of the texts in quotation marks, and of the numbers that stand without.
@@ -220,6 +298,35 @@ proptest! {
         let mut design = EXAMPLE.to_owned();
         design.replace_range(places[at % places.len()].clone(), &format!("{text:?}"));
         reads(&design);
+    }
+
+    #[test]
+    fn corners_with_slips_are_read_or_have_a_place_at_fault(slips in prop::collection::vec(slip(), 1..4)) {
+        reads(&slips.iter().fold(CORNERS.to_owned(), |text, slip| slipped(&text, slip)));
+    }
+
+    #[test]
+    fn any_bytes_are_a_drawing_or_have_a_place_at_fault(bytes in prop::collection::vec(any::<u8>(), 0..400)) {
+        let text = String::from_utf8_lossy(&bytes);
+        reads_drawing("a.dxf", "layer = \"0\"", &text);
+        reads_drawing("a.svg", "path = \"top\"", &text);
+        reads_drawing("a.svg", "path = \"top\", units = \"mm\"", &format!("<svg><path id='top' d={text:?}/></svg>"));
+    }
+
+    #[test]
+    fn a_drawing_with_slips_is_read_or_has_a_place_at_fault(
+        layer in prop::sample::select(&LAYERS[..]),
+        slips in prop::collection::vec(line_slip(), 1..6),
+        marks in prop::collection::vec((any::<usize>(), "[0-9a-zMLAHVCSQTZ .,<>\"=()-]"), 1..6),
+    ) {
+        let text = slips.iter().fold(FORMS.to_owned(), |text, slip| slipped_lines(&text, slip));
+        reads_drawing("a.dxf", &format!("layer = {layer:?}"), &text);
+        let mut svg: Vec<char> = SVG.chars().collect();
+        for (at, mark) in marks {
+            let at = at % svg.len();
+            svg[at] = mark.chars().next().unwrap();
+        }
+        reads_drawing("a.svg", "path = \"top\"", &svg.into_iter().collect::<String>());
     }
 
     #[test]

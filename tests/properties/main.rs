@@ -1,6 +1,7 @@
 //! Invariants under random input: identities, symmetry, scaling, equilibrium, monotony.
 
 mod closed_form;
+mod contour;
 mod fastening;
 mod fastening_panel;
 mod fixing_group;

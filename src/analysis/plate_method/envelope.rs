@@ -217,7 +217,7 @@ impl<'a> Solved<'a> {
 
     fn sag(&self, deflected: Deflected, tip: bool, load_at: Option<Point>) -> FieldSag {
         let near = self.top.pipes.iter().map(|pipe| pipe.along.distance(deflected.at));
-        let near = near.fold(self.top.outline.length, Length::min);
+        let near = near.fold(self.top.outline.length(), Length::min);
         let over = if tip { near } else { near * 2.0 };
         FieldSag { sag: deflected.deflection, at: deflected.at, load_at, over }
     }

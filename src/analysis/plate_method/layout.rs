@@ -1,6 +1,6 @@
 //! The top in plan as a mesh: which lines its triangles follow, which region each lies in, what carries it where.
 
-use std::f64::consts::{FRAC_PI_2, PI};
+use std::f64::consts::PI;
 
 use uom::si::ratio::ratio;
 
@@ -17,8 +17,8 @@ use crate::{
     units::{BeamRigidity, Length, Pressure, Ratio},
 };
 
-/// Pieces of a rounded corner.
-const CORNER_PIECES: usize = 4;
+/// How far the straight sides of triangles may leave a rounded rim, over the smaller side of the top.
+const RIM_TOLERANCE: f64 = 1.0 / 400.0;
 
 /// A pipe's stretch of the mesh.
 #[derive(Clone, Debug)]
@@ -58,14 +58,17 @@ impl Net {
         // Shear changes over the depth of the core; the mean over a disc of its depth stands for what a line of seats
         // of that order of width does at its end.
         let disc = sections.field.lever(Axis::X) / 2.0;
-        let least = top.outline.length.min(top.outline.width);
+        let least = top.outline.length().min(top.outline.width());
         let sharp = sharp_places(top);
         let size = |place: Point| {
             let near = top.pipes.iter().map(|pipe| pipe.along.distance(place)).fold(least, Length::min);
             let end = sharp.iter().map(|end| end.distance(place)).fold(least, Length::min);
-            (least / 12.0 + near * 0.35).min(least / 6.0).min(disc * 1.2 + end * 0.5)
+            (least / 12.0 + near * 0.35).min(least / 5.0).min(disc * 2.0 + end * 0.6)
         };
-        let plan = Plan { outline: outline(top), holes: Vec::new(), lines, size: &size, merge: disc * 0.1 };
+        let tolerance = least * RIM_TOLERANCE;
+        let outline = top.outline.contour().flattened(tolerance);
+        let holes = top.outline.holes().iter().map(|hole| hole.contour.flattened(tolerance)).collect();
+        let plan = Plan { outline, holes, lines, size: &size, merge: disc * 0.1 };
         let mesh = Mesh::new(&plan)?;
         let mut regions = vec![Region::Field];
         regions.extend((0..top.backings.len()).map(Region::Backing));
@@ -211,36 +214,6 @@ fn in_hull(points: &[Point], place: Point) -> bool {
 fn middle(mesh: &Mesh, corners: &[usize; 3]) -> Point {
     let [a, b, c] = corners.map(|corner| mesh.nodes()[corner]);
     Point { x: (a.x + b.x + c.x) / 3.0, y: (a.y + b.y + c.y) / 3.0 }
-}
-
-/// The outline as a ring of corners.
-fn outline(top: &Top) -> Vec<Point> {
-    let (outline, none) = (&top.outline, Length::default());
-    let r = outline.corner_radius;
-    if r <= none {
-        let [l, w] = [outline.length, outline.width];
-        return vec![
-            Point { x: none, y: none },
-            Point { x: l, y: none },
-            Point { x: l, y: w },
-            Point { x: none, y: w },
-        ];
-    }
-    let middles = [
-        (outline.length - r, r, -FRAC_PI_2),
-        (outline.length - r, outline.width - r, 0.0),
-        (r, outline.width - r, FRAC_PI_2),
-        (r, r, PI),
-    ];
-    let mut ring = Vec::with_capacity(4 * (CORNER_PIECES + 1));
-    for (x, y, from) in middles {
-        for k in 0..=CORNER_PIECES {
-            #[expect(clippy::cast_precision_loss, reason = "a few pieces")]
-            let turn = from + FRAC_PI_2 * k as f64 / CORNER_PIECES as f64;
-            ring.push(Point { x: x + r * turn.cos(), y: y + r * turn.sin() });
-        }
-    }
-    ring
 }
 
 /// The border of a band about a line, its ends cut square: one side forth, the other back.

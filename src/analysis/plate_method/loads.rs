@@ -101,7 +101,7 @@ impl<'a> StillLoads<'a> {
     /// Wind by zone: a corner lies within the zone's width of two edges.
     fn wind(&self, case: &LoadCase, place: Point) -> Pressure {
         let outline = &self.top.outline;
-        let near = [place.x.min(outline.length - place.x), place.y.min(outline.width - place.y)];
+        let near = [place.x.min(outline.length() - place.x), place.y.min(outline.width() - place.y)];
         match near.iter().filter(|to_edge| **to_edge < case.zone).count() {
             0 => case.wind.interior,
             1 => case.wind.edge,

@@ -106,10 +106,10 @@ impl PlateMethod {
                 let solve = |degree, only: Option<&[Point]>| {
                     solve(top, sections, &net, (cases, numbers), (degree, *left), only)
                 };
-                let (unknowns, fine) = solve(Degree::Four, None)?;
-                // The lower degree sees the places alone that the higher found to be the worst.
-                let places: Vec<Point> = fine.iter().flat_map(PlateForces::load_places).collect();
-                let (_, coarse) = solve(Degree::Three, Some(&places))?;
+                // The lower degree tries people everywhere; the higher only where that was worst for something.
+                let (_, coarse) = solve(Degree::Three, None)?;
+                let places: Vec<Point> = coarse.iter().flat_map(PlateForces::load_places).collect();
+                let (unknowns, fine) = solve(Degree::Four, Some(&places))?;
                 Ok((unknowns, fine, coarse))
             })
             .collect();

@@ -77,7 +77,7 @@ fn spread(net: &Net, plate: &Plate, points: &[Point], force: Force) -> Option<Lo
 
 /// Places a twelfth of the smaller side apart, up to half a footprint from the rim.
 fn places(top: &Top, side: Length) -> Vec<Point> {
-    let apart = top.outline.length.min(top.outline.width) / 12.0;
+    let apart = top.outline.length().min(top.outline.width()) / 12.0;
     let stations = |size: Length| {
         let room = size - side;
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few dozen")]
@@ -85,9 +85,9 @@ fn places(top: &Top, side: Length) -> Vec<Point> {
         (0..=steps).map(move |k| side / 2.0 + room * (f64::from(k) / f64::from(steps)))
     };
     let outline = &top.outline;
-    stations(outline.length)
-        .flat_map(|x| stations(outline.width).map(move |y| Point { x, y }))
-        // At a rounded corner one stands as far out as the footprint's middle has the top below it.
+    stations(outline.length())
+        .flat_map(|x| stations(outline.width()).map(move |y| Point { x, y }))
+        // At a rounded corner, beside a hole, one stands as far out as the middle of the footprint has the top below it.
         .filter(|place| outline.within_by(*place) > side * 0.25)
         .collect()
 }
@@ -108,7 +108,7 @@ fn row(at: Point, axis: Axis, many: usize, spacing: Length) -> Vec<Point> {
 
 /// Places along the rim, some way inside it, where a hand takes hold.
 fn rim_places(top: &Top, net: &Net, inside: Length) -> Vec<Point> {
-    let apart = top.outline.length.min(top.outline.width) / 8.0;
+    let apart = top.outline.length().min(top.outline.width()) / 8.0;
     let mut all: Vec<Point> = Vec::new();
     for ring in net.mesh.rim() {
         for (k, &from) in ring.iter().enumerate() {

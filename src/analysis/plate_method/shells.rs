@@ -17,6 +17,6 @@ pub(super) fn shell(top: &Top, section: &RegionSection, core_left: Ratio) -> She
 /// A top rises to its middle across the boat: a parabola of the width, straight lengthwise. What it also rises fore and
 /// aft would stiffen it further, and is not counted.
 fn crown(top: &Top) -> [Curvature; 2] {
-    let across = top.crown * 8.0 / (top.outline.width * top.outline.width);
+    let across = top.crown * 8.0 / (top.outline.width() * top.outline.width());
     [Curvature::default(), across]
 }

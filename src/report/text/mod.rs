@@ -80,8 +80,8 @@ fn head(page: &mut Page, report: &Report<'_>) {
         "  ",
         &format!(
             "{} by {}; core {} of {}, {}; {}; {} bare, {} with gear, centre of gravity at {}",
-            show(top.outline.length, system),
-            show(top.outline.width, system),
+            show(top.outline.length(), system),
+            show(top.outline.width(), system),
             both(top.core.thickness, system),
             words::within(&top.core.material.name),
             show(top.core.material.density, system),
