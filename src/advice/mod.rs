@@ -77,9 +77,12 @@ impl Used {
     }
 }
 
-/// Looks for the smallest single change of each kind for every check that does not pass, and for the whole top.
+/// Looks for the smallest single change of each kind for every check that does not pass, and for the whole top. Changes
+/// are tried by the hand method, in a hundredth of the time that the plate method takes; what only the latter finds fault
+/// with is left to the reader.
 #[must_use]
 pub fn advise(top: &Top, outcomes: &[Outcome]) -> Vec<Advice> {
+    let outcomes = &by_hand(outcomes)[..];
     let mut failing: Vec<usize> =
         outcomes.iter().filter(|outcome| !outcome.passes()).map(|outcome| outcome.check).collect();
     failing.dedup();
@@ -88,11 +91,7 @@ pub fn advise(top: &Top, outcomes: &[Outcome]) -> Vec<Advice> {
     if failing.is_empty() {
         return Vec::new();
     }
-    // Where only the hand method finds fault, changes are tried by it alone, in a hundredth of the time.
-    let whole = outcomes.iter().any(|outcome| !outcome.passes() && outcome.method == Method::Plate);
-    let seen: Vec<Outcome> =
-        outcomes.iter().filter(|outcome| whole || outcome.method == Method::Hand).cloned().collect();
-    let before = Used::of(&seen, top);
+    let before = Used::of(outcomes, top);
     let mut advice: Vec<Advice> = std::iter::once(None)
         .chain(failing.into_iter().map(Some))
         .map(|check| Advice { check, remedies: Vec::new(), nearest: None })
@@ -103,7 +102,7 @@ pub fn advise(top: &Top, outcomes: &[Outcome]) -> Vec<Advice> {
             if wanted.is_empty() {
                 break;
             }
-            let Some(used) = try_change(top, &change, whole) else { continue };
+            let Some(used) = try_change(top, &change) else { continue };
             wanted.retain(|&index| {
                 let item = &mut advice[index];
                 let (governs, utilisation) =
@@ -142,15 +141,13 @@ pub fn advise(top: &Top, outcomes: &[Outcome]) -> Vec<Advice> {
 /// fewest fixings. Each is tried alone.
 #[must_use]
 pub fn savings(top: &Top, outcomes: &[Outcome]) -> Vec<Remedy> {
-    // Backing and fixings are judged by the hand method.
-    let by_hand: Vec<Outcome> = outcomes.iter().filter(|outcome| outcome.method == Method::Hand).cloned().collect();
-    let before = Used::of(&by_hand, top);
+    let before = Used::of(&by_hand(outcomes), top);
     fixing_change::savings(top)
         .into_iter()
         .filter_map(|kind| {
             let mut last = None;
             for change in kind {
-                let Some(used) = try_change(top, &change, false) else { break };
+                let Some(used) = try_change(top, &change) else { break };
                 if used.broken_since(&before).is_some() {
                     break;
                 }
@@ -163,9 +160,12 @@ pub fn savings(top: &Top, outcomes: &[Outcome]) -> Vec<Remedy> {
         .collect()
 }
 
-fn try_change(top: &Top, change: &Change, whole: bool) -> Option<Used> {
+fn by_hand(outcomes: &[Outcome]) -> Vec<Outcome> {
+    outcomes.iter().filter(|outcome| outcome.method == Method::Hand).cloned().collect()
+}
+
+fn try_change(top: &Top, change: &Change) -> Option<Used> {
     let other = changed(top, change)?;
     let analysis = Analysis::new(&other, DIVISIONS).ok()?;
-    let analysis = if whole { analysis.with_plate_method() } else { analysis };
     Some(Used::of(&run(&analysis), &other))
 }

@@ -32,7 +32,7 @@ impl Check for SagBetweenPipes {
 
     fn formula_on_plate(&self) -> Option<&'static str> {
         Some(
-            "w (1 + ε) ≤ limit · L,  w against the frame at rest, the pipes' own sag in it; L twice the distance to the nearest pipe",
+            "w (1 + ε) ≤ limit · L,  w against the frame at rest, the pipes' own sag in it; L twice the distance to the nearest post of a pipe that bends or  to a rigid pipe",
         )
     }
 

@@ -30,7 +30,7 @@ impl Check for TipSag {
 
     fn formula_on_plate(&self) -> Option<&'static str> {
         Some(
-            "w (1 + ε) ≤ limit · c, or the limit of a floor,  w against the frame at rest; c the distance to the nearest pipe",
+            "w (1 + ε) ≤ limit · c, or the limit of a floor,  w against the frame at rest, the pipes' own sag in it; c the distance to the nearest post of a pipe that bends or  to a rigid pipe",
         )
     }
 

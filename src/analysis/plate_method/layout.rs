@@ -158,6 +158,21 @@ impl Net {
         Grouping { regions: self.of_triangle.clone(), levers, deflections, discs: self.sharp.clone() }
     }
 
+    /// Distance to the nearest support that does not move: a rigid pipe, a post of one that bends.
+    pub(super) fn to_support(&self, top: &Top, place: Point) -> Length {
+        let distances = self.stretches.iter().map(|stretch| {
+            let pipe = &top.pipes[stretch.pipe];
+            match stretch.beam(pipe) {
+                None => pipe.along.distance(place),
+                Some(beam) => {
+                    let posts = beam.posts.iter().map(|&post| self.mesh.nodes()[post].distance(place));
+                    posts.fold(top.outline.length() * 2.0, Length::min)
+                }
+            }
+        });
+        distances.fold(top.outline.length() * 2.0, Length::min)
+    }
+
     pub(super) fn middle(&self, triangle: usize) -> Point {
         middle(&self.mesh, &self.mesh.triangles()[triangle])
     }
