@@ -74,13 +74,13 @@ pub(super) fn methods(page: &mut Page, report: &Report<'_>, analysis: &Analysis<
     let plate = match &analysis.whole {
         None => return,
         Some(Err(reason)) => {
-            page.heading("Hand method and plate method");
+            page.heading("Hand and plate method");
             page.paragraph("  ", &format!("There is no plate solution: {reason}."));
             return;
         }
         Some(Ok(plate)) => plate,
     };
-    page.heading("Hand method and plate method (used, worst case of each; the worse of the two counts)");
+    page.heading("Hand and plate method (used, worst case of each; the worse counts)");
     page.line(&Tone::Quiet.paint(&format!(
         "     {}{}{}{}",
         left("", 19),
