@@ -1,6 +1,8 @@
 //! Plates by finite elements: patch tests, rates, exact series, published cases, reference solutions.
 #![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
 
+mod invariants;
 mod kit;
+mod patch;
 mod series;
 mod tops;
