@@ -164,7 +164,7 @@ fn the_order_of_corners_and_triangles_changes_nothing() {
 
 /// Unit side, unit pressure, unit rigidity: the tables' coefficients. Graded towards the edges.
 fn unit(length: f64) -> Grid {
-    let along = |length: f64| [0.0, 0.05, 0.2, 0.5, 0.8, 0.95, 1.0].map(|share| share * length);
+    let along = |length: f64| [0.0, 0.03, 0.1, 0.2, 0.35, 0.5, 0.65, 0.8, 0.9, 0.97, 1.0].map(|share| share * length);
     Grid::new(&along(length), &along(1.0))
 }
 
@@ -295,9 +295,24 @@ fn a_top_on_one_line_can_tip_about_it() {
 }
 
 #[test]
-fn beams_with_one_post_each_roll() {
-    assert_eq!(on_beams(&[1.0]).1.err(), Some(Mechanism::PartMoves));
-    assert_eq!(on_beams(&[]).1.err(), Some(Mechanism::PartMoves));
+fn beams_with_one_post_each_roll_about_their_posts() {
+    match on_beams(&[0.5]).1 {
+        Err(Mechanism::WholeMoves { about, tips: [along, across] }) => {
+            assert_relative_eq!(about.x.value, 0.5, epsilon = 1e-9);
+            assert!(across.abs() < 1e-9 * along.abs(), "tips along x by {along}, along y by {across}");
+        }
+        other => panic!("{:?}", other.err()),
+    }
+    assert!(matches!(on_beams(&[]).1, Err(Mechanism::WholeMoves { .. })));
+    // A beam that lies across the other is a third point.
+    let grid = Grid::new(&steps(0.0, 2.0, 4), &steps(0.0, 1.0, 4));
+    let on_one_post = |line: Vec<usize>, post: usize| {
+        let posts = vec![line[post]];
+        Bed { beam: Some(Beam { rigidity: rigidity(5e4), posts }), ..bed(line, 5e8) }
+    };
+    let firm = bed(grid.along_x(0.25, [0.0, 2.0]), 5e8);
+    let beds = [firm, on_one_post(grid.along_x(0.75, [0.0, 2.0]), 1)];
+    assert!(grid.tried(Degree::Three, Fields::Bending, &|_| sandwich(), &[], &beds).is_ok());
 }
 
 #[test]

@@ -4,5 +4,6 @@
 mod invariants;
 mod kit;
 mod patch;
+mod reference;
 mod series;
 mod tops;
