@@ -9,7 +9,9 @@ use skinspan::{
     units::BeamRigidity,
 };
 
-use crate::kit::{Grid, assert_alike, bed, everywhere, isotropic, m, n, numbers, orthotropic, pa, point, pressed, steps};
+use crate::kit::{
+    Grid, assert_alike, bed, everywhere, isotropic, m, n, numbers, orthotropic, pa, point, pressed, steps,
+};
 
 /// Rounding of some thousand unknowns.
 const ROUNDING: f64 = 1e-9;
@@ -70,7 +72,12 @@ fn a_plate_is_the_mirror_image_of_its_half() {
         let at = |x: f64, y: f64| numbers(&grid.state(&plate, &solution, point(x, y), point(x, y)));
         let here = at(x, y);
         let seen = |mirror: [f64; 9], there: [f64; 9]| std::array::from_fn(|i| mirror[i] * there[i]);
-        assert_alike(&[seen(across_x, at(2.0 - x, y)), seen(across_y, at(x, 1.0 - y))], &[here; 2], ROUNDING, [1e-3; 9]);
+        assert_alike(
+            &[seen(across_x, at(2.0 - x, y)), seen(across_y, at(x, 1.0 - y))],
+            &[here; 2],
+            ROUNDING,
+            [1e-3; 9],
+        );
     }
 }
 
@@ -124,7 +131,10 @@ fn turning_everything_turns_the_answer() {
     };
     let back = |[w, _, _, _, mx, my, mxy, qx, qy]: [f64; 9]| {
         [
-            w, 0.0, 0.0, 0.0,
+            w,
+            0.0,
+            0.0,
+            0.0,
             c * c * mx + s * s * my + 2.0 * s * c * mxy,
             s * s * mx + c * c * my - 2.0 * s * c * mxy,
             s * c * (my - mx) + (c * c - s * s) * mxy,
@@ -164,7 +174,8 @@ fn the_order_of_corners_and_triangles_changes_nothing() {
 
 /// Unit side, unit pressure, unit rigidity: the tables' coefficients. Graded towards the edges.
 fn unit(length: f64) -> Grid {
-    let along = |length: f64| [0.0, 0.03, 0.1, 0.2, 0.35, 0.5, 0.65, 0.8, 0.9, 0.97, 1.0].map(|share| share * length);
+    let along =
+        |length: f64| [0.0, 0.05, 0.15, 0.275, 0.4, 0.5, 0.6, 0.725, 0.85, 0.95, 1.0].map(|share| share * length);
     Grid::new(&along(length), &along(1.0))
 }
 
@@ -226,8 +237,10 @@ fn plates_a_tenth_as_thick_as_wide() {
 fn a_square_that_only_shears_is_a_membrane() {
     // D beyond bounds: no curvature, and edges that hold the turning along them leave no turning at all, so S ∇²w = −q.
     // By one series: w(middle) = q a²/S [1/8 − (4/π³) Σ (−1)^((k−1)/2)/(k³ cosh(k π/2)), k odd] = 0.0736714 q a²/S.
-    let series: f64 = (0..8).map(|j| (f64::from(2 * j + 1), if j % 2 == 0 { 1.0 } else { -1.0 }))
-        .map(|(k, sign)| sign / (k.powi(3) * (0.5 * k * PI).cosh())).sum();
+    let series: f64 = (0..8)
+        .map(|j| (f64::from(2 * j + 1), if j % 2 == 0 { 1.0 } else { -1.0 }))
+        .map(|(k, sign)| sign / (k.powi(3) * (0.5 * k * PI).cosh()))
+        .sum();
     let exact = 0.125 - 4.0 / PI.powi(3) * series;
     let grid = unit(1.0);
     let shear = 1e-7;

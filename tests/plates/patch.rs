@@ -32,7 +32,12 @@ fn ply(thickness: f64, turned: f64) -> Ply {
     let none = TemperatureCoefficient::ZERO;
     let elastic =
         Elastic { e1: gpa(36.0), e2: gpa(9.0), g12: gpa(3.0), nu12: Ratio::from(0.27), alpha1: none, alpha2: none };
-    Ply { elastic, strength: None, thickness: Length::new::<millimeter>(thickness), angle: Angle::new::<angle::degree>(turned) }
+    Ply {
+        elastic,
+        strength: None,
+        thickness: Length::new::<millimeter>(thickness),
+        angle: Angle::new::<angle::degree>(turned),
+    }
 }
 
 /// Every entry of A, B and D differs from nought.
@@ -71,9 +76,9 @@ fn assert_free(section: &Stiffness, crown: [f64; 2], deformation: &Deformation) 
         let plate = grid.with(degree, Fields::BendingAndStretching, &|_| shell, &on_three_corners(&grid), &[]);
         let solution = plate.solve(&[Load::none(&plate).heated(&plate, &|_| held_flat)]).remove(0);
         let (places, found): (Vec<_>, Vec<_>) = everywhere(&plate, &solution).into_iter().unzip();
-        let exact = places.iter().map(|&[x, y]| {
-            [bow([x, y]) - along_x * x - along_y * y, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0]
-        });
+        let exact = places
+            .iter()
+            .map(|&[x, y]| [bow([x, y]) - along_x * x - along_y * y, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0]);
         assert_alike(&found, &exact.collect::<Vec<_>>(), ROUNDING, [0.01, n, n, n, m, m, m, q, q]);
     }
 }
@@ -118,9 +123,14 @@ fn even_shear_with_a_moment_that_grows_along() {
 #[test]
 fn a_plane_of_reference_elsewhere_changes_nothing() {
     // About another plane the same symmetric section has B = -s A and D = D0 + s² A; free in its plane, it bends as it did.
-    let symmetric = Stiffness::of_stack([ply(3.0, 30.0), ply(5.0, -50.0), ply(3.0, 30.0)], Length::new::<millimeter>(5.5));
+    let symmetric =
+        Stiffness::of_stack([ply(3.0, 30.0), ply(5.0, -50.0), ply(3.0, 30.0)], Length::new::<millimeter>(5.5));
     let shell = |inwards: f64| {
-        ShellStiffness::new(&symmetric.shifted(Length::new::<millimeter>(inwards)), [per_m(1.2e6); 2], [per_metre(0.0); 2])
+        ShellStiffness::new(
+            &symmetric.shifted(Length::new::<millimeter>(inwards)),
+            [per_m(1.2e6); 2],
+            [per_metre(0.0); 2],
+        )
     };
     for degree in DEGREES {
         let grid = disorder();

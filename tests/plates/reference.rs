@@ -6,11 +6,9 @@
 use std::{collections::BTreeSet, path::PathBuf};
 
 use serde::Deserialize;
-use skinspan::{
-    finite_element::{Beam, Bed, Degree, Fields, Held, Load, Plate, ShellStiffness, Solution},
-};
+use skinspan::finite_element::{Beam, Bed, Degree, Fields, Held, Load, Plate, ShellStiffness, Solution};
 
-use crate::kit::{Grid, bed, gauss, m, n, numbers, orthotropic, pa, per_m, point};
+use crate::kit::{Grid, bed, gauss, m, n, numbers, orthotropic, pa, per_m, point, six};
 
 /// A line that does not yield, as a bed: a thousandth of a thousandth of the plates' deflections under what they bear.
 const FIRM: f64 = 1e12;
@@ -18,8 +16,12 @@ const FIRM: f64 = 1e12;
 /// Largest difference from a deflection, a reaction or an energy, and from a moment or a shear, as a share; or
 /// [`TIMES_ERROR`] the stated error, whichever is more.
 const DEFLECTION: f64 = 1e-3;
-const FORCES: f64 = 1e-2;
+const FORCES: f64 = 5e-3;
 const TIMES_ERROR: f64 = 5.0;
+
+/// Six lines stand for a pad. Between two of them, s = 19 mm apart at its middle, the plate dips by up to p s²/(8 S):
+/// 0.8 % of the pad's deflection p/k.
+const BETWEEN_LINES: f64 = 8e-3;
 
 /// Frequencies and buckling loads, which no plate of ours gives.
 const WITHOUT_LOAD: [&str; 12] = [
@@ -103,9 +105,17 @@ struct Region {
 #[derive(Deserialize)]
 #[serde(tag = "kind", rename_all = "snake_case")]
 enum Kind {
-    Line { holds: Vec<String> },
-    Bed { stiffness: f64 },
-    Beam { #[serde(rename = "EI")] ei: f64, posts: Vec<[f64; 2]> },
+    Line {
+        holds: Vec<String>,
+    },
+    Bed {
+        stiffness: f64,
+    },
+    Beam {
+        #[serde(rename = "EI")]
+        ei: f64,
+        posts: Vec<[f64; 2]>,
+    },
 }
 
 #[derive(Deserialize)]
@@ -117,22 +127,54 @@ struct Support {
     area: Area,
 }
 
+impl Support {
+    fn is_pad(&self) -> bool {
+        matches!(self.kind, Kind::Bed { .. })
+    }
+}
+
 #[derive(Deserialize)]
 #[serde(tag = "kind", rename_all = "snake_case")]
 enum Pressing {
-    Pressure { pressure: f64 },
-    Patch { force: f64, #[serde(flatten)] area: Area },
+    Pressure {
+        pressure: f64,
+    },
+    Patch {
+        force: f64,
+        #[serde(flatten)]
+        area: Area,
+    },
 }
 
 #[derive(Deserialize)]
 #[serde(tag = "kind", rename_all = "snake_case")]
 enum Quantity {
-    Deflection { x: f64, y: f64 },
-    Mean { of: String, #[serde(flatten)] area: Area },
-    Reaction { support: String, x0: Option<f64>, x1: Option<f64> },
-    BedForce { support: String },
-    PostForce { support: String, x: f64 },
-    BeamMoment { support: String, x0: f64, x1: f64 },
+    Deflection {
+        x: f64,
+        y: f64,
+    },
+    Mean {
+        of: String,
+        #[serde(flatten)]
+        area: Area,
+    },
+    Reaction {
+        support: String,
+        x0: Option<f64>,
+        x1: Option<f64>,
+    },
+    BedForce {
+        support: String,
+    },
+    PostForce {
+        support: String,
+        x: f64,
+    },
+    BeamMoment {
+        support: String,
+        x0: f64,
+        x1: f64,
+    },
     StrainEnergy,
 }
 
@@ -164,7 +206,7 @@ fn folder() -> PathBuf {
 
 /// Coordinates of a grid: every place that matters, drawn together towards the sharp ones, nowhere wider than `widest`.
 fn drawn_together(places: &[f64], sharp: &[f64], widest: f64) -> Vec<f64> {
-    const LAYERS: i32 = 4;
+    const LAYERS: i32 = 3;
     const RATIO: f64 = 0.25;
     const WIDEST_LAYER: f64 = 0.05;
     let rounded = |x: f64| (x * 1e9).round() / 1e9;
@@ -199,19 +241,6 @@ fn drawn_together(places: &[f64], sharp: &[f64], widest: f64) -> Vec<f64> {
     lines
 }
 
-/// Gauss's six points and weights from 0 to 1: the lines that stand for a bed over an area.
-fn six() -> [(f64, f64); 6] {
-    let half = [
-        (0.238619186083196908, 0.467913934572691047),
-        (0.661209386466264514, 0.360761573048138608),
-        (0.932469514203152028, 0.171324492379170345),
-    ];
-    std::array::from_fn(|k| {
-        let (at, weight) = half[k / 2];
-        (0.5 * (1.0 + if k % 2 == 0 { -at } else { at }), 0.5 * weight)
-    })
-}
-
 struct Solved {
     problem: Problem,
     grid: Grid,
@@ -224,7 +253,9 @@ struct Solved {
 
 fn grid_of(problem: &Problem) -> Grid {
     let (a, b) = (problem.plate.length_x, problem.plate.length_y);
-    let (mut xs, mut ys) = (vec![0.0, a], vec![0.0, b]);
+    // Along free edges the twist dies out within some 40 mm.
+    let edge = 0.05;
+    let (mut xs, mut ys) = (vec![0.0, edge, a - edge, a], vec![0.0, edge, b - edge, b]);
     let (mut sharp_x, mut sharp_y) = (Vec::new(), Vec::new());
     for support in &problem.support {
         let Area { x0, x1, y0, y1 } = support.area;
@@ -257,7 +288,7 @@ fn grid_of(problem: &Problem) -> Grid {
             _ => {}
         }
     }
-    let widest = 0.2 * b.max(0.5 * a);
+    let widest = 0.15 * b;
     Grid::new(&drawn_together(&xs, &sharp_x, widest), &drawn_together(&ys, &sharp_y, widest))
 }
 
@@ -272,13 +303,17 @@ impl Solved {
         let plate = grid.with(Degree::Four, fields, &shell, &held, &beds);
         let pressure = |triangle: usize| {
             let at = grid.middle(triangle);
-            pa(problem.load.iter().map(|load| match load {
-                Pressing::Pressure { pressure } => -pressure,
-                Pressing::Patch { force, area } if area.holds(at) => {
-                    -force / ((area.x1 - area.x0) * (area.y1 - area.y0))
-                }
-                Pressing::Patch { .. } => 0.0,
-            }).sum())
+            pa(problem
+                .load
+                .iter()
+                .map(|load| match load {
+                    Pressing::Pressure { pressure } => -pressure,
+                    Pressing::Patch { force, area } if area.holds(at) => {
+                        -force / ((area.x1 - area.x0) * (area.y1 - area.y0))
+                    }
+                    Pressing::Patch { .. } => 0.0,
+                })
+                .sum())
         };
         let load = Load::none(&plate).pressed(&plate, &pressure);
         let solution = plate.solve(std::slice::from_ref(&load)).remove(0);
@@ -319,12 +354,10 @@ impl Solved {
                 let start = self.beds[bed].1[0];
                 let moments = self.plate.beam_forces(bed, &self.solution).moments;
                 // Two for each piece of the beam, between which the moment runs straight.
-                let pieces = moments.chunks_exact(2).filter(|ends| {
-                    ends[0].0.value + start > x0 - 1e-9 && ends[1].0.value + start < x1 + 1e-9
-                });
-                let area = pieces.map(|ends| {
-                    0.5 * (ends[0].1 + ends[1].1).value * (ends[1].0 - ends[0].0).value
-                });
+                let pieces = moments
+                    .chunks_exact(2)
+                    .filter(|ends| ends[0].0.value + start > x0 - 1e-9 && ends[1].0.value + start < x1 + 1e-9);
+                let area = pieces.map(|ends| 0.5 * (ends[0].1 + ends[1].1).value * (ends[1].0 - ends[0].0).value);
                 area.sum::<f64>() / (x1 - x0)
             }
             Quantity::StrainEnergy => 0.5 * self.plate.work(&self.load, &self.solution).value,
@@ -343,10 +376,10 @@ impl Solved {
         };
         let points = |cuts: &[f64]| {
             let cells = cuts.windows(2).map(|cell| (cell[0], cell[1] - cell[0])).collect::<Vec<_>>();
-            cells.into_iter().flat_map(|(from, step)| {
-                let halves = [0.0, 0.5].into_iter().flat_map(|half| gauss().map(|(at, w)| (half + 0.5 * at, 0.5 * w)));
-                halves.map(move |(at, w)| (from + at * step, w * step)).collect::<Vec<_>>()
-            }).collect::<Vec<_>>()
+            cells
+                .into_iter()
+                .flat_map(|(from, step)| gauss().map(|(at, weight)| (from + at * step, weight * step)))
+                .collect::<Vec<_>>()
         };
         let (xs, ys) = (cut(self.grid.xs(), area.x0, area.x1), cut(self.grid.ys(), area.y0, area.y1));
         let (xs, ys) = (points(&xs), points(&ys));
@@ -393,12 +426,17 @@ fn supports(problem: &Problem, grid: &Grid) -> Supports {
             Kind::Line { holds } => {
                 let holds = |field: &str| holds.iter().any(|own| own == field);
                 let rotations = [holds("tx"), holds("ty")];
-                held.push((line(x0, x1), Held { deflection: false, rotations, displacements: [holds("u"), holds("v")] }));
+                held.push((
+                    line(x0, x1),
+                    Held { deflection: false, rotations, displacements: [holds("u"), holds("v")] },
+                ));
                 // In pieces, where the reaction of a part is asked for.
                 let mut ends = vec![x0];
                 for result in &problem.result {
                     if let Quantity::Reaction { support: own, x0: Some(from), x1: Some(to) } = &result.quantity {
-                        ends.extend([*from, *to].into_iter().filter(|&end| *own == support.name && end > x0 && end < x1));
+                        ends.extend(
+                            [*from, *to].into_iter().filter(|&end| *own == support.name && end > x0 && end < x1),
+                        );
                     }
                 }
                 ends.push(x1);
@@ -409,6 +447,7 @@ fn supports(problem: &Problem, grid: &Grid) -> Supports {
                 }
             }
             Kind::Bed { stiffness } => {
+                // Lines at Gauss's points, each with its share.
                 for (at, weight) in six() {
                     beds.push(bed(grid.along_x(y0 + at * (y1 - y0), [x0, x1]), stiffness * weight * (y1 - y0)));
                     names.push((support.name.clone(), [x0, x1]));
@@ -425,22 +464,27 @@ fn supports(problem: &Problem, grid: &Grid) -> Supports {
     (held, beds, names)
 }
 
+/// Largest difference, as a share.
+fn allowed(problem: &Problem, quantity: &Quantity) -> f64 {
+    match quantity {
+        Quantity::Mean { .. } | Quantity::BeamMoment { .. } => FORCES,
+        Quantity::Deflection { x, y } if problem.support.iter().any(|own| own.is_pad() && own.area.holds([*x, *y])) => {
+            BETWEEN_LINES
+        }
+        _ => DEFLECTION,
+    }
+}
+
 fn compare(name: &str) {
-    let start = std::time::Instant::now();
     let solved = Solved::new(name);
-    eprintln!("{name}: {} unknowns {:?}", solved.plate.unknowns(), start.elapsed());
     let mut wrong = Vec::new();
     for Named { name, quantity, value, error } in &solved.problem.result {
         let found = solved.value(quantity);
-        let share = if matches!(quantity, Quantity::Mean { .. } | Quantity::BeamMoment { .. }) { FORCES } else { DEFLECTION };
-        let off = (found - value).abs();
-        eprintln!("  {name:50} {value:14} {found:16.8} {:9.5} % {:8.2} errors", 100.0 * (found / value - 1.0), off / error);
-        if off > (share * value.abs()).max(TIMES_ERROR * error) {
+        if (found - value).abs() > (allowed(&solved.problem, quantity) * value.abs()).max(TIMES_ERROR * error) {
             wrong.push(format!("{name}: {found}, of the reference {value} ± {error}"));
         }
     }
-    eprintln!("{name}: {:?}", start.elapsed());
-    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+    assert!(!solved.problem.result.is_empty() && wrong.is_empty(), "{}", wrong.join("\n"));
 }
 
 #[test]

@@ -10,7 +10,7 @@ use skinspan::{
     units::{Ratio, per_width},
 };
 
-use crate::kit::{DEGREES, Grid, isotropic, m, n, numbers, pa, per_m, point, pressed, steps};
+use crate::kit::{DEGREES, Grid, isotropic, m, n, numbers, pa, per_m, point, pressed, six, steps};
 
 /// Of the series, whose tail is cut: a hundredth of the least that is asserted.
 const SERIES: f64 = 1e-5;
@@ -75,16 +75,6 @@ fn within(rule: &[(f64, f64)]) -> Vec<([f64; 2], f64)> {
     pairs.map(|((x, v), (y, w))| ([x, y * (1.0 - x)], 2.0 * v * w * (1.0 - x))).collect()
 }
 
-/// Gauss's six points: exact to degree 11. Digits from memory; that they are right is seen from the rates.
-fn six() -> Vec<(f64, f64)> {
-    let half = [
-        (0.238619186083196908, 0.467913934572691047),
-        (0.661209386466264514, 0.360761573048138608),
-        (0.932469514203152028, 0.171324492379170345),
-    ];
-    half.into_iter().flat_map(|(at, w)| [(0.5 * (1.0 - at), 0.5 * w), (0.5 * (1.0 + at), 0.5 * w)]).collect()
-}
-
 struct Errors {
     /// Of the deflection's mean, weighted by the load: twice the energy.
     weighted_deflection: f64,
@@ -142,7 +132,6 @@ fn errors_fall_at_the_rates_of_theory() {
         let all = [2, 4, 8].map(|count| errors(degree, count));
         let rate = |of: fn(&Errors) -> f64| (of(&all[1]) / of(&all[2])).log2();
         let found = [rate(|e| e.shear), rate(|e| e.deflection), rate(|e| e.weighted_deflection)];
-        eprintln!("{found:?} {:?}", all.each_ref().map(|e| e.weighted_deflection));
         for (found, theory) in found.into_iter().zip([p, p + 1.0, 2.0 * p]) {
             assert!(found > theory - STILL_COARSE, "{degree:?}: rate {found}, of theory {theory}");
         }
