@@ -192,6 +192,9 @@ impl Grid {
     }
 }
 
+/// Rounding of some thousand unknowns.
+pub const ROUNDING: f64 = 1e-9;
+
 /// The plate under an even pressure.
 pub fn pressed(plate: &Plate, pressure: f64) -> Solution {
     plate.solve(&[Load::none(plate).pressed(plate, &|_| pa(pressure))]).remove(0)
@@ -258,4 +261,19 @@ pub fn assert_alike(found: &[[f64; 9]], exact: &[[f64; 9]], share: f64, scales: 
 
 pub fn bed(corners: Vec<usize>, stiffness: f64) -> Bed {
     Bed { corners, stiffness: pa(stiffness), beam: None }
+}
+
+pub fn sandwich() -> ShellStiffness {
+    isotropic(4500.0, 0.3, 1.2e6)
+}
+
+/// Pressure and a force off the middle.
+pub fn lopsided(grid: &Grid, plate: &Plate) -> Load {
+    let place = point(0.37, 0.66);
+    Load::none(plate).pressed(plate, &|_| pa(1000.0)).with_force(plate, grid.holding(place, place), place, n(700.0))
+}
+
+/// Force, and its moments about the axes.
+pub fn sums(forces: impl Iterator<Item = (f64, Point)>) -> [f64; 3] {
+    forces.fold([0.0; 3], |[all, x, y], (force, at)| [all + force, x + force * at.x.value, y + force * at.y.value])
 }

@@ -3,7 +3,9 @@
 
 mod invariants;
 mod kit;
+mod limits;
 mod patch;
 mod reference;
 mod series;
+mod supports;
 mod tops;
