@@ -2,6 +2,7 @@
 
 use skinspan::{
     finite_element::{Degree, Fields, Held, Load, Plate, ShellStiffness},
+    geometry::Point,
     laminate::{Curvatures, Deformation, Elastic, Ply, Stiffness, Strains},
     units::{Angle, Curvature, Length, Pressure, Ratio, TemperatureCoefficient},
 };
@@ -132,8 +133,14 @@ fn a_plane_of_reference_elsewhere_changes_nothing() {
             [per_metre(0.0); 2],
         )
     };
+    // Turned so that the far corner lies straight along x: what holds it in its plane must not point along x as well.
+    let diagonal = SIDES[0].hypot(SIDES[1]);
+    let [c, s] = SIDES.map(|side| side / diagonal);
     for degree in DEGREES {
-        let grid = disorder();
+        let mut grid = disorder();
+        for corner in &mut grid.corners {
+            *corner = Point { x: corner.x * c + corner.y * s, y: corner.y * c - corner.x * s };
+        }
         let beds: Vec<_> = grid.edges().into_iter().map(|line| bed(line, 2e6)).collect();
         let solved = |fields: Fields, inwards: f64| {
             let plate = grid.with(degree, fields, &|_| shell(inwards), &[], &beds);
