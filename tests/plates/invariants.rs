@@ -20,7 +20,7 @@ fn on_lines(degree: Degree, share: f64) -> (Grid, Plate) {
     let ys = [0.0, 0.2, 0.5, 0.8, 1.0];
     let grid = Grid::new(&xs, &ys).disturbed(share);
     let beds = [0.2, 0.8].map(|y| bed(grid.along_x(y, [0.2, 1.8]), 5e8));
-    let plate = grid.plate(degree, sandwich(), &[], &beds);
+    let plate = grid.plate(degree, &sandwich(), &[], &beds);
     (grid, plate)
 }
 
@@ -102,7 +102,7 @@ fn turning_everything_turns_the_answer() {
     }
     let solved = |grid: &Grid, d: [[f64; 3]; 3]| {
         let beds: Vec<_> = straight.edges().into_iter().map(|line| bed(line, 3e6)).collect();
-        let plate = grid.plate(Degree::Three, orthotropic(d, [8e5; 2]), &[], &beds);
+        let plate = grid.plate(Degree::Three, &orthotropic(d, [8e5; 2]), &[], &beds);
         let load = Load::none(&plate).pressed(&plate, &|triangle| pa(1000.0 + 100.0 * (triangle % 7) as f64));
         everywhere(&plate, &plate.solve(&[load])[0]).into_iter().map(|(_, all)| all).collect::<Vec<_>>()
     };
@@ -141,7 +141,7 @@ fn the_order_of_corners_and_triangles_changes_nothing() {
     let solved = |own: &Grid, numbered: &dyn Fn(usize) -> usize| {
         let beds: Vec<_> =
             grid.edges().into_iter().map(|line| bed(line.into_iter().map(numbered).collect(), 3e6)).collect();
-        let plate = own.plate(Degree::Four, orthotropic(D, [8e5, 5e5]), &[], &beds);
+        let plate = own.plate(Degree::Four, &orthotropic(D, [8e5, 5e5]), &[], &beds);
         let solution = pressed(&plate, 1000.0);
         let places = [[0.11, 0.07], [0.33, 0.31], [0.71, 0.44], [0.9, 0.12], [1.13, 0.7]];
         places.map(|[x, y]| numbers(&own.state(&plate, &solution, point(x, y), point(x, y))))

@@ -111,8 +111,8 @@ impl Grid {
         vec![(low, along_x), (high, along_x), (left, along_y), (right, along_y)]
     }
 
-    pub fn plate(&self, degree: Degree, shell: ShellStiffness, held: &[(Vec<usize>, Held)], beds: &[Bed]) -> Plate {
-        self.with(degree, Fields::Bending, &|_| shell, held, beds)
+    pub fn plate(&self, degree: Degree, shell: &ShellStiffness, held: &[(Vec<usize>, Held)], beds: &[Bed]) -> Plate {
+        self.with(degree, Fields::Bending, &|_| *shell, held, beds)
     }
 
     pub fn with(
@@ -211,9 +211,9 @@ pub fn gauss() -> [(f64, f64); 3] {
 /// Six points: exact to degree 11. Digits from memory; that they are right shows in the rates.
 pub fn six() -> [(f64, f64); 6] {
     let half = [
-        (0.238619186083196908, 0.467913934572691047),
-        (0.661209386466264514, 0.360761573048138608),
-        (0.932469514203152028, 0.171324492379170345),
+        (0.2386191860831969, 0.467913934572691),
+        (0.6612093864662645, 0.3607615730481386),
+        (0.932469514203152, 0.1713244923791703),
     ];
     std::array::from_fn(|k| {
         let (at, weight) = half[k / 2];

@@ -15,7 +15,7 @@ fn unit(length: f64) -> Grid {
 }
 
 fn middle(grid: &Grid, shear: f64, held: &[(Vec<usize>, Held)], length: f64) -> [f64; 9] {
-    let plate = grid.plate(Degree::Four, isotropic(1.0, 0.3, shear), held, &[]);
+    let plate = grid.plate(Degree::Four, &isotropic(1.0, 0.3, shear), held, &[]);
     let place = point(0.5 * length, 0.5);
     numbers(&grid.state(&plate, &pressed(&plate, 1.0), place, place))
 }

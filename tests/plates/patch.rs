@@ -108,7 +108,7 @@ fn even_shear_with_a_moment_that_grows_along() {
         if !bends {
             held.extend(grid.triangles.iter().map(|&[a, b, c]| (vec![a, b, c, a], turns)));
         }
-        let plate = grid.plate(degree, isotropic(d, 0.0, s), &held, &[]);
+        let plate = grid.plate(degree, &isotropic(d, 0.0, s), &held, &[]);
         let solution = plate.solve(&[grid.pushed_along(&plate, &tip, p)]).remove(0);
         let (places, found): (Vec<_>, Vec<_>) = everywhere(&plate, &solution).into_iter().unzip();
         let exact = places.iter().map(|&[x, _]| {

@@ -25,7 +25,7 @@ fn the_usual_mesh_has_the_deflection_to_a_thousandth_and_forces_to_a_hundredth()
         let middle = exact.at(&load, [m(0.5), m(0.35)], Ratio::from(SERIES)).unwrap();
         let (edge, _) = exact.edge_shear(&load, Ratio::from(1e-3)).unwrap();
         let grid = Grid::new(&steps(0.0, 1.0, 8), &steps(0.0, 0.7, 8));
-        let plate = grid.plate(Degree::Four, isotropic(d, nu, shear), &grid.simply_supported(), &[]);
+        let plate = grid.plate(Degree::Four, &isotropic(d, nu, shear), &grid.simply_supported(), &[]);
         let solution = pressed(&plate, 1000.0);
         let [w, .., mx, my, _, _, _] = numbers(&grid.state(&plate, &solution, point(0.5, 0.35), point(0.4, 0.3)));
         let [.., q] = numbers(&grid.state(&plate, &solution, point(0.5, 0.0), point(0.4, 0.3)));
@@ -87,7 +87,7 @@ fn errors(degree: Degree, count: usize) -> Errors {
     let (d, nu, s) = (4500.0, 0.3, 1e5);
     let wave = Wave::new(1.0, 0.7, d, s, 1000.0);
     let grid = Grid::new(&steps(0.0, wave.a, count), &steps(0.0, wave.b, count));
-    let plate = grid.plate(degree, isotropic(d, nu, s), &grid.simply_supported(), &[]);
+    let plate = grid.plate(degree, &isotropic(d, nu, s), &grid.simply_supported(), &[]);
     let places = within(&six());
     let each = |plate: &Plate| (0..plate.triangles()).collect::<Vec<_>>();
     let load = each(&plate).into_iter().fold(Load::none(&plate), |load, triangle| {

@@ -39,8 +39,9 @@ fn drawn_together(places: &[f64], sharp: &[f64], widest: f64) -> Vec<f64> {
     all = sorted(all);
     let mut lines = vec![all[0]];
     for pair in all.windows(2) {
-        let count = ((pair[1] - pair[0]) / widest - 1e-9).ceil().max(1.0) as usize;
-        lines.extend((1..=count).map(|k| pair[0] + (pair[1] - pair[0]) * k as f64 / count as f64));
+        let step = pair[1] - pair[0];
+        let count = (1..1000).find(|&count| step <= f64::from(count) * widest * (1.0 + 1e-9)).unwrap();
+        lines.extend((1..=count).map(|k| pair[0] + step * f64::from(k) / f64::from(count)));
     }
     lines
 }
@@ -113,7 +114,7 @@ pub fn supports(problem: &Problem, grid: &Grid) -> Supports {
     for support in &problem.support {
         let Area { x0, x1, y0, y1 } = support.area;
         let line = |from: f64, to: f64| {
-            if x0 == x1 { grid.along_y(x0, [y0, y1]) } else { grid.along_x(y0, [from, to]) }
+            if x1 - x0 < 1e-9 { grid.along_y(x0, [y0, y1]) } else { grid.along_x(y0, [from, to]) }
         };
         match &support.kind {
             Kind::Line { holds } => {
