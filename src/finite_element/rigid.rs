@@ -12,7 +12,8 @@ use super::{
 /// Least share of the stiffest movement as a whole that the softest must have: below it the rest is rounding.
 const LEAST_SHARE: f64 = 1e-10;
 
-/// Whether springs, with the beams below them on their posts, and held unknowns hold the plate against dropping and tipping.
+/// Whether springs, with the beams below them on their posts, and held unknowns hold the plate against dropping and
+/// tipping.
 pub(super) fn check(
     numbering: &Numbering,
     fields: Fields,
@@ -62,7 +63,11 @@ pub(super) fn check(
     let free = eigen.eigenvectors.column(softest);
     let slopes = [free[1] / reach, free[2] / reach];
     let steepest = slopes[0] * slopes[0] + slopes[1] * slopes[1];
-    let about = if steepest > 0.0 { [0, 1].map(|i| middle[i] - free[0] * slopes[i] / steepest) } else { middle };
+    let about = if steepest > 0.0 {
+        [0, 1].map(|i| middle[i] - free[0] * slopes[i] / steepest)
+    } else {
+        middle
+    };
     Err(Mechanism::WholeMoves { about: point(about), tips: slopes })
 }
 
