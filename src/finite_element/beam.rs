@@ -64,7 +64,7 @@ impl BeamLine {
         self.first.map_or_else(Vec::new, |first| self.posts.iter().map(|post| first + 2 * post).collect())
     }
 
-    /// How the beam can move as a whole at a node, straight and unbent: by a drop, and by tipping. On two posts or more,
+    /// How the beam can move as a whole at a node, straight and unbent: by a drop and by tipping. On two posts or more,
     /// or where it does not move, not at all.
     pub(super) fn loose(&self, node: usize) -> [f64; 2] {
         let at = self.at[node];
