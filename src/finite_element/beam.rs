@@ -64,6 +64,18 @@ impl BeamLine {
         self.first.map_or_else(Vec::new, |first| self.posts.iter().map(|post| first + 2 * post).collect())
     }
 
+    /// How the beam can move as a whole at a node, straight and unbent: by a drop and by tipping. On two posts or more,
+    /// or where it does not move, not at all.
+    pub(super) fn loose(&self, node: usize) -> [f64; 2] {
+        let at = self.at[node];
+        match self.posts.split_first() {
+            _ if self.first.is_none() => [0.0; 2],
+            None => [1.0, at],
+            Some((post, others)) if others.iter().all(|other| other == post) => [0.0, at - self.at[*post]],
+            Some(_) => [0.0; 2],
+        }
+    }
+
     pub(super) fn springs(&self, line: usize, numbering: &Numbering, fields: Fields) -> Vec<Spring> {
         let (count, deflection) = (fields.count(), fields.deflection());
         (0..self.nodes.len())
@@ -102,7 +114,7 @@ impl BeamLine {
             let ends = piece(self.rigidity, l) * numbers;
             reactions[k - 1] += ends[0];
             reactions[k] += ends[2];
-            for (at, moment) in [(self.at[k - 1], -ends[1]), (self.at[k], ends[3])] {
+            for (at, moment) in [(self.at[k - 1], ends[1]), (self.at[k], -ends[3])] {
                 let mut m = Torque::default();
                 m.value = moment;
                 forces.moments.push((Length::new::<uom::si::length::meter>(at), m));

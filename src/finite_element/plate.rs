@@ -153,7 +153,7 @@ impl Plate {
         }
         let mut parts: Vec<Part> = beams.iter().flat_map(BeamLine::parts).collect();
         parts.extend(springs.iter().map(Spring::part));
-        rigid::check(&numbering, model.fields, &springs, &held)?;
+        rigid::check(&numbering, model.fields, &beams, &springs, &held)?;
         let stiffness = |triangle: usize| shells[triangle];
         let assembly = Assembly::new(numbering, model.fields, extra - first_extra, &held, &parts, &stiffness);
         let order = assembly.matrix.order().map_err(|_| Mechanism::PartMoves)?;

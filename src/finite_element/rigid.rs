@@ -1,9 +1,9 @@
 //! Movements of the whole plate: found before they make the matrix singular, so that they can be explained.
 
-use nalgebra::{Matrix3, SymmetricEigen, Vector3};
+use nalgebra::{Matrix2, Matrix3, Matrix3x2, SymmetricEigen, Vector2, Vector3};
 
 use super::{
-    beam::Spring,
+    beam::{BeamLine, Spring},
     element::Fields,
     numbering::Numbering,
     plate::{Mechanism, point},
@@ -12,10 +12,12 @@ use super::{
 /// Least share of the stiffest movement as a whole that the softest must have: below it the rest is rounding.
 const LEAST_SHARE: f64 = 1e-10;
 
-/// Whether springs and held unknowns hold the plate against dropping and tipping.
+/// Whether springs, with the beams below them on their posts, and held unknowns hold the plate against dropping and
+/// tipping.
 pub(super) fn check(
     numbering: &Numbering,
     fields: Fields,
+    lines: &[BeamLine],
     springs: &[Spring],
     held: &[usize],
 ) -> Result<(), Mechanism> {
@@ -28,9 +30,18 @@ pub(super) fn check(
     if largest == 0.0 {
         largest = 1.0;
     }
-    for spring in springs {
-        let m = movement(spring.at_node());
-        stiffness += m * m.transpose() * spring.stiffness;
+    for (number, line) in lines.iter().enumerate() {
+        let (mut both, mut own) = (Matrix3x2::zeros(), Matrix2::zeros());
+        for (node, spring) in springs.iter().filter(|spring| spring.line == number).enumerate() {
+            let (m, [drop, tip]) = (movement(spring.at_node()), line.loose(node));
+            let loose = Vector2::new(drop, tip / reach);
+            stiffness += m * m.transpose() * spring.stiffness;
+            both += m * loose.transpose() * spring.stiffness;
+            own += loose * loose.transpose() * spring.stiffness;
+        }
+        // A beam that can move itself follows the plate as far as it can.
+        let followed = own.pseudo_inverse(LEAST_SHARE * own.amax()).unwrap_or_else(|_| Matrix2::zeros());
+        stiffness -= both * followed * both.transpose();
     }
     let (count, first) = (fields.count(), fields.deflection());
     for &unknown in held.iter().filter(|&&unknown| unknown < numbering.shared * count) {

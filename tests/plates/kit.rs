@@ -1,9 +1,9 @@
 //! Plates on regular and disturbed meshes.
 
 use skinspan::{
-    finite_element::{Bed, Degree, Fields, Held, Load, Model, Plate, ShellStiffness, Solution, State},
+    finite_element::{Bed, Degree, Fields, Held, Load, Mechanism, Model, Plate, ShellStiffness, Solution, State},
     geometry::Point,
-    units::{Force, ForcePerWidth, Length, MomentPerWidth, Pressure, per_width},
+    units::{Force, ForcePerWidth, Length, Pressure, per_width},
 };
 use uom::si::{force::newton, length::meter, pressure::pascal};
 
@@ -111,8 +111,8 @@ impl Grid {
         vec![(low, along_x), (high, along_x), (left, along_y), (right, along_y)]
     }
 
-    pub fn plate(&self, degree: Degree, shell: ShellStiffness, held: &[(Vec<usize>, Held)], beds: &[Bed]) -> Plate {
-        self.with(degree, Fields::Bending, &|_| shell, held, beds)
+    pub fn plate(&self, degree: Degree, shell: &ShellStiffness, held: &[(Vec<usize>, Held)], beds: &[Bed]) -> Plate {
+        self.with(degree, Fields::Bending, &|_| *shell, held, beds)
     }
 
     pub fn with(
@@ -123,30 +123,157 @@ impl Grid {
         held: &[(Vec<usize>, Held)],
         beds: &[Bed],
     ) -> Plate {
-        let model = Model { corners: &self.corners, triangles: &self.triangles, degree, fields, shells, held, beds };
-        Plate::new(&model).unwrap()
+        self.tried(degree, fields, shells, held, beds).unwrap()
     }
 
-    /// What the plate does at a place: in the triangle whose middle lies nearest to `towards`, where several meet.
-    pub fn state(&self, plate: &Plate, solution: &Solution, place: Point, towards: Point) -> State {
-        let holds = |triangle: &usize| {
-            let [xi, eta] = plate.share(*triangle, place);
-            xi > -1e-9 && eta > -1e-9 && xi + eta < 1.0 + 1e-9
+    pub fn tried(
+        &self,
+        degree: Degree,
+        fields: Fields,
+        shells: &dyn Fn(usize) -> ShellStiffness,
+        held: &[(Vec<usize>, Held)],
+        beds: &[Bed],
+    ) -> Result<Plate, Mechanism> {
+        let model = Model { corners: &self.corners, triangles: &self.triangles, degree, fields, shells, held, beds };
+        Plate::new(&model)
+    }
+
+    /// A load along a line of the mesh, even on it, exact for what the fields of any degree can do.
+    pub fn pushed_along(&self, plate: &Plate, line: &[usize], per_length: f64) -> Load {
+        line.windows(2).fold(Load::none(plate), |load, side| {
+            let triangle =
+                self.triangles.iter().position(|own| side.iter().all(|corner| own.contains(corner))).unwrap();
+            let [a, b] = [side[0], side[1]].map(|corner| self.corners[corner]);
+            let length = a.distance(b).value;
+            gauss().into_iter().fold(load, |load, (at, weight)| {
+                let place = Point { x: a.x + at * (b.x - a.x), y: a.y + at * (b.y - a.y) };
+                load.with_force(plate, triangle, place, n(per_length * length * weight))
+            })
+        })
+    }
+
+    /// Middle of a triangle.
+    pub fn middle(&self, triangle: usize) -> [f64; 2] {
+        let corners = self.triangles[triangle].map(|corner| self.corners[corner]);
+        [
+            corners.iter().map(|corner| corner.x.value).sum::<f64>() / 3.0,
+            corners.iter().map(|c| c.y.value).sum::<f64>() / 3.0,
+        ]
+    }
+
+    pub fn xs(&self) -> &[f64] {
+        &self.xs
+    }
+
+    pub fn ys(&self) -> &[f64] {
+        &self.ys
+    }
+
+    /// The triangle that holds a place; where several meet, the one whose middle lies nearest to `towards`.
+    pub fn holding(&self, place: Point, towards: Point) -> usize {
+        let within = |triangle: &usize| {
+            let [a, b, c] = self.triangles[*triangle].map(|corner| self.corners[corner]);
+            let turn = |from: Point, to: Point| {
+                (to.x - from.x).value * (place.y - from.y).value - (to.y - from.y).value * (place.x - from.x).value
+            };
+            [turn(a, b), turn(b, c), turn(c, a)].into_iter().all(|twice_area| twice_area > -1e-9)
         };
-        let middle = |triangle: usize| plate.place(triangle, [1.0 / 3.0; 2]);
-        let triangle = (0..self.triangles.len())
-            .filter(holds)
-            .min_by(|&a, &b| middle(a).distance(towards).value.total_cmp(&middle(b).distance(towards).value))
-            .unwrap();
+        let far = |triangle: usize| {
+            let [x, y] = self.middle(triangle);
+            (x - towards.x.value).hypot(y - towards.y.value)
+        };
+        (0..self.triangles.len()).filter(within).min_by(|&a, &b| far(a).total_cmp(&far(b))).unwrap()
+    }
+
+    /// What the plate does at a place, in the triangle that [`holding`](Self::holding) finds.
+    pub fn state(&self, plate: &Plate, solution: &Solution, place: Point, towards: Point) -> State {
+        let triangle = self.holding(place, towards);
         plate.states(triangle, &[plate.share(triangle, place)], solution)[0]
     }
 }
+
+/// Rounding of some thousand unknowns.
+pub const ROUNDING: f64 = 1e-9;
 
 /// The plate under an even pressure.
 pub fn pressed(plate: &Plate, pressure: f64) -> Solution {
     plate.solve(&[Load::none(plate).pressed(plate, &|_| pa(pressure))]).remove(0)
 }
 
-pub fn moment(x: MomentPerWidth) -> f64 {
-    x.value
+pub const DEGREES: [Degree; 3] = [Degree::Two, Degree::Three, Degree::Four];
+
+/// Points from 0 to 1 and their weights: exact to degree 5.
+pub fn gauss() -> [(f64, f64); 3] {
+    let off = 0.5 * 0.6_f64.sqrt();
+    [(0.5 - off, 5.0 / 18.0), (0.5, 4.0 / 9.0), (0.5 + off, 5.0 / 18.0)]
+}
+
+/// Six points: exact to degree 11. Digits from memory; that they are right shows in the rates.
+pub fn six() -> [(f64, f64); 6] {
+    let half = [
+        (0.2386191860831969, 0.467913934572691),
+        (0.6612093864662645, 0.3607615730481386),
+        (0.932469514203152, 0.1713244923791703),
+    ];
+    std::array::from_fn(|k| {
+        let (at, weight) = half[k / 2];
+        (0.5 * (1.0 + if k % 2 == 0 { -at } else { at }), 0.5 * weight)
+    })
+}
+
+/// The nine numbers of a state: deflection, forces, moments, shears.
+pub fn numbers(state: &State) -> [f64; 9] {
+    let (force, moment) = (state.resultants.force, state.resultants.moment);
+    [
+        state.deflection.value,
+        force.x.value,
+        force.y.value,
+        force.xy.value,
+        moment.x.value,
+        moment.y.value,
+        moment.xy.value,
+        state.shear[0].value,
+        state.shear[1].value,
+    ]
+}
+
+/// Corners, middles of sides and a place inside of every triangle, with what the plate does there.
+pub fn everywhere(plate: &Plate, solution: &Solution) -> Vec<([f64; 2], [f64; 9])> {
+    let shares = [[0.0, 0.0], [1.0, 0.0], [0.0, 1.0], [0.5, 0.0], [0.5, 0.5], [0.0, 0.5], [0.3, 0.4]];
+    let of = |triangle: usize| {
+        let states = plate.states(triangle, &shares, solution);
+        shares.into_iter().zip(states).map(move |(share, state)| (plate.place(triangle, share), numbers(&state)))
+    };
+    (0..plate.triangles()).flat_map(of).map(|(place, numbers)| ([place.x.value, place.y.value], numbers)).collect()
+}
+
+/// Every number of two lists alike, within a share of the largest of its kind; `scales` where the exact one is nothing.
+pub fn assert_alike(found: &[[f64; 9]], exact: &[[f64; 9]], share: f64, scales: [f64; 9]) {
+    assert_eq!(found.len(), exact.len());
+    for kind in 0..9 {
+        let largest = exact.iter().map(|numbers| numbers[kind].abs()).fold(scales[kind], f64::max);
+        for (own, other) in found.iter().zip(exact) {
+            let off = (own[kind] - other[kind]).abs();
+            assert!(off <= share * largest, "number {kind}: {} beside {}, largest {largest}", own[kind], other[kind]);
+        }
+    }
+}
+
+pub fn bed(corners: Vec<usize>, stiffness: f64) -> Bed {
+    Bed { corners, stiffness: pa(stiffness), beam: None }
+}
+
+pub fn sandwich() -> ShellStiffness {
+    isotropic(4500.0, 0.3, 1.2e6)
+}
+
+/// Pressure and a force off the middle.
+pub fn lopsided(grid: &Grid, plate: &Plate) -> Load {
+    let place = point(0.37, 0.66);
+    Load::none(plate).pressed(plate, &|_| pa(1000.0)).with_force(plate, grid.holding(place, place), place, n(700.0))
+}
+
+/// Force, and its moments about the axes.
+pub fn sums(forces: impl Iterator<Item = (f64, Point)>) -> [f64; 3] {
+    forces.fold([0.0; 3], |[all, x, y], (force, at)| [all + force, x + force * at.x.value, y + force * at.y.value])
 }

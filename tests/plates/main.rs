@@ -1,6 +1,12 @@
 //! Plates by finite elements: patch tests, rates, exact series, published cases, reference solutions.
 #![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
+#![allow(clippy::cast_precision_loss, reason = "some dozen cells, some hundred triangles")]
 
+mod invariants;
 mod kit;
+mod limits;
+mod patch;
+mod reference;
 mod series;
+mod supports;
 mod tops;

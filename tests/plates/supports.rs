@@ -1,0 +1,104 @@
+//! Beams below a plate, and what does not hold it.
+
+use approx::assert_relative_eq;
+use skinspan::{
+    finite_element::{Beam, Bed, Degree, Fields, Mechanism, Plate},
+    units::BeamRigidity,
+};
+
+use crate::kit::{Grid, ROUNDING, bed, lopsided, m, n, point, sandwich, steps, sums};
+
+fn rigidity(ei: f64) -> BeamRigidity {
+    n(ei) * m(1.0) * m(1.0)
+}
+
+/// On two beams, each on posts at the given places.
+fn on_beams(posts: &[f64]) -> (Grid, Result<Plate, Mechanism>) {
+    let xs = [0.0, 0.2, 0.5, 1.0, 1.5, 1.8, 2.0];
+    let grid = Grid::new(&xs, &[0.0, 0.2, 0.5, 0.8, 1.0]);
+    let beds = [0.2, 0.8].map(|y| {
+        let posts = posts.iter().map(|&x| grid.along_x(y, [x, x])[0]).collect();
+        Bed { beam: Some(Beam { rigidity: rigidity(5e4), posts }), ..bed(grid.along_x(y, [0.2, 1.8]), 5e8) }
+    });
+    let plate = grid.tried(Degree::Three, Fields::Bending, &|_| sandwich(), &[], &beds);
+    (grid, plate)
+}
+
+#[test]
+fn a_beam_carries_what_the_plate_gives_it() {
+    let (grid, plate) = on_beams(&[0.5, 1.5]);
+    let plate = plate.unwrap();
+    let solution = plate.solve(&[lopsided(&grid, &plate)]).remove(0);
+    let mut all = [0.0; 3];
+    for (line, y) in [0.2, 0.8].into_iter().enumerate() {
+        let (pushes, forces) = (plate.pushes(line, &solution), plate.beam_forces(line, &solution));
+        let given = sums(pushes.iter().map(|push| (push.force.value, push.place)));
+        let posts: Vec<_> = forces.posts.iter().map(|(along, force)| (force.value, along.value + 0.2)).collect();
+        let borne = sums(posts.iter().map(|&(force, x)| (force, point(x, y))));
+        for i in 0..3 {
+            assert_relative_eq!(given[i], borne[i], max_relative = ROUNDING);
+            all[i] += borne[i];
+        }
+        // Sagging: what the posts bear before a place, less what the plate gives there, times the levers.
+        for (along, moment) in &forces.moments {
+            let x = along.value + 0.2;
+            let lever = |force: f64, at: f64| force * (x - at).max(0.0);
+            let from_posts: f64 = posts.iter().map(|&(force, at)| lever(force, at)).sum();
+            let from_plate: f64 = pushes.iter().map(|push| lever(push.force.value, push.place.x.value)).sum();
+            assert_relative_eq!(moment.value, from_posts - from_plate, epsilon = 1e-6 * given[0]);
+        }
+        assert!(forces.moments.iter().any(|(_, moment)| moment.value.abs() > 10.0));
+    }
+    let exact = [2700.0, 2000.0 + 700.0 * 0.37, 1000.0 + 700.0 * 0.66];
+    for (found, exact) in all.into_iter().zip(exact) {
+        assert_relative_eq!(found, exact, max_relative = ROUNDING);
+    }
+}
+
+#[test]
+fn a_top_on_one_line_can_tip_about_it() {
+    let grid = Grid::new(&steps(0.0, 2.0, 4), &steps(0.0, 1.0, 4));
+    let one = [bed(grid.along_x(0.25, [0.0, 2.0]), 5e8)];
+    match grid.tried(Degree::Three, Fields::Bending, &|_| sandwich(), &[], &one) {
+        Err(Mechanism::WholeMoves { about, tips: [along, across] }) => {
+            assert_relative_eq!(about.y.value, 0.25, epsilon = 1e-9);
+            assert!(along.abs() < 1e-9 * across.abs(), "tips along x by {along}, along y by {across}");
+        }
+        other => panic!("{:?}", other.err()),
+    }
+    assert!(matches!(
+        grid.tried(Degree::Three, Fields::Bending, &|_| sandwich(), &[], &[]),
+        Err(Mechanism::WholeMoves { .. })
+    ));
+}
+
+#[test]
+fn beams_with_one_post_each_roll_about_their_posts() {
+    match on_beams(&[0.5]).1 {
+        Err(Mechanism::WholeMoves { about, tips: [along, across] }) => {
+            assert_relative_eq!(about.x.value, 0.5, epsilon = 1e-9);
+            assert!(across.abs() < 1e-9 * along.abs(), "tips along x by {along}, along y by {across}");
+        }
+        other => panic!("{:?}", other.err()),
+    }
+    assert!(matches!(on_beams(&[]).1, Err(Mechanism::WholeMoves { .. })));
+    // A beam that lies across the other is a third point.
+    let grid = Grid::new(&steps(0.0, 2.0, 4), &steps(0.0, 1.0, 4));
+    let on_one_post = |line: Vec<usize>, post: usize| {
+        let posts = vec![line[post]];
+        Bed { beam: Some(Beam { rigidity: rigidity(5e4), posts }), ..bed(line, 5e8) }
+    };
+    let firm = bed(grid.along_x(0.25, [0.0, 2.0]), 5e8);
+    let beds = [firm, on_one_post(grid.along_x(0.75, [0.0, 2.0]), 1)];
+    assert!(grid.tried(Degree::Three, Fields::Bending, &|_| sandwich(), &[], &beds).is_ok());
+}
+
+#[test]
+fn a_line_that_leaves_the_sides_is_refused() {
+    let grid = Grid::new(&steps(0.0, 2.0, 4), &steps(0.0, 1.0, 4));
+    // Over a corner that lies between.
+    let line = grid.along_x(0.25, [0.0, 2.0]);
+    let broken = [bed(vec![line[0], line[2]], 5e8), bed(grid.along_x(0.75, [0.0, 2.0]), 5e8)];
+    let tried = grid.tried(Degree::Three, Fields::Bending, &|_| sandwich(), &[], &broken);
+    assert_eq!(tried.err(), Some(Mechanism::BrokenLine));
+}
