@@ -1,0 +1,208 @@
+//! First mode of a plate against a quadratic form of its deflection: what swinging and buckling have in common.
+
+use nalgebra::{DMatrix, DVector, SymmetricEigen};
+
+use super::{load::Load, plate::Plate, solution::Solution};
+
+/// Modes that are followed at once: as many may lie close together without slowing one another down.
+const FOLLOWED: usize = 4;
+
+/// Residual, over the value itself, at which a mode is found. The value is then right to its square.
+const RESIDUAL: f64 = 1e-6;
+
+/// Steps after which the bound on the error is given as it stands.
+const MOST_STEPS: usize = 100;
+
+/// Share of the longest direction below which another, at right angles to it, is rounding.
+const DEPENDENT: f64 = 1e-12;
+
+/// Steps for the eigenvalues of a matrix of eight rows, far more than it needs.
+const MOST_SWEEPS: usize = 1000;
+
+/// Why a plate has no mode.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NoMode {
+    /// A mass or a force is not finite.
+    NotFinite,
+    /// No mass moves.
+    NoMass,
+    /// Nothing is compressed.
+    OnlyPulled,
+}
+
+impl std::fmt::Display for NoMode {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str(match self {
+            Self::NotFinite => "a mass or a force is not a finite number",
+            Self::NoMass => "nothing that can move has a mass",
+            Self::OnlyPulled => "nothing is compressed, so nothing buckles",
+        })
+    }
+}
+
+impl std::error::Error for NoMode {}
+
+/// A quadratic form `wᵀ B w` of the deflection, by triangle: a matrix on the deflections of its nodes.
+pub(super) struct Form(pub(super) Vec<DMatrix<f64>>);
+
+impl Form {
+    pub(super) fn is_finite(&self) -> bool {
+        self.0.iter().all(|matrix| matrix.iter().all(|value| value.is_finite()))
+    }
+
+    /// `B x` as a load.
+    fn times(&self, plate: &Plate, solution: &Solution) -> Load {
+        let assembly = &plate.assembly;
+        let (count, first) = (assembly.fields.count(), assembly.fields.deflection());
+        let nodes = assembly.numbering.degree.in_triangle();
+        let mut load = Load::none(plate);
+        let mut forces = DVector::zeros(nodes * count);
+        for (triangle, matrix) in self.0.iter().enumerate() {
+            let numbers = plate.numbers(triangle, solution);
+            let deflections = DVector::from_fn(nodes, |node, _| numbers[node * count + first]);
+            for (node, force) in (matrix * deflections).iter().enumerate() {
+                forces[node * count + first] = *force;
+            }
+            assembly.load(triangle, &forces, &mut load.values, &mut load.inner);
+        }
+        load
+    }
+}
+
+/// A movement of the plate, with the forces that hold it there.
+struct Direction {
+    x: Solution,
+    /// `K x`.
+    kx: Load,
+    /// `B x`.
+    bx: Load,
+}
+
+impl Direction {
+    fn sum(plate: &Plate, parts: &[(&Self, f64)]) -> Option<Self> {
+        let x = Solution::sum(&parts.iter().map(|(part, factor)| (&part.x, *factor)).collect::<Vec<_>>())?;
+        let loads = |of: fn(&Self) -> &Load| {
+            parts.iter().fold(Load::none(plate), |sum, (part, factor)| sum.plus(of(part), *factor))
+        };
+        Some(Self { x, kx: loads(|part| &part.kx), bx: loads(|part| &part.bx) })
+    }
+}
+
+/// The first mode.
+pub(super) struct First {
+    /// Largest `θ` of `B x = θ K x`, from below.
+    pub(super) value: f64,
+    /// There is a `θ` of the plate's matrices no farther above the value than this.
+    pub(super) residual: f64,
+    /// Scaled so that the largest deflection of a node on the sides of triangles is one.
+    pub(super) shape: Solution,
+}
+
+/// The largest `θ` of `B x = θ K x`; none where nothing can move.
+///
+/// Inverse iteration of a few directions at once, by Rayleigh and Ritz: the best sums of those so far and of `K⁻¹ B`
+/// times each of them. What is best is taken by sign and not by size, so a form of both signs needs nothing more.
+pub(super) fn first(plate: &Plate, form: &Form) -> Option<First> {
+    let begun = made(plate, form, (0..FOLLOWED).map(|number| scattered(plate, number)).collect());
+    let (mut values, mut followed) = best(plate, &begun)?;
+    let mut residual = f64::INFINITY;
+    for _ in 0..MOST_STEPS {
+        let next = made(plate, form, followed.iter().map(|direction| direction.bx.clone()).collect());
+        let mut basis = Vec::with_capacity(2 * FOLLOWED);
+        for (number, (next, direction)) in next.iter().zip(&followed).enumerate() {
+            // K⁻¹ B x − θ x stands at right angles to all that are followed.
+            let rest = Direction::sum(plate, &[(next, 1.0), (direction, -values[number])])?;
+            let size = product(plate, &rest.kx, &rest.x).max(0.0).sqrt();
+            if number == 0 {
+                residual = size;
+            }
+            if size > 0.0 {
+                basis.push(Direction::sum(plate, &[(&rest, 1.0 / size)])?);
+            }
+        }
+        if residual <= RESIDUAL * values[0] {
+            break;
+        }
+        basis.splice(0..0, followed);
+        (values, followed) = best(plate, &basis)?;
+    }
+    let shape = followed.swap_remove(0).x;
+    let shape = Solution::sum(&[(&shape, 1.0 / largest(plate, &shape)?)])?;
+    Some(First { value: values[0], residual, shape })
+}
+
+fn made(plate: &Plate, form: &Form, loads: Vec<Load>) -> Vec<Direction> {
+    let solved = plate.solve(&loads);
+    solved.into_iter().zip(loads).map(|(x, kx)| Direction { bx: form.times(plate, &x), x, kx }).collect()
+}
+
+/// The best sums of directions, best first, each with `xᵀ K x` of one.
+fn best(plate: &Plate, basis: &[Direction]) -> Option<(Vec<f64>, Vec<Direction>)> {
+    let size = basis.len();
+    let products = |of: fn(&Direction) -> &Load| {
+        let mut all = DMatrix::zeros(size, size);
+        for i in 0..size {
+            for j in i..size {
+                all[(i, j)] = product(plate, of(&basis[j]), &basis[i].x);
+                all[(j, i)] = all[(i, j)];
+            }
+        }
+        all
+    };
+    let (k, b) = (products(|direction| &direction.kx), products(|direction| &direction.bx));
+    let scale = k.diagonal().map(|own| if own > 0.0 { own.sqrt().recip() } else { 0.0 });
+    let scaled = DMatrix::from_fn(size, size, |i, j| scale[i] * k[(i, j)] * scale[j]);
+    let lengths = decomposed(scaled)?;
+    let longest = lengths.eigenvalues.max();
+    let apart: Vec<usize> = (0..size).filter(|&i| lengths.eigenvalues[i] > DEPENDENT * longest).collect();
+    if apart.is_empty() {
+        return None;
+    }
+    let square = DMatrix::from_fn(size, apart.len(), |i, j| {
+        scale[i] * lengths.eigenvectors[(i, apart[j])] / lengths.eigenvalues[apart[j]].sqrt()
+    });
+    let quotients = decomposed(square.tr_mul(&b) * &square)?;
+    let mut order: Vec<usize> = (0..apart.len()).collect();
+    order.sort_by(|&i, &j| quotients.eigenvalues[j].total_cmp(&quotients.eigenvalues[i]));
+    order.truncate(FOLLOWED);
+    let all = square * &quotients.eigenvectors;
+    let sums = order.iter().map(|&i| {
+        let parts: Vec<_> = basis.iter().zip(all.column(i).iter().copied()).collect();
+        Direction::sum(plate, &parts)
+    });
+    let sums: Option<Vec<_>> = sums.collect();
+    let values: Vec<f64> = order.iter().map(|&i| quotients.eigenvalues[i]).collect();
+    Some((values, sums?))
+}
+
+fn decomposed(matrix: DMatrix<f64>) -> Option<SymmetricEigen<f64, nalgebra::Dyn>> {
+    if matrix.iter().all(|value| value.is_finite()) {
+        SymmetricEigen::try_new(matrix, f64::EPSILON, MOST_SWEEPS)
+    } else {
+        None
+    }
+}
+
+fn product(plate: &Plate, load: &Load, solution: &Solution) -> f64 {
+    plate.work(load, solution).value
+}
+
+/// Pressures that differ from triangle to triangle without order, so that no symmetry of the plate keeps them from a mode.
+fn scattered(plate: &Plate, number: usize) -> Load {
+    #[expect(clippy::cast_precision_loss, reason = "a number of triangles")]
+    let share = |triangle: usize| (((triangle + 1) * (2 * number + 1)) as f64 * 12.9898).sin() * 43758.5453;
+    let pressure = |triangle: usize| {
+        let mut pressure = crate::units::Pressure::default();
+        pressure.value = share(triangle) - share(triangle).floor();
+        pressure
+    };
+    Load::none(plate).pressed(plate, &pressure)
+}
+
+/// Largest deflection of a node, with its sign.
+fn largest(plate: &Plate, solution: &Solution) -> Option<f64> {
+    let assembly = &plate.assembly;
+    let (count, first) = (assembly.fields.count(), assembly.fields.deflection());
+    let deflections = (0..assembly.numbering.shared).map(|node| solution.values[node * count + first]);
+    deflections.max_by(|a, b| a.abs().total_cmp(&b.abs())).filter(|largest| *largest != 0.0)
+}
