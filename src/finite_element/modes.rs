@@ -13,8 +13,11 @@ const RESIDUAL: f64 = 1e-6;
 /// Steps after which the bound on the error is given as it stands.
 const MOST_STEPS: usize = 100;
 
-/// Share of the longest direction below which another, at right angles to it, is rounding.
-const DEPENDENT: f64 = 1e-12;
+/// Share of the longest square of directions below which another, at right angles to it, is not told from rounding.
+const DEPENDENT: f64 = 1e-6;
+
+/// Length, over that of which it is a difference, below which a direction is mostly rounding. Below [`RESIDUAL`].
+const ROUNDING: f64 = 1e-7;
 
 /// Steps for the eigenvalues of a matrix of eight rows, far more than it needs.
 const MOST_SWEEPS: usize = 1000;
@@ -86,6 +89,16 @@ impl Direction {
         };
         Some(Self { x, kx: loads(|part| &part.kx), bx: loads(|part| &part.bx) })
     }
+
+    /// Root of `xᵀ K x`.
+    fn size(&self, plate: &Plate) -> f64 {
+        product(plate, &self.kx, &self.x).max(0.0).sqrt()
+    }
+
+    /// The same of size one; none where what is left of a difference is rounding.
+    fn of_unit(&self, plate: &Plate, size: f64, of: f64) -> Option<Self> {
+        if size > ROUNDING * of { Self::sum(plate, &[(self, 1.0 / size)]) } else { None }
+    }
 }
 
 /// The first mode.
@@ -104,27 +117,32 @@ pub(super) struct First {
 /// times each of them. What is best is taken by sign and not by size, so a form of both signs needs nothing more.
 pub(super) fn first(plate: &Plate, form: &Form) -> Option<First> {
     let begun = made(plate, form, (0..FOLLOWED).map(|number| scattered(plate, number)).collect());
-    let (mut values, mut followed) = best(plate, &begun)?;
+    let (mut values, loads) = best(plate, &begun)?;
+    let mut followed = made(plate, form, loads);
     let mut residual = f64::INFINITY;
+    let mut moved = Vec::new();
     for _ in 0..MOST_STEPS {
         let next = made(plate, form, followed.iter().map(|direction| direction.bx.clone()).collect());
-        let mut basis = Vec::with_capacity(2 * FOLLOWED);
+        let mut rest = Vec::with_capacity(FOLLOWED);
         for (number, (next, direction)) in next.iter().zip(&followed).enumerate() {
             // K⁻¹ B x − θ x stands at right angles to all that are followed.
-            let rest = Direction::sum(plate, &[(next, 1.0), (direction, -values[number])])?;
-            let size = product(plate, &rest.kx, &rest.x).max(0.0).sqrt();
+            let along = Direction::sum(plate, &[(next, 1.0), (direction, -values[number])])?;
+            let size = along.size(plate);
             if number == 0 {
                 residual = size;
             }
-            if size > 0.0 {
-                basis.push(Direction::sum(plate, &[(&rest, 1.0 / size)])?);
-            }
+            rest.extend(along.of_unit(plate, size, values[number].abs()));
         }
         if residual <= RESIDUAL * values[0] {
             break;
         }
-        basis.splice(0..0, followed);
-        (values, followed) = best(plate, &basis)?;
+        let known = followed.len();
+        let basis: Vec<Direction> = followed.into_iter().chain(rest).chain(moved).collect();
+        let loads;
+        (values, loads) = best(plate, &basis)?;
+        // Solved anew, or what rounding leaves between x and K x would grow from step to step.
+        followed = made(plate, form, loads);
+        moved = onward(plate, &basis[..known], &followed)?;
     }
     let shape = followed.swap_remove(0).x;
     let shape = Solution::sum(&[(&shape, 1.0 / largest(plate, &shape)?)])?;
@@ -136,8 +154,21 @@ fn made(plate: &Plate, form: &Form, loads: Vec<Load>) -> Vec<Direction> {
     solved.into_iter().zip(loads).map(|(x, kx)| Direction { bx: form.times(plate, &x), x, kx }).collect()
 }
 
-/// The best sums of directions, best first, each with `xᵀ K x` of one.
-fn best(plate: &Plate, basis: &[Direction]) -> Option<(Vec<f64>, Vec<Direction>)> {
+/// Which way the followed have moved, square to what they were: with it each step knows of all before, as conjugate
+/// gradients do.
+fn onward(plate: &Plate, before: &[Direction], now: &[Direction]) -> Option<Vec<Direction>> {
+    let mut moved = Vec::with_capacity(now.len());
+    for direction in now {
+        let mut parts = vec![(direction, 1.0)];
+        parts.extend(before.iter().map(|before| (before, -product(plate, &before.kx, &direction.x))));
+        let by = Direction::sum(plate, &parts)?;
+        moved.extend(by.of_unit(plate, by.size(plate), 1.0));
+    }
+    Some(moved)
+}
+
+/// The best sums of directions, best first, each with `xᵀ K x` of one: their quotients and their `K x`.
+fn best(plate: &Plate, basis: &[Direction]) -> Option<(Vec<f64>, Vec<Load>)> {
     let size = basis.len();
     let products = |of: fn(&Direction) -> &Load| {
         let mut all = DMatrix::zeros(size, size);
@@ -167,12 +198,9 @@ fn best(plate: &Plate, basis: &[Direction]) -> Option<(Vec<f64>, Vec<Direction>)
     order.truncate(FOLLOWED);
     let all = square * &quotients.eigenvectors;
     let sums = order.iter().map(|&i| {
-        let parts: Vec<_> = basis.iter().zip(all.column(i).iter().copied()).collect();
-        Direction::sum(plate, &parts)
+        basis.iter().zip(all.column(i).iter()).fold(Load::none(plate), |sum, (part, factor)| sum.plus(&part.kx, *factor))
     });
-    let sums: Option<Vec<_>> = sums.collect();
-    let values: Vec<f64> = order.iter().map(|&i| quotients.eigenvalues[i]).collect();
-    Some((values, sums?))
+    Some((order.iter().map(|&i| quotients.eigenvalues[i]).collect(), sums.collect()))
 }
 
 fn decomposed(matrix: DMatrix<f64>) -> Option<SymmetricEigen<f64, nalgebra::Dyn>> {
