@@ -28,7 +28,8 @@ const MEAN: [([f64; 2], f64); 7] = [
 pub struct Buckling {
     /// Least multiple of the forces at which it does; that of the same mesh at a higher degree is no higher.
     pub factor: Ratio,
-    /// There is a multiple for this mesh between this and the least.
+    /// Some multiple for this mesh lies between this and the least; that none lies below rests on a start that has a part of
+    /// every mode.
     pub at_least: Ratio,
     /// How it moves; the largest deflection of a node is 1 m.
     pub shape: Solution,
@@ -39,8 +40,8 @@ impl Plate {
     ///
     /// ```text
     /// K x = λ B x,   xᵀ B x = −∫ (Nx w,x² + 2 Nxy w,x w,y + Ny w,y²) dA
-    /// λ from above: least positive of xᵀ K x / xᵀ B x,   from below: λ/(1 + r),  r = |K⁻¹ B x − x/λ| / |x/λ|,
-    /// |x|² = xᵀ K x
+    /// λ from above: least positive of xᵀ K x / xᵀ B x
+    /// from below:   λ/(1 + r),  r = |K⁻¹ B x − x/λ| / |x/λ|,  |x|² = xᵀ K x
     /// ```
     ///
     /// | symbol | meaning | unit |
@@ -55,9 +56,9 @@ impl Plate {
     /// turn the signs for the other direction of shear.
     ///
     /// # Validity
-    /// Small deflections up to buckling, so nothing of what a crown or an eccentric push adds on the way; forces that do not change
-    /// as it bends. Of shear crimping (`N` → `S`) the half waves grow short without limit: as `λ N` comes near `S` there the
-    /// modes lie close together, they are those of the mesh, and the bound is wide. Wrinkling of skins is not seen.
+    /// Small deflections up to buckling, so nothing of what a crown or an eccentric push adds on the way; forces that do not
+    /// change as it bends. Where `λ N` comes to `S` the plate crimps in half waves as short as the mesh has them: `λ N` is
+    /// never above `S` by more than the mesh is too stiff for them. Wrinkling of skins is not seen.
     ///
     /// # Errors
     /// [`NoMode::NotFinite`] where a force is not finite; [`NoMode::OnlyPulled`] where nothing is compressed.

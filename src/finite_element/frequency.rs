@@ -27,7 +27,8 @@ pub struct Masses<'a> {
 pub struct Swinging {
     /// First natural frequency; that of the same mesh at a higher degree is no higher.
     pub frequency: Frequency,
-    /// There is a frequency of this mesh between this and the first.
+    /// Some frequency of this mesh lies between this and the first; that none lies below rests on a start that has a part
+    /// of every mode.
     pub at_least: Frequency,
     /// How it moves; the largest deflection of a node is 1 m.
     pub shape: Solution,
@@ -38,7 +39,8 @@ impl Plate {
     ///
     /// ```text
     /// K x = ω² M x,   xᵀ M x = ∫ m w² dA + Σ mp w(p)²,   f = ω/2π
-    /// ω² from above: least of xᵀ K x / xᵀ M x,   from below: ω²/(1 + r),  r = |K⁻¹ M x − x/ω²| / |x/ω²|,  |x|² = xᵀ K x
+    /// ω² from above: least of xᵀ K x / xᵀ M x
+    /// from below:    ω²/(1 + r),  r = |K⁻¹ M x − x/ω²| / |x/ω²|,  |x|² = xᵀ K x
     /// ```
     ///
     /// | symbol | meaning | unit |
@@ -53,9 +55,9 @@ impl Plate {
     /// # Validity
     /// Mass moves with the deflection alone: rotation (below 0.1 % for a panel with thin skins) and movement in the plane
     /// have no inertia, and neither have beams. No damping, no air that moves along. `K` and `M` are those of the same
-    /// fields, so a finer mesh or a higher degree lowers `f`. With a point mass shear deflection grows without
-    /// bound as the mesh gets finer, though slowly: spread it over points of an area. Below zero a mass is what is missing; as
-    /// long as all of them together move in no direction with less than none, this holds.
+    /// fields, so a finer mesh or a higher degree lowers `f`. Under a mass at a point shear deflection grows without bound as
+    /// the mesh gets finer, though slowly: spread it over points of an area. A mass below zero is one that is missing, and
+    /// must be missing from something.
     ///
     /// # Errors
     /// [`NoMode::NotFinite`] where a mass is not finite; [`NoMode::NoMass`] where nothing that can move has mass.

@@ -3,6 +3,7 @@
 use nalgebra::{DMatrix, DVector, SymmetricEigen};
 
 use super::{load::Load, plate::Plate, solution::Solution};
+use crate::units::Pressure;
 
 /// Modes that are followed at once: as many may lie close together without slowing one another down.
 const FOLLOWED: usize = 4;
@@ -217,11 +218,12 @@ fn product(plate: &Plate, load: &Load, solution: &Solution) -> f64 {
 
 /// Pressures that differ from triangle to triangle without order, so that no symmetry of the plate keeps them from a mode.
 fn scattered(plate: &Plate, number: usize) -> Load {
-    #[expect(clippy::cast_precision_loss, reason = "a number of triangles")]
-    let share = |triangle: usize| (((triangle + 1) * (2 * number + 1)) as f64 * 12.9898).sin() * 43758.5453;
+    /// 2⁶⁴ over the golden section: its multiples, cut off at 2⁶⁴, lie all over.
+    const GOLDEN: u64 = 0x9e37_79b9_7f4a_7c15;
     let pressure = |triangle: usize| {
-        let mut pressure = crate::units::Pressure::default();
-        pressure.value = share(triangle) - share(triangle).floor();
+        let mixed = ((triangle + 1) as u64).wrapping_mul(2 * number as u64 + 1).wrapping_mul(GOLDEN);
+        let mut pressure = Pressure::default();
+        pressure.value = f64::from((mixed >> 48) as u16) / f64::from(u16::MAX);
         pressure
     };
     Load::none(plate).pressed(plate, &pressure)

@@ -192,8 +192,7 @@ fn no_mass_and_no_number_have_no_frequency() {
     assert_eq!(of(f64::INFINITY), Some(NoMode::NotFinite));
     let grid = rectangle(2);
     let all = Held { deflection: true, rotations: [true; 2], ..Held::default() };
-    let lines: Vec<_> = [0.0, 0.35, 0.7].map(|y| (grid.along_x(y, [0.0, 1.0]), all)).into();
-    let mut lines = lines;
+    let mut lines = [0.0, 0.35, 0.7].map(|y| (grid.along_x(y, [0.0, 1.0]), all)).to_vec();
     lines.extend([0.0, 0.5, 1.0].map(|x| (grid.along_y(x, [0.0, 0.7]), all)));
     let held = grid.plate(Degree::Two, isotropic(D, NU, 1e5), &lines, &[]);
     // The diagonals' middles still move.
