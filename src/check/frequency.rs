@@ -86,7 +86,9 @@ impl Check for FirstFrequency {
             match method.frequencies.iter().find(|(of, _)| *of == left) {
                 Some((_, Ok(frequency))) => seen.push((*frequency, Place::of(Part::Whole, None))),
                 Some((_, Err(error))) => outcomes.cannot(None, Part::Whole, error.to_string()),
-                None => outcomes.cannot(None, Part::Whole, "no case on the frame has the core as stiff as for swinging"),
+                None => {
+                    outcomes.cannot(None, Part::Whole, "no case on the frame has the core as stiff as for swinging")
+                }
             }
         }
         let wanted = top.criteria.first_frequency_limit.value;

@@ -199,7 +199,10 @@ fn best(plate: &Plate, basis: &[Direction]) -> Option<(Vec<f64>, Vec<Load>)> {
     order.truncate(FOLLOWED);
     let all = square * &quotients.eigenvectors;
     let sums = order.iter().map(|&i| {
-        basis.iter().zip(all.column(i).iter()).fold(Load::none(plate), |sum, (part, factor)| sum.plus(&part.kx, *factor))
+        basis
+            .iter()
+            .zip(all.column(i).iter())
+            .fold(Load::none(plate), |sum, (part, factor)| sum.plus(&part.kx, *factor))
     });
     Some((order.iter().map(|&i| quotients.eigenvalues[i]).collect(), sums.collect()))
 }

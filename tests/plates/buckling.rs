@@ -65,7 +65,9 @@ fn pressed_along_its_length() {
 fn factor_falls_to_the_exact_at_twice_the_degree() {
     let shear = 1e4;
     let exact = stiffness([PI; 2], shear) / (2.0 * PI * PI);
-    for (degree, p, [coarse, fine]) in [(Degree::Two, 2.0, [6, 12]), (Degree::Three, 3.0, [4, 8]), (Degree::Four, 4.0, [3, 6])] {
+    for (degree, p, [coarse, fine]) in
+        [(Degree::Two, 2.0, [6, 12]), (Degree::Three, 3.0, [4, 8]), (Degree::Four, 4.0, [3, 6])]
+    {
         let [coarse, fine] = [coarse, fine].map(|count| {
             let found = buckling(&supported(1.0, [count; 2], degree, shear), forces(-1.0, -1.0, 0.0));
             assert!(found.at_least < found.factor && found.at_least > found.factor * (1.0 - 2e-6));
@@ -132,7 +134,11 @@ fn warmed_between_fixed_edges() {
     let held_flat = Resultants { force: forces(1000.0, 1000.0, 0.0), ..Resultants::default() };
     let warm = plate.solve(&[Load::none(&plate).heated(&plate, &|_| held_flat)]).remove(0);
     let found = plate.first_buckling(&|triangle| plate.mean_membrane(triangle, &warm)).unwrap();
-    assert_relative_eq!(found.factor.value, stiffness([PI; 2], shear) / (2.0 * PI * PI) / 1000.0, max_relative = FINE_MESH);
+    assert_relative_eq!(
+        found.factor.value,
+        stiffness([PI; 2], shear) / (2.0 * PI * PI) / 1000.0,
+        max_relative = FINE_MESH
+    );
     let middle = grid.state(&plate, &found.shape, point(0.5, 0.5), point(0.4, 0.3));
     assert_relative_eq!(middle.deflection.value, 1.0, epsilon = 1e-9);
 }

@@ -64,8 +64,11 @@ fn simply_supported_rectangle_closed_form() {
 #[test]
 fn frequency_falls_to_the_exact_at_twice_the_degree() {
     let shear = 1e4;
-    for (degree, p, [coarse, fine]) in [(Degree::Two, 2.0, [6, 12]), (Degree::Three, 3.0, [4, 8]), (Degree::Four, 4.0, [3, 6])] {
-        let [coarse, fine] = [coarse, fine].map(|count| swinging(&supported(degree, count, shear).1).frequency.value / exact(shear) - 1.0);
+    for (degree, p, [coarse, fine]) in
+        [(Degree::Two, 2.0, [6, 12]), (Degree::Three, 3.0, [4, 8]), (Degree::Four, 4.0, [3, 6])]
+    {
+        let [coarse, fine] = [coarse, fine]
+            .map(|count| swinging(&supported(degree, count, shear).1).frequency.value / exact(shear) - 1.0);
         let rate = (coarse / fine).log2();
         assert!(fine > 0.0 && rate > 2.0 * p - RATE_SLACK, "{degree:?}: {coarse:e}, {fine:e}, rate {rate}");
     }
@@ -120,8 +123,10 @@ fn point_mass_lowers_the_frequency_as_rayleigh_says() {
     let modal = MASS * SIDES[0] * SIDES[1] / 4.0;
     let alone = swinging(&plate).frequency.value;
     for (x, y) in [(0.5, 0.35), (0.23, 0.41)] {
-        let holds = |triangle: &usize| plate.share(*triangle, point(x, y)).iter().all(|share| *share > -1e-9)
-            && plate.share(*triangle, point(x, y)).iter().sum::<f64>() < 1.0 + 1e-9;
+        let holds = |triangle: &usize| {
+            plate.share(*triangle, point(x, y)).iter().all(|share| *share > -1e-9)
+                && plate.share(*triangle, point(x, y)).iter().sum::<f64>() < 1.0 + 1e-9
+        };
         let triangle = (0..grid.triangles.len()).find(holds).unwrap();
         let square = ((PI * x / SIDES[0]).sin() * (PI * y / SIDES[1]).sin()).powi(2);
         for (share, second_order) in [(1e-4, 1e-3), (0.3, 1.0)] {

@@ -6,4 +6,5 @@ mod frequency;
 mod kit;
 mod modes_reference;
 mod series;
+mod top_frequency;
 mod tops;

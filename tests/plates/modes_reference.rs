@@ -72,7 +72,8 @@ impl Problem {
             .map(|line| {
                 let [x0, x1, y0, y1] = ["x0", "x1", "y0", "y1"].map(|key| number(line, key));
                 let corners = if x0 == x1 { grid.along_y(x0, [y0, y1]) } else { grid.along_x(y0, [x0, x1]) };
-                let holds = |what: &str| line["holds"].as_array().unwrap().iter().any(|held| held.as_str() == Some(what));
+                let holds =
+                    |what: &str| line["holds"].as_array().unwrap().iter().any(|held| held.as_str() == Some(what));
                 (corners, Held { deflection: holds("w"), rotations: ["tx", "ty"].map(holds), ..Held::default() })
             })
             .collect();

@@ -162,7 +162,9 @@ fn solve(
 impl NumericalError {
     /// Of one case: the differences of the largest values, region by region.
     fn between(coarse: &PlateForces, fine: &mut PlateForces) -> Self {
-        let off = |coarse: f64, fine: f64| if fine > 0.0 { Ratio::from((coarse / fine - 1.0).abs()) } else { Ratio::default() };
+        let off = |coarse: f64, fine: f64| {
+            if fine > 0.0 { Ratio::from((coarse / fine - 1.0).abs()) } else { Ratio::default() }
+        };
         let mut all = Self::default();
         for region in &mut fine.regions {
             let Some(other) = coarse.regions.iter().find(|other| other.region == region.region) else { continue };
