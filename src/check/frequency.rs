@@ -83,11 +83,13 @@ impl Check for FirstFrequency {
             }
         }
         if let Some(Ok(method)) = &analysis.whole {
-            match method.frequencies.iter().find(|(of, _)| *of == left) {
-                Some((_, Ok(frequency))) => seen.push((*frequency, Place::of(Part::Whole, None))),
-                Some((_, Err(error))) => outcomes.cannot(None, Part::Whole, error.to_string()),
+            let known = method.frequencies.iter().find(|(of, _)| *of == left).map(|(_, frequency)| frequency);
+            match known {
+                Some(Ok(frequency)) => seen.push((*frequency, Place::of(Part::Whole, None))),
+                Some(Err(error)) => outcomes.cannot(None, Part::Whole, error.to_string()),
                 None => {
-                    outcomes.cannot(None, Part::Whole, "no case on the frame has the core as stiff as for swinging")
+                    let reason = "no case on the frame has the core as stiff as it is for swinging";
+                    outcomes.cannot(None, Part::Whole, reason);
                 }
             }
         }

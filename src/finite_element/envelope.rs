@@ -52,9 +52,7 @@ impl Worst {
     /// What ranks a state: the larger, the worse.
     fn rank(self, numbers: &[f64; NUMBERS], lever: f64) -> f64 {
         let [_, nx, ny, nxy, mx, my, mxy, qx, qy] = *numbers;
-        let face = |sign: f64| {
-            principal([0.5 * nx + sign * mx / lever, 0.5 * ny + sign * my / lever], 0.5 * nxy + sign * mxy / lever)
-        };
+        let face = |sign: f64| principal([0.5 * nx + sign * mx / lever, 0.5 * ny + sign * my / lever], 0.5 * nxy + sign * mxy / lever);
         match self {
             Self::SaggingX => mx,
             Self::HoggingX => -mx,

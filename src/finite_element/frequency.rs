@@ -3,6 +3,7 @@
 use std::f64::consts::TAU;
 
 use nalgebra::DMatrix;
+use uom::si::frequency::hertz;
 
 use super::{
     modes::{First, Form, NoMode, first},
@@ -107,11 +108,7 @@ impl Plate {
         if value <= 0.0 {
             return Err(NoMode::NoMass);
         }
-        let frequency = |value: f64| {
-            let mut frequency = Frequency::default();
-            frequency.value = value.sqrt().recip() / TAU;
-            frequency
-        };
+        let frequency = |value: f64| Frequency::new::<hertz>(value.sqrt().recip() / TAU);
         Ok(Swinging { frequency: frequency(value), at_least: frequency(value + residual), shape })
     }
 

@@ -1,6 +1,7 @@
 //! First mode of a plate against a quadratic form of its deflection: what swinging and buckling have in common.
 
 use nalgebra::{DMatrix, DVector, SymmetricEigen};
+use uom::si::pressure::pascal;
 
 use super::{load::Load, plate::Plate, solution::Solution};
 use crate::units::Pressure;
@@ -225,9 +226,7 @@ fn scattered(plate: &Plate, number: usize) -> Load {
     const GOLDEN: u64 = 0x9e37_79b9_7f4a_7c15;
     let pressure = |triangle: usize| {
         let mixed = ((triangle + 1) as u64).wrapping_mul(2 * number as u64 + 1).wrapping_mul(GOLDEN);
-        let mut pressure = Pressure::default();
-        pressure.value = f64::from((mixed >> 48) as u16) / f64::from(u16::MAX);
-        pressure
+        Pressure::new::<pascal>(f64::from((mixed >> 48) as u16) / f64::from(u16::MAX))
     };
     Load::none(plate).pressed(plate, &pressure)
 }

@@ -46,11 +46,11 @@ impl Problem {
         let mut lines = vec![0.0, length];
         lines.extend(self.supports().iter().flat_map(|line| ends.map(|end| number(line, end))));
         lines.sort_by(f64::total_cmp);
-        lines.dedup_by(|a, b| (*a - *b).abs() < 1e-9);
+        lines.dedup_by(|a, b| same(*a, *b));
         let mut steps = vec![0.0];
         for pair in lines.windows(2) {
             // A strip at the edge, all there is, or what lies between two lines.
-            let shares: &[f64] = match (pair[0] == 0.0, pair[1] == length) {
+            let shares: &[f64] = match (same(pair[0], 0.0), same(pair[1], length)) {
                 (true, true) => &[0.02, 0.1, 0.3, 0.5, 0.7, 0.9, 0.98, 1.0],
                 (true, false) => &[0.5, 0.93, 1.0],
                 (false, true) => &[0.07, 0.5, 1.0],
@@ -71,7 +71,7 @@ impl Problem {
             .iter()
             .map(|line| {
                 let [x0, x1, y0, y1] = ["x0", "x1", "y0", "y1"].map(|key| number(line, key));
-                let corners = if x0 == x1 { grid.along_y(x0, [y0, y1]) } else { grid.along_x(y0, [x0, x1]) };
+                let corners = if same(x0, x1) { grid.along_y(x0, [y0, y1]) } else { grid.along_x(y0, [x0, x1]) };
                 let holds =
                     |what: &str| line["holds"].as_array().unwrap().iter().any(|held| held.as_str() == Some(what));
                 (corners, Held { deflection: holds("w"), rotations: ["tx", "ty"].map(holds), ..Held::default() })
@@ -89,6 +89,10 @@ impl Problem {
             found / value - 1.0
         );
     }
+}
+
+fn same(a: f64, b: f64) -> bool {
+    (a - b).abs() < 1e-9
 }
 
 fn number(table: &Value, key: &str) -> f64 {

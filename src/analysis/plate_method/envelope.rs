@@ -341,13 +341,6 @@ impl<'a> WorstOf<'a> {
             Some(self.solved.sag(deflected, group == 1, load_at(deflected.under)))
         };
         let pipes = self.pipes.iter().map(|&(forces, under)| PipeForces { push_under: load_at(under), ..forces });
-        PlateForces {
-            case,
-            regions,
-            between: sag(0),
-            tip: sag(1),
-            pipes: pipes.collect(),
-            error: NumericalError::default(),
-        }
+        PlateForces { case, regions, between: sag(0), tip: sag(1), pipes: pipes.collect(), error: NumericalError::default() }
     }
 }

@@ -10,7 +10,7 @@ use crate::{
         line::{Region, region_at},
         sections::Sections,
     },
-    finite_element::{Beam, Bed, Degree, Fields, Grouping, Mechanism, Model, Plate, Sampler, Sharp, ShellStiffness},
+    finite_element::{Beam, Bed, Degree, Fields, Grouping, Mechanism, Model, Plate, Sampler, ShellStiffness, Sharp},
     geometry::{Axis, Point, Polyline},
     mesh::{Mesh, MeshError, Plan},
     top::{Pipe, Top},
@@ -171,8 +171,7 @@ impl Stretch {
         }
         let inside = pipe.outside - wall * 2.0;
         let square = |d: Length| d * d;
-        let second_moment =
-            (square(pipe.outside) * square(pipe.outside) - square(inside) * square(inside)) * (PI / 64.0);
+        let second_moment = (square(pipe.outside) * square(pipe.outside) - square(inside) * square(inside)) * (PI / 64.0);
         let rigidity: BeamRigidity = alloy.modulus.value * second_moment;
         Some(Beam { rigidity, posts: self.posts.clone() })
     }

@@ -46,11 +46,7 @@ impl<'a> StillLoads<'a> {
             .iter()
             .zip(solved.chunks_exact(3))
             .map(|(&case, parts)| {
-                let tips = self
-                    .top
-                    .gear
-                    .iter()
-                    .any(|gear| GearAction::of(self.top, gear, &cases[case]).moment != Torque::default());
+                let tips = self.top.gear.iter().any(|gear| GearAction::of(self.top, gear, &cases[case]).moment != Torque::default());
                 let from = if tips {
                     [(1.0, 0.0), (-1.0, 0.0), (0.0, 1.0), (0.0, -1.0)]
                         .iter()
