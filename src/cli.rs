@@ -34,6 +34,9 @@ enum Command {
         /// Units of the report, instead of those of the file.
         #[arg(long)]
         units: Option<Units>,
+        /// The hand method alone, without the plate solution of the whole top: in milliseconds.
+        #[arg(long)]
+        hand: bool,
         /// Show every case, every value with its source, every factor and assumption.
         #[arg(long)]
         full: bool,
@@ -153,8 +156,8 @@ impl From<Kind> for material::Kind {
 impl Cli {
     pub(crate) fn into_request(self) -> Request {
         match self.command {
-            Command::Check { file, tables, units, full, json, output } => {
-                Request::Check { file, tables, units: units.map(System::from), full, json, output }
+            Command::Check { file, tables, units, hand, full, json, output } => {
+                Request::Check { file, tables, units: units.map(System::from), hand, full, json, output }
             }
             Command::Materials { text, kind, tables, units, json } => {
                 Request::Materials { text, kind: kind.map(material::Kind::from), tables, units: units.into(), json }

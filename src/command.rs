@@ -30,6 +30,8 @@ pub enum Request {
         tables: Vec<PathBuf>,
         /// Units of the report, if not those of the file.
         units: Option<System>,
+        /// The hand method alone.
+        hand: bool,
         /// Every case, value and criterion.
         full: bool,
         /// For machines.
@@ -122,8 +124,8 @@ const STARTER: &str = include_str!("../examples/starter.toml");
 #[must_use]
 pub fn run(request: &Request, width: usize) -> Finished {
     let done = match request {
-        Request::Check { file, tables, units, full, json, output } => {
-            check(file, tables, *units, (*full, *json), output.as_deref(), width)
+        Request::Check { file, tables, units, hand, full, json, output } => {
+            check(file, tables, *units, (*hand, *full, *json), output.as_deref(), width)
         }
         Request::Materials { text, kind, tables, units, json } => materials(text, *kind, tables, *units, *json, width),
         Request::Explain { name, property, tables, json } => {
@@ -138,7 +140,7 @@ fn check(
     file: &Path,
     tables: &[PathBuf],
     units: Option<System>,
-    (full, json): (bool, bool),
+    (hand, full, json): (bool, bool, bool),
     output: Option<&Path>,
     width: usize,
 ) -> Result<Finished, String> {
@@ -165,7 +167,7 @@ fn check(
     let table = read_tables(&texts).map_err(|files| rendered(&files))?;
     let named = Design { file: &design, drawing: drawing.as_ref() };
     let top = read_design(named, &table, units).map_err(|files| rendered(&files))?;
-    let report = Report::new(&top, &table);
+    let report = if hand { Report::by_hand(&top, &table) } else { Report::new(&top, &table) };
     let status = if report.answer() == Answer::Holds { Status::Holds } else { Status::DoesNotHold };
     let text = if json { pretty(&to_json(&report)) } else { to_text(&report, full, width) };
     let Some(output) = output else { return Ok(Finished::with(text, status)) };

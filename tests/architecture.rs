@@ -12,6 +12,7 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("source", &[]),
     ("geometry", &["units"]),
     ("mesh", &["units", "geometry"]),
+    ("finite_element", &["units", "source", "geometry", "laminate"]),
     ("laminate", &["units", "source"]),
     ("section", &["units", "source", "geometry", "laminate"]),
     ("closed_form", &["units", "source", "geometry"]),
@@ -39,6 +40,8 @@ const LAYERS: &[(&str, &[&str])] = &[
             "criteria",
             "top",
             "load_case",
+            "mesh",
+            "finite_element",
         ],
     ),
     (

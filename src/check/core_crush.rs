@@ -1,6 +1,6 @@
 //! Core crush: the core gives way under a pipe, a foot or a footing.
 
-use super::{Check, Finding, Outcomes, Part, Place};
+use super::{Check, Finding, Method, Outcomes, Part, Place};
 use crate::{
     analysis::{Analysis, GearAction, Region},
     geometry::Point,
@@ -29,6 +29,12 @@ impl Check for CoreCrush {
         "s · factor ≤ k s_c,  s = R/(w + 2t) on a pipe's seat of width w, P/(a + 2t)² under a square of side a"
     }
 
+    fn formula_on_plate(&self) -> Option<&'static str> {
+        Some(
+            "s (1 + ε) · factor ≤ k s_c,  s = R/(w + 2t) on a pipe's seat of width w, R the mean push over the depth of the panel",
+        )
+    }
+
     fn limits(&self) -> &'static str {
         "a seat that presses evenly; the load spreads at 45 degrees through the skin alone, common practice without a \
          source; the pull of wind on fixings is not in it"
@@ -45,6 +51,26 @@ impl Check for CoreCrush {
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
         at_pipes(analysis, outcomes);
         under_feet(analysis, outcomes);
+        outcomes.by(Method::Plate);
+        on_plate(analysis, outcomes);
+    }
+}
+
+/// The push on each pipe by the plate method, its mean over the depth of the panel.
+fn on_plate(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
+    let skin = analysis.top.inner.laminate().thickness();
+    for forces in analysis.fields() {
+        for pipe in &forces.pipes {
+            let seat = analysis.top.pipes[pipe.pipe].seat;
+            let error = Ratio::from(1.0) + forces.error.shear;
+            let pressure = line_pressure(per_width(plain(pipe.push) * error), seat, skin);
+            for region in analysis.under_pipe(pipe.pipe) {
+                let place = Place::of(Part::Pipe(pipe.pipe), Some(pipe.push_at)).under(pipe.push_under);
+                compare(analysis, outcomes, forces.case, (pressure, region), place, |finding| {
+                    finding.term("R", pipe.push).term("ε", forces.error.shear).term("w", seat).term("t", skin)
+                });
+            }
+        }
     }
 }
 

@@ -1,6 +1,8 @@
 //! Core shear: the core tears along lines at 45 degrees, near a pipe or round a foot.
 
-use super::{Check, Finding, Outcomes, Part, Place};
+use uom::si::pressure::pascal;
+
+use super::{Check, Finding, Method, Outcomes, Part, Place};
 use crate::{
     analysis::{Analysis, GearAction, Region, core_shear_factor},
     geometry::Axis,
@@ -30,6 +32,14 @@ impl Check for CoreShear {
         "t_c · factor ≤ k t_u,  t_c = j V/d, j what the exact course over the core adds, times n = c/(c − w) where a conduit \
          of width w cuts it and j_t by twist at a free corner over a pipe at the rim; round a foot t_c = n P C/(2π c) [1/r − K1(ar)/(b K1(ab))] at its peak, round a footing \
          P/(4 a d)"
+    }
+
+    fn formula_on_plate(&self) -> Option<&'static str> {
+        Some(
+            "√((t_x/t_ux)² + (t_y/t_uy)²) (1 + ε) · factor ≤ k,  t = j n V/d along each axis; at the end of a pipe and at the \
+             corner of a backing V is the mean over a disc as wide as the skins are apart; within the same distance of a foot \
+             punching rules instead",
+        )
     }
 
     fn limits(&self) -> &'static str {
@@ -68,6 +78,53 @@ impl Check for CoreShear {
             }
         }
         under_feet(analysis, outcomes);
+        outcomes.by(Method::Plate);
+        on_plate(analysis, outcomes);
+    }
+}
+
+/// The vector of shear at the worst places of the plate method.
+fn on_plate(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
+    for forces in analysis.fields() {
+        for region in &forces.regions {
+            let own = region.region;
+            let cut = match own {
+                Region::Conduit(index) => {
+                    let (core, conduit) = (analysis.top.core.thickness, analysis.top.conduits[index].diameter);
+                    // A conduit that fills the core is said to be open by the hand method.
+                    let Ok(cut) = core_shear_beside_conduit(Pressure::new::<pascal>(1.0), core, conduit) else {
+                        continue;
+                    };
+                    cut / Pressure::new::<pascal>(1.0)
+                }
+                Region::Field | Region::Backing(_) => Ratio::from(1.0),
+            };
+            let error = Ratio::from(1.0) + region.error.shear;
+            for peak in &region.peaks {
+                let section = analysis.sections.of(own);
+                let [x, y] = Axis::BOTH.map(|axis| {
+                    let (strength, factor) = strength(analysis, own, axis);
+                    let left = share(analysis, forces.case, own, strength.basis);
+                    let stress: Pressure = section.core_shear(axis, peak.state.shear[axis.index()].abs()) * cut;
+                    (stress, strength, left, factor)
+                });
+                let used = (x.0 / (x.1.value * x.2)).hypot(y.0 / (y.1.value * y.2)) * error;
+                outcomes.compare(Some(forces.case), used * x.3, || {
+                    // Shown along the axis that is used more.
+                    let (_, strength, left, factor) = if x.0 / x.1.value >= y.0 / y.1.value { x } else { y };
+                    let bearable: Pressure = strength.value * left;
+                    let finding = Finding::compare(bearable * used, bearable, factor, strength.basis)
+                        .term("V_x", peak.state.shear[0])
+                        .term("V_y", peak.state.shear[1])
+                        .term("d", section.lever(Axis::X))
+                        .term("n", cut)
+                        .term("ε", region.error.shear)
+                        .term("t_u", strength.value)
+                        .term("k", left);
+                    (Place::on_plate(own, peak), finding)
+                });
+            }
+        }
     }
 }
 

@@ -23,7 +23,7 @@ mod wrinkling;
 
 pub use fixing::{Gives, MostTorque, Prying, most_torque, prying};
 pub use measure::Measure;
-pub use outcome::{Outcome, Outcomes};
+pub use outcome::{Method, Outcome, Outcomes};
 pub use place::{Part, Place};
 pub use verdict::{Finding, Term, Verdict};
 
@@ -52,6 +52,10 @@ pub trait Check: Sync {
     fn what(&self) -> &'static str;
     /// The formula, with the symbols that the findings list.
     fn formula(&self) -> &'static str;
+    /// The formula on the forces of the plate method, where the check looks at them.
+    fn formula_on_plate(&self) -> Option<&'static str> {
+        None
+    }
     /// Where the formula holds, and what it leaves out.
     fn limits(&self) -> &'static str;
     /// Where it is published.
@@ -128,7 +132,8 @@ pub fn run(analysis: &Analysis<'_>) -> Vec<Outcome> {
 
 /// By weight, then by check and case. Keys are sorted, not the outcomes, which are large.
 fn worst_first(outcomes: Vec<Outcome>) -> Vec<Outcome> {
-    let key = |(place, outcome): (usize, &Outcome)| (outcome.weight(), (outcome.check, outcome.case, place));
+    let key =
+        |(place, outcome): (usize, &Outcome)| (outcome.weight(), (outcome.check, outcome.case, outcome.method, place));
     let mut keys: Vec<_> = outcomes.iter().enumerate().map(key).collect();
     keys.sort_unstable_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1)));
     let mut outcomes: Vec<Option<Outcome>> = outcomes.into_iter().map(Some).collect();

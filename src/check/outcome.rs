@@ -6,13 +6,38 @@ use crate::{
     units::Ratio,
 };
 
-/// The outcome of one check under one case.
+/// How the forces were found that a check looks at.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Method {
+    /// Strips over the pipes, plate series, closed forms.
+    Hand,
+    /// The whole top as a plate on its frame.
+    Plate,
+}
+
+impl Method {
+    /// Both, in the order in which they are listed.
+    pub const ALL: [Self; 2] = [Self::Hand, Self::Plate];
+
+    /// The words used in reports.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Hand => "hand method",
+            Self::Plate => "plate method",
+        }
+    }
+}
+
+/// The outcome of one check under one case, by one method.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Outcome {
     /// The check, as its place in [`CHECKS`](super::CHECKS).
     pub check: usize,
     /// The case, as its place in the analysis; none where no load is asked about.
     pub case: Option<usize>,
+    /// How the forces were found.
+    pub method: Method,
     /// Where.
     pub place: Place,
     /// What.
@@ -50,6 +75,7 @@ impl Outcome {
 /// Collects what one check finds.
 pub struct Outcomes<'a> {
     check: usize,
+    method: Method,
     worst: Vec<Option<Outcome>>,
     open: Vec<Outcome>,
     analysis: &'a Analysis<'a>,
@@ -59,11 +85,17 @@ impl<'a> Outcomes<'a> {
     /// Nothing found yet.
     #[must_use]
     pub fn new(check: usize, analysis: &'a Analysis<'a>) -> Self {
-        Self { check, worst: vec![None; analysis.cases.len() + 1], open: Vec::new(), analysis }
+        let slots = (analysis.cases.len() + 1) * Method::ALL.len();
+        Self { check, method: Method::Hand, worst: vec![None; slots], open: Vec::new(), analysis }
     }
 
     fn slot(&self, case: Option<usize>) -> usize {
-        case.unwrap_or(self.analysis.cases.len())
+        case.unwrap_or(self.analysis.cases.len()) * Method::ALL.len() + self.method as usize
+    }
+
+    /// What is compared from here on comes from this method.
+    pub fn by(&mut self, method: Method) {
+        self.method = method;
     }
 
     /// Keeps a comparison if nothing worse was seen under the case. `finding` is only called then: most places are not
@@ -74,7 +106,13 @@ impl<'a> Outcomes<'a> {
         // A value that is not a number is worse than any number: it must be seen.
         if known.is_none_or(|known| utilisation > known * (1.0 + LARGER) || utilisation.is_nan()) {
             let (place, finding) = finding();
-            self.worst[slot] = Some(Outcome { check: self.check, case, place, verdict: Verdict::Compared(finding) });
+            self.worst[slot] = Some(Outcome {
+                check: self.check,
+                case,
+                method: self.method,
+                place,
+                verdict: Verdict::Compared(finding),
+            });
         }
     }
 
@@ -84,7 +122,13 @@ impl<'a> Outcomes<'a> {
         let known = |outcome: &Outcome| matches!(&outcome.verdict, Verdict::NotEvaluated(known) if *known == reason);
         if !self.open.iter().any(known) {
             let place = Place::of(part, None);
-            self.open.push(Outcome { check: self.check, case, place, verdict: Verdict::NotEvaluated(reason) });
+            self.open.push(Outcome {
+                check: self.check,
+                case,
+                method: self.method,
+                place,
+                verdict: Verdict::NotEvaluated(reason),
+            });
         }
     }
 

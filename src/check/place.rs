@@ -1,7 +1,7 @@
 //! Where on the top something happens.
 
 use crate::{
-    analysis::{Bay, MountOn, Region},
+    analysis::{Bay, FieldPeak, MountOn, Region},
     geometry::Point,
     section::{PlyPlace, Skin},
 };
@@ -56,6 +56,12 @@ impl Place {
     #[must_use]
     pub const fn of(part: Part, at: Option<Point>) -> Self {
         Self { part, at, load_at: None, skin: None, ply: None }
+    }
+
+    /// In a region, at a worst state of the plate method.
+    #[must_use]
+    pub const fn on_plate(region: Region, peak: &FieldPeak) -> Self {
+        Self::of(Part::Region(region), Some(peak.at)).under(peak.load_at)
     }
 
     /// In a bay; by its name in what takes the place of core there.

@@ -1,13 +1,13 @@
 //! First ply failure in bending.
 
-use super::{Check, Finding, Outcomes, Part, Place};
+use super::{Check, Finding, Method, Outcomes, Part, Place};
 use crate::{
-    analysis::{Analysis, Bent, FirstPly},
+    analysis::{Analysis, Bent, FirstPly, Region, ply_factor},
     geometry::Axis,
-    laminate::Mode,
+    laminate::{Criterion, Mode, PlyStress},
     load_case::LoadCase,
     material::Basis,
-    section::Skin,
+    section::{PlyReserve, Skin, UnitResponse},
     source::{Citation, Mark, TSAI_WU_1971},
     units::{MomentPerWidth, Pressure, Ratio},
 };
@@ -32,6 +32,13 @@ impl Check for PlyFailure {
     fn formula(&self) -> &'static str {
         "M · factor ≤ k M_1, with M_1 the moment at which F1 s1 + F2 s2 + F11 s1² + F22 s2² + F66 s6² + 2 F12 s1 s2 = 1 \
          in the first ply; shown as its largest stress s against k s(M_1)"
+    }
+
+    fn formula_on_plate(&self) -> Option<&'static str> {
+        Some(
+            "(1 + ε) factor / R ≤ k,  R the number of times by which N and M may grow until F1 s1 + F2 s2 + F11 s1² + F22 s2² + \
+             F66 s6² + 2 F12 s1 s2 = 1 in the first ply; shown as its largest stress s against k R s",
+        )
     }
 
     fn limits(&self) -> &'static str {
@@ -84,6 +91,49 @@ impl Check for PlyFailure {
                 }
             }
         }
+        outcomes.by(Method::Plate);
+        on_plate(analysis, outcomes, &strengths);
+    }
+}
+
+/// All forces and moments at the worst places of the plate method.
+fn on_plate(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>, strengths: &Strengths) {
+    let criteria = &analysis.top.criteria;
+    let Some(Ok(method)) = &analysis.whole else { return };
+    let responses: Vec<(Region, UnitResponse)> =
+        method.regions.iter().map(|&region| (region, analysis.sections.of(region).section.unit_response())).collect();
+    for forces in analysis.fields() {
+        for region in &forces.regions {
+            let Some((_, response)) = responses.iter().find(|(own, _)| *own == region.region) else { continue };
+            let section = &analysis.sections.of(region.region).section;
+            let error = Ratio::from(1.0) + region.error.moment;
+            for peak in &region.peaks {
+                for reserve in response.reserves(Criterion::TsaiWu, &peak.state.resultants, None) {
+                    // A ply without strength is said to be open by the hand method.
+                    let Ok(PlyReserve { place, stress, reserve }) = reserve else { continue };
+                    let Some(ply) = section.skin(place.skin).plies().nth(place.ply) else { continue };
+                    let factor = ply_factor(criteria, ply, reserve.mode);
+                    let skin = index(place.skin);
+                    let left = strengths.left[forces.case][skin];
+                    let share = error / reserve.factor;
+                    outcomes.compare(Some(forces.case), share / left * factor, || {
+                        let acting = governing(reserve.mode, &stress) * error;
+                        let bearable: Pressure = acting / share * left;
+                        let moment = peak.state.resultants.moment;
+                        let finding = Finding::compare(acting, bearable, factor, strengths.basis[skin])
+                            .term("M_x", moment.x)
+                            .term("M_y", moment.y)
+                            .term("M_xy", moment.xy)
+                            .term("N_x", peak.state.resultants.force.x)
+                            .term("N_y", peak.state.resultants.force.y)
+                            .term("R", reserve.factor)
+                            .term("ε", region.error.moment)
+                            .term("k", left);
+                        (Place::on_plate(region.region, peak).in_ply(place), finding)
+                    });
+                }
+            }
+        }
     }
 }
 
@@ -119,7 +169,7 @@ fn compare(
     let (basis, left, factor) = (strengths.basis[skin], strengths.left[case][skin], first.factor);
     let share: Ratio = moment / first.moment;
     outcomes.compare(Some(case), share / left * factor, || {
-        let failing = governing_stress(first);
+        let failing = governing(first.mode, &first.stress);
         let (acting, bearable): (Pressure, Pressure) = (failing * share, failing * left);
         let finding = Finding::compare(acting, bearable, factor, basis)
             .term("M", moment)
@@ -129,11 +179,11 @@ fn compare(
     });
 }
 
-/// The stress component that the mode of failure is named for, at failure.
-fn governing_stress(first: &FirstPly) -> Pressure {
-    match first.mode {
-        Mode::FibreTension | Mode::FibreCompression => first.stress.s1.abs(),
-        Mode::TransverseTension | Mode::TransverseCompression => first.stress.s2.abs(),
-        Mode::Shear => first.stress.s12.abs(),
+/// The stress component that a mode of failure is named for.
+fn governing(mode: Mode, stress: &PlyStress) -> Pressure {
+    match mode {
+        Mode::FibreTension | Mode::FibreCompression => stress.s1.abs(),
+        Mode::TransverseTension | Mode::TransverseCompression => stress.s2.abs(),
+        Mode::Shear => stress.s12.abs(),
     }
 }

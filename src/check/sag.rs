@@ -1,6 +1,6 @@
 //! Sag between pipes.
 
-use super::{Check, Finding, Outcomes, Part, Place};
+use super::{Check, Finding, Method, Outcomes, Part, Place};
 use crate::{
     analysis::{Analysis, Role},
     load_case::Duration,
@@ -28,6 +28,12 @@ impl Check for SagBetweenPipes {
     fn formula(&self) -> &'static str {
         "w ≤ limit · L,  w from bending and shear of the strip or plate, creep of the core included; of a bay on four sides \
          w_p by the pressure all over it, and Δm what its backing weighs more than core, spread over it"
+    }
+
+    fn formula_on_plate(&self) -> Option<&'static str> {
+        Some(
+            "w (1 + ε) ≤ limit · L,  w against the frame at rest, the pipes' own sag in it; L twice the distance to the nearest post of a pipe that bends or  to a rigid pipe",
+        )
     }
 
     fn limits(&self) -> &'static str {
@@ -59,6 +65,15 @@ impl Check for SagBetweenPipes {
             compare(analysis, outcomes, forces.case, (forces.sag, over), place, |finding| {
                 let finding = finding.term("w_p", forces.sag_by_pressure);
                 if bay.backing.is_empty() { finding } else { finding.term("Δm", bay.backing_mass(analysis.top)) }
+            });
+        }
+        outcomes.by(Method::Plate);
+        for forces in analysis.fields() {
+            let Some(sag) = &forces.between else { continue };
+            let error = Ratio::from(1.0) + forces.error.sag;
+            let place = Place::of(Part::Bay, Some(sag.at)).under(sag.load_at);
+            compare(analysis, outcomes, forces.case, (sag.sag.abs() * error, sag.over), place, |finding| {
+                finding.term("ε", forces.error.sag)
             });
         }
     }

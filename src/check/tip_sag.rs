@@ -1,6 +1,6 @@
 //! Sag of an overhang's tip.
 
-use super::{Check, Finding, Outcomes, Part, Place};
+use super::{Check, Finding, Method, Outcomes, Part, Place};
 use crate::{
     analysis::{Analysis, Role},
     material::Basis,
@@ -26,6 +26,12 @@ impl Check for TipSag {
     fn formula(&self) -> &'static str {
         "w ≤ limit · c or the limit underfoot if that is more,  w at the tip of an overhang of length c, from bending and shear of the strip and the turn over \
          the pipe"
+    }
+
+    fn formula_on_plate(&self) -> Option<&'static str> {
+        Some(
+            "w (1 + ε) ≤ limit · c, or the limit of a floor,  w against the frame at rest, the pipes' own sag in it; c the distance to the nearest post of a pipe that bends or  to a rigid pipe",
+        )
     }
 
     fn limits(&self) -> &'static str {
@@ -61,6 +67,20 @@ impl Check for TipSag {
                     (place, finding)
                 });
             }
+        }
+        outcomes.by(Method::Plate);
+        for forces in analysis.fields() {
+            let Some(sag) = &forces.tip else { continue };
+            let allowable: Length = (sag.over * limit).max(least);
+            let acting: Length = sag.sag.abs() * (Ratio::from(1.0) + forces.error.sag);
+            outcomes.compare(Some(forces.case), acting / allowable, || {
+                let finding = Finding::compare(acting, allowable, Ratio::from(1.0), Basis::Typical)
+                    .term("c", sag.over)
+                    .term("ε", forces.error.sag)
+                    .term("limit", limit)
+                    .term("k of the core's modulus", analysis.core_left(forces.case));
+                (Place::of(Part::Tip, Some(sag.at)).under(sag.load_at), finding)
+            });
         }
     }
 }

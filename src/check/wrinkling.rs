@@ -2,13 +2,13 @@
 
 use uom::si::{force::newton, ratio::ratio};
 
-use super::{Check, Finding, Outcomes, Part, Place};
+use super::{Check, Finding, Method, Outcomes, Part, Place};
 use crate::{
     analysis::{Analysis, Bent, ModulusShares, Region},
     geometry::Axis,
     load_case::{LoadCase, State},
     material::{Basis, Property},
-    section::Skin,
+    section::{Skin, Temperatures},
     source::{Citation, LR_SSC, Mark},
     strength::wrinkling_under_biaxial_compression,
     units::{Force, MomentPerWidth, Pressure, Ratio, per_width},
@@ -32,6 +32,13 @@ impl Check for Wrinkling {
     fn formula(&self) -> &'static str {
         "s · factor ≤ s/u,  s_w = 0.5 (E_f E_c G_c)^(1/3) along and across; u from (s_x/(u s_wx))³ + s_y/(u s_wy) = 1, x the \
          direction that is used more"
+    }
+
+    fn formula_on_plate(&self) -> Option<&'static str> {
+        Some(
+            "s (1 + ε) · factor ≤ s/u,  u from (s_1/(u s_w))³ + s_2/(u s_w) = 1 with s_1 and s_2 the principal stresses of the \
+             skin and s_w = 0.5 (E_f E_c G_c)^(1/3) in the weaker of its directions",
+        )
     }
 
     fn limits(&self) -> &'static str {
@@ -70,6 +77,44 @@ impl Check for Wrinkling {
             }
         }
         bays(analysis, outcomes, &held);
+        outcomes.by(Method::Plate);
+        on_plate(analysis, outcomes, &held);
+    }
+}
+
+/// Both skins at the worst places of the plate method, by their principal stresses.
+fn on_plate(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>, held: &HeldByState) {
+    for forces in analysis.fields() {
+        let held = held.under(&analysis.cases[forces.case]);
+        for region in &forces.regions {
+            let Some(held) = held.iter().find(|held| held.region == region.region) else { continue };
+            let section = &analysis.sections.of(region.region).section;
+            let error = Ratio::new::<ratio>(1.0) + region.error.moment;
+            for peak in &region.peaks {
+                let deformation = section.deformation(&peak.state.resultants);
+                for skin in Skin::BOTH {
+                    let stress = section.skin_stress(skin, &deformation, &Temperatures::default());
+                    let (middle, half) = ((stress.x + stress.y) * 0.5, (stress.x - stress.y) * 0.5);
+                    let radius = half.hypot(stress.xy);
+                    let axis = if held.at(skin, Axis::X) < held.at(skin, Axis::Y) { Axis::X } else { Axis::Y };
+                    // The weaker direction of the skin holds whichever way it is pressed.
+                    let weaker = held.at(skin, axis);
+                    let (most, other): (Pressure, Pressure) = ((radius - middle) * error, (-middle - radius) * error);
+                    let used = wrinkling_under_biaxial_compression(most / weaker, other / weaker);
+                    let factor = analysis.top.criteria.wrinkling_factor.value;
+                    outcomes.compare(Some(forces.case), used * factor, || {
+                        let allowable: Pressure = if used > Ratio::default() { most / used } else { weaker };
+                        let finding = Finding::compare(most, allowable, factor, held.basis)
+                            .term("s_1", most)
+                            .term("s_2", other)
+                            .term("ε", region.error.moment)
+                            .term("s_w", weaker)
+                            .term("E_c", held.through * held.shares.core);
+                        (Place::on_plate(region.region, peak).in_skin(skin), finding)
+                    });
+                }
+            }
+        }
     }
 }
 

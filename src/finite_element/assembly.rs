@@ -258,9 +258,8 @@ impl Assembly {
     /// `a Kii⁻¹ b` over the insides of all triangles: the work that does not show on their sides.
     pub(super) fn inner_product(&self, a: &[f64], b: &[f64]) -> f64 {
         let count = self.numbering.degree.inside() * self.fields.count();
-        let of = |list: &[f64], triangle: usize| {
-            DVector::from_column_slice(&list[triangle * count..(triangle + 1) * count])
-        };
+        let of =
+            |list: &[f64], triangle: usize| DVector::from_column_slice(&list[triangle * count..(triangle + 1) * count]);
         self.inside.iter().enumerate().map(|(t, Inside { inverse, .. })| of(a, t).dot(&(inverse * of(b, t)))).sum()
     }
 }

@@ -206,8 +206,7 @@ impl Triangle {
     /// `∫ a(φi) b(φj)` over the triangle, for value, slope along x, slope along y.
     pub(super) fn products(&self, degree: Degree) -> [[DMatrix<f64>; OPERATORS]; OPERATORS] {
         let (shape, j, [dx, dy]) = (degree.shape(), self.jacobian(), self.slopes());
-        let parts: [&[(usize, f64)]; OPERATORS] =
-            [&[(0, 1.0)], &[(1, dx[0]), (2, dx[1])], &[(1, dy[0]), (2, dy[1])]];
+        let parts: [&[(usize, f64)]; OPERATORS] = [&[(0, 1.0)], &[(1, dx[0]), (2, dx[1])], &[(1, dy[0]), (2, dy[1])]];
         parts.map(|m| {
             parts.map(|n| {
                 let mut sum = DMatrix::zeros(degree.in_triangle(), degree.in_triangle());

@@ -49,28 +49,22 @@ impl Worst {
         Self::Shear,
     ];
 
-    /// What ranks a state: the larger, the worse.
-    fn rank(self, numbers: &[f64; NUMBERS], lever: f64) -> f64 {
+    /// What ranks a state, in the order of [`Worst::ALL`]: the larger, the worse.
+    fn ranks(numbers: &[f64; NUMBERS], lever: f64) -> [f64; 10] {
         let [_, nx, ny, nxy, mx, my, mxy, qx, qy] = *numbers;
-        let face = |sign: f64| principal([0.5 * nx + sign * mx / lever, 0.5 * ny + sign * my / lever], 0.5 * nxy + sign * mxy / lever);
-        match self {
-            Self::SaggingX => mx,
-            Self::HoggingX => -mx,
-            Self::SaggingY => my,
-            Self::HoggingY => -my,
-            Self::Twist => mxy.abs(),
-            Self::OuterPressed => -face(-1.0)[0],
-            Self::OuterPulled => face(-1.0)[1],
-            Self::InnerPressed => -face(1.0)[0],
-            Self::InnerPulled => face(1.0)[1],
-            Self::Shear => qx.hypot(qy),
-        }
+        let face = |sign: f64| {
+            principal([0.5 * nx + sign * mx / lever, 0.5 * ny + sign * my / lever], 0.5 * nxy + sign * mxy / lever)
+        };
+        let (outer, inner) = (face(-1.0), face(1.0));
+        let shear = (qx * qx + qy * qy).sqrt();
+        [mx, -mx, my, -my, mxy.abs(), -outer[0], outer[1], -inner[0], inner[1], shear]
     }
 }
 
 /// Least and most of a plane state.
 fn principal([x, y]: [f64; 2], xy: f64) -> [f64; 2] {
-    let (middle, radius) = (0.5 * (x + y), (0.5 * (x - y)).hypot(xy));
+    let (middle, half) = (0.5 * (x + y), 0.5 * (x - y));
+    let radius = (half * half + xy * xy).sqrt();
     [middle - radius, middle + radius]
 }
 
@@ -165,11 +159,11 @@ impl<'a> Envelope<'a> {
             let region = self.grouping.regions[sample.triangle];
             let lever = self.grouping.levers[region].value;
             let punched = punched(sample.place);
-            for worst in Worst::ALL {
+            for (worst, rank) in Worst::ALL.into_iter().zip(Worst::ranks(&sum, lever)) {
                 if worst == Worst::Shear && (punched || sample.good_for == Use::WithoutShear) {
                     continue;
                 }
-                self.raise(region, worst, worst.rank(&sum, lever), &sum, sample.place, under);
+                self.raise(region, worst, rank, &sum, sample.place, under);
             }
         }
         for (disc, of_regions) in discs.iter().enumerate() {

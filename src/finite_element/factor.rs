@@ -40,9 +40,7 @@ impl SymmetricSparse {
 
     pub(super) fn factor(&self, order: &Order) -> Result<Factor, NotDefinite> {
         let matrix = SparseColMatRef::new(self.pattern(), &self.values[..]);
-        Llt::try_new_with_symbolic(order.0.clone(), matrix, Side::Upper)
-            .map(Factor)
-            .map_err(|_: LltError| NotDefinite)
+        Llt::try_new_with_symbolic(order.0.clone(), matrix, Side::Upper).map(Factor).map_err(|_: LltError| NotDefinite)
     }
 
     /// Product with a vector.

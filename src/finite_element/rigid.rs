@@ -52,11 +52,7 @@ pub(super) fn check(
     let free = eigen.eigenvectors.column(softest);
     let slopes = [free[1] / reach, free[2] / reach];
     let steepest = slopes[0] * slopes[0] + slopes[1] * slopes[1];
-    let about = if steepest > 0.0 {
-        [0, 1].map(|i| middle[i] - free[0] * slopes[i] / steepest)
-    } else {
-        middle
-    };
+    let about = if steepest > 0.0 { [0, 1].map(|i| middle[i] - free[0] * slopes[i] / steepest) } else { middle };
     Err(Mechanism::WholeMoves { about: point(about), tips: slopes })
 }
 

@@ -86,8 +86,9 @@ impl Shape {
         let p = i32::try_from(degree.number()).unwrap_or(0);
         let powers: Vec<(i32, i32)> = (0..=p).flat_map(|all| (0..=all).map(move |b| (all - b, b))).collect();
         let nodes = nodes(degree);
-        let vandermonde =
-            DMatrix::from_fn(nodes.len(), powers.len(), |i, k| nodes[i][0].powi(powers[k].0) * nodes[i][1].powi(powers[k].1));
+        let vandermonde = DMatrix::from_fn(nodes.len(), powers.len(), |i, k| {
+            nodes[i][0].powi(powers[k].0) * nodes[i][1].powi(powers[k].1)
+        });
         // The nodes are unisolvent, so the inverse exists; were it not so, every test of the element would fail.
         let coefficients = vandermonde.try_inverse().unwrap_or_else(|| DMatrix::zeros(powers.len(), powers.len()));
         let integral = |a: i32, b: i32| factorial(a) * factorial(b) / factorial(a + b + 2);
@@ -154,7 +155,8 @@ pub(super) fn nodes(degree: Degree) -> Vec<[f64; 2]> {
     for side in 0..3 {
         let (from, to) = (CORNERS[side], CORNERS[(side + 1) % 3]);
         let within = &degree.along_side()[1..degree.number()];
-        nodes.extend(within.iter().map(|&(at, _)| [from[0] + at * (to[0] - from[0]), from[1] + at * (to[1] - from[1])]));
+        nodes
+            .extend(within.iter().map(|&(at, _)| [from[0] + at * (to[0] - from[0]), from[1] + at * (to[1] - from[1])]));
     }
     match degree {
         Degree::Two => {}
@@ -179,7 +181,10 @@ mod tests {
                 degree.shape().at(node, &mut rows);
                 for (function, value) in rows[0].iter().enumerate() {
                     let expected = f64::from(u8::from(function == number));
-                    assert!((value - expected).abs() < 1e-12, "{degree:?}: function {function} at node {number}: {value}");
+                    assert!(
+                        (value - expected).abs() < 1e-12,
+                        "{degree:?}: function {function} at node {number}: {value}"
+                    );
                 }
             }
         }

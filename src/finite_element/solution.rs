@@ -49,7 +49,8 @@ impl Solution {
     #[must_use]
     pub fn sum(parts: &[(&Self, f64)]) -> Option<Self> {
         let (first, _) = parts.first()?;
-        let mut sum = Self { values: vec![0.0; first.values.len()], inner: vec![0.0; first.inner.len()], free: Vec::new() };
+        let mut sum =
+            Self { values: vec![0.0; first.values.len()], inner: vec![0.0; first.inner.len()], free: Vec::new() };
         for &(part, factor) in parts {
             for (own, value) in sum.values.iter_mut().zip(&part.values) {
                 *own += factor * value;
@@ -73,9 +74,11 @@ impl Plate {
         let [dx, dy] = self.assembly.numbering.triangles[triangle].slopes();
         let shell = &self.shells[triangle];
         let mut rows = [Vec::new(), Vec::new(), Vec::new()];
-        let held: [f64; 6] = solution.free.iter().filter(|(of, _)| *of == triangle).fold([0.0; 6], |sum, (_, held)| {
-            std::array::from_fn(|i| sum[i] + held[i])
-        });
+        let held: [f64; 6] = solution
+            .free
+            .iter()
+            .filter(|(of, _)| *of == triangle)
+            .fold([0.0; 6], |sum, (_, held)| std::array::from_fn(|i| sum[i] + held[i]));
         shares
             .iter()
             .map(|&share| {

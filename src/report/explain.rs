@@ -108,6 +108,9 @@ pub fn explain(
             page.line(&Tone::Strong.paint(&format!("{} ({})", check.title(), check.id())));
             page.paragraph("  what      ", check.what());
             page.paragraph("  formula   ", check.formula());
+            if let Some(formula) = check.formula_on_plate() {
+                page.paragraph("  on plate  ", formula);
+            }
             page.paragraph("  holds for ", check.limits());
             page.paragraph("  source    ", &cited(table, citation.work.0, citation.locator, citation.mark));
         }
@@ -189,6 +192,7 @@ pub(super) fn check_json(check: &dyn Check, table: &MaterialTable) -> Value {
         "title": check.title(),
         "what": check.what(),
         "formula": check.formula(),
+        "formula_on_plate": check.formula_on_plate(),
         "limits": check.limits(),
         "source": source(table, citation.work.0),
         "locator": citation.locator,

@@ -25,19 +25,21 @@
 //! | `sag_bounds` | of the bay on four sides that sags most by pressure alone: `x`, `y` of its middle, `case`, `supported` (checked), `clamped`; null without such bays |
 //! | `criteria` | every factor, knock-down, limit and assumed load, with source and mark |
 //! | `numerical_error` | largest relative change of a utilisation at twice the division |
+//! | `plate` | the plate method: `triangles`, `unknowns`, `pipes` (`pipe`, `rigid`), `beside` (`check`, `hand` and `plate` utilisation, `reason` of a difference); `reason` alone where there is no solution; null where it was not asked for |
 //! | `cautions` | the cautions, as texts |
 //!
-//! An outcome has `check`, `title`, `passes`, `case` (id or null), `place` (words), `x`, `y`, and either `not_evaluated`
+//! An outcome has `check`, `title`, `passes`, `method` (`hand` or `plate`), `case` (id or null), `place` (words), `x`, `y`, and either `not_evaluated`
 //! (the reason) or `demand`, `allowable`, `factor`, `utilisation`, `margin` (null when nothing acts), `basis`, `terms`
 //! (`symbol`, `value`), `formula`, `source`.
 
 use serde_json::{Value, json};
 use uom::si::ratio::ratio;
 
-use super::{Answer, Report, cautions, explain::criterion_json, fixings_json, frame_loads, text, words};
+use super::{Answer, Report, beside, cautions, explain::criterion_json, fixings_json, frame_loads, text, words};
 use crate::{
     advice::Remedy,
-    check::{CHECKS, Measure, Outcome, Verdict},
+    analysis::PipeModel,
+    check::{CHECKS, Measure, Method, Outcome, Verdict},
     top::Scope,
     units::{Dimensioned, ForcePerWidth, System, usual_unit},
 };
@@ -92,8 +94,40 @@ pub fn to_json(report: &Report<'_>) -> Value {
         "sag_bounds": sag_bounds(report),
         "criteria": criteria,
         "numerical_error": number(report.numerical_error.get::<ratio>()),
+        "plate": plate(report),
         "cautions": cautions(report),
     })
+}
+
+/// The plate solution, and both methods side by side.
+fn plate(report: &Report<'_>) -> Value {
+    match report.analysis.as_ref().ok().and_then(|analysis| analysis.whole.as_ref()) {
+        None => Value::Null,
+        Some(Err(reason)) => json!({ "reason": reason.to_string() }),
+        Some(Ok(method)) => {
+            let pipes = method.pipes.iter().zip(&report.top.pipes).map(|(model, pipe)| {
+                json!({
+                    "pipe": pipe.name,
+                    "rigid": *model == PipeModel::Rigid,
+                })
+            });
+            let beside = beside(report).into_iter().map(|both| {
+                let used = |outcome: &Outcome| outcome.utilisation().map(|used| number(used.get::<ratio>()));
+                json!({
+                    "check": CHECKS[both.check].id(),
+                    "hand": used(both.hand),
+                    "plate": used(both.plate),
+                    "reason": both.reason,
+                })
+            });
+            json!({
+                "triangles": method.triangles,
+                "unknowns": method.unknowns,
+                "pipes": pipes.collect::<Vec<_>>(),
+                "beside": beside.collect::<Vec<_>>(),
+            })
+        }
+    }
 }
 
 fn outcome_json(report: &Report<'_>, outcome: &Outcome) -> Value {
@@ -109,7 +143,8 @@ fn outcome_json(report: &Report<'_>, outcome: &Outcome) -> Value {
         "place": words::place(analysis, &outcome.place, system),
         "x": coordinate(outcome.place.at.map(|at| at.x)),
         "y": coordinate(outcome.place.at.map(|at| at.y)),
-        "formula": check.formula(),
+        "method": match outcome.method { Method::Hand => "hand", Method::Plate => "plate" },
+        "formula": check.formula_on_plate().filter(|_| outcome.method == Method::Plate).unwrap_or_else(|| check.formula()),
         "source": text::citation(report, outcome.check),
     });
     let more = match &outcome.verdict {

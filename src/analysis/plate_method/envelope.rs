@@ -50,7 +50,7 @@ pub struct FieldSag {
     pub at: Point,
     /// Where the person is that causes it.
     pub load_at: Option<Point>,
-    /// Distance between pipes there, or reach of the overhang.
+    /// Twice the distance to the nearest support that does not move, a rigid pipe or a post; for a tip, once.
     pub over: Length,
 }
 
@@ -216,8 +216,7 @@ impl<'a> Solved<'a> {
     }
 
     fn sag(&self, deflected: Deflected, tip: bool, load_at: Option<Point>) -> FieldSag {
-        let near = self.top.pipes.iter().map(|pipe| pipe.along.distance(deflected.at));
-        let near = near.fold(self.top.outline.length(), Length::min);
+        let near = self.net.to_support(self.top, deflected.at);
         let over = if tip { near } else { near * 2.0 };
         FieldSag { sag: deflected.deflection, at: deflected.at, load_at, over }
     }
@@ -277,13 +276,15 @@ impl<'a> WorstOf<'a> {
             let (worst, pushed_under) = &mut self.pipes[stretch.pipe];
             let (pushes, beam) = &still.beds[bed];
             let own = moved.map(|(_, own, _)| &own.beds[bed]);
-            // The panel spreads a push over its own depth along the pipe.
-            let reach = self.solved.net.disc;
+            // The panel spreads a push over its own depth along the pipe, to one side at an end.
+            let depth = self.solved.net.disc * 2.0;
+            let end = pushes.last().map_or_else(Length::default, |push| push.along);
             let force = |k: usize| pushes[k].force + own.map_or(none, |(own, _)| own[k].force);
             for (k, push) in pushes.iter().enumerate() {
-                let low = pushes[..k].iter().rev().take_while(|other| push.along - other.along <= reach).count();
-                let high = pushes[k..].iter().take_while(|other| other.along - push.along <= reach).count();
-                let near = k - low..k + high;
+                let from = (push.along - depth / 2.0).min(end - depth).max(Length::default());
+                let low = pushes[..k].iter().rev().take_while(|other| other.along >= from).count();
+                let high = pushes[k..].iter().take_while(|other| other.along <= from + depth).count();
+                let near = k - low..k + high.max(1);
                 let length: Length = near.clone().map(|k| pushes[k].length).sum();
                 let mean: ForcePerWidth = per_width(near.map(force).sum::<Force>() / length);
                 if mean > worst.push {
@@ -341,6 +342,13 @@ impl<'a> WorstOf<'a> {
             Some(self.solved.sag(deflected, group == 1, load_at(deflected.under)))
         };
         let pipes = self.pipes.iter().map(|&(forces, under)| PipeForces { push_under: load_at(under), ..forces });
-        PlateForces { case, regions, between: sag(0), tip: sag(1), pipes: pipes.collect(), error: NumericalError::default() }
+        PlateForces {
+            case,
+            regions,
+            between: sag(0),
+            tip: sag(1),
+            pipes: pipes.collect(),
+            error: NumericalError::default(),
+        }
     }
 }

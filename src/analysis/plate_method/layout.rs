@@ -10,7 +10,7 @@ use crate::{
         line::{Region, region_at},
         sections::Sections,
     },
-    finite_element::{Beam, Bed, Degree, Fields, Grouping, Mechanism, Model, Plate, Sampler, ShellStiffness, Sharp},
+    finite_element::{Beam, Bed, Degree, Fields, Grouping, Mechanism, Model, Plate, Sampler, Sharp, ShellStiffness},
     geometry::{Axis, Point, Polyline},
     mesh::{Mesh, MeshError, Plan},
     top::{Pipe, Top},
@@ -158,6 +158,21 @@ impl Net {
         Grouping { regions: self.of_triangle.clone(), levers, deflections, discs: self.sharp.clone() }
     }
 
+    /// Distance to the nearest support that does not move: a rigid pipe, a post of one that bends.
+    pub(super) fn to_support(&self, top: &Top, place: Point) -> Length {
+        let distances = self.stretches.iter().map(|stretch| {
+            let pipe = &top.pipes[stretch.pipe];
+            match stretch.beam(pipe) {
+                None => pipe.along.distance(place),
+                Some(beam) => {
+                    let posts = beam.posts.iter().map(|&post| self.mesh.nodes()[post].distance(place));
+                    posts.fold(top.outline.length() * 2.0, Length::min)
+                }
+            }
+        });
+        distances.fold(top.outline.length() * 2.0, Length::min)
+    }
+
     pub(super) fn middle(&self, triangle: usize) -> Point {
         middle(&self.mesh, &self.mesh.triangles()[triangle])
     }
@@ -171,7 +186,8 @@ impl Stretch {
         }
         let inside = pipe.outside - wall * 2.0;
         let square = |d: Length| d * d;
-        let second_moment = (square(pipe.outside) * square(pipe.outside) - square(inside) * square(inside)) * (PI / 64.0);
+        let second_moment =
+            (square(pipe.outside) * square(pipe.outside) - square(inside) * square(inside)) * (PI / 64.0);
         let rigidity: BeamRigidity = alloy.modulus.value * second_moment;
         Some(Beam { rigidity, posts: self.posts.clone() })
     }

@@ -2,7 +2,7 @@
 
 use super::layout::Net;
 use crate::{
-    analysis::{gear_action::GearAction, line::Region, sections::Sections},
+    analysis::{gear_action::GearAction, line::Region},
     finite_element::{Load, Plate, Solution},
     geometry::{Foot, Point},
     load::weight::gravity,
@@ -23,14 +23,13 @@ pub(super) struct Still {
 
 pub(super) struct StillLoads<'a> {
     top: &'a Top,
-    sections: &'a Sections,
     net: &'a Net,
     plate: &'a Plate,
 }
 
 impl<'a> StillLoads<'a> {
-    pub(super) const fn new(top: &'a Top, sections: &'a Sections, net: &'a Net, plate: &'a Plate) -> Self {
-        Self { top, sections, net, plate }
+    pub(super) const fn new(top: &'a Top, net: &'a Net, plate: &'a Plate) -> Self {
+        Self { top, net, plate }
     }
 
     pub(super) fn solve(&self, cases: &[LoadCase], numbers: &[usize]) -> Vec<Still> {
@@ -46,7 +45,11 @@ impl<'a> StillLoads<'a> {
             .iter()
             .zip(solved.chunks_exact(3))
             .map(|(&case, parts)| {
-                let tips = self.top.gear.iter().any(|gear| GearAction::of(self.top, gear, &cases[case]).moment != Torque::default());
+                let tips = self
+                    .top
+                    .gear
+                    .iter()
+                    .any(|gear| GearAction::of(self.top, gear, &cases[case]).moment != Torque::default());
                 let from = if tips {
                     [(1.0, 0.0), (-1.0, 0.0), (0.0, 1.0), (0.0, -1.0)]
                         .iter()
@@ -60,6 +63,8 @@ impl<'a> StillLoads<'a> {
             .collect()
     }
 
+    /// Weight, wind and pressure. Heat is not among it: how far the pipes hold down a top that would bow hangs on the play
+    /// of its fixings, which a line that holds all along does not have.
     fn still(&self, case: &LoadCase) -> Load {
         let masses: Vec<ArealMassDensity> = self
             .net
@@ -85,15 +90,6 @@ impl<'a> StillLoads<'a> {
                 let each = force / count(&points);
                 load = points.iter().fold(load, |load, &place| self.at(load, place, each));
             }
-        }
-        if let Some(rise) = &case.temperatures {
-            let held: Vec<_> = self
-                .net
-                .regions
-                .iter()
-                .map(|&region| self.sections.of(region).section.thermal_resultants(rise))
-                .collect();
-            load = load.heated(self.plate, &|triangle| held[self.net.of_triangle[triangle]]);
         }
         load
     }

@@ -153,7 +153,7 @@ fn solve(
     let plate = net.plate(top, sections, degree, core_left)?;
     let sampler = net.sampler(&plate);
     let grouping = net.grouping(top, sections, &sampler);
-    let still = StillLoads::new(top, sections, net, &plate).solve(cases, numbers);
+    let still = StillLoads::new(top, net, &plate).solve(cases, numbers);
     let solved = Solved { top, net, plate: &plate, sampler: &sampler, grouping: &grouping };
     let forces = envelope::envelope(&solved, (cases, numbers), &still, only);
     Ok((plate, forces))

@@ -39,10 +39,12 @@ pub(super) fn placed(top: &Top, net: &Net, plate: &Plate, case: &LoadCase) -> Ve
                     let force = people.each * f64::from(u32::try_from(many).unwrap_or(1));
                     let beside: Vec<Sharp> =
                         row.iter().map(|&at| Sharp { at, radius: side / 2.0 + net.disc * 2.0 }).collect();
-                    all.extend(
-                        spread(net, plate, &feet, force)
-                            .map(|load| Placed { at, beside: beside.clone(), load, at_rest }),
-                    );
+                    all.extend(spread(net, plate, &feet, force).map(|load| Placed {
+                        at,
+                        beside: beside.clone(),
+                        load,
+                        at_rest,
+                    }));
                 }
             }
         }

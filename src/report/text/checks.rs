@@ -3,13 +3,13 @@
 use uom::si::ratio::ratio;
 
 use super::super::{
-    Report,
+    Report, beside,
     page::{Page, Tone, left, right},
     words,
 };
 use crate::{
-    analysis::Analysis,
-    check::{CHECKS, Outcome, Verdict},
+    analysis::{Analysis, PipeModel},
+    check::{CHECKS, Method, Outcome, Verdict},
     top::Scope,
     units::Ratio,
 };
@@ -69,6 +69,58 @@ pub(super) fn table(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_
     );
 }
 
+/// Both methods, check by check.
+pub(super) fn methods(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>) {
+    let plate = match &analysis.whole {
+        None => return,
+        Some(Err(reason)) => {
+            page.heading("Hand and plate method");
+            page.paragraph("  ", &format!("There is no plate solution: {reason}."));
+            return;
+        }
+        Some(Ok(plate)) => plate,
+    };
+    page.heading("Hand and plate method (used, worst case of each; the worse counts)");
+    page.line(&Tone::Quiet.paint(&format!(
+        "     {}{}{}{}",
+        left("", 19),
+        right("hand", 8),
+        right("plate", 8),
+        right("error", 8)
+    )));
+    for both in beside(report) {
+        let error = match &both.plate.verdict {
+            Verdict::Compared(finding) => finding.terms.iter().find(|term| term.symbol == "ε"),
+            Verdict::NotEvaluated(_) => None,
+        };
+        let error = error.map_or_else(String::new, |term| words::measure(term.value, report.top.report));
+        page.line(&format!(
+            "     {}{}{}{}",
+            left(CHECKS[both.check].title(), 19),
+            right(&words::used(both.hand), 8),
+            right(&words::used(both.plate), 8),
+            right(&error, 8),
+        ));
+        if let Some(reason) = &both.reason {
+            page.paragraph("      ", reason);
+        }
+    }
+    let rigid = plate.pipes.iter().filter(|pipe| **pipe == PipeModel::Rigid).count();
+    let pipes = match (rigid, plate.pipes.len()) {
+        (0, _) => "pipes bend on their posts".to_owned(),
+        (rigid, all) if rigid == all => "pipes are rigid, since wall, alloy or two posts are not given".to_owned(),
+        (rigid, _) => format!("{rigid} of the pipes rigid, since wall, alloy or two posts are not given"),
+    };
+    page.paragraph(
+        "  ",
+        &format!(
+            "Plate: {} triangles of degree 4, {} unknowns; the top is held down all along its pipes; {pipes}. Error: what \
+             degree 3 on the same mesh makes of it, added to the demand.",
+            plate.triangles, plate.unknowns
+        ),
+    );
+}
+
 fn row(cells: [&str; 8]) -> String {
     let [word, title, demand, allowable, factor, used, margin, basis] = cells;
     format!(
@@ -99,7 +151,11 @@ fn by_hand(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>, outcom
     let check = CHECKS[outcome.check];
     let system = report.top.report;
     page.paragraph("  ", &format!("{}: {}", check.title(), check.what()));
-    page.paragraph("    formula   ", check.formula());
+    let on_plate = check.formula_on_plate().filter(|_| outcome.method == Method::Plate);
+    page.paragraph("    formula   ", on_plate.unwrap_or_else(|| check.formula()));
+    if on_plate.is_some() {
+        page.paragraph("    forces    ", "of the plate method");
+    }
     match &outcome.verdict {
         Verdict::NotEvaluated(reason) => page.paragraph("    open      ", reason),
         Verdict::Compared(finding) => {

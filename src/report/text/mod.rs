@@ -13,7 +13,7 @@ use uom::si::ratio::ratio;
 use self::{
     advice::advice,
     cases::{cases, frame},
-    checks::{envelope, table, working},
+    checks::{envelope, methods, table, working},
     materials::{criteria, materials},
 };
 use super::{
@@ -39,6 +39,7 @@ pub fn to_text(report: &Report<'_>, full: bool, width: usize) -> String {
             answer(&mut page, report, analysis);
             advice(&mut page, report);
             table(&mut page, report, analysis);
+            methods(&mut page, report, analysis);
             working(&mut page, report, analysis, full);
             if full {
                 envelope(&mut page, report, analysis);
