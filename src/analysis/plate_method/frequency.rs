@@ -5,7 +5,7 @@ use super::{
     loads::{StillLoads, count},
 };
 use crate::{
-    analysis::{line::Region, sections::Sections},
+    analysis::line::Region,
     finite_element::{Masses, NoMode, Plate, Swinging},
     geometry::Point,
     top::Top,
@@ -15,7 +15,7 @@ use crate::{
 /// First natural frequency of a top on its pipes, with all its gear.
 ///
 /// Gear rides on its footing as its weight does, and does not rock; pipes weigh nothing: they belong to the frame.
-pub(super) fn first_frequency(top: &Top, sections: &Sections, net: &Net, plate: &Plate) -> Result<Swinging, NoMode> {
+pub(super) fn first_frequency(top: &Top, net: &Net, plate: &Plate) -> Result<Swinging, NoMode> {
     let by_region: Vec<ArealMassDensity> = net
         .regions
         .iter()
@@ -25,7 +25,7 @@ pub(super) fn first_frequency(top: &Top, sections: &Sections, net: &Net, plate: 
             Region::Backing(index) => top.backing_mass(&top.backings[*index]),
         })
         .collect();
-    let loads = StillLoads::new(top, sections, net, plate);
+    let loads = StillLoads::new(top, net, plate);
     let mut points = rim(top, net);
     for gear in &top.gear {
         let foot = loads.foot(gear.at, &gear.foot);

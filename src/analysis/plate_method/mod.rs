@@ -113,7 +113,7 @@ impl PlateMethod {
                 let (_, coarse) = solve(Degree::Three, None)?;
                 let places: Vec<Point> = coarse.iter().flat_map(PlateForces::load_places).collect();
                 let (plate, fine) = solve(Degree::Four, Some(&places))?;
-                let frequency = frequency::first_frequency(top, sections, &net, &plate);
+                let frequency = frequency::first_frequency(top, &net, &plate);
                 Ok((plate.unknowns(), fine, coarse, (*left, frequency.map(|swinging| swinging.frequency))))
             })
             .collect();
