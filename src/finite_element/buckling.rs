@@ -70,7 +70,8 @@ impl Plate {
     ///
     /// # Examples
     /// A simply supported square of 1 m, `D` = 1000 N·m, `ν` = 0.3, `S` = 100 kN/m, pressed alike both ways by 1 kN/m.
-    /// With `g` = 2π² = 19.739: `N = D g/(1 + D g/S)` = 19739/1.19739 = 16485 N/m.
+    /// With `g` = 2π² = 19.739: `N = D g/(1 + D g/S)` = 19739/1.19739 = 16485 N/m; four triangles give
+    /// 0.19 % more.
     /// ```
     /// use skinspan::{
     ///     finite_element::{Degree, Fields, Held, Model, Plate, ShellStiffness},
@@ -98,7 +99,7 @@ impl Plate {
     /// })?;
     /// let pressed = Forces { x: per_m(-1000.0), y: per_m(-1000.0), xy: ForcePerWidth::default() };
     /// let buckling = plate.first_buckling(&|_| pressed)?;
-    /// assert!((buckling.factor.value / 16.485 - 1.0).abs() < 1e-3);
+    /// assert!((buckling.factor.value / 16.485 - 1.0).abs() < 2.5e-3);
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn first_buckling(&self, forces: &dyn Fn(usize) -> Forces) -> Result<Buckling, NoMode> {
