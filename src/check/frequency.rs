@@ -26,11 +26,13 @@ impl Check for FirstFrequency {
     }
 
     fn formula(&self) -> &'static str {
-        "f_min ≤ f_1,  f_1 of the slowest strip with its gear by exact elements, or of the plate by its series"
+        "f_min ≤ f_1,  f_1 of the slowest strip with its gear by exact elements, of the plate by its series, or of the whole top \
+         as a plate"
     }
 
     fn limits(&self) -> &'static str {
-        "rigid pipes: a limber frame lowers it; an engine's own orders have to be compared with f_1 by hand"
+        "strips and bays on rigid pipes: a limber frame lowers f_1, which the whole top on its pipes has in it; an engine's own \
+         orders have to be compared with f_1 by hand"
     }
 
     fn citation(&self) -> Citation {
@@ -78,6 +80,17 @@ impl Check for FirstFrequency {
             match bay_frequency(top, &analysis.sections, bay, left) {
                 Ok(frequency) => seen.push((frequency, Place::of(Part::Bay, Some(bay.middle())))),
                 Err(error) => outcomes.cannot(None, Part::Bay, error.to_string()),
+            }
+        }
+        if let Some(Ok(method)) = &analysis.whole {
+            let known = method.frequencies.iter().find(|(of, _)| *of == left).map(|(_, frequency)| frequency);
+            match known {
+                Some(Ok(frequency)) => seen.push((*frequency, Place::of(Part::Whole, None))),
+                Some(Err(error)) => outcomes.cannot(None, Part::Whole, error.to_string()),
+                None => {
+                    let reason = "no case on the frame has the core as stiff as it is for swinging";
+                    outcomes.cannot(None, Part::Whole, reason);
+                }
             }
         }
         let wanted = top.criteria.first_frequency_limit.value;

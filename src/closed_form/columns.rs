@@ -2,10 +2,7 @@
 
 use std::f64::consts::PI;
 
-use crate::{
-    closed_form::quantity::si,
-    units::{FlexuralRigidity, ForcePerWidth, Length, ShearStiffness},
-};
+use crate::units::{FlexuralRigidity, ForcePerWidth, Length, ShearStiffness, si};
 
 /// Compression at which a strip without shear flexibility buckles (Euler).
 ///

@@ -7,5 +7,4 @@ pub mod columns;
 pub mod effective_width;
 pub mod fixing_group;
 pub mod plate;
-mod quantity;
 pub mod strip;

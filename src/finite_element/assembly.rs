@@ -248,11 +248,11 @@ impl Assembly {
     }
 
     /// What maps all numbers of a triangle, split into what maps those on its sides and what maps the loads inside it.
-    pub(super) fn from_sides(&self, triangle: usize, all: &DMatrix<f64>) -> (DMatrix<f64>, DMatrix<f64>) {
+    pub(super) fn split_rows(&self, triangle: usize, all: &DMatrix<f64>) -> (DMatrix<f64>, DMatrix<f64>) {
         let Inside { inverse, from_sides } = &self.inside[triangle];
         let split = all.ncols() - inverse.nrows();
         let inner = all.columns(split, inverse.nrows());
-        (all.columns(0, split) - &inner * from_sides, &inner * inverse)
+        (all.columns(0, split) - inner * from_sides, inner * inverse)
     }
 
     /// `a Kii⁻¹ b` over the insides of all triangles: the work that does not show on their sides.

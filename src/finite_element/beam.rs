@@ -10,7 +10,7 @@ use super::{
 };
 use crate::{
     geometry::Point,
-    units::{Force, ForcePerWidth, Length, Torque, per_width},
+    units::{Force, ForcePerWidth, Length, Torque, per_width, si},
 };
 
 /// Nodes along a bed, with the beam below.
@@ -115,8 +115,7 @@ impl BeamLine {
             reactions[k - 1] += ends[0];
             reactions[k] += ends[2];
             for (at, moment) in [(self.at[k - 1], ends[1]), (self.at[k], -ends[3])] {
-                let mut m = Torque::default();
-                m.value = moment;
+                let m: Torque = si(moment);
                 forces.moments.push((Length::new::<uom::si::length::meter>(at), m));
             }
         }
@@ -124,8 +123,7 @@ impl BeamLine {
             reactions[k] -= spring.force(values);
         }
         for &post in &self.posts {
-            let mut bears = Force::default();
-            bears.value = -reactions[post];
+            let bears: Force = si(-reactions[post]);
             forces.posts.push((Length::new::<uom::si::length::meter>(self.at[post]), bears));
         }
         forces
@@ -186,8 +184,7 @@ impl Spring {
 
     /// As part of the push along the line.
     pub(super) fn push(&self, force: f64) -> Push {
-        let mut all = Force::default();
-        all.value = force;
+        let all: Force = si(force);
         let length = Length::new::<uom::si::length::meter>(self.length);
         Push {
             place: point(self.place),

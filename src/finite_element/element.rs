@@ -37,7 +37,8 @@ impl Fields {
         let Some(first) = shells.first() else { return Self::Bending };
         let one = Matrix3::identity() * first.neutral()[(0, 0)];
         let alike = |shell: &ShellStiffness| {
-            shell.crown == [0.0; 2] && (shell.neutral() - one).amax() <= COUPLING * thickness.value
+            shell.crown.iter().all(|crown| *crown == 0.0)
+                && (shell.neutral() - one).amax() <= COUPLING * thickness.value
         };
         if shells.iter().all(alike) { Self::Bending } else { Self::BendingAndStretching }
     }

@@ -6,7 +6,7 @@ use super::{
 };
 use crate::{
     geometry::Point,
-    units::{ForcePerWidth, Length},
+    units::{ForcePerWidth, Length, si},
 };
 
 /// How a state can be the worst of its region.
@@ -106,6 +106,9 @@ pub struct Grouping {
     pub discs: Vec<Point>,
 }
 
+/// What lies of a disc in a region: the region, the sum and the number of its shears, the numbers of the largest.
+type OnDisc = (usize, f64, u32, [f64; NUMBERS]);
+
 /// The worst of many states.
 #[derive(Clone, Debug)]
 pub struct Envelope<'a> {
@@ -129,7 +132,7 @@ impl<'a> Envelope<'a> {
     pub fn take(&mut self, parts: &[(&Sampled, f64, f64)], under: Option<usize>, beside: &[Sharp]) {
         let punched = |place: Point| beside.iter().any(|load| load.at.distance(place) < load.radius);
         // What of each disc lies in a region has its own mean: beside a stiff piece the shear jumps.
-        let mut discs: Vec<Vec<(usize, f64, u32, [f64; NUMBERS])>> = vec![Vec::new(); self.sampler.discs];
+        let mut discs: Vec<Vec<OnDisc>> = vec![Vec::new(); self.sampler.discs];
         for (number, sample) in self.sampler.samples.iter().enumerate() {
             let mut sum = [0.0; NUMBERS];
             let mut deflection = 0.0;
@@ -187,9 +190,7 @@ impl<'a> Envelope<'a> {
         let Some(group) = self.grouping.deflections[sample] else { return };
         let known = &mut self.deflected[group];
         if known.is_none_or(|known| deflection.abs() > known.deflection.value.abs()) {
-            let mut value = Length::default();
-            value.value = deflection;
-            *known = Some(Deflected { deflection: value, at, under });
+            *known = Some(Deflected { deflection: si(deflection), at, under });
         }
     }
 

@@ -5,10 +5,13 @@
 
 mod assembly;
 mod beam;
+mod buckling;
 mod element;
 mod envelope;
 mod factor;
+mod frequency;
 mod load;
+mod modes;
 mod numbering;
 mod plate;
 mod rigid;
@@ -17,9 +20,12 @@ mod shape;
 mod solution;
 
 pub use beam::{BeamForces, Push};
+pub use buckling::Buckling;
 pub use element::{Fields, ShellStiffness};
 pub use envelope::{Deflected, Envelope, Grouping, Peak, Worst};
+pub use frequency::{Masses, Swinging};
 pub use load::Load;
+pub use modes::NoMode;
 pub use plate::{Beam, Bed, Held, Mechanism, Model, Plate};
 pub use sampler::{Sampled, Sampler, Sharp};
 pub use shape::Degree;

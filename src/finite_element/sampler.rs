@@ -99,7 +99,7 @@ impl Sampler {
                 place: plate.place(triangle, share),
                 good_for,
             }));
-            parts.push(plate.assembly.from_sides(triangle, &rows(plate, triangle, shares)));
+            parts.push(plate.assembly.split_rows(triangle, &rows(plate, triangle, shares)));
         }
         Self { samples, discs: sharp.len(), parts }
     }

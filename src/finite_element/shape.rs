@@ -206,7 +206,7 @@ mod tests {
     #[test]
     fn lumped_weights_along_a_side_integrate_to_degree_2p_less_1() {
         for degree in ALL {
-            for power in 0..2 * i32::try_from(degree.number()).unwrap() {
+            for power in (0..20_i32).take(2 * degree.number()) {
                 let sum: f64 = degree.along_side().iter().map(|&(at, weight)| weight * at.powi(power)).sum();
                 assert!((sum - 1.0 / f64::from(power + 1)).abs() < 1e-14, "{degree:?}: power {power}");
             }

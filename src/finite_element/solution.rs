@@ -10,7 +10,7 @@ use super::{
 use crate::{
     geometry::Point,
     laminate::{Forces, Moments, Resultants},
-    units::{Force, ForcePerWidth, Length, Pressure},
+    units::{Force, ForcePerWidth, Length, Pressure, si},
 };
 
 /// Unknowns of a plate under a load.
@@ -138,9 +138,7 @@ impl Plate {
     #[must_use]
     pub fn work(&self, load: &super::Load, solution: &Solution) -> crate::units::Torque {
         let sides: f64 = load.values.iter().zip(&solution.values).map(|(a, b)| a * b).sum();
-        let mut work = crate::units::Torque::default();
-        work.value = sides + self.inner_work(&load.inner, &solution.inner);
-        work
+        si(sides + self.inner_work(&load.inner, &solution.inner))
     }
 
     fn inner_work(&self, a: &[f64], b: &[f64]) -> f64 {
@@ -150,9 +148,7 @@ impl Plate {
     /// Area of a triangle times a pressure: what it bears.
     #[must_use]
     pub fn carried(&self, triangle: usize, pressure: Pressure) -> Force {
-        let mut force = Force::default();
-        force.value = 0.5 * self.assembly.numbering.triangles[triangle].jacobian() * pressure.value;
-        force
+        si(0.5 * self.assembly.numbering.triangles[triangle].jacobian() * pressure.value)
     }
 }
 

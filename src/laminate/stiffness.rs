@@ -5,7 +5,7 @@ use std::ops::{Add, Mul};
 use nalgebra::{Matrix3, Vector3};
 
 use super::{inverse, ply::Ply};
-use crate::units::{Curvature, FlexuralRigidity, ForcePerWidth, Length, MomentPerWidth, Ratio};
+use crate::units::{Curvature, FlexuralRigidity, ForcePerWidth, Length, MomentPerWidth, Ratio, si};
 
 /// Row or column of a plane-stress matrix.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -223,19 +223,19 @@ impl Stiffness {
     /// Membrane stiffness.
     #[must_use]
     pub fn a(&self, i: Component, j: Component) -> ForcePerWidth {
-        quantity(self.a[(i.index(), j.index())])
+        si(self.a[(i.index(), j.index())])
     }
 
     /// Coupling of membrane and bending, N·m/m per unit of strain.
     #[must_use]
     pub fn b(&self, i: Component, j: Component) -> MomentPerWidth {
-        quantity(self.b[(i.index(), j.index())])
+        si(self.b[(i.index(), j.index())])
     }
 
     /// Bending stiffness about the reference plane, the membrane held.
     #[must_use]
     pub fn d(&self, i: Component, j: Component) -> FlexuralRigidity {
-        quantity(self.d[(i.index(), j.index())])
+        si(self.d[(i.index(), j.index())])
     }
 
     /// Bending stiffness with the membrane free of force; it does not depend on the reference plane.
@@ -267,7 +267,7 @@ impl Stiffness {
     /// ```
     #[must_use]
     pub fn bending_free(&self, i: Component, j: Component) -> FlexuralRigidity {
-        quantity(self.reduced()[(i.index(), j.index())])
+        si(self.reduced()[(i.index(), j.index())])
     }
 
     /// `A`, `B`, `D` for matrix code.
@@ -393,8 +393,3 @@ impl Add for Stiffness {
 }
 
 const ZERO: Matrix3<f64> = Matrix3::new(0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0);
-
-/// The way out of matrix code: a number in SI becomes the quantity that the caller's type names.
-fn quantity<D: uom::si::Dimension + ?Sized>(value: f64) -> uom::si::Quantity<D, uom::si::SI<f64>, f64> {
-    uom::si::Quantity { dimension: std::marker::PhantomData, units: std::marker::PhantomData, value }
-}

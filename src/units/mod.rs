@@ -86,3 +86,8 @@ pub fn per_width<L: Integer, M: Integer, T: Integer>(q: Plain<L, M, T>) -> PerWi
 pub fn plain<L: Integer, M: Integer, T: Integer>(q: PerWidth<L, M, T>) -> Plain<L, M, T> {
     Quantity { dimension: PhantomData, units: PhantomData, value: q.value }
 }
+
+/// A quantity from its value in SI base units: the way out of matrix code.
+pub(crate) fn si<D: uom::si::Dimension + ?Sized>(value: f64) -> Quantity<D, SI<f64>, f64> {
+    Quantity { dimension: PhantomData, units: PhantomData, value }
+}

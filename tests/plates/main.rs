@@ -2,11 +2,15 @@
 #![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
 #![allow(clippy::cast_precision_loss, reason = "some dozen cells, some hundred triangles")]
 
+mod buckling;
+mod frequency;
 mod invariants;
 mod kit;
 mod limits;
+mod modes_reference;
 mod patch;
 mod reference;
 mod series;
 mod supports;
+mod top_frequency;
 mod tops;

@@ -158,7 +158,7 @@ struct Seen {
     beds: Vec<(Vec<Push>, BeamForces)>,
 }
 
-impl<'a> Solved<'a> {
+impl Solved<'_> {
     fn seen(&self, solution: &Solution) -> Seen {
         let beds = 0..self.net.stretches.len();
         Seen {

@@ -145,7 +145,7 @@ impl<'a> StillLoads<'a> {
 
     /// Points of a footing that lie on the top, each for the same area; from the outer skin it spreads at 45 degrees to the
     /// mid-plane.
-    fn foot(&self, at: Point, foot: &Foot) -> Vec<Point> {
+    pub(super) fn foot(&self, at: Point, foot: &Foot) -> Vec<Point> {
         let spread = self.net.disc * 2.0;
         let wider = match *foot {
             Foot::Rectangle { length, width } => Foot::Rectangle { length: length + spread, width: width + spread },

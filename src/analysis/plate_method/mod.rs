@@ -1,6 +1,7 @@
 //! Internal forces by the plate method: the whole top as a shear-deformable shell on its own outline, on its pipes.
 
 mod envelope;
+mod frequency;
 mod layout;
 mod loads;
 mod people;
@@ -14,12 +15,12 @@ use uom::si::ratio::ratio;
 use self::{envelope::Solved, layout::Net, loads::StillLoads};
 use super::{design_value::Knockdowns, line::Region, sections::Sections};
 use crate::{
-    finite_element::{Degree, Mechanism},
+    finite_element::{Degree, Mechanism, NoMode, Plate},
     geometry::Point,
     load_case::{Held, LoadCase, State},
     mesh::MeshError,
     top::Top,
-    units::{Length, Ratio},
+    units::{Frequency, Length, Ratio},
 };
 
 /// What the plate method found.
@@ -27,6 +28,8 @@ use crate::{
 pub struct PlateMethod {
     /// Forces by case, for those cases in which the top stands on its frame.
     pub cases: Vec<PlateForces>,
+    /// First natural frequency, by what is left of the core's stiffness.
+    pub frequencies: Vec<(Ratio, Result<Frequency, NoMode>)>,
     /// Regions of the top, as the forces count them.
     pub regions: Vec<Region>,
     /// Triangles of the mesh.
@@ -109,14 +112,17 @@ impl PlateMethod {
                 // The lower degree tries people everywhere; the higher only where that was worst for something.
                 let (_, coarse) = solve(Degree::Three, None)?;
                 let places: Vec<Point> = coarse.iter().flat_map(PlateForces::load_places).collect();
-                let (unknowns, fine) = solve(Degree::Four, Some(&places))?;
-                Ok((unknowns, fine, coarse))
+                let (plate, fine) = solve(Degree::Four, Some(&places))?;
+                let frequency = frequency::first_frequency(top, &net, &plate);
+                Ok((plate.unknowns(), fine, coarse, (*left, frequency.map(|swinging| swinging.frequency))))
             })
             .collect();
         let mut found = Vec::with_capacity(cases.len());
         let mut unknowns = 0;
-        for (size, mut fine, coarse) in solved.map_err(NoPlate::Mechanism)? {
+        let mut frequencies = Vec::with_capacity(alike.len());
+        for (size, mut fine, coarse, frequency) in solved.map_err(NoPlate::Mechanism)? {
             unknowns = unknowns.max(size);
+            frequencies.push(frequency);
             for (coarse, fine) in coarse.iter().zip(&mut fine) {
                 fine.error = NumericalError::between(coarse, fine);
             }
@@ -125,6 +131,7 @@ impl PlateMethod {
         found.sort_by_key(|forces: &PlateForces| forces.case);
         Ok(Self {
             cases: found,
+            frequencies,
             regions: net.regions.clone(),
             triangles: net.mesh.triangles().len(),
             unknowns,
@@ -134,7 +141,7 @@ impl PlateMethod {
     }
 }
 
-/// Unknowns, and forces by case.
+/// The plate, and forces by case.
 fn solve(
     top: &Top,
     sections: &Sections,
@@ -142,14 +149,14 @@ fn solve(
     (cases, numbers): (&[LoadCase], &[usize]),
     (degree, core_left): (Degree, Ratio),
     only: Option<&[Point]>,
-) -> Result<(usize, Vec<PlateForces>), Mechanism> {
+) -> Result<(Plate, Vec<PlateForces>), Mechanism> {
     let plate = net.plate(top, sections, degree, core_left)?;
     let sampler = net.sampler(&plate);
     let grouping = net.grouping(top, sections, &sampler);
     let still = StillLoads::new(top, net, &plate).solve(cases, numbers);
     let solved = Solved { top, net, plate: &plate, sampler: &sampler, grouping: &grouping };
     let forces = envelope::envelope(&solved, (cases, numbers), &still, only);
-    Ok((plate.unknowns(), forces))
+    Ok((plate, forces))
 }
 
 impl NumericalError {

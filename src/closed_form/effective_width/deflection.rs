@@ -1,5 +1,5 @@
 use super::Spread;
-use crate::{closed_form::quantity::si, units::Length};
+use crate::units::{Length, si};
 
 /// Width of strip for the deflection under a load in a bay.
 ///

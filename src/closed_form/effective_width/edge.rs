@@ -1,8 +1,5 @@
 use super::{Spread, shear_at_support};
-use crate::{
-    closed_form::quantity::si,
-    units::{Length, Ratio},
-};
+use crate::units::{Length, Ratio, si};
 
 /// Which result a width near a free edge is for, and where the load stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

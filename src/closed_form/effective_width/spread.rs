@@ -1,6 +1,6 @@
 use crate::{
-    closed_form::{plate::PlateStiffness, quantity::si},
-    units::{FlexuralRigidity, Ratio, ShearStiffness},
+    closed_form::plate::PlateStiffness,
+    units::{FlexuralRigidity, Ratio, ShearStiffness, si},
 };
 
 /// How far a plate spreads loads across the strip, against one that is alike in all directions: 1 for that one.

@@ -1,9 +1,8 @@
 use std::ops::Add;
 
 use crate::{
-    closed_form::quantity::si,
     geometry::Point,
-    units::{Force, Length, Ratio, Torque},
+    units::{Force, Length, Ratio, Torque, si},
 };
 
 /// What acts on a footing, brought to its origin in the plane of the outer skin.

@@ -5,10 +5,7 @@ use super::{
     foot::Bed,
     sums::{Plane, Sums, dot},
 };
-use crate::{
-    closed_form::quantity::si,
-    units::{Angle, Area, Force, Length, Pressure, Ratio},
-};
+use crate::units::{Angle, Area, Force, Length, Pressure, Ratio, si};
 
 /// What may be missing in the balance, as a share of all that acts on the foot.
 const BALANCED: f64 = 1e-12;

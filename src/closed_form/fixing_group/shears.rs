@@ -1,7 +1,7 @@
 //! Forces on the fixings in the plane of the skin.
 
 use super::{FixingGroup, FootingAction, GroupError};
-use crate::{closed_form::quantity::si, units::Force};
+use crate::units::{Force, si};
 
 /// A twist below this share of what could make one is the rounding of its parts.
 const NO_TWIST: f64 = 1e-12;

@@ -1,10 +1,7 @@
 use nalgebra::{Cholesky, DMatrix, DVector};
 
 use super::{Plate, PlateFault, navier::Numbers};
-use crate::{
-    closed_form::quantity::si,
-    units::{Length, MomentPerWidth, Pressure, Ratio},
-};
+use crate::units::{Length, MomentPerWidth, Pressure, Ratio, si};
 
 /// Functions along half of each side. Ten give the centre of a thin square to 1e-7 and its edge moment to 1e-4.
 const FUNCTIONS: usize = 10;

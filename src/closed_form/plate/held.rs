@@ -5,10 +5,7 @@ use super::{
     navier::Numbers,
     series::{self, Side, Stretch, Waves},
 };
-use crate::{
-    closed_form::quantity::si,
-    units::{Force, ForcePerWidth, Length, MomentPerWidth},
-};
+use crate::units::{Force, ForcePerWidth, Length, MomentPerWidth, si};
 
 /// What keeps a plate from turning over an edge.
 #[derive(Clone, Copy, Debug, PartialEq)]

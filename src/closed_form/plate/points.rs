@@ -4,7 +4,7 @@ use super::{
     PlateError, PlateFault, PlateLoad, PlatePoint, PlateSeries,
     series::{Side, Stretch, combine, dot, stretches},
 };
-use crate::{closed_form::quantity::si, units::Length};
+use crate::units::{Length, si};
 
 /// Results: deflection, three moments, two shears.
 const RESULTS: usize = 6;

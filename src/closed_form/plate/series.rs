@@ -1,10 +1,7 @@
 use std::f64::consts::PI;
 
 use super::{Plate, PlateFault, PlateLoad, navier::Numbers};
-use crate::{
-    closed_form::quantity::si,
-    units::{Force, Length, MomentPerWidth},
-};
+use crate::units::{Force, Length, MomentPerWidth, si};
 
 /// Which half waves a series has.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -1,10 +1,7 @@
 use std::f64::consts::{PI, TAU};
 
 use super::{Plate, PlateFault, navier::Numbers};
-use crate::{
-    closed_form::quantity::si,
-    units::{ArealMassDensity, ForcePerWidth, Frequency},
-};
+use crate::units::{ArealMassDensity, ForcePerWidth, Frequency, si};
 
 /// Half waves tried along the load: beyond, the load is that of crimping within rounding.
 const MOST_WAVES: u32 = 4096;

@@ -4,7 +4,7 @@ use super::{
     Segment, StripError, Support,
     element::{Element, Section},
 };
-use crate::{closed_form::quantity::si, units::Length};
+use crate::units::{Length, si};
 
 /// Stations nearer than this part of the length are one: far above rounding, far below any part of a top.
 const SAME: f64 = 1e-9;

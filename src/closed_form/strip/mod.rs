@@ -45,7 +45,7 @@ pub use self::{
 };
 
 use self::core::Core;
-use super::quantity::si;
+use crate::units::si;
 use crate::units::{ArealMassDensity, FlexuralRigidity, Length, ShearStiffness};
 
 /// A stretch of strip with one section.
