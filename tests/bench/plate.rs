@@ -30,6 +30,7 @@ fn whole_top(bencher: Bencher, name: &str) {
 #[divan::bench(args = [14, 20, 29, 41, 58], sample_count = 5)]
 fn square(bencher: Bencher, cells: u32) {
     let side = cells as usize + 1;
+    #[expect(clippy::cast_precision_loss, reason = "some dozen cells")]
     let at = |k: usize| Length::new::<meter>(2.0) * (k as f64 / f64::from(cells));
     let corners: Vec<Point> = (0..side * side).map(|k| Point { x: at(k % side), y: at(k / side) }).collect();
     let mut triangles = Vec::new();
