@@ -25,7 +25,7 @@ fn forces(x: f64, y: f64, xy: f64) -> Forces {
 
 fn supported(length: f64, counts: [usize; 2], degree: Degree, shear: f64) -> Plate {
     let grid = Grid::new(&steps(0.0, length, counts[0]), &steps(0.0, 1.0, counts[1]));
-    grid.plate(degree, isotropic(D, NU, shear), &grid.simply_supported(), &[])
+    grid.plate(degree, &isotropic(D, NU, shear), &grid.simply_supported(), &[])
 }
 
 fn buckling(plate: &Plate, all: Forces) -> Buckling {

@@ -77,7 +77,7 @@ impl Problem {
                 (corners, Held { deflection: holds("w"), rotations: ["tx", "ty"].map(holds), ..Held::default() })
             })
             .collect();
-        grid.plate(Degree::Four, shell, &held, &[])
+        grid.plate(Degree::Four, &shell, &held, &[])
     }
 
     fn compare(&self, name: &str, found: f64, tolerance: f64) {

@@ -10,7 +10,7 @@ use skinspan::{
 /// The mesh is not its own mirror image: what it makes of one side and the other differs by less than this.
 const MIRROR: f64 = 1e-2;
 
-fn example(name: &str) -> Top {
+pub fn example(name: &str) -> Top {
     let path = format!("{}/examples/{name}.toml", env!("CARGO_MANIFEST_DIR"));
     let text = NamedText { name: name.to_owned(), text: std::fs::read_to_string(path).unwrap() };
     read_design(&text, &read_tables(&[]).unwrap(), None).unwrap()
