@@ -1,6 +1,6 @@
 //! First natural frequency.
 
-use super::{Check, Finding, Outcomes, Part, Place};
+use super::{Check, Finding, Method, Outcomes, Part, Place};
 use crate::{
     analysis::{Analysis, Line, Role, bay_frequency, swinging_strip},
     closed_form::strip::Swing,
@@ -28,6 +28,10 @@ impl Check for FirstFrequency {
     fn formula(&self) -> &'static str {
         "f_min ≤ f_1,  f_1 of the slowest strip with its gear by exact elements, of the plate by its series, or of the whole top \
          as a plate"
+    }
+
+    fn formula_on_plate(&self) -> Option<&'static str> {
+        Some("f ≥ f_min,  f the lowest swing of the whole top on its pipes, its gear with it")
     }
 
     fn limits(&self) -> &'static str {
@@ -82,25 +86,29 @@ impl Check for FirstFrequency {
                 Err(error) => outcomes.cannot(None, Part::Bay, error.to_string()),
             }
         }
-        if let Some(Ok(method)) = &analysis.whole {
-            let known = method.frequencies.iter().find(|(of, _)| *of == left).map(|(_, frequency)| frequency);
-            match known {
-                Some(Ok(frequency)) => seen.push((*frequency, Place::of(Part::Whole, None))),
-                Some(Err(error)) => outcomes.cannot(None, Part::Whole, error.to_string()),
-                None => {
-                    let reason = "no case on the frame has the core as stiff as it is for swinging";
-                    outcomes.cannot(None, Part::Whole, reason);
-                }
-            }
-        }
         let wanted = top.criteria.first_frequency_limit.value;
-        for (frequency, place) in seen {
+        let compare = |outcomes: &mut Outcomes<'_>, frequency: Frequency, place: Place| {
             outcomes.compare(None, wanted / frequency, || {
                 let finding = Finding::compare(wanted, frequency, Ratio::from(1.0), Basis::Typical)
                     .term("m", top.field_mass())
                     .term("k of the core's modulus", left);
                 (place, finding)
             });
+        };
+        for (frequency, place) in seen {
+            compare(outcomes, frequency, place);
+        }
+        outcomes.by(Method::Plate);
+        if let Some(Ok(method)) = &analysis.whole {
+            let known = method.frequencies.iter().find(|(of, _)| *of == left).map(|(_, frequency)| frequency);
+            match known {
+                Some(Ok(frequency)) => compare(outcomes, *frequency, Place::of(Part::Whole, None)),
+                Some(Err(error)) => outcomes.cannot(None, Part::Whole, error.to_string()),
+                None => {
+                    let reason = "no case on the frame has the core as stiff as it is for swinging";
+                    outcomes.cannot(None, Part::Whole, reason);
+                }
+            }
         }
     }
 }

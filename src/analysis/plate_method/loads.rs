@@ -2,13 +2,13 @@
 
 use super::layout::Net;
 use crate::{
-    analysis::{gear_action::GearAction, line::Region},
+    analysis::gear_action::GearAction,
     finite_element::{Load, Plate, Solution},
     geometry::{Foot, Point},
     load::weight::gravity,
     load_case::LoadCase,
     top::Top,
-    units::{Acceleration, Area, ArealMassDensity, Force, Length, Pressure, Torque},
+    units::{Acceleration, Area, Force, Length, Pressure, Torque},
 };
 
 /// Points that an area is divided into, along each side.
@@ -66,23 +66,16 @@ impl<'a> StillLoads<'a> {
     /// Weight, wind and pressure. Heat is not among it: how far the pipes hold down a top that would bow hangs on the play
     /// of its fixings, which a line that holds all along does not have.
     fn still(&self, case: &LoadCase) -> Load {
-        let masses: Vec<ArealMassDensity> = self
-            .net
-            .regions
-            .iter()
-            .map(|region| match region {
-                // A conduit weighs no more than the core that it replaces, and counts as much.
-                Region::Field | Region::Conduit(_) => self.top.field_mass(),
-                Region::Backing(index) => self.top.backing_mass(&self.top.backings[*index]),
-            })
-            .collect();
+        let masses = self.net.masses(self.top);
         let acceleration: Acceleration = gravity() * case.gravity;
         let pressure = |triangle: usize| {
             let weight: Pressure = masses[self.net.of_triangle[triangle]] * acceleration;
             weight + case.pressure + self.wind(case, self.net.middle(triangle))
         };
         let mut load = Load::none(self.plate).pressed(self.plate, &pressure);
-        load = self.rim(load, case);
+        for (place, mass) in self.net.rim_masses(self.top) {
+            load = self.at(load, place, mass * acceleration);
+        }
         for gear in &self.top.gear {
             let force: Force = -GearAction::of(self.top, gear, case).up;
             if force != Force::default() {
@@ -103,20 +96,6 @@ impl<'a> StillLoads<'a> {
             1 => case.wind.edge,
             _ => case.wind.corner,
         }
-    }
-
-    /// What the filled edge weighs more than core.
-    fn rim(&self, mut load: Load, case: &LoadCase) -> Load {
-        let per_length = self.top.edge_mass() * (gravity() * case.gravity);
-        for ring in self.net.mesh.rim() {
-            for (k, &from) in ring.iter().enumerate() {
-                let [a, b] = [from, ring[(k + 1) % ring.len()]].map(|corner| self.net.mesh.nodes()[corner]);
-                let middle = Point { x: (a.x + b.x) / 2.0, y: (a.y + b.y) / 2.0 };
-                let force: Force = per_length * a.distance(b);
-                load = self.at(load, middle, force);
-            }
-        }
-        load
     }
 
     /// Overturning moments at the footings, from one side.

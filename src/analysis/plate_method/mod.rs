@@ -4,6 +4,7 @@ mod envelope;
 mod frequency;
 mod layout;
 mod loads;
+mod masses;
 mod people;
 mod shells;
 
