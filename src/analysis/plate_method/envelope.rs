@@ -129,13 +129,18 @@ pub(super) fn envelope(
     still: &[Still],
     only: Option<&[Point]>,
 ) -> Vec<PlateForces> {
-    // Cases with the same people on them share what those do.
-    let mut groups: Vec<(&LoadCase, Vec<&Still>)> = Vec::new();
+    // Cases with the same people on them share what those do; a hand up does what a hand down does, the other way.
+    let mut groups: Vec<(&LoadCase, Vec<(&Still, f64)>)> = Vec::new();
     for still in still {
         let case = &cases[still.case];
-        match groups.iter_mut().find(|(known, _)| known.people == case.people && known.hand == case.hand) {
-            Some((_, group)) => group.push(still),
-            None => groups.push((case, vec![still])),
+        let over = |known: &LoadCase| match (known.hand, case.hand) {
+            (None, None) => (known.people == case.people).then_some(1.0),
+            (Some(known_hand), Some(hand)) => (known.people == case.people).then(|| (hand / known_hand).value),
+            _ => None,
+        };
+        match groups.iter_mut().find_map(|(known, group)| over(known).map(|times| (times, group))) {
+            Some((times, group)) => group.push((still, times)),
+            None => groups.push((case, vec![(still, 1.0)])),
         }
     }
     let mut all: Vec<PlateForces> = groups.iter().flat_map(|(case, group)| solved.forces(case, group, only)).collect();
@@ -167,8 +172,8 @@ impl Solved<'_> {
         }
     }
 
-    /// Cases on which the same moves.
-    fn forces(&self, case: &LoadCase, group: &[&Still], only: Option<&[Point]>) -> Vec<PlateForces> {
+    /// Cases on which the same moves, in each of them so many times.
+    fn forces(&self, case: &LoadCase, group: &[(&Still, f64)], only: Option<&[Point]>) -> Vec<PlateForces> {
         let mut placed = people::placed(self.top, self.net, self.plate, case);
         if let Some(only) = only {
             placed.retain(|placed| only.contains(&placed.at));
@@ -178,7 +183,7 @@ impl Solved<'_> {
         let feet: Vec<Sharp> =
             feet.map(|gear| Sharp { at: gear.at, radius: gear.footing() * 0.5 + self.net.disc * 3.0 }).collect();
         let still: Vec<Vec<Seen>> =
-            group.iter().map(|still| still.from.iter().map(|solution| self.seen(solution)).collect()).collect();
+            group.iter().map(|(still, _)| still.from.iter().map(|solution| self.seen(solution)).collect()).collect();
         let mut worst: Vec<WorstOf<'_>> = group.iter().map(|_| WorstOf::new(self)).collect();
         if placed.is_empty() {
             for (worst, from) in worst.iter_mut().zip(&still) {
@@ -196,9 +201,10 @@ impl Solved<'_> {
                 for ((number, placed), solution) in chunk.iter().zip(self.plate.solve(&loads)) {
                     let own = self.seen(&solution);
                     let beside: Vec<Sharp> = feet.iter().chain(&placed.beside).copied().collect();
-                    for (worst, from) in worst.iter_mut().zip(&still) {
+                    for ((worst, from), (_, times)) in worst.iter_mut().zip(&still).zip(group) {
                         for seen in from {
-                            worst.take(seen, Some((*number, &own, placed.at_rest)), &beside);
+                            let moved = Moved { number: *number, seen: &own, times: *times, at_rest: placed.at_rest };
+                            worst.take(seen, Some(moved), &beside);
                         }
                     }
                 }
@@ -212,7 +218,7 @@ impl Solved<'_> {
             }
         }
         let load_at = |under: Option<usize>| under.map(|number| placed[number].at);
-        group.iter().zip(worst).map(|(still, worst)| worst.done(still.case, &load_at)).collect()
+        group.iter().zip(worst).map(|((still, _), worst)| worst.done(still.case, &load_at)).collect()
     }
 
     fn sag(&self, deflected: Deflected, tip: bool, load_at: Option<Point>) -> FieldSag {
@@ -232,6 +238,16 @@ fn distinct(peaks: &[Peak], load_at: &dyn Fn(Option<usize>) -> Option<Point>) ->
         }
     }
     all
+}
+
+/// A load that moves, at one place.
+#[derive(Clone, Copy)]
+struct Moved<'a> {
+    number: usize,
+    seen: &'a Seen,
+    times: f64,
+    /// Share of it that is there when sag is judged.
+    at_rest: f64,
 }
 
 /// The worst of one case so far.
@@ -262,12 +278,13 @@ impl<'a> WorstOf<'a> {
         Self { solved, envelope: Envelope::new(solved.sampler, solved.grouping), pipes }
     }
 
-    /// What is still, with one load that moves: its number, what it does, and its share that is at rest.
-    fn take(&mut self, still: &Seen, moved: Option<(usize, &Seen, f64)>, beside: &[Sharp]) {
-        let under = moved.map(|(number, ..)| number);
+    /// What is still, with one load that moves.
+    fn take(&mut self, still: &Seen, moved: Option<Moved<'_>>, beside: &[Sharp]) {
+        let under = moved.map(|moved| moved.number);
         match moved {
-            Some((_, own, at_rest)) => {
-                self.envelope.take(&[(&still.sampled, 1.0, 1.0), (&own.sampled, 1.0, at_rest)], under, beside);
+            Some(Moved { seen, times, at_rest, .. }) => {
+                let parts = [(&still.sampled, 1.0, 1.0), (&seen.sampled, times, times * at_rest)];
+                self.envelope.take(&parts, under, beside);
             }
             None => self.envelope.take(&[(&still.sampled, 1.0, 1.0)], under, beside),
         }
@@ -275,11 +292,11 @@ impl<'a> WorstOf<'a> {
         for (bed, stretch) in self.solved.net.stretches.iter().enumerate() {
             let (worst, pushed_under) = &mut self.pipes[stretch.pipe];
             let (pushes, beam) = &still.beds[bed];
-            let own = moved.map(|(_, own, _)| &own.beds[bed]);
+            let own = moved.map(|moved| (&moved.seen.beds[bed], moved.times));
             // The panel spreads a push over its own depth along the pipe, to one side at an end.
             let depth = self.solved.net.disc * 2.0;
             let end = pushes.last().map_or_else(Length::default, |push| push.along);
-            let force = |k: usize| pushes[k].force + own.map_or(none, |(own, _)| own[k].force);
+            let force = |k: usize| pushes[k].force + own.map_or(none, |((own, _), times)| own[k].force * times);
             for (k, push) in pushes.iter().enumerate() {
                 let from = (push.along - depth / 2.0).min(end - depth).max(Length::default());
                 let low = pushes[..k].iter().rev().take_while(|other| other.along >= from).count();
@@ -296,11 +313,11 @@ impl<'a> WorstOf<'a> {
                 }
             }
             for (k, (_, moment)) in beam.moments.iter().enumerate() {
-                let sum = *moment + own.map_or_else(Torque::default, |(_, own)| own.moments[k].1);
+                let sum = *moment + own.map_or_else(Torque::default, |((_, own), times)| own.moments[k].1 * times);
                 worst.moment = worst.moment.max(sum.abs());
             }
             for (k, (_, post)) in beam.posts.iter().enumerate() {
-                let sum = *post + own.map_or(none, |(_, own)| own.posts[k].1);
+                let sum = *post + own.map_or(none, |((_, own), times)| own.posts[k].1 * times);
                 if sum.abs() > worst.post.abs() {
                     worst.post = sum;
                 }
