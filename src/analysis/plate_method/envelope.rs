@@ -7,16 +7,15 @@ use super::{
     layout::Net,
     loads::Still,
     people::{self, Placed},
+    pipes::{OnBed, PipeForces, PipesWorst},
 };
 use crate::{
     analysis::line::Region,
-    finite_element::{
-        BeamForces, Deflected, Envelope, Grouping, Load, Peak, Plate, Push, Sampled, Sampler, Sharp, Solution, State,
-    },
+    finite_element::{Deflected, Envelope, Grouping, Load, Peak, Plate, Sampled, Sampler, Sharp, Solution, State},
     geometry::Point,
     load_case::LoadCase,
     top::Top,
-    units::{Force, ForcePerWidth, Length, Torque, per_width},
+    units::Length,
 };
 
 /// A state that is the worst of its region in some way.
@@ -52,27 +51,6 @@ pub struct FieldSag {
     pub load_at: Option<Point>,
     /// Twice the distance to the nearest support that does not move, a rigid pipe or a post; for a tip, once.
     pub over: Length,
-}
-
-/// What a pipe bears.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct PipeForces {
-    /// The pipe, as its place in the list.
-    pub pipe: usize,
-    /// Most push per length, over the depth of the panel.
-    pub push: ForcePerWidth,
-    /// Where.
-    pub push_at: Point,
-    /// Where the person is that causes it.
-    pub push_under: Option<Point>,
-    /// Most pull per length, as a positive number.
-    pub pull: ForcePerWidth,
-    /// Where.
-    pub pull_at: Point,
-    /// Most bending moment in the pipe.
-    pub moment: Torque,
-    /// Most force on a post, pressing positive.
-    pub post: Force,
 }
 
 /// Forces of a case.
@@ -160,7 +138,7 @@ pub(super) struct Solved<'a> {
 /// What a solution does: states at all samples, and forces on the pipes.
 struct Seen {
     sampled: Sampled,
-    beds: Vec<(Vec<Push>, BeamForces)>,
+    beds: Vec<OnBed>,
 }
 
 impl Solved<'_> {
@@ -254,28 +232,13 @@ struct Moved<'a> {
 struct WorstOf<'a> {
     solved: &'a Solved<'a>,
     envelope: Envelope<'a>,
-    pipes: Vec<(PipeForces, Option<usize>)>,
+    pipes: PipesWorst,
 }
 
 impl<'a> WorstOf<'a> {
     fn new(solved: &'a Solved<'a>) -> Self {
-        let none = Point { x: Length::default(), y: Length::default() };
-        let pipes = (0..solved.top.pipes.len())
-            .map(|pipe| {
-                let nothing = PipeForces {
-                    pipe,
-                    push: ForcePerWidth::default(),
-                    push_at: none,
-                    push_under: None,
-                    pull: ForcePerWidth::default(),
-                    pull_at: none,
-                    moment: Torque::default(),
-                    post: Force::default(),
-                };
-                (nothing, None)
-            })
-            .collect();
-        Self { solved, envelope: Envelope::new(solved.sampler, solved.grouping), pipes }
+        let envelope = Envelope::new(solved.sampler, solved.grouping);
+        Self { solved, envelope, pipes: PipesWorst::new(solved.top) }
     }
 
     /// What is still, with one load that moves.
@@ -288,57 +251,13 @@ impl<'a> WorstOf<'a> {
             }
             None => self.envelope.take(&[(&still.sampled, 1.0, 1.0)], under, beside),
         }
-        let none = Force::default();
-        for (bed, stretch) in self.solved.net.stretches.iter().enumerate() {
-            let (worst, pushed_under) = &mut self.pipes[stretch.pipe];
-            let (pushes, beam) = &still.beds[bed];
-            let own = moved.map(|moved| (&moved.seen.beds[bed], moved.times));
-            // The panel spreads a push over its own depth along the pipe, to one side at an end.
-            let depth = self.solved.net.disc * 2.0;
-            let end = pushes.last().map_or_else(Length::default, |push| push.along);
-            let force = |k: usize| pushes[k].force + own.map_or(none, |((own, _), times)| own[k].force * times);
-            for (k, push) in pushes.iter().enumerate() {
-                let from = (push.along - depth / 2.0).min(end - depth).max(Length::default());
-                let low = pushes[..k].iter().rev().take_while(|other| other.along >= from).count();
-                let high = pushes[k..].iter().take_while(|other| other.along <= from + depth).count();
-                let near = k - low..k + high.max(1);
-                let length: Length = near.clone().map(|k| pushes[k].length).sum();
-                let mean: ForcePerWidth = per_width(near.map(force).sum::<Force>() / length);
-                if mean > worst.push {
-                    (worst.push, worst.push_at) = (mean, push.place);
-                    *pushed_under = under;
-                }
-                if -mean > worst.pull {
-                    (worst.pull, worst.pull_at) = (-mean, push.place);
-                }
-            }
-            for (k, (_, moment)) in beam.moments.iter().enumerate() {
-                let sum = *moment + own.map_or_else(Torque::default, |((_, own), times)| own.moments[k].1 * times);
-                worst.moment = worst.moment.max(sum.abs());
-            }
-            for (k, (_, post)) in beam.posts.iter().enumerate() {
-                let sum = *post + own.map_or(none, |((_, own), times)| own.posts[k].1 * times);
-                if sum.abs() > worst.post.abs() {
-                    worst.post = sum;
-                }
-            }
-        }
+        let own = moved.map(|moved| (&moved.seen.beds[..], moved.times));
+        self.pipes.take(self.solved.net, &still.beds, own, under);
     }
 
     fn merge(&mut self, other: Self) {
         self.envelope.merge(&other.envelope);
-        for ((own, own_under), (other, other_under)) in self.pipes.iter_mut().zip(other.pipes) {
-            if other.push > own.push {
-                (own.push, own.push_at, *own_under) = (other.push, other.push_at, other_under);
-            }
-            if other.pull > own.pull {
-                (own.pull, own.pull_at) = (other.pull, other.pull_at);
-            }
-            own.moment = own.moment.max(other.moment);
-            if other.post.abs() > own.post.abs() {
-                own.post = other.post;
-            }
-        }
+        self.pipes.merge(other.pipes);
     }
 
     fn done(self, case: usize, load_at: &dyn Fn(Option<usize>) -> Option<Point>) -> PlateForces {
@@ -358,13 +277,12 @@ impl<'a> WorstOf<'a> {
             let deflected = self.envelope.deflected().get(group).copied().flatten()?;
             Some(self.solved.sag(deflected, group == 1, load_at(deflected.under)))
         };
-        let pipes = self.pipes.iter().map(|&(forces, under)| PipeForces { push_under: load_at(under), ..forces });
         PlateForces {
             case,
             regions,
             between: sag(0),
             tip: sag(1),
-            pipes: pipes.collect(),
+            pipes: self.pipes.done(load_at),
             error: NumericalError::default(),
         }
     }

@@ -6,9 +6,11 @@ mod layout;
 mod loads;
 mod masses;
 mod people;
+mod pipes;
 mod shells;
 
-pub use envelope::{FieldPeak, FieldSag, PipeForces, PlateForces, RegionPeaks};
+pub use envelope::{FieldPeak, FieldSag, PlateForces, RegionPeaks};
+pub use pipes::PipeForces;
 
 use rayon::prelude::*;
 use uom::si::ratio::ratio;
