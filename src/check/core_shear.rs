@@ -111,15 +111,21 @@ fn on_plate(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
                 let used = (x.0 / (x.1.value * x.2)).hypot(y.0 / (y.1.value * y.2)) * error;
                 outcomes.compare(Some(forces.case), used * x.3, || {
                     // Shown along the axis that is used more.
-                    let (_, strength, left, factor) = if x.0 / x.1.value >= y.0 / y.1.value { x } else { y };
+                    let along = if x.0 / x.1.value >= y.0 / y.1.value { Axis::X } else { Axis::Y };
+                    let (_, strength, left, factor) = if along == Axis::X { x } else { y };
                     let bearable: Pressure = strength.value * left;
+                    let size = peak.state.shear_size();
+                    let mean: Pressure = plain(size) / section.lever(along);
+                    let exact: Ratio = section.core_shear(along, size) / mean;
                     let finding = Finding::compare(bearable * used, bearable, factor, strength.basis)
                         .term("V_x", peak.state.shear[0])
                         .term("V_y", peak.state.shear[1])
-                        .term("d", section.lever(Axis::X))
+                        .term("d", section.lever(along))
+                        .term("j", exact)
                         .term("n", cut)
                         .term("ε", region.error.shear)
-                        .term("t_u", strength.value)
+                        .term("t_ux", x.1.value)
+                        .term("t_uy", y.1.value)
                         .term("k", left);
                     (Place::on_plate(own, peak), finding)
                 });

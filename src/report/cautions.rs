@@ -2,7 +2,7 @@
 
 use super::{Answer, Report};
 use crate::{
-    analysis::Layout,
+    analysis::{Analysis, Layout, PipeModel},
     check::Verdict,
     load_case::Repeats,
     material::Basis,
@@ -58,16 +58,40 @@ fn fixings(report: &Report<'_>) -> Vec<String> {
 }
 
 /// What is to be said about an outline that the hand method does not see as it is.
+/// What the plate method was not told, or that it was not asked.
+fn plate(report: &Report<'_>, analysis: &Analysis<'_>) -> Option<String> {
+    match &analysis.whole {
+        None if report.top.scope == Scope::Whole => Some(
+            "Hand method alone: pipes are rigid in it, and nothing was looked at as a plate. Check without --hand before \
+             you build."
+                .to_owned(),
+        ),
+        Some(Ok(method)) => {
+            let models = method.pipes.iter().zip(&report.top.pipes);
+            let rigid = models.filter(|(model, _)| **model == PipeModel::Rigid).map(|(_, pipe)| pipe.name.as_str());
+            let rigid: Vec<&str> = rigid.collect();
+            (!rigid.is_empty()).then(|| {
+                format!(
+                    "Taken as rigid: {}. Sag and frequency are then on the unsafe side: give wall, alloy and two posts or more, \
+                     well apart.",
+                    rigid.join(", ")
+                )
+            })
+        }
+        None | Some(Err(_)) => None,
+    }
+}
+
 fn outline(report: &Report<'_>) -> Vec<String> {
     let (top, outline) = (report.top, &report.top.outline);
     let mut cautions = Vec::new();
     if top.scope == Scope::Patch {
         return cautions;
     }
-    if outline.corner_radii().is_none() {
+    if outline.corner_radii() != Some([Length::default(); 4]) {
         cautions.push(format!(
-            "The hand method takes the outline's bounding rectangle, {} by {}, for strips, bays, people and wind. Weight, \
-             places and distances to the rim go by the outline itself.",
+            "The hand method takes the outline's bounding rectangle, {} by {}, for strips, bays, people and wind: \
+             people may stand where it is cut off. Weight, places and distances to the rim go by the outline itself.",
             show(outline.length(), top.report),
             show(outline.width(), top.report)
         ));
@@ -76,7 +100,7 @@ fn outline(report: &Report<'_>) -> Vec<String> {
     if !holes.is_empty() {
         cautions.push(format!(
             "The hand method runs its strips across holes as if panel were there: {}. What the panel loses beside a hole is \
-             not checked; weight and distances to the rim count it.",
+             not checked by it; weight and distances to the rim count it.",
             holes.join(", ")
         ));
     }
@@ -118,12 +142,19 @@ pub fn cautions(report: &Report<'_>) -> Vec<String> {
     cautions.extend(fixings(report));
     cautions.extend(outline(report));
     if top.crown > Length::default() {
+        let plate = match &report.analysis {
+            Ok(Analysis { whole: Some(Ok(_)), .. }) => {
+                "; the plate method has it across the boat, and it can raise stresses as well as lower them"
+            }
+            _ => "",
+        };
         cautions.push(format!(
-            "The crown of {} is not counted: the top is taken as flat, which is on the safe side for bending.",
+            "The hand method takes the top as flat: its crown of {} is not counted{plate}.",
             show(top.crown, top.report)
         ));
     }
     if let Ok(analysis) = &report.analysis {
+        cautions.extend(plate(report, analysis));
         if let Layout::Strips(strips) = &analysis.layout {
             let unused: Vec<&str> = (0..top.pipes.len())
                 .filter(|pipe| !strips.pipes.contains(pipe))
@@ -136,7 +167,7 @@ pub fn cautions(report: &Report<'_>) -> Vec<String> {
         let bare = analysis.lines.iter().any(|line| line.role == crate::analysis::Role::EndOverhang);
         if bare {
             cautions.push(
-                "Overhangs beyond the ends of pipes are taken as strips that hand their load to the strip beside them; the \
+                "In the hand method overhangs beyond the ends of pipes are taken as strips that hand their load to the strip beside them; the \
                  peak at the end of a pipe is not in it."
                     .to_owned(),
             );

@@ -25,7 +25,7 @@
 //! | `sag_bounds` | of the bay on four sides that sags most by pressure alone: `x`, `y` of its middle, `case`, `supported` (checked), `clamped`; null without such bays |
 //! | `criteria` | every factor, knock-down, limit and assumed load, with source and mark |
 //! | `numerical_error` | largest relative change of a utilisation at twice the division |
-//! | `plate` | the plate method: `triangles`, `unknowns`, `pipes` (`pipe`, `rigid`), `beside` (`check`, `hand` and `plate` utilisation, `reason` of a difference); `reason` alone where there is no solution; null where it was not asked for |
+//! | `plate` | the plate method: `triangles`, `unknowns`, `pipes` (`pipe`, `rigid`), `beside` (`check`, `hand` and `plate` utilisation, `hand_case`, `plate_case`, `error` of the plate's, `reason` of a difference); `reason` alone where there is no solution; null where it was not asked for |
 //! | `cautions` | the cautions, as texts |
 //!
 //! An outcome has `check`, `title`, `passes`, `method` (`hand` or `plate`), `case` (id or null), `place` (words), `x`, `y`, and either `not_evaluated`
@@ -101,7 +101,8 @@ pub fn to_json(report: &Report<'_>) -> Value {
 
 /// The plate solution, and both methods side by side.
 fn plate(report: &Report<'_>) -> Value {
-    match report.analysis.as_ref().ok().and_then(|analysis| analysis.whole.as_ref()) {
+    let Ok(analysis) = &report.analysis else { return Value::Null };
+    match &analysis.whole {
         None => Value::Null,
         Some(Err(reason)) => json!({ "reason": reason.to_string() }),
         Some(Ok(method)) => {
@@ -116,7 +117,10 @@ fn plate(report: &Report<'_>) -> Value {
                 json!({
                     "check": CHECKS[both.check].id(),
                     "hand": used(both.hand),
+                    "hand_case": both.hand.case.map(|case| analysis.cases[case].id),
                     "plate": used(both.plate),
+                    "plate_case": both.plate.case.map(|case| analysis.cases[case].id),
+                    "error": both.error.map(|error| number(error.get::<ratio>())),
                     "reason": both.reason,
                 })
             });

@@ -10,16 +10,33 @@ use super::super::{
 use crate::{
     advice::{Advice, Change},
     analysis::MountOn,
-    check::CHECKS,
+    check::{CHECKS, Method, Outcome},
     top::{Fastened, Hold, Top},
     units::{Length, Mass, System, both, both_at_most, show},
 };
 
 pub(super) fn advice(page: &mut Page, report: &Report<'_>) {
-    if report.advice.is_empty() {
+    let by_plate_alone = by_plate_alone(report);
+    if report.advice.is_empty() && by_plate_alone.is_empty() {
         return;
     }
     page.heading("What would pass, the smallest single change of each kind");
+    if !by_plate_alone.is_empty() {
+        page.paragraph(
+            "  ",
+            &format!(
+                "Only the plate method finds fault with {}: no change was tried on that. See where it gives way, change that, \
+                 and check again.",
+                by_plate_alone.join(", ")
+            ),
+        );
+    }
+    if !report.advice.is_empty() && report.analysis.as_ref().is_ok_and(|analysis| analysis.whole.is_some()) {
+        page.paragraph(
+            "  ",
+            "Tried by the hand method: make the change and check again, so that the plate method sees it too.",
+        );
+    }
     for item in &report.advice {
         let whole = format!("the {}", words::whole(report.top));
         let title = item.check.map_or(whole.as_str(), |check| CHECKS[check].title());
@@ -37,6 +54,17 @@ pub(super) fn advice(page: &mut Page, report: &Report<'_>) {
         }
         remedies(page, report, item, title);
     }
+}
+
+/// Checks that fail by the plate method and by no other.
+fn by_plate_alone(report: &Report<'_>) -> Vec<&'static str> {
+    let fails = |check: usize, method: Method| {
+        let of_check = |outcome: &&Outcome| outcome.check == check && outcome.method == method;
+        report.envelope.iter().filter(of_check).any(|outcome| !outcome.passes())
+    };
+    let checks = CHECKS.iter().enumerate();
+    let alone = checks.filter(|(check, _)| fails(*check, Method::Plate) && !fails(*check, Method::Hand));
+    alone.map(|(_, check)| check.title()).collect()
 }
 
 fn remedies(page: &mut Page, report: &Report<'_>, item: &Advice, title: &str) {
