@@ -100,7 +100,7 @@ fn on_plate(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
                 Region::Field | Region::Backing(_) => Ratio::from(1.0),
             };
             let error = Ratio::from(1.0) + region.error.shear;
-            for peak in &region.peaks {
+            for peak in region.shears() {
                 let section = analysis.sections.of(own);
                 let [x, y] = Axis::BOTH.map(|axis| {
                     let (strength, factor) = strength(analysis, own, axis);

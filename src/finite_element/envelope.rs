@@ -189,7 +189,7 @@ impl<'a> Envelope<'a> {
     fn deflection(&mut self, sample: usize, deflection: f64, at: Point, under: Option<usize>) {
         let Some(group) = self.grouping.deflections[sample] else { return };
         let known = &mut self.deflected[group];
-        if known.is_none_or(|known| deflection.abs() > known.deflection.value.abs()) {
+        if deflection.is_nan() || known.is_none_or(|known| deflection.abs() > known.deflection.value.abs()) {
             *known = Some(Deflected { deflection: si(deflection), at, under });
         }
     }

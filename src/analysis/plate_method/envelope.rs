@@ -11,16 +11,20 @@ use super::{
 };
 use crate::{
     analysis::line::Region,
-    finite_element::{Deflected, Envelope, Grouping, Load, Peak, Plate, Sampled, Sampler, Sharp, Solution, State},
+    finite_element::{
+        Deflected, Envelope, Grouping, Load, Peak, Plate, Sampled, Sampler, Sharp, Solution, State, Worst,
+    },
     geometry::Point,
     load_case::LoadCase,
     top::Top,
-    units::Length,
+    units::{Force, Length},
 };
 
 /// A state that is the worst of its region in some way.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct FieldPeak {
+    /// In which way it is the worst.
+    pub worst: Worst,
     /// Forces, moments and shears.
     pub state: State,
     /// Where.
@@ -85,9 +89,14 @@ impl PlateForces {
 }
 
 impl RegionPeaks {
+    /// The states that are the worst by their shear: what sharp places and punching leave of it.
+    pub fn shears(&self) -> impl Iterator<Item = &FieldPeak> {
+        self.peaks.iter().filter(|peak| peak.worst == Worst::Shear)
+    }
+
     /// The largest shear, in SI units.
     pub(super) fn largest_shear(&self) -> f64 {
-        self.peaks.iter().map(|peak| peak.state.shear_size().value).fold(0.0, f64::max)
+        self.shears().map(|peak| peak.state.shear_size().value).fold(0.0, f64::max)
     }
 
     /// The largest moment along either axis, in SI units.
@@ -111,10 +120,13 @@ pub(super) fn envelope(
     let mut groups: Vec<(&LoadCase, Vec<(&Still, f64)>)> = Vec::new();
     for still in still {
         let case = &cases[still.case];
-        let over = |known: &LoadCase| match (known.hand, case.hand) {
-            (None, None) => (known.people == case.people).then_some(1.0),
-            (Some(known_hand), Some(hand)) => (known.people == case.people).then(|| (hand / known_hand).value),
-            _ => None,
+        let over = |known: &LoadCase| {
+            let hands = known.hand.zip(case.hand).filter(|(known, _)| *known != Force::default());
+            match hands {
+                Some((known_hand, hand)) => Some((hand / known_hand).value),
+                None => (known.hand == case.hand).then_some(1.0),
+            }
+            .filter(|_| known.people == case.people)
         };
         match groups.iter_mut().find_map(|(known, group)| over(known).map(|times| (times, group))) {
             Some((times, group)) => group.push((still, times)),
@@ -206,16 +218,14 @@ impl Solved<'_> {
     }
 }
 
-/// One state may be the worst in several ways: it is looked at once.
-fn distinct(peaks: &[Peak], load_at: &dyn Fn(Option<usize>) -> Option<Point>) -> Vec<FieldPeak> {
-    let mut all: Vec<FieldPeak> = Vec::with_capacity(peaks.len());
-    for peak in peaks {
-        let own = FieldPeak { state: peak.state, at: peak.at, load_at: load_at(peak.under) };
-        if !all.contains(&own) {
-            all.push(own);
-        }
-    }
-    all
+fn placed(peaks: &[Peak], load_at: &dyn Fn(Option<usize>) -> Option<Point>) -> Vec<FieldPeak> {
+    let placed = peaks.iter().map(|peak| FieldPeak {
+        worst: peak.worst,
+        state: peak.state,
+        at: peak.at,
+        load_at: load_at(peak.under),
+    });
+    placed.collect()
 }
 
 /// A load that moves, at one place.
@@ -269,7 +279,7 @@ impl<'a> WorstOf<'a> {
             .filter(|(peaks, _)| !peaks.is_empty())
             .map(|(peaks, &region)| RegionPeaks {
                 region,
-                peaks: distinct(&peaks, load_at),
+                peaks: placed(&peaks, load_at),
                 error: NumericalError::default(),
             })
             .collect();

@@ -11,6 +11,20 @@ use crate::{
     units::{Acceleration, Area, Force, Length, Pressure, Torque},
 };
 
+const SLANTED: f64 = std::f64::consts::FRAC_1_SQRT_2;
+
+/// Directions from which wind, roll and hands tip gear: between two of them at most a twelfth of a peak is missed.
+const DIRECTIONS: [(f64, f64); 8] = [
+    (1.0, 0.0),
+    (SLANTED, SLANTED),
+    (0.0, 1.0),
+    (-SLANTED, SLANTED),
+    (-1.0, 0.0),
+    (-SLANTED, -SLANTED),
+    (0.0, -1.0),
+    (SLANTED, -SLANTED),
+];
+
 /// Points that an area is divided into, along each side.
 const POINTS: usize = 6;
 
@@ -51,7 +65,7 @@ impl<'a> StillLoads<'a> {
                     .iter()
                     .any(|gear| GearAction::of(self.top, gear, &cases[case]).moment != Torque::default());
                 let from = if tips {
-                    [(1.0, 0.0), (-1.0, 0.0), (0.0, 1.0), (0.0, -1.0)]
+                    DIRECTIONS
                         .iter()
                         .filter_map(|&(x, y)| Solution::sum(&[(&parts[0], 1.0), (&parts[1], x), (&parts[2], y)]))
                         .collect()
@@ -91,7 +105,9 @@ impl<'a> StillLoads<'a> {
     fn wind(&self, case: &LoadCase, place: Point) -> Pressure {
         let outline = &self.top.outline;
         let near = [place.x.min(outline.length() - place.x), place.y.min(outline.width() - place.y)];
-        match near.iter().filter(|to_edge| **to_edge < case.zone).count() {
+        let edges = near.iter().filter(|to_edge| **to_edge < case.zone).count();
+        // A slanted rim lies within the rectangle round the top.
+        match edges.max(usize::from(outline.within_by(place) < case.zone)) {
             0 => case.wind.interior,
             1 => case.wind.edge,
             _ => case.wind.corner,
