@@ -58,10 +58,14 @@ fn fixings(report: &Report<'_>) -> Vec<String> {
 }
 
 /// What is to be said about an outline that the hand method does not see as it is.
-/// What the plate method was not told, or that it was not asked.
-fn plate(report: &Report<'_>, analysis: &Analysis<'_>) -> Option<String> {
+/// What the plate method was not told and does not see, or that it was not asked.
+fn plate(report: &Report<'_>, analysis: &Analysis<'_>) -> Vec<String> {
+    let mut cautions = Vec::new();
+    if !report.top.gear.is_empty() && report.top.scope == Scope::Whole {
+        cautions.push("Core shear right round a footing counts its push and pull, not its overturning.".to_owned());
+    }
     match &analysis.whole {
-        None if report.top.scope == Scope::Whole => Some(
+        None if report.top.scope == Scope::Whole => cautions.push(
             "Hand method alone: pipes are rigid in it, and nothing was looked at as a plate. Check without --hand before \
              you build."
                 .to_owned(),
@@ -70,16 +74,24 @@ fn plate(report: &Report<'_>, analysis: &Analysis<'_>) -> Option<String> {
             let models = method.pipes.iter().zip(&report.top.pipes);
             let rigid = models.filter(|(model, _)| **model == PipeModel::Rigid).map(|(_, pipe)| pipe.name.as_str());
             let rigid: Vec<&str> = rigid.collect();
-            (!rigid.is_empty()).then(|| {
-                format!(
+            if !rigid.is_empty() {
+                cautions.push(format!(
                     "Taken as rigid: {}. Sag and frequency are then on the unsafe side: give wall, alloy and two posts or more, \
                      well apart.",
                     rigid.join(", ")
-                )
-            })
+                ));
+            }
+            if method.pipes.contains(&PipeModel::OnPosts) {
+                cautions.push(
+                    "Where pipes bend, the plate's sag is judged over the span between posts: it says nothing of a short \
+                     overhang or bay beside a limber pipe."
+                        .to_owned(),
+                );
+            }
         }
-        None | Some(Err(_)) => None,
+        None | Some(Err(_)) => {}
     }
+    cautions
 }
 
 fn outline(report: &Report<'_>) -> Vec<String> {
