@@ -168,7 +168,8 @@ proptest! {
             let middle = xy(still.centre());
             prop_assert!(other.centre().distance(at(middle.0, middle.1)).get::<meter>() < 1e-11);
             let change = other.within_by(at(x, y)) - still.within_by(point(x, y));
-            prop_assert!(change.get::<meter>().abs() < 1e-11);
+            // An arc of next to no bulge has its middle a hundred kilometres away: a millimetre's millionth is rounding.
+            prop_assert!(change.get::<meter>().abs() < 1e-9);
         }
         let shifted = still.moved(point(dx, dy));
         prop_assert!((shifted.within_by(point(x + dx, y + dy)) - still.within_by(point(x, y))).get::<meter>().abs() < 1e-12);

@@ -18,6 +18,8 @@ const PERSON_MOMENT: f64 = 2e-3;
 const PERSON_DEFLECTION: f64 = 1.5e-3;
 /// What the last half of the terms may fail to show, when its changes happen to cancel.
 const UNSTATED: f64 = 1e-3;
+/// The same of held edges, of the largest moment: the load's waves and those of the turn cancel each on their own.
+const UNSTATED_HELD: f64 = 3e-3;
 /// What the series of a bay may be off: deflection.
 const DEFLECTION: f64 = 2e-3;
 /// What the series of a bay may be off: edge shear.
@@ -210,10 +212,13 @@ proptest! {
             let (all, cut_off) = (held.at(&c.load()).unwrap(), held.cut_off(&c.load()).unwrap());
             let due = fine.held([hold; 2]).at(&c.load()).unwrap();
             let finer = fine.held([hold; 2]).cut_off(&c.load()).unwrap();
+            // What the plate bears under the patch; an edge far from it bears next to nothing.
+            let under = fine.at(&c.load(), c.centre.map(m)).unwrap();
+            let under = under.mx.value.abs().max(under.my.value.abs());
             for i in 0..2 {
                 let off = (all[i].hogging - due[i].hogging).value.abs();
                 let largest = due[i].hogging.value.abs().max(0.02);
-                prop_assert!(off <= cut_off[i].hogging.value + UNSTATED * largest, "{off} {cut_off:?}");
+                prop_assert!(off <= cut_off[i].hogging.value + UNSTATED_HELD * largest.max(under), "{off} {cut_off:?}");
                 let off = (all[i].added_shear - due[i].added_shear).value.abs();
                 let mean = due[i].added_shear.value.abs().max(1.0 / (2.0 * (1.0 + c.b)));
                 prop_assert!(off <= cut_off[i].added_shear.value + SHEAR * mean, "{off} {cut_off:?}");
