@@ -3,7 +3,7 @@
 mod crossed;
 mod over_end;
 
-pub use crossed::region_at;
+pub use crossed::{backing_at, region_at};
 pub use over_end::{handed_on, rim_overhangs};
 
 use self::{crossed::pieces, over_end::end_overhang};

@@ -44,7 +44,7 @@ use crate::{
     geometry::Axis,
     laminate::Component,
     load::weight::gravity,
-    load_case::{HotTop, LoadCase, OnGear, RuledOut, State, hot_top, load_cases},
+    load_case::{Duration, HotTop, LoadCase, OnGear, RuledOut, State, hot_top, load_cases},
     section::Skin,
     strength::{Denting, SkinOnCore, foundation_modulus},
     top::{Scope, Top},
@@ -177,7 +177,8 @@ impl<'a> Analysis<'a> {
     #[must_use]
     pub fn with_plate_method(mut self) -> Self {
         if self.top.scope == Scope::Whole {
-            self.whole = Some(PlateMethod::new(self.top, &self.sections, &self.cases, &self.knockdowns));
+            let swinging = self.swinging_stiffness();
+            self.whole = Some(PlateMethod::new(self.top, &self.sections, &self.cases, &self.knockdowns, swinging));
         }
         self
     }
@@ -287,6 +288,17 @@ impl<'a> Analysis<'a> {
     pub fn knockdowns(&self, state: State) -> &Knockdowns<'a> {
         let at = self.knockdowns.iter().position(|(known, _)| *known == state).unwrap_or(0);
         &self.knockdowns[at].1
+    }
+
+    /// What is left of the core's stiffness while something swings: a load of seconds, on a hot day if there are any.
+    #[must_use]
+    pub fn swinging_stiffness(&self) -> Ratio {
+        let hot = self.sun.is_some();
+        [Duration::Instant, Duration::Short]
+            .into_iter()
+            .map(|duration| State { hot, duration })
+            .find(|state| self.knockdowns.iter().any(|(known, _)| known == state))
+            .map_or_else(|| Ratio::from(1.0), |state| self.knockdowns(state).core_stiffness())
     }
 
     /// Push in the plane of the top under a case.

@@ -4,7 +4,6 @@ use super::{Check, Finding, Method, Outcomes, Part, Place};
 use crate::{
     analysis::{Analysis, Line, Role, bay_frequency, swinging_strip},
     closed_form::strip::Swing,
-    load_case::{Duration, State},
     material::Basis,
     source::{Citation, DERIVED, Mark},
     units::{Frequency, Length, LinearMassDensity, Ratio},
@@ -49,7 +48,7 @@ impl Check for FirstFrequency {
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
         let top = analysis.top;
-        let left = short_stiffness(analysis);
+        let left = analysis.swinging_stiffness();
         let mut swings: Vec<(Swing, Place)> = Vec::new();
         let mut looked_at: Vec<&Line> = Vec::new();
         // The heaviest first: a strip beside an overhang swings slower than the same strip without one.
@@ -100,14 +99,9 @@ impl Check for FirstFrequency {
         }
         outcomes.by(Method::Plate);
         if let Some(Ok(method)) = &analysis.whole {
-            let known = method.frequencies.iter().find(|(of, _)| *of == left).map(|(_, frequency)| frequency);
-            match known {
-                Some(Ok(frequency)) => compare(outcomes, *frequency, Place::of(Part::Whole, None)),
-                Some(Err(error)) => outcomes.cannot(None, Part::Whole, error.to_string()),
-                None => {
-                    let reason = "no case on the frame has the core as stiff as it is for swinging";
-                    outcomes.cannot(None, Part::Whole, reason);
-                }
+            match &method.frequency {
+                Ok(frequency) => compare(outcomes, *frequency, Place::of(Part::Whole, None)),
+                Err(error) => outcomes.cannot(None, Part::Whole, error.to_string()),
             }
         }
     }
@@ -124,14 +118,4 @@ fn slowest(mut swings: Vec<(Swing, Place)>) -> Vec<(Frequency, Place)> {
         seen.push((swing.first_frequency(), place));
     }
     seen
-}
-
-/// What is left of the core's stiffness while something swings: a load of seconds, on a hot day if there are any.
-fn short_stiffness(analysis: &Analysis<'_>) -> Ratio {
-    let hot = analysis.sun.is_some();
-    [Duration::Instant, Duration::Short]
-        .into_iter()
-        .map(|duration| State { hot, duration })
-        .find(|state| analysis.knockdowns.iter().any(|(known, _)| known == state))
-        .map_or_else(|| Ratio::from(1.0), |state| analysis.knockdowns(state).core_stiffness())
 }

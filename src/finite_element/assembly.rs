@@ -1,12 +1,18 @@
 //! From the matrices of triangles, beams and springs to one sparse matrix; what lies inside a triangle is eliminated there.
 
-use nalgebra::{DMatrix, DVector};
+use std::sync::Arc;
+
+use nalgebra::{DMatrix, DVector, DVectorView};
+use rayon::prelude::*;
 
 use super::{
     element::{Fields, ShellStiffness},
-    factor::SymmetricSparse,
+    factor::Pattern,
     numbering::Numbering,
 };
+
+/// Triangles whose matrices are made at a time.
+const AT_ONCE: usize = 256;
 
 /// A small matrix on a few unknowns: a beam, a spring.
 #[derive(Clone, Debug)]
@@ -24,34 +30,24 @@ struct Inside {
     from_sides: DMatrix<f64>,
 }
 
-/// Unknowns of a plate with its beams, and how they hang together.
+/// Unknowns of a plate with its beams, and how they hang together, whatever their stiffness.
 #[derive(Clone, Debug)]
-pub(super) struct Assembly {
+pub(super) struct Layout {
     pub(super) numbering: Numbering,
     pub(super) fields: Fields,
-    inside: Vec<Inside>,
     /// Unknowns that are held.
     held: Vec<bool>,
     /// First unknown of the beams.
     beams: usize,
-    /// Groups of unknowns (a node, or one unknown of a beam) that a column of groups reaches up to, with its start.
+    /// Groups of unknowns (a node, or one unknown of a beam) that a column of groups reaches up to.
     reached: Vec<Vec<usize>>,
-    starts: Vec<usize>,
-    pub(super) matrix: SymmetricSparse,
+    pub(super) pattern: Pattern,
 }
 
-impl Assembly {
+impl Layout {
     /// `extra`: number of unknowns of beams, which come after those of the shared nodes.
-    pub(super) fn new(
-        numbering: Numbering,
-        fields: Fields,
-        extra: usize,
-        held: &[usize],
-        parts: &[Part],
-        shells: &dyn Fn(usize) -> ShellStiffness,
-    ) -> Self {
-        let count = fields.count();
-        let beams = numbering.shared * count;
+    pub(super) fn new(numbering: Numbering, fields: Fields, extra: usize, held: &[usize], parts: &[Part]) -> Self {
+        let beams = numbering.shared * fields.count();
         let size = beams + extra;
         let mut is_held = vec![false; size];
         for &unknown in held {
@@ -60,34 +56,14 @@ impl Assembly {
         let groups = numbering.shared + extra;
         let mut new = Self {
             fields,
-            inside: Vec::with_capacity(numbering.triangles.len()),
             held: is_held,
             beams,
             reached: vec![Vec::new(); groups],
-            starts: Vec::with_capacity(groups + 1),
-            matrix: SymmetricSparse { columns: Vec::with_capacity(size + 1), rows: Vec::new(), values: Vec::new() },
+            pattern: Pattern { columns: Vec::with_capacity(size + 1), rows: Vec::new() },
             numbering,
         };
         new.lay_out(parts);
-        for triangle in 0..new.numbering.triangles.len() {
-            let (matrix, inside) = new.condensed(triangle, &shells(triangle));
-            new.inside.push(inside);
-            let sides = new.sides_of(triangle);
-            new.add(&sides, &matrix);
-        }
-        for part in parts {
-            new.add(&part.unknowns, &part.matrix);
-        }
-        for unknown in (0..size).filter(|&unknown| new.held[unknown]) {
-            // The diagonal is the last of its column.
-            let last = new.matrix.columns[unknown + 1] - 1;
-            new.matrix.values[last] = 1.0;
-        }
         new
-    }
-
-    pub(super) fn size(&self) -> usize {
-        self.held.len()
     }
 
     fn group(&self, unknown: usize) -> usize {
@@ -125,27 +101,26 @@ impl Assembly {
             self.reached[column].push(row);
         }
         let count = self.fields.count();
-        let matrix = &mut self.matrix;
-        matrix.columns.push(0);
+        let pattern = &mut self.pattern;
+        pattern.columns.push(0);
         for (group, list) in self.reached.iter().enumerate() {
-            self.starts.push(matrix.rows.len());
             let width = if group < self.numbering.shared { count } else { 1 };
             for own in 0..width {
                 for &row in list {
                     if row < self.numbering.shared {
                         let within = if row == group { own + 1 } else { count };
-                        matrix.rows.extend((0..within).map(|field| row * count + field));
+                        pattern.rows.extend((0..within).map(|field| row * count + field));
                     } else {
-                        matrix.rows.push(self.beams + row - self.numbering.shared);
+                        pattern.rows.push(self.beams + row - self.numbering.shared);
                     }
                 }
-                matrix.columns.push(matrix.rows.len());
+                pattern.columns.push(pattern.rows.len());
             }
         }
-        matrix.values = vec![0.0; matrix.rows.len()];
     }
 
-    fn add(&mut self, unknowns: &[usize], matrix: &DMatrix<f64>) {
+    /// Adds a small matrix to the values of the sparse one.
+    fn add(&self, unknowns: &[usize], matrix: &DMatrix<f64>, values: &mut [f64]) {
         let count = self.fields.count();
         // Neighbouring unknowns mostly belong to one node: its block is looked for once.
         let (mut known, mut offset) = ((usize::MAX, usize::MAX), 0);
@@ -162,8 +137,7 @@ impl Assembly {
                     offset = self.before(list, place);
                 }
                 let field = if above < self.numbering.shared { row % count } else { 0 };
-                let start = self.matrix.columns[column];
-                self.matrix.values[start + offset + field] += matrix[(i, j)];
+                values[self.pattern.columns[column] + offset + field] += matrix[(i, j)];
             }
         }
     }
@@ -174,31 +148,63 @@ impl Assembly {
         let nodes = &self.numbering.nodes_of(triangle)[..on_sides];
         nodes.iter().flat_map(|&node| (0..count).map(move |field| node * count + field)).collect()
     }
+}
 
-    fn condensed(&self, triangle: usize, shell: &ShellStiffness) -> (DMatrix<f64>, Inside) {
-        let degree = self.numbering.degree;
-        let whole = self.numbering.triangles[triangle].stiffness(degree, self.fields, shell);
-        let inside = degree.inside() * self.fields.count();
-        let sides = whole.nrows() - inside;
-        let kii = whole.view((sides, sides), (inside, inside)).into_owned();
-        let kis = whole.view((sides, 0), (inside, sides)).into_owned();
-        // An element with its sides held is stiff against all that its inside can do.
-        let inverse = kii.cholesky().map_or_else(|| DMatrix::zeros(inside, inside), |factor| factor.inverse());
-        let from_sides = &inverse * &kis;
-        let mut condensed = whole.view((0, 0), (sides, sides)).into_owned();
-        condensed.gemm_tr(-1.0, &kis, &from_sides, 1.0);
-        (condensed, Inside { inverse, from_sides })
+/// A plate's matrix.
+#[derive(Clone, Debug)]
+pub(super) struct Assembly {
+    pub(super) layout: Arc<Layout>,
+    inside: Vec<Inside>,
+    /// By place of the pattern.
+    pub(super) values: Vec<f64>,
+}
+
+impl Assembly {
+    pub(super) fn new(layout: Arc<Layout>, parts: &[Part], shells: &[ShellStiffness]) -> Self {
+        let mut values = vec![0.0; layout.pattern.rows.len()];
+        let mut inside = Vec::with_capacity(shells.len());
+        for (chunk, shells) in shells.chunks(AT_ONCE).enumerate() {
+            let made: Vec<_> = shells
+                .par_iter()
+                .enumerate()
+                .map(|(number, shell)| condensed(&layout, chunk * AT_ONCE + number, shell))
+                .collect();
+            for (matrix, own) in made {
+                layout.add(&layout.sides_of(inside.len()), &matrix, &mut values);
+                inside.push(own);
+            }
+        }
+        for part in parts {
+            layout.add(&part.unknowns, &part.matrix, &mut values);
+        }
+        for unknown in (0..layout.held.len()).filter(|&unknown| layout.held[unknown]) {
+            // The diagonal is the last of its column.
+            values[layout.pattern.columns[unknown + 1] - 1] = 1.0;
+        }
+        Self { layout, inside, values }
+    }
+
+    pub(super) fn numbering(&self) -> &Numbering {
+        &self.layout.numbering
+    }
+
+    pub(super) fn size(&self) -> usize {
+        self.layout.held.len()
+    }
+
+    pub(super) fn fields(&self) -> Fields {
+        self.layout.fields
     }
 
     /// Adds a load on the nodes of a triangle (numbers of a node side by side) to a right-hand side; `inner` takes what
     /// falls inside triangles.
     pub(super) fn load(&self, triangle: usize, load: &DVector<f64>, into: &mut [f64], inner: &mut [f64]) {
-        let sides = self.sides_of(triangle);
+        let sides = self.layout.sides_of(triangle);
         let Inside { inverse: _, from_sides } = &self.inside[triangle];
         let inside = load.rows(sides.len(), load.len() - sides.len());
         let carried = from_sides.tr_mul(&inside);
         for (k, &unknown) in sides.iter().enumerate() {
-            if !self.held[unknown] {
+            if !self.layout.held[unknown] {
                 into[unknown] += load[k] - carried[k];
             }
         }
@@ -210,56 +216,47 @@ impl Assembly {
 
     /// Numbers that lie inside triangles, all of them.
     pub(super) fn inner_size(&self) -> usize {
-        self.numbering.triangles.len() * self.numbering.degree.inside() * self.fields.count()
+        self.layout.numbering.triangles.len() * self.layout.numbering.degree.inside() * self.layout.fields.count()
     }
 
     /// All unknowns of a triangle from a solution and the load inside it.
     pub(super) fn of_triangle(&self, triangle: usize, solution: &[f64], inner: &[f64], into: &mut DVector<f64>) {
-        let sides = self.sides_of(triangle);
+        let count = self.layout.fields.count();
         let Inside { inverse, from_sides } = &self.inside[triangle];
-        let inside = inverse.nrows();
-        for (k, &unknown) in sides.iter().enumerate() {
-            into[k] = solution[unknown];
-        }
-        let on_sides = into.rows(0, sides.len()).into_owned();
-        let load = DVector::from_column_slice(&inner[triangle * inside..(triangle + 1) * inside]);
-        let found = inverse * load - from_sides * on_sides;
-        into.rows_mut(sides.len(), inside).copy_from(&found);
-    }
-
-    /// The numbers on the sides of a triangle, and the loads inside it.
-    pub(super) fn numbers_of(
-        &self,
-        triangle: usize,
-        solution: &[f64],
-        inner: &[f64],
-        sides: &mut DVector<f64>,
-        inside: &mut DVector<f64>,
-    ) {
-        let count = self.fields.count();
-        let within = self.numbering.degree.inside() * count;
-        let on_sides = self.numbering.degree.in_triangle() - self.numbering.degree.inside();
-        sides.resize_vertically_mut(on_sides * count, 0.0);
-        for (chunk, &node) in sides.as_mut_slice().chunks_exact_mut(count).zip(self.numbering.nodes_of(triangle)) {
+        let (inside, on_sides) = (inverse.nrows(), from_sides.ncols());
+        let nodes = self.layout.numbering.nodes_of(triangle);
+        for (chunk, &node) in into.as_mut_slice()[..on_sides].chunks_exact_mut(count).zip(nodes) {
             chunk.copy_from_slice(&solution[node * count..(node + 1) * count]);
         }
-        inside.resize_vertically_mut(within, 0.0);
-        inside.copy_from_slice(&inner[triangle * within..(triangle + 1) * within]);
-    }
-
-    /// What maps all numbers of a triangle, split into what maps those on its sides and what maps the loads inside it.
-    pub(super) fn split_rows(&self, triangle: usize, all: &DMatrix<f64>) -> (DMatrix<f64>, DMatrix<f64>) {
-        let Inside { inverse, from_sides } = &self.inside[triangle];
-        let split = all.ncols() - inverse.nrows();
-        let inner = all.columns(split, inverse.nrows());
-        (all.columns(0, split) - inner * from_sides, inner * inverse)
+        let (sides, mut within) = into.rows_range_pair_mut(..on_sides, on_sides..);
+        within.gemv(-1.0, from_sides, &sides, 0.0);
+        let load = DVectorView::from_slice(&inner[triangle * inside..(triangle + 1) * inside], inside);
+        if load.iter().any(|load| *load != 0.0) {
+            within.gemv(1.0, inverse, &load, 1.0);
+        }
     }
 
     /// `a Kii⁻¹ b` over the insides of all triangles: the work that does not show on their sides.
     pub(super) fn inner_product(&self, a: &[f64], b: &[f64]) -> f64 {
-        let count = self.numbering.degree.inside() * self.fields.count();
+        let count = self.layout.numbering.degree.inside() * self.layout.fields.count();
         let of =
             |list: &[f64], triangle: usize| DVector::from_column_slice(&list[triangle * count..(triangle + 1) * count]);
         self.inside.iter().enumerate().map(|(t, Inside { inverse, .. })| of(a, t).dot(&(inverse * of(b, t)))).sum()
     }
+}
+
+/// Stiffness on the sides of a triangle, with what finds its inside again.
+fn condensed(layout: &Layout, triangle: usize, shell: &ShellStiffness) -> (DMatrix<f64>, Inside) {
+    let degree = layout.numbering.degree;
+    let whole = layout.numbering.triangles[triangle].stiffness(degree, layout.fields, shell);
+    let inside = degree.inside() * layout.fields.count();
+    let sides = whole.nrows() - inside;
+    let kii = whole.view((sides, sides), (inside, inside)).into_owned();
+    let kis = whole.view((sides, 0), (inside, sides)).into_owned();
+    // An element with its sides held is stiff against all that its inside can do.
+    let inverse = kii.cholesky().map_or_else(|| DMatrix::zeros(inside, inside), |factor| factor.inverse());
+    let from_sides = &inverse * &kis;
+    let mut condensed = whole.view((0, 0), (sides, sides)).into_owned();
+    condensed.gemm_tr(-1.0, &kis, &from_sides, 1.0);
+    (condensed, Inside { inverse, from_sides })
 }

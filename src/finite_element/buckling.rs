@@ -140,7 +140,7 @@ impl Plate {
     }
 
     fn work_of(&self, forces: &[Forces]) -> Form {
-        let numbering = &self.assembly.numbering;
+        let numbering = self.assembly.numbering();
         let of_triangle = numbering.triangles.iter().zip(forces).map(|(triangle, force)| -> DMatrix<f64> {
             let [_, [_, xx, xy], [_, yx, yy]] = triangle.products(numbering.degree);
             xx * -force.x.value + (xy + yx) * -force.xy.value + yy * -force.y.value

@@ -5,7 +5,7 @@ use nalgebra::{DMatrix, Matrix2, Matrix3};
 use super::shape::{Degree, OPERATORS};
 use crate::{
     laminate::Stiffness,
-    units::{Curvature, FlexuralRigidity, ForcePerWidth, Length, ShearStiffness},
+    units::{Curvature, FlexuralRigidity, ForcePerWidth, Length, Ratio, ShearStiffness},
 };
 
 /// Share of the thickness that the neutral plane may move without being looked at: its square is what is left out of the
@@ -107,6 +107,12 @@ impl ShellStiffness {
     #[must_use]
     pub fn with_crown(self, crown: [Curvature; 2]) -> Self {
         Self { crown: crown.map(|c| c.value), ..self }
+    }
+
+    /// The same with a share of its shear stiffness.
+    #[must_use]
+    pub fn with_shear_left(self, left: Ratio) -> Self {
+        Self { s: self.s * left.value, ..self }
     }
 
     /// The same with the membrane free of force: for plates whose fields are those of bending alone.
@@ -233,20 +239,23 @@ impl Triangle {
             }
         }
         let mut all = DMatrix::zeros(nodes * count, nodes * count);
+        let mut block = DMatrix::zeros(nodes, nodes);
         for f in first..5 {
-            for g in first..5 {
+            for g in f..5 {
+                block.fill(0.0);
                 for o in 0..OPERATORS {
                     for p in 0..OPERATORS {
                         let factor = factors[f][o][g][p];
-                        if factor == 0.0 {
-                            continue;
+                        if factor != 0.0 {
+                            block.zip_apply(&products[o][p], |sum, value| *sum += factor * value);
                         }
-                        let product = &products[o][p];
-                        for j in 0..nodes {
-                            for i in 0..nodes {
-                                all[(i * count + f - first, j * count + g - first)] += factor * product[(i, j)];
-                            }
-                        }
+                    }
+                }
+                for j in 0..nodes {
+                    for i in 0..nodes {
+                        let value = block[(i, j)];
+                        all[(i * count + f - first, j * count + g - first)] = value;
+                        all[(j * count + g - first, i * count + f - first)] = value;
                     }
                 }
             }

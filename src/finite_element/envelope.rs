@@ -96,7 +96,7 @@ pub struct Deflected {
 /// Where the samples belong.
 #[derive(Clone, Debug)]
 pub struct Grouping {
-    /// By triangle: its region.
+    /// By sample: its region.
     pub regions: Vec<usize>,
     /// By region: the distance of the middles of the skins.
     pub levers: Vec<Length>,
@@ -145,7 +145,7 @@ impl<'a> Envelope<'a> {
             }
             if let Use::OnDisc(disc) = sample.good_for {
                 let shear = sum[7].hypot(sum[8]);
-                let region = self.grouping.regions[sample.triangle];
+                let region = self.grouping.regions[number];
                 match discs[disc].iter_mut().find(|(known, ..)| *known == region) {
                     Some((_, total, count, largest)) => {
                         *total += shear;
@@ -159,7 +159,7 @@ impl<'a> Envelope<'a> {
                 continue;
             }
             self.deflection(number, deflection, sample.place, under);
-            let region = self.grouping.regions[sample.triangle];
+            let region = self.grouping.regions[number];
             let lever = self.grouping.levers[region].value;
             let punched = punched(sample.place);
             for (worst, rank) in Worst::ALL.into_iter().zip(Worst::ranks(&sum, lever)) {

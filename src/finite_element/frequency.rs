@@ -113,7 +113,7 @@ impl Plate {
     }
 
     fn mass(&self, masses: &Masses<'_>) -> Form {
-        let numbering = &self.assembly.numbering;
+        let numbering = self.assembly.numbering();
         let degree = numbering.degree;
         let mut all: Vec<DMatrix<f64>> = numbering
             .triangles

@@ -33,12 +33,12 @@ impl Load {
     #[must_use]
     pub fn pressed(mut self, plate: &Plate, pressure: &dyn Fn(usize) -> Pressure) -> Self {
         let assembly = &plate.assembly;
-        let (degree, count) = (assembly.numbering.degree, assembly.fields.count());
+        let (degree, count) = (assembly.numbering().degree, assembly.fields().count());
         let mut load = DVector::zeros(degree.in_triangle() * count);
-        for (number, triangle) in assembly.numbering.triangles.iter().enumerate() {
+        for (number, triangle) in assembly.numbering().triangles.iter().enumerate() {
             let all = pressure(number).value * triangle.jacobian();
             for (node, weight) in degree.shape().weights.iter().enumerate() {
-                load[node * count + assembly.fields.deflection()] = weight * all;
+                load[node * count + assembly.fields().deflection()] = weight * all;
             }
             assembly.load(number, &load, &mut self.values, &mut self.inner);
         }
@@ -50,13 +50,13 @@ impl Load {
     #[must_use]
     pub fn with_force(mut self, plate: &Plate, triangle: usize, place: Point, force: Force) -> Self {
         let assembly = &plate.assembly;
-        let (degree, count) = (assembly.numbering.degree, assembly.fields.count());
-        let geometry = &assembly.numbering.triangles[triangle];
+        let (degree, count) = (assembly.numbering().degree, assembly.fields().count());
+        let geometry = &assembly.numbering().triangles[triangle];
         let mut rows = [Vec::new(), Vec::new(), Vec::new()];
         degree.shape().at(geometry.reference([place.x.value, place.y.value]), &mut rows);
         let mut load = DVector::zeros(degree.in_triangle() * count);
         for (node, value) in rows[0].iter().enumerate() {
-            load[node * count + assembly.fields.deflection()] = value * force.value;
+            load[node * count + assembly.fields().deflection()] = value * force.value;
         }
         assembly.load(triangle, &load, &mut self.values, &mut self.inner);
         self
@@ -67,9 +67,9 @@ impl Load {
     #[must_use]
     pub fn heated(mut self, plate: &Plate, held_flat: &dyn Fn(usize) -> Resultants) -> Self {
         let assembly = &plate.assembly;
-        let (degree, count) = (assembly.numbering.degree, assembly.fields.count());
+        let (degree, count) = (assembly.numbering().degree, assembly.fields().count());
         let first = 5 - count;
-        for (number, triangle) in assembly.numbering.triangles.iter().enumerate() {
+        for (number, triangle) in assembly.numbering().triangles.iter().enumerate() {
             let held = held_flat(number);
             let (n, m) = (held.force, held.moment);
             let all = [n.x.value, n.y.value, n.xy.value, m.x.value, m.y.value, m.xy.value];

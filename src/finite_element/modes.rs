@@ -21,6 +21,9 @@ const DEPENDENT: f64 = 1e-6;
 /// Length, over that of which it is a difference, below which a direction is mostly rounding. Below [`RESIDUAL`].
 const ROUNDING: f64 = 1e-7;
 
+/// A value so much smaller than others, without their sign, is none.
+const NOTHING: f64 = 1e-12;
+
 /// Steps for the eigenvalues of a matrix of eight rows, far more than it needs.
 const MOST_SWEEPS: usize = 1000;
 
@@ -58,12 +61,12 @@ impl Form {
     /// `B x` as a load.
     fn times(&self, plate: &Plate, solution: &Solution) -> Load {
         let assembly = &plate.assembly;
-        let (count, first) = (assembly.fields.count(), assembly.fields.deflection());
-        let nodes = assembly.numbering.degree.in_triangle();
+        let (count, first) = (assembly.fields().count(), assembly.fields().deflection());
+        let nodes = assembly.numbering().degree.in_triangle();
         let mut load = Load::none(plate);
-        let mut forces = DVector::zeros(nodes * count);
+        let (mut numbers, mut forces) = (plate.no_numbers(), plate.no_numbers());
         for (triangle, matrix) in self.0.iter().enumerate() {
-            let numbers = plate.numbers(triangle, solution);
+            plate.numbers(triangle, solution, &mut numbers);
             let deflections = DVector::from_fn(nodes, |node, _| numbers[node * count + first]);
             for (node, force) in (matrix * deflections).iter().enumerate() {
                 forces[node * count + first] = *force;
@@ -120,6 +123,13 @@ pub(super) struct First {
 pub(super) fn first(plate: &Plate, form: &Form) -> Option<First> {
     let begun = made(plate, form, (0..FOLLOWED).map(|number| scattered(plate, number)).collect());
     let (mut values, loads) = best(plate, &begun)?;
+    let sizes: Vec<f64> = begun
+        .iter()
+        .map(|direction| {
+            product(plate, &direction.bx, &direction.x).abs() / product(plate, &direction.kx, &direction.x)
+        })
+        .collect();
+    let scale = sizes.into_iter().fold(0.0, f64::max);
     let mut followed = made(plate, form, loads);
     let mut residual = f64::INFINITY;
     let mut moved = Vec::new();
@@ -145,6 +155,9 @@ pub(super) fn first(plate: &Plate, form: &Form) -> Option<First> {
         // Solved anew, or what rounding leaves between x and K x would grow from step to step.
         followed = made(plate, form, loads);
         moved = onward(plate, &basis[..known], &followed)?;
+    }
+    if values[0] <= NOTHING * scale {
+        return None;
     }
     let shape = followed.swap_remove(0).x;
     let shape = Solution::sum(&[(&shape, 1.0 / largest(plate, &shape)?)])?;
@@ -234,7 +247,7 @@ fn scattered(plate: &Plate, number: usize) -> Load {
 /// Largest deflection of a node, with its sign.
 fn largest(plate: &Plate, solution: &Solution) -> Option<f64> {
     let assembly = &plate.assembly;
-    let (count, first) = (assembly.fields.count(), assembly.fields.deflection());
-    let deflections = (0..assembly.numbering.shared).map(|node| solution.values[node * count + first]);
+    let (count, first) = (assembly.fields().count(), assembly.fields().deflection());
+    let deflections = (0..assembly.numbering().shared).map(|node| solution.values[node * count + first]);
     deflections.max_by(|a, b| a.abs().total_cmp(&b.abs())).filter(|largest| *largest != 0.0)
 }

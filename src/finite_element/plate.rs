@@ -1,12 +1,14 @@
 //! A plate on beams, beds and held lines: built once, factored once, then solved for any number of loads.
 
+use std::sync::Arc;
+
 use nalgebra::DVector;
 
 use super::{
-    assembly::{Assembly, Part},
+    assembly::{Assembly, Layout, Part},
     beam::{BeamLine, Spring},
     element::{Fields, ShellStiffness},
-    factor::Factor,
+    factor::{Factor, Order},
     load::Load,
     numbering::Numbering,
     rigid,
@@ -106,10 +108,37 @@ impl std::error::Error for Mechanism {}
 #[derive(Clone, Debug)]
 pub struct Plate {
     pub(super) assembly: Assembly,
+    order: Order,
     pub(super) factor: Factor,
     pub(super) shells: Vec<ShellStiffness>,
     pub(super) beams: Vec<BeamLine>,
     pub(super) springs: Vec<Spring>,
+}
+
+/// Beds and beams of a plate.
+struct Lines {
+    beams: Vec<BeamLine>,
+    springs: Vec<Spring>,
+    /// Unknowns of the plate and of the beams.
+    unknowns: usize,
+}
+
+impl Lines {
+    fn new(model: &Model<'_>, numbering: &Numbering, mut unknowns: usize) -> Result<Self, Mechanism> {
+        let mut beams = Vec::with_capacity(model.beds.len());
+        for bed in model.beds {
+            beams.push(BeamLine::new(bed, numbering, &mut unknowns).ok_or(Mechanism::BrokenLine)?);
+        }
+        let mut springs = Vec::new();
+        for (number, line) in beams.iter().enumerate() {
+            springs.extend(line.springs(number, numbering, model.fields));
+        }
+        Ok(Self { beams, springs, unknowns })
+    }
+
+    fn parts(&self) -> Vec<Part> {
+        self.beams.iter().flat_map(BeamLine::parts).chain(self.springs.iter().map(Spring::part)).collect()
+    }
 }
 
 impl Plate {
@@ -138,27 +167,32 @@ impl Plate {
     pub fn new(model: &Model<'_>) -> Result<Self, Mechanism> {
         let corners: Vec<[f64; 2]> = model.corners.iter().map(|place| [place.x.value, place.y.value]).collect();
         let numbering = Numbering::new(&corners, model.triangles, model.degree);
-        let shells: Vec<ShellStiffness> = (0..model.triangles.len()).map(model.shells).collect();
-        let mut extra = numbering.shared * model.fields.count();
-        let first_extra = extra;
-        let mut beams = Vec::with_capacity(model.beds.len());
-        for bed in model.beds {
-            beams.push(BeamLine::new(bed, &numbering, &mut extra).ok_or(Mechanism::BrokenLine)?);
-        }
-        let mut held: Vec<usize> = beams.iter().flat_map(BeamLine::held).collect();
+        let first_extra = numbering.shared * model.fields.count();
+        let lines = Lines::new(model, &numbering, first_extra)?;
+        let mut held: Vec<usize> = lines.beams.iter().flat_map(BeamLine::held).collect();
         held.extend(held_unknowns(model, &numbering)?);
-        let mut springs = Vec::new();
-        for (number, line) in beams.iter().enumerate() {
-            springs.extend(line.springs(number, &numbering, model.fields));
-        }
-        let mut parts: Vec<Part> = beams.iter().flat_map(BeamLine::parts).collect();
-        parts.extend(springs.iter().map(Spring::part));
-        rigid::check(&numbering, model.fields, &beams, &springs, &held)?;
-        let stiffness = |triangle: usize| shells[triangle];
-        let assembly = Assembly::new(numbering, model.fields, extra - first_extra, &held, &parts, &stiffness);
-        let order = assembly.matrix.order().map_err(|_| Mechanism::PartMoves)?;
-        let factor = assembly.matrix.factor(&order).map_err(|_| Mechanism::PartMoves)?;
-        Ok(Self { assembly, factor, shells, beams, springs })
+        rigid::check(&numbering, model.fields, &lines.beams, &lines.springs, &held)?;
+        let layout = Layout::new(numbering, model.fields, lines.unknowns - first_extra, &held, &lines.parts());
+        let order = layout.pattern.order().map_err(|_| Mechanism::PartMoves)?;
+        Self::laid_out((Arc::new(layout), order), model, lines)
+    }
+
+    /// The same plate of other stiffness, its beds and beams too: `model` differs from that of this plate in nothing else.
+    ///
+    /// # Errors
+    /// [`Mechanism`] as for [`Plate::new`].
+    pub fn of_other_stiffness(&self, model: &Model<'_>) -> Result<Self, Mechanism> {
+        let numbering = self.assembly.numbering();
+        let lines = Lines::new(model, numbering, numbering.shared * model.fields.count())?;
+        Self::laid_out((self.assembly.layout.clone(), self.order.clone()), model, lines)
+    }
+
+    fn laid_out((layout, order): (Arc<Layout>, Order), model: &Model<'_>, lines: Lines) -> Result<Self, Mechanism> {
+        let shells: Vec<ShellStiffness> = (0..model.triangles.len()).map(model.shells).collect();
+        let assembly = Assembly::new(layout, &lines.parts(), &shells);
+        let factor = assembly.layout.pattern.factor(&assembly.values, &order).map_err(|_| Mechanism::PartMoves)?;
+        let Lines { beams, springs, .. } = lines;
+        Ok(Self { assembly, order, factor, shells, beams, springs })
     }
 
     /// Unknowns that are solved for.
@@ -180,7 +214,7 @@ impl Plate {
     /// Corners of a triangle.
     #[must_use]
     pub fn corners(&self, triangle: usize) -> [Point; 3] {
-        self.assembly.numbering.triangles[triangle].corners.map(point)
+        self.assembly.numbering().triangles[triangle].corners.map(point)
     }
 
     /// How many triangles there are.
@@ -189,11 +223,13 @@ impl Plate {
         self.shells.len()
     }
 
-    pub(super) fn numbers(&self, triangle: usize, solution: &Solution) -> DVector<f64> {
-        let count = self.assembly.numbering.degree.in_triangle() * self.assembly.fields.count();
-        let mut numbers = DVector::zeros(count);
-        self.assembly.of_triangle(triangle, &solution.values, &solution.inner, &mut numbers);
-        numbers
+    /// Room for the numbers of a triangle.
+    pub(super) fn no_numbers(&self) -> DVector<f64> {
+        DVector::zeros(self.assembly.numbering().degree.in_triangle() * self.assembly.fields().count())
+    }
+
+    pub(super) fn numbers(&self, triangle: usize, solution: &Solution, into: &mut DVector<f64>) {
+        self.assembly.of_triangle(triangle, &solution.values, &solution.inner, into);
     }
 }
 

@@ -1,12 +1,11 @@
-//! Places of a plate where states are looked at, for very many solutions: a matrix for each triangle, made once.
+//! Places of a plate where states are looked at, for very many solutions.
 
 use std::f64::consts::TAU;
-
-use nalgebra::{DMatrix, DVector};
 
 use super::{
     element::strain_terms,
     plate::Plate,
+    shape::{Degree, OPERATORS},
     solution::{Solution, State, state},
 };
 use crate::{geometry::Point, units::Length};
@@ -50,13 +49,53 @@ pub(super) struct Sample {
     pub(super) good_for: Use,
 }
 
-/// Places where states are looked at.
+/// Places where states are looked at: the same for every plate of the same mesh and degree.
 #[derive(Clone, Debug)]
 pub struct Sampler {
     pub(super) samples: Vec<Sample>,
     pub(super) discs: usize,
-    /// By triangle: from the numbers on its sides, and from the loads inside it, to its states.
-    parts: Vec<(DMatrix<f64>, DMatrix<f64>)>,
+    /// Corners, middles of the sides and the middle of every triangle.
+    everywhere: Functions,
+    /// By triangle, others that lie in it.
+    others: Vec<Option<Functions>>,
+}
+
+/// Shape functions, with their slopes along ξ and η, at some places: node by node, then operator by operator.
+#[derive(Clone, Debug)]
+struct Functions {
+    places: usize,
+    values: Vec<f64>,
+}
+
+impl Functions {
+    fn new(degree: Degree, shares: &[[f64; 2]]) -> Self {
+        let (nodes, places) = (degree.in_triangle(), shares.len());
+        let mut values = vec![0.0; nodes * OPERATORS * places];
+        let mut rows = [Vec::new(), Vec::new(), Vec::new()];
+        for (place, &share) in shares.iter().enumerate() {
+            degree.shape().at(share, &mut rows);
+            for (operator, row) in rows.iter().enumerate() {
+                for (node, value) in row.iter().enumerate() {
+                    values[(node * OPERATORS + operator) * places + place] = *value;
+                }
+            }
+        }
+        Self { places, values }
+    }
+
+    /// Fields with their slopes at the places, from the numbers of a triangle: field by field, operator by operator.
+    fn fields(&self, numbers: &[f64], count: usize, into: &mut Vec<f64>) {
+        let row = OPERATORS * self.places;
+        into.clear();
+        into.resize(count * row, 0.0);
+        for (of_node, functions) in numbers.chunks_exact(count).zip(self.values.chunks_exact(row)) {
+            for (number, field) in of_node.iter().zip(into.chunks_exact_mut(row)) {
+                for (sum, function) in field.iter_mut().zip(functions) {
+                    *sum += number * function;
+                }
+            }
+        }
+    }
 }
 
 /// States at all samples.
@@ -64,18 +103,14 @@ pub struct Sampler {
 pub struct Sampled(pub(super) Vec<[f64; NUMBERS]>);
 
 impl Sampler {
-    /// Samples of a plate; `holding` finds the triangle that a place lies in.
+    /// Samples of a plate: over every triangle, over the discs of sharp places, and at `others`; `holding` finds the
+    /// triangle that a place lies in.
     #[must_use]
-    pub fn new(plate: &Plate, sharp: &[Sharp], holding: &dyn Fn(Point) -> Option<usize>) -> Self {
-        let mut of_triangle: Vec<Vec<([f64; 2], Use)>> = (0..plate.triangles())
-            .map(|triangle| {
-                let near = |share: [f64; 2]| {
-                    let place = plate.place(triangle, share);
-                    sharp.iter().any(|sharp| sharp.at.distance(place) < sharp.radius * 2.0)
-                };
-                SHARES.iter().map(|&share| (share, if near(share) { Use::WithoutShear } else { Use::Whole })).collect()
-            })
-            .collect();
+    pub fn new(plate: &Plate, sharp: &[Sharp], others: &[Point], holding: &dyn Fn(Point) -> Option<usize>) -> Self {
+        let degree = plate.assembly.numbering().degree;
+        let near = |place: Point| sharp.iter().any(|sharp| sharp.at.distance(place) < sharp.radius * 2.0);
+        let seen = |place: Point| if near(place) { Use::WithoutShear } else { Use::Whole };
+        let mut more: Vec<Vec<(Point, Use)>> = vec![Vec::new(); plate.triangles()];
         for (number, sharp) in sharp.iter().enumerate() {
             for (share, count) in RINGS {
                 for k in 0..count {
@@ -86,38 +121,46 @@ impl Sampler {
                         y: sharp.at.y + sharp.radius * share * turn.sin(),
                     };
                     if let Some(triangle) = holding(place) {
-                        of_triangle[triangle].push((plate.share(triangle, place), Use::OnDisc(number)));
+                        more[triangle].push((place, Use::OnDisc(number)));
                     }
                 }
             }
         }
-        let mut samples = Vec::new();
-        let mut parts = Vec::with_capacity(plate.triangles());
-        for (triangle, shares) in of_triangle.iter().enumerate() {
-            samples.extend(shares.iter().map(|&(share, good_for)| Sample {
-                triangle,
-                place: plate.place(triangle, share),
-                good_for,
-            }));
-            parts.push(plate.assembly.split_rows(triangle, &rows(plate, triangle, shares)));
+        for &place in others {
+            if let Some(triangle) = holding(place) {
+                more[triangle].push((place, seen(place)));
+            }
         }
-        Self { samples, discs: sharp.len(), parts }
+        let mut samples = Vec::with_capacity(plate.triangles() * SHARES.len());
+        for (triangle, more) in more.iter().enumerate() {
+            samples.extend(SHARES.iter().map(|&share| {
+                let place = plate.place(triangle, share);
+                Sample { triangle, place, good_for: seen(place) }
+            }));
+            samples.extend(more.iter().map(|&(place, good_for)| Sample { triangle, place, good_for }));
+        }
+        let others = more
+            .iter()
+            .enumerate()
+            .map(|(triangle, more)| {
+                let shares: Vec<[f64; 2]> = more.iter().map(|(place, _)| plate.share(triangle, *place)).collect();
+                (!shares.is_empty()).then(|| Functions::new(degree, &shares))
+            })
+            .collect();
+        Self { samples, discs: sharp.len(), everywhere: Functions::new(degree, &SHARES), others }
     }
 
     /// States at all samples.
     #[must_use]
     pub fn sample(&self, plate: &Plate, solution: &Solution) -> Sampled {
         let mut all = Vec::with_capacity(self.samples.len());
-        let (mut sides, mut inside) = (DVector::zeros(0), DVector::zeros(0));
-        let mut out = DVector::zeros(0);
-        for (triangle, (from_sides, from_inside)) in self.parts.iter().enumerate() {
-            plate.assembly.numbers_of(triangle, &solution.values, &solution.inner, &mut sides, &mut inside);
-            out.resize_vertically_mut(from_sides.nrows(), 0.0);
-            out.gemv(1.0, from_sides, &sides, 0.0);
-            if inside.iter().any(|load| *load != 0.0) {
-                out.gemv(1.0, from_inside, &inside, 1.0);
+        let (count, mut numbers, mut fields) = (plate.assembly.fields().count(), plate.no_numbers(), Vec::new());
+        for (triangle, others) in self.others.iter().enumerate() {
+            plate.numbers(triangle, solution, &mut numbers);
+            for functions in [Some(&self.everywhere), others.as_ref()].into_iter().flatten() {
+                functions.fields(numbers.as_slice(), count, &mut fields);
+                states(plate, triangle, (functions.places, &fields), &mut all);
             }
-            all.extend(out.as_slice().chunks_exact(NUMBERS).map(|chunk| std::array::from_fn(|i| chunk[i])));
         }
         // What heat alone would strain the plate by has no forces.
         for (triangle, held) in &solution.free {
@@ -150,32 +193,24 @@ pub(super) fn state_of(numbers: &[f64; NUMBERS]) -> State {
     state(numbers[0], &std::array::from_fn(|i| numbers[i + 1]))
 }
 
-/// From the numbers of a triangle to its states.
-fn rows(plate: &Plate, triangle: usize, shares: &[([f64; 2], Use)]) -> DMatrix<f64> {
-    let (fields, degree) = (plate.assembly.fields, plate.assembly.numbering.degree);
-    let (count, first) = (fields.count(), 5 - fields.count());
-    let [dx, dy] = plate.assembly.numbering.triangles[triangle].slopes();
+/// From fields and their slopes at places of a triangle to what the plate does there.
+fn states(plate: &Plate, triangle: usize, (places, fields): (usize, &[f64]), into: &mut Vec<[f64; NUMBERS]>) {
+    let first = 5 - plate.assembly.fields().count();
+    let [dx, dy] = plate.assembly.numbering().triangles[triangle].slopes();
     let shell = &plate.shells[triangle];
-    let material = shell.matrix();
-    let nodes = degree.in_triangle();
-    let mut all = DMatrix::zeros(shares.len() * NUMBERS, nodes * count);
-    let mut values = [Vec::new(), Vec::new(), Vec::new()];
-    for (number, (share, _)) in shares.iter().enumerate() {
-        degree.shape().at(*share, &mut values);
-        for node in 0..nodes {
-            let (value, xi, eta) = (values[0][node], values[1][node], values[2][node]);
-            let operators = [value, xi * dx[0] + eta * dx[1], xi * dy[0] + eta * dy[1]];
-            all[(number * NUMBERS, node * count + fields.deflection())] = value;
-            for (strain, field, operator, factor) in strain_terms(shell.crown) {
-                if field < first {
-                    continue;
-                }
-                for (result, row) in material.iter().enumerate() {
-                    all[(number * NUMBERS + 1 + result, node * count + field - first)] +=
-                        row[strain] * factor * operators[operator];
-                }
-            }
+    let terms = strain_terms(shell.crown);
+    for place in 0..places {
+        let mut at = [[0.0; OPERATORS]; 5];
+        for (field, at) in at.iter_mut().enumerate().skip(first) {
+            let start = (field - first) * OPERATORS * places + place;
+            let [value, xi, eta] = [0, 1, 2].map(|operator| fields[start + operator * places]);
+            *at = [value, xi * dx[0] + eta * dx[1], xi * dy[0] + eta * dy[1]];
         }
+        let mut strains = [0.0; 8];
+        for &(strain, field, operator, factor) in &terms {
+            strains[strain] += factor * at[field][operator];
+        }
+        let [nx, ny, nxy, mx, my, mxy, qx, qy] = shell.resultants(&strains);
+        into.push([at[2][0], nx, ny, nxy, mx, my, mxy, qx, qy]);
     }
-    all
 }

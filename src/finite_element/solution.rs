@@ -68,10 +68,11 @@ impl Plate {
     /// What the plate does at places within a triangle, given by their shares of its second and third corner.
     #[must_use]
     pub fn states(&self, triangle: usize, shares: &[[f64; 2]], solution: &Solution) -> Vec<State> {
-        let (fields, degree) = (self.assembly.fields, self.assembly.numbering.degree);
+        let (fields, degree) = (self.assembly.fields(), self.assembly.numbering().degree);
         let (count, first) = (fields.count(), 5 - fields.count());
-        let numbers = self.numbers(triangle, solution);
-        let [dx, dy] = self.assembly.numbering.triangles[triangle].slopes();
+        let mut numbers = self.no_numbers();
+        self.numbers(triangle, solution, &mut numbers);
+        let [dx, dy] = self.assembly.numbering().triangles[triangle].slopes();
         let shell = &self.shells[triangle];
         let mut rows = [Vec::new(), Vec::new(), Vec::new()];
         let held: [f64; 6] = solution
@@ -111,13 +112,13 @@ impl Plate {
     /// Deflection at a place within a triangle.
     #[must_use]
     pub fn place(&self, triangle: usize, share: [f64; 2]) -> Point {
-        point(self.assembly.numbering.triangles[triangle].place(share))
+        point(self.assembly.numbering().triangles[triangle].place(share))
     }
 
     /// Shares of a place in a triangle's second and third corner.
     #[must_use]
     pub fn share(&self, triangle: usize, place: Point) -> [f64; 2] {
-        self.assembly.numbering.triangles[triangle].reference([place.x.value, place.y.value])
+        self.assembly.numbering().triangles[triangle].reference([place.x.value, place.y.value])
     }
 
     /// What the plate presses on a bed with, node by node.
@@ -148,7 +149,7 @@ impl Plate {
     /// Area of a triangle times a pressure: what it bears.
     #[must_use]
     pub fn carried(&self, triangle: usize, pressure: Pressure) -> Force {
-        si(0.5 * self.assembly.numbering.triangles[triangle].jacobian() * pressure.value)
+        si(0.5 * self.assembly.numbering().triangles[triangle].jacobian() * pressure.value)
     }
 }
 

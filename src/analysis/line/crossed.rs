@@ -33,6 +33,15 @@ pub(super) fn pieces(top: &Top, axis: Axis, station: Length) -> Vec<Piece> {
         .collect()
 }
 
+/// The backing that a place lies on, whatever conduit passes it.
+#[must_use]
+pub fn backing_at(top: &Top, place: Point) -> Option<usize> {
+    top.backings.iter().position(|backing| {
+        let bands = bands(&backing.along, backing.width, Axis::Y, place.x);
+        bands.iter().any(|(from, to)| place.y > *from && place.y < *to)
+    })
+}
+
 /// What lies between the skins at a place.
 #[must_use]
 pub fn region_at(top: &Top, place: Point) -> Region {

@@ -7,7 +7,7 @@ use uom::si::ratio::ratio;
 use super::{PipeModel, shells};
 use crate::{
     analysis::{
-        line::{Region, region_at},
+        line::{Region, backing_at, region_at},
         sections::Sections,
     },
     finite_element::{Beam, Bed, Degree, Fields, Grouping, Mechanism, Model, Plate, Sampler, Sharp, ShellStiffness},
@@ -37,8 +37,10 @@ pub(super) struct Net {
     pub(super) mesh: Mesh,
     /// Regions in the order in which they are counted.
     pub(super) regions: Vec<Region>,
-    /// By triangle, its region.
+    /// By triangle, its region; conduits are too narrow for triangles of their own.
     pub(super) of_triangle: Vec<usize>,
+    /// By triangle, the share of the core's shear stiffness that conduits leave.
+    core_left: Vec<Ratio>,
     pub(super) stretches: Vec<Stretch>,
     pub(super) disc: Length,
     /// Ends of pipes and corners of backing.
@@ -50,9 +52,6 @@ impl Net {
         let mut lines: Vec<Vec<Point>> = top.pipes.iter().map(|pipe| pipe.along.points().to_vec()).collect();
         for backing in &top.backings {
             lines.push(border(&backing.along, backing.width));
-        }
-        for conduit in &top.conduits {
-            lines.push(border(&conduit.along, conduit.diameter));
         }
         let posts = lines.len();
         for pipe in &top.pipes {
@@ -76,14 +75,17 @@ impl Net {
         let mut regions = vec![Region::Field];
         regions.extend((0..top.backings.len()).map(Region::Backing));
         regions.extend((0..top.conduits.len()).map(Region::Conduit));
-        let of_triangle = mesh
+        let of_triangle: Vec<usize> = mesh
             .triangles()
             .iter()
             .map(|corners| {
-                let region = region_at(top, middle(&mesh, corners));
-                regions.iter().position(|known| *known == region).unwrap_or(0)
+                let backing = backing_at(top, middle(&mesh, corners));
+                backing.map_or(0, |backing| 1 + backing)
             })
             .collect();
+        let core_left =
+            mesh.triangles().iter().map(|corners| core_left(top, sections, corners.map(|k| mesh.nodes()[k])));
+        let core_left = core_left.collect();
         let mut post = posts;
         let mut stretches = Vec::new();
         for (number, pipe) in top.pipes.iter().enumerate() {
@@ -95,7 +97,7 @@ impl Net {
                 stretches.push(Stretch { pipe: number, corners: chain.clone(), posts });
             }
         }
-        Ok(Self { mesh, regions, of_triangle, stretches, disc, sharp })
+        Ok(Self { mesh, regions, of_triangle, core_left, stretches, disc, sharp })
     }
 
     /// How each pipe is taken.
@@ -109,12 +111,13 @@ impl Net {
             .collect()
     }
 
+    /// The plate with a share of the core's stiffness left; one that is alike but for that spares work.
     pub(super) fn plate(
         &self,
         top: &Top,
         sections: &Sections,
-        degree: Degree,
-        core_left: Ratio,
+        (degree, core_left): (Degree, Ratio),
+        alike: Option<&Plate>,
     ) -> Result<Plate, Mechanism> {
         let by_region: Vec<ShellStiffness> =
             self.regions.iter().map(|&region| shells::shell(top, sections.of(region), core_left)).collect();
@@ -124,15 +127,19 @@ impl Net {
             Fields::BendingAndStretching => by_region,
         };
         let beds: Vec<Bed> = self.stretches.iter().map(|stretch| self.bed(top, stretch)).collect();
-        Plate::new(&Model {
+        let model = Model {
             corners: self.mesh.nodes(),
             triangles: self.mesh.triangles(),
             degree,
             fields,
-            shells: &|triangle| by_region[self.of_triangle[triangle]],
+            shells: &|triangle| by_region[self.of_triangle[triangle]].with_shear_left(self.core_left[triangle]),
             held: &[],
             beds: &beds,
-        })
+        };
+        match alike {
+            Some(plate) => plate.of_other_stiffness(&model),
+            None => Plate::new(&model),
+        }
     }
 
     /// What yields between the mid-plane and a pipe: half of the core, or of the backing in its place, under the seat.
@@ -150,15 +157,20 @@ impl Net {
         Bed { corners: stretch.corners.clone(), stiffness, beam: stretch.beam(pipe) }
     }
 
-    pub(super) fn sampler(&self, plate: &Plate) -> Sampler {
+    pub(super) fn sampler(&self, top: &Top, plate: &Plate) -> Sampler {
         let sharp: Vec<Sharp> = self.sharp.iter().map(|&at| Sharp { at, radius: self.disc }).collect();
-        Sampler::new(plate, &sharp, &|place| self.mesh.holding(place))
+        Sampler::new(plate, &sharp, &in_conduits(top, self.disc), &|place| self.mesh.holding(place))
     }
 
     pub(super) fn grouping(&self, top: &Top, sections: &Sections, sampler: &Sampler) -> Grouping {
         let levers = self.regions.iter().map(|&region| sections.of(region).lever(Axis::X)).collect();
         let deflections = sampler.places().map(|(place, _)| Some(usize::from(hangs_over(top, place)))).collect();
-        Grouping { regions: self.of_triangle.clone(), levers, deflections, discs: self.sharp.clone() }
+        let first_conduit = 1 + top.backings.len();
+        let regions = sampler.places().map(|(place, triangle)| {
+            let conduit = conduit_at(top, place);
+            conduit.map_or(self.of_triangle[triangle], |conduit| first_conduit + conduit)
+        });
+        Grouping { regions: regions.collect(), levers, deflections, discs: self.sharp.clone() }
     }
 
     /// Distance to the nearest support that does not move: a rigid pipe, a post of one that bends.
@@ -198,6 +210,60 @@ impl Stretch {
         let rigidity: BeamRigidity = alloy.modulus.value * second_moment;
         Some(Beam { rigidity, posts: self.posts.clone() })
     }
+}
+
+/// A conduit that fills the core leaves this much of its shear stiffness: the skins alone hold together there. Its own
+/// check is open then.
+const SKINS_ALONE: f64 = 0.05;
+
+/// Points along each side of a triangle by which a conduit's share of it is counted.
+const ACROSS: u32 = 8;
+
+/// What conduits leave of the core's shear stiffness in a triangle. What they shear more by adds up, as it does where the
+/// shear flows across them.
+fn core_left(top: &Top, sections: &Sections, corners: [Point; 3]) -> Ratio {
+    let one = Ratio::from(1.0);
+    let [a, b, c] = corners;
+    let reach = a.distance(b).max(b.distance(c)).max(c.distance(a));
+    let softer = top.conduits.iter().zip(&sections.conduits).map(|(conduit, section)| {
+        let half = conduit.diameter / 2.0;
+        if conduit.along.distance(a) > reach + half {
+            return Ratio::default();
+        }
+        let mut within = 0_u32;
+        for i in 0..ACROSS {
+            for j in 0..ACROSS {
+                // Shares of b and c; beyond the diagonal, those of the triangle that makes it a parallelogram.
+                let [mut u, mut v] = [i, j].map(|k| (f64::from(k) + 0.5) / f64::from(ACROSS));
+                if u + v > 1.0 {
+                    (u, v) = (1.0 - u, 1.0 - v);
+                }
+                let place =
+                    Point { x: a.x + (b.x - a.x) * u + (c.x - a.x) * v, y: a.y + (b.y - a.y) * u + (c.y - a.y) * v };
+                within += u32::from(conduit.along.distance(place) < half);
+            }
+        }
+        let share = f64::from(within) / f64::from(ACROSS * ACROSS);
+        (one / section.core_left.max(SKINS_ALONE.into()) - one) * share
+    });
+    one / (one + softer.fold(Ratio::default(), |sum, own| sum + own))
+}
+
+/// The conduit that passes a place.
+fn conduit_at(top: &Top, place: Point) -> Option<usize> {
+    top.conduits.iter().position(|conduit| conduit.along.distance(place) < conduit.diameter / 2.0)
+}
+
+/// Places along the conduits.
+fn in_conduits(top: &Top, apart: Length) -> Vec<Point> {
+    let mut places = Vec::new();
+    for conduit in &top.conduits {
+        let length = conduit.along.length();
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "some hundreds")]
+        let steps = (length / apart).value.ceil().max(1.0) as u32;
+        places.extend((0..=steps).map(|k| conduit.along.at(length * (f64::from(k) / f64::from(steps)))));
+    }
+    places
 }
 
 /// Ends of pipes and corners of backing, those that nearly coincide once.

@@ -18,7 +18,7 @@ use uom::si::ratio::ratio;
 use self::{envelope::Solved, layout::Net, loads::StillLoads};
 use super::{design_value::Knockdowns, line::Region, sections::Sections};
 use crate::{
-    finite_element::{Degree, Mechanism, NoMode, Plate},
+    finite_element::{Degree, Grouping, Mechanism, NoMode, Plate, Sampler},
     geometry::Point,
     load_case::{Held, LoadCase, State},
     mesh::MeshError,
@@ -31,8 +31,8 @@ use crate::{
 pub struct PlateMethod {
     /// Forces by case, for those cases in which the top stands on its frame.
     pub cases: Vec<PlateForces>,
-    /// First natural frequency, by what is left of the core's stiffness.
-    pub frequencies: Vec<(Ratio, Result<Frequency, NoMode>)>,
+    /// First natural frequency.
+    pub frequency: Result<Frequency, NoMode>,
     /// Regions of the top, as the forces count them.
     pub regions: Vec<Region>,
     /// Triangles of the mesh.
@@ -84,7 +84,7 @@ impl std::fmt::Display for NoPlate {
 }
 
 impl PlateMethod {
-    /// Solves a top for all cases.
+    /// Solves a top for all cases; swinging, the core has a share of its stiffness of its own.
     ///
     /// # Errors
     ///
@@ -94,10 +94,11 @@ impl PlateMethod {
         sections: &Sections,
         cases: &[LoadCase],
         knockdowns: &[(State, Knockdowns<'_>)],
+        swinging: Ratio,
     ) -> Result<Self, NoPlate> {
         let net = Net::new(top, sections).map_err(NoPlate::Mesh)?;
-        // Cases whose material is alike share a matrix.
-        let mut alike: Vec<(Ratio, Vec<usize>)> = Vec::new();
+        // Cases whose material is alike share a matrix; that of swinging may be one of no case.
+        let mut alike: Vec<(Ratio, Vec<usize>)> = vec![(swinging, Vec::new())];
         for (number, case) in cases.iter().enumerate().filter(|(_, case)| case.held == Held::OnFrame) {
             let state = knockdowns.iter().find(|(state, _)| *state == case.state);
             let left = state.map_or_else(|| Ratio::new::<ratio>(1.0), |(_, of_state)| of_state.core_stiffness());
@@ -106,26 +107,26 @@ impl PlateMethod {
                 None => alike.push((left, vec![number])),
             }
         }
-        let solved: Result<Vec<_>, Mechanism> = alike
-            .par_iter()
-            .map(|(left, numbers)| {
-                let solve = |degree, only: Option<&[Point]>| {
-                    solve(top, sections, &net, (cases, numbers), (degree, *left), only)
-                };
-                // The lower degree tries people everywhere; the higher only where that was worst for something.
-                let (_, coarse) = solve(Degree::Three, None)?;
-                let places: Vec<Point> = coarse.iter().flat_map(PlateForces::load_places).collect();
-                let (plate, fine) = solve(Degree::Four, Some(&places))?;
-                let frequency = frequency::first_frequency(top, &net, &plate);
-                Ok((plate.unknowns(), fine, coarse, (*left, frequency.map(|swinging| swinging.frequency))))
-            })
-            .collect();
+        let first = |degree| Solver::new(top, sections, &net, (degree, swinging));
+        let (coarse, fine) = rayon::join(|| first(Degree::Three), || first(Degree::Four));
+        let (coarse, fine) = (coarse.map_err(NoPlate::Mechanism)?, fine.map_err(NoPlate::Mechanism)?);
+        let frequency = || frequency::first_frequency(top, &net, &coarse.plate).map(|swinging| swinging.frequency);
+        let solve = || -> Result<Vec<_>, Mechanism> {
+            alike
+                .par_iter()
+                .filter(|(_, numbers)| !numbers.is_empty())
+                .map(|(left, numbers)| {
+                    // The lower degree tries people everywhere; the higher only where that was worst for something.
+                    let coarse = coarse.forces((cases, numbers), *left, None)?;
+                    let places: Vec<Point> = coarse.iter().flat_map(PlateForces::load_places).collect();
+                    let fine = fine.forces((cases, numbers), *left, Some(&places))?;
+                    Ok((coarse, fine))
+                })
+                .collect()
+        };
+        let (frequency, solved) = rayon::join(frequency, solve);
         let mut found = Vec::with_capacity(cases.len());
-        let mut unknowns = 0;
-        let mut frequencies = Vec::with_capacity(alike.len());
-        for (size, mut fine, coarse, frequency) in solved.map_err(NoPlate::Mechanism)? {
-            unknowns = unknowns.max(size);
-            frequencies.push(frequency);
+        for (coarse, mut fine) in solved.map_err(NoPlate::Mechanism)? {
             for (coarse, fine) in coarse.iter().zip(&mut fine) {
                 fine.error = NumericalError::between(coarse, fine);
             }
@@ -134,32 +135,58 @@ impl PlateMethod {
         found.sort_by_key(|forces: &PlateForces| forces.case);
         Ok(Self {
             cases: found,
-            frequencies,
+            frequency,
             regions: net.regions.clone(),
             triangles: net.mesh.triangles().len(),
-            unknowns,
+            unknowns: fine.plate.unknowns(),
             pipes: net.pipe_models(top),
             disc: net.disc,
         })
     }
 }
 
-/// The plate, and forces by case.
-fn solve(
-    top: &Top,
-    sections: &Sections,
-    net: &Net,
-    (cases, numbers): (&[LoadCase], &[usize]),
-    (degree, core_left): (Degree, Ratio),
-    only: Option<&[Point]>,
-) -> Result<(Plate, Vec<PlateForces>), Mechanism> {
-    let plate = net.plate(top, sections, degree, core_left)?;
-    let sampler = net.sampler(&plate);
-    let grouping = net.grouping(top, sections, &sampler);
-    let still = StillLoads::new(top, net, &plate).solve(cases, numbers);
-    let solved = Solved { top, net, plate: &plate, sampler: &sampler, grouping: &grouping };
-    let forces = envelope::envelope(&solved, (cases, numbers), &still, only);
-    Ok((plate, forces))
+/// A top at one degree, in the state of its swinging: what all its states share, and what looks at it.
+struct Solver<'a> {
+    top: &'a Top,
+    sections: &'a Sections,
+    net: &'a Net,
+    degree: Degree,
+    swinging: Ratio,
+    plate: Plate,
+    sampler: Sampler,
+    grouping: Grouping,
+}
+
+impl<'a> Solver<'a> {
+    fn new(
+        top: &'a Top,
+        sections: &'a Sections,
+        net: &'a Net,
+        (degree, swinging): (Degree, Ratio),
+    ) -> Result<Self, Mechanism> {
+        let plate = net.plate(top, sections, (degree, swinging), None)?;
+        let sampler = net.sampler(top, &plate);
+        let grouping = net.grouping(top, sections, &sampler);
+        Ok(Self { top, sections, net, degree, swinging, plate, sampler, grouping })
+    }
+
+    /// Forces by case, with a share of the core's stiffness left.
+    fn forces(
+        &self,
+        (cases, numbers): (&[LoadCase], &[usize]),
+        left: Ratio,
+        only: Option<&[Point]>,
+    ) -> Result<Vec<PlateForces>, Mechanism> {
+        let of_state = if left == self.swinging {
+            None
+        } else {
+            Some(self.net.plate(self.top, self.sections, (self.degree, left), Some(&self.plate))?)
+        };
+        let plate = of_state.as_ref().unwrap_or(&self.plate);
+        let still = StillLoads::new(self.top, self.net, plate).solve(cases, numbers);
+        let solved = Solved { top: self.top, net: self.net, plate, sampler: &self.sampler, grouping: &self.grouping };
+        Ok(envelope::envelope(&solved, (cases, numbers), &still, only))
+    }
 }
 
 impl NumericalError {
