@@ -122,23 +122,32 @@ impl Layout {
     /// Adds a small matrix to the values of the sparse one.
     fn add(&self, unknowns: &[usize], matrix: &DMatrix<f64>, values: &mut [f64]) {
         let count = self.fields.count();
+        let mut i = 0;
         // Neighbouring unknowns mostly belong to one node: its block is looked for once.
-        let (mut known, mut offset) = ((usize::MAX, usize::MAX), 0);
-        for (j, &column) in unknowns.iter().enumerate() {
-            for (i, &row) in unknowns.iter().enumerate() {
-                if row > column || self.held[row] || self.held[column] {
+        while i < unknowns.len() {
+            let above = self.group(unknowns[i]);
+            let rows = unknowns[i..].iter().take_while(|&&row| self.group(row) == above).count();
+            let first = if above < self.numbering.shared { unknowns[i] % count } else { 0 };
+            let (mut known, mut offset) = (usize::MAX, 0);
+            for (j, &column) in unknowns.iter().enumerate() {
+                let group = self.group(column);
+                if above > group || self.held[column] {
                     continue;
                 }
-                let (group, above) = (self.group(column), self.group(row));
-                if known != (group, above) {
-                    known = (group, above);
+                if known != group {
+                    known = group;
                     let list = &self.reached[group];
-                    let place = list.binary_search(&above).unwrap_or(0);
-                    offset = self.before(list, place);
+                    offset = self.before(list, list.binary_search(&above).unwrap_or(0)) + first;
                 }
-                let field = if above < self.numbering.shared { row % count } else { 0 };
-                values[self.pattern.columns[column] + offset + field] += matrix[(i, j)];
+                let start = self.pattern.columns[column] + offset;
+                for k in 0..rows {
+                    let row = unknowns[i + k];
+                    if row <= column && !self.held[row] {
+                        values[start + k] += matrix[(i + k, j)];
+                    }
+                }
             }
+            i += rows;
         }
     }
 

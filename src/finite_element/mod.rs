@@ -27,6 +27,6 @@ pub use frequency::{Masses, Swinging};
 pub use load::Load;
 pub use modes::NoMode;
 pub use plate::{Beam, Bed, Held, Mechanism, Model, Plate};
-pub use sampler::{Sampled, Sampler, Sharp};
+pub use sampler::{Sampled, Sampler, Sharp, Side};
 pub use shape::Degree;
 pub use solution::{Solution, State};

@@ -1,6 +1,6 @@
 //! Places of a plate where states are looked at, for very many solutions.
 
-use std::f64::consts::TAU;
+use std::{collections::BTreeMap, f64::consts::TAU};
 
 use super::{
     element::strain_terms,
@@ -58,6 +58,8 @@ pub struct Sampler {
     everywhere: Functions,
     /// By triangle, others that lie in it.
     others: Vec<Option<Functions>>,
+    /// Samples at one place, seen from triangles between which nothing lies.
+    alike: Vec<Vec<usize>>,
 }
 
 /// Shape functions, with their slopes along ξ and η, at some places: node by node, then operator by operator.
@@ -104,9 +106,18 @@ pub struct Sampled(pub(super) Vec<[f64; NUMBERS]>);
 
 impl Sampler {
     /// Samples of a plate: over every triangle, over the discs of sharp places, and at `others`; `holding` finds the
-    /// triangle that a place lies in.
+    /// triangle that a place lies in. Where triangles meet, what they say is averaged, as in O. C. Zienkiewicz and J. Z.
+    /// Zhu, *A simple error estimator and adaptive procedure for practical engineering analysis* (1987, from memory);
+    /// not so where the plate changes or something bears it, so that forces may jump: between triangles that are
+    /// `parted`.
     #[must_use]
-    pub fn new(plate: &Plate, sharp: &[Sharp], others: &[Point], holding: &dyn Fn(Point) -> Option<usize>) -> Self {
+    pub fn new(
+        plate: &Plate,
+        sharp: &[Sharp],
+        others: &[Point],
+        holding: &dyn Fn(Point) -> Option<usize>,
+        parted: &dyn Fn(Side) -> bool,
+    ) -> Self {
         let degree = plate.assembly.numbering().degree;
         let near = |place: Point| sharp.iter().any(|sharp| sharp.at.distance(place) < sharp.radius * 2.0);
         let seen = |place: Point| if near(place) { Use::WithoutShear } else { Use::Whole };
@@ -132,7 +143,9 @@ impl Sampler {
             }
         }
         let mut samples = Vec::with_capacity(plate.triangles() * SHARES.len());
+        let mut starts = Vec::with_capacity(plate.triangles());
         for (triangle, more) in more.iter().enumerate() {
+            starts.push(samples.len());
             samples.extend(SHARES.iter().map(|&share| {
                 let place = plate.place(triangle, share);
                 Sample { triangle, place, good_for: seen(place) }
@@ -147,7 +160,8 @@ impl Sampler {
                 (!shares.is_empty()).then(|| Functions::new(degree, &shares))
             })
             .collect();
-        Self { samples, discs: sharp.len(), everywhere: Functions::new(degree, &SHARES), others }
+        let alike = alike(plate, &starts, samples.len(), parted);
+        Self { samples, discs: sharp.len(), everywhere: Functions::new(degree, &SHARES), others, alike }
     }
 
     /// States at all samples.
@@ -174,6 +188,19 @@ impl Sampler {
                 }
             }
         }
+        for alike in &self.alike {
+            #[expect(clippy::cast_precision_loss, reason = "a handful")]
+            let share = 1.0 / alike.len() as f64;
+            let mut mean = [0.0; NUMBERS];
+            for &sample in alike {
+                for (sum, value) in mean.iter_mut().zip(&all[sample]) {
+                    *sum += share * value;
+                }
+            }
+            for &sample in alike {
+                all[sample] = mean;
+            }
+        }
         Sampled(all)
     }
 
@@ -191,6 +218,54 @@ impl Sampler {
 
 pub(super) fn state_of(numbers: &[f64; NUMBERS]) -> State {
     state(numbers[0], &std::array::from_fn(|i| numbers[i + 1]))
+}
+
+/// A side between two triangles.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Side {
+    /// Its corners, the lower first.
+    pub corners: [usize; 2],
+    /// The triangles.
+    pub triangles: [usize; 2],
+}
+
+/// Samples that are one place, joined over sides that part nothing.
+fn alike(plate: &Plate, starts: &[usize], samples: usize, parted: &dyn Fn(Side) -> bool) -> Vec<Vec<usize>> {
+    let numbering = plate.assembly.numbering();
+    let mut known: BTreeMap<[usize; 2], (usize, usize)> = BTreeMap::new();
+    let mut joined: Vec<usize> = (0..samples).collect();
+    for (triangle, &start) in starts.iter().enumerate() {
+        let nodes = numbering.nodes_of(triangle);
+        for side in 0..3 {
+            let (from, to) = (nodes[side], nodes[(side + 1) % 3]);
+            let corners = [from.min(to), from.max(to)];
+            let Some((other, beside)) = known.insert(corners, (triangle, side)) else { continue };
+            if parted(Side { corners, triangles: [other, triangle] }) {
+                continue;
+            }
+            // The other triangle runs through the side the other way.
+            join(&mut joined, start + side, starts[other] + (beside + 1) % 3);
+            join(&mut joined, start + (side + 1) % 3, starts[other] + beside);
+            join(&mut joined, start + 3 + side, starts[other] + 3 + beside);
+        }
+    }
+    let mut alike: BTreeMap<usize, Vec<usize>> = BTreeMap::new();
+    for sample in 0..samples {
+        alike.entry(first(&joined, sample)).or_default().push(sample);
+    }
+    alike.into_values().filter(|alike| alike.len() > 1).collect()
+}
+
+fn join(joined: &mut [usize], a: usize, b: usize) {
+    let (a, b) = (first(joined, a), first(joined, b));
+    joined[a.max(b)] = a.min(b);
+}
+
+fn first(joined: &[usize], mut sample: usize) -> usize {
+    while joined[sample] != sample {
+        sample = joined[sample];
+    }
+    sample
 }
 
 /// From fields and their slopes at places of a triangle to what the plate does there.

@@ -166,7 +166,7 @@ fn a_sampler_sees_what_a_plate_does() {
     let loads = [Load::none(&plate).heated(&plate, &held_flat), Load::none(&plate).pressed(&plate, &|_| pa(1000.0))];
     let solutions = plate.solve(&loads);
     let both = Solution::sum(&[(&solutions[0], 0.5), (&solutions[1], 2.0)]).unwrap();
-    let sampler = Sampler::new(&plate, &[], &[], &|_| None);
+    let sampler = Sampler::new(&plate, &[], &[], &|_| None, &|_| true);
     let sampled = sampler.sample(&plate, &both);
     let (seen, done): (Vec<_>, Vec<_>) = sampler
         .places()

@@ -10,7 +10,9 @@ use crate::{
         line::{Region, backing_at, region_at},
         sections::Sections,
     },
-    finite_element::{Beam, Bed, Degree, Fields, Grouping, Mechanism, Model, Plate, Sampler, Sharp, ShellStiffness},
+    finite_element::{
+        Beam, Bed, Degree, Fields, Grouping, Mechanism, Model, Plate, Sampler, Sharp, ShellStiffness, Side,
+    },
     geometry::{Axis, Point, Polyline},
     mesh::{Mesh, MeshError, Plan},
     top::{Pipe, Top},
@@ -62,10 +64,12 @@ impl Net {
         let disc = sections.field.lever(Axis::X) / 2.0;
         let least = top.outline.length().min(top.outline.width());
         let sharp = sharp_places(top);
+        // What people press on as seen from the mid-plane: between triangles much larger than that their shear is lost.
+        let foot = top.criteria.standing_footprint.value + disc * 2.0;
         let size = |place: Point| {
             let near = top.pipes.iter().map(|pipe| pipe.along.distance(place)).fold(least, Length::min);
             let end = sharp.iter().map(|end| end.distance(place)).fold(least, Length::min);
-            (least / 12.0 + near * 0.35).min(least / 5.0).min(disc * 2.0 + end * 0.6)
+            (least / 8.0 + near * 0.35).min(foot * 1.3).min(disc * 3.0 + end)
         };
         let tolerance = least * RIM_TOLERANCE;
         let outline = top.outline.contour().flattened(tolerance);
@@ -159,7 +163,13 @@ impl Net {
 
     pub(super) fn sampler(&self, top: &Top, plate: &Plate) -> Sampler {
         let sharp: Vec<Sharp> = self.sharp.iter().map(|&at| Sharp { at, radius: self.disc }).collect();
-        Sampler::new(plate, &sharp, &in_conduits(top, self.disc), &|place| self.mesh.holding(place))
+        let mut borne: Vec<[usize; 2]> = self.stretches.iter().flat_map(Stretch::sides).collect();
+        borne.sort_unstable();
+        let parted = |side: Side| {
+            let [a, b] = side.triangles.map(|triangle| self.of_triangle[triangle]);
+            a != b || borne.binary_search(&side.corners).is_ok()
+        };
+        Sampler::new(plate, &sharp, &in_conduits(top, self.disc), &|place| self.mesh.holding(place), &parted)
     }
 
     pub(super) fn grouping(&self, top: &Top, sections: &Sections, sampler: &Sampler) -> Grouping {
@@ -194,6 +204,10 @@ impl Net {
 }
 
 impl Stretch {
+    fn sides(&self) -> impl Iterator<Item = [usize; 2]> {
+        self.corners.windows(2).map(|side| [side[0].min(side[1]), side[0].max(side[1])])
+    }
+
     fn beam(&self, pipe: &Pipe) -> Option<Beam> {
         let (wall, alloy) = (pipe.wall?, pipe.alloy.as_ref()?);
         // Posts that stand together hold a pipe like one.

@@ -63,6 +63,8 @@ pub struct NumericalError {
     pub moment: Ratio,
     /// Of the largest sags.
     pub sag: Ratio,
+    /// Of the largest pushes on pipes.
+    pub push: Ratio,
 }
 
 /// Why there is no plate solution.
@@ -201,10 +203,13 @@ impl NumericalError {
             region.error = Self {
                 shear: off(other.largest_shear(), region.largest_shear()),
                 moment: off(other.largest_moment(), region.largest_moment()),
-                sag: Ratio::default(),
+                ..Self::default()
             };
             all.shear = all.shear.max(region.error.shear);
             all.moment = all.moment.max(region.error.moment);
+        }
+        for (coarse, fine) in coarse.pipes.iter().zip(&fine.pipes) {
+            all.push = all.push.max(off(coarse.push.value, fine.push.value));
         }
         all.sag = off(coarse.largest_sag(), fine.largest_sag());
         all

@@ -67,15 +67,24 @@ impl PipesWorst {
             let own = moved.map(|(beds, times)| (&beds[bed], times));
             // The panel spreads a push over its own depth along the pipe, to one side at an end.
             let depth = net.disc * 2.0;
-            let end = pushes.last().map_or_else(Length::default, |push| push.along);
             let force = |k: usize| pushes[k].force + own.map_or(none, |((own, _), times)| own[k].force * times);
+            let (mut ends, mut before) = (vec![Length::default()], vec![none]);
             for (k, push) in pushes.iter().enumerate() {
-                let from = (push.along - depth / 2.0).min(end - depth).max(Length::default());
-                let low = pushes[..k].iter().rev().take_while(|other| other.along >= from).count();
-                let high = pushes[k..].iter().take_while(|other| other.along <= from + depth).count();
-                let near = k - low..k + high.max(1);
-                let length: Length = near.clone().map(|k| pushes[k].length).sum();
-                let mean: ForcePerWidth = per_width(near.map(force).sum::<Force>() / length);
+                ends.push(ends[k] + push.length);
+                before.push(before[k] + force(k));
+            }
+            let (ends, before) = (&ends, &before);
+            // Force on the pipe up to a distance along it: each node's is even over its own length.
+            let up_to = |along: Length| {
+                let k = ends.partition_point(|end| *end <= along).clamp(1, ends.len() - 1);
+                let share = (along - ends[k - 1]) / (ends[k] - ends[k - 1]);
+                before[k - 1] + (before[k] - before[k - 1]) * share
+            };
+            let end = ends[ends.len() - 1];
+            let window = depth.min(end);
+            for push in pushes {
+                let from = (push.along - window / 2.0).min(end - window).max(Length::default());
+                let mean: ForcePerWidth = per_width((up_to(from + window) - up_to(from)) / window);
                 if mean > worst.push {
                     (worst.push, worst.push_at) = (mean, push.place);
                     *pushed_under = under;
