@@ -201,6 +201,10 @@ impl Assembly {
         self.layout.held.len()
     }
 
+    pub(super) fn is_held(&self, unknown: usize) -> bool {
+        self.layout.held[unknown]
+    }
+
     pub(super) fn fields(&self) -> Fields {
         self.layout.fields
     }

@@ -103,8 +103,8 @@ impl BeamLine {
             .collect()
     }
 
-    /// Moment at both ends of every piece, and the force that each post bears, downwards.
-    pub(super) fn forces(&self, values: &[f64], springs: &[Spring]) -> BeamForces {
+    /// Moment at both ends of every piece, and the force that each post bears, downwards, under pushes at its nodes.
+    pub(super) fn forces(&self, values: &[f64], pushes: &[f64]) -> BeamForces {
         let Some(first) = self.first else { return BeamForces::default() };
         let mut forces = BeamForces::default();
         let mut reactions: Vec<f64> = vec![0.0; self.nodes.len()];
@@ -119,8 +119,8 @@ impl BeamLine {
                 forces.moments.push((Length::new::<uom::si::length::meter>(at), m));
             }
         }
-        for (k, spring) in springs.iter().enumerate() {
-            reactions[k] -= spring.force(values);
+        for (reaction, push) in reactions.iter_mut().zip(pushes) {
+            *reaction -= push;
         }
         for &post in &self.posts {
             let bears: Force = si(-reactions[post]);
@@ -176,6 +176,11 @@ impl Spring {
     /// Force with which the plate presses.
     pub(super) fn force(&self, values: &[f64]) -> f64 {
         self.stiffness * self.closed(values)
+    }
+
+    /// Distance along the line.
+    pub(super) const fn along(&self) -> f64 {
+        self.at
     }
 
     pub(super) const fn at_node(&self) -> [f64; 2] {

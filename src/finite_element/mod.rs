@@ -6,6 +6,8 @@
 mod assembly;
 mod beam;
 mod buckling;
+mod complementary;
+mod contact;
 mod element;
 mod envelope;
 mod factor;
@@ -21,6 +23,7 @@ mod solution;
 
 pub use beam::{BeamForces, Push};
 pub use buckling::Buckling;
+pub use contact::{Contact, LiftsOff, Loose};
 pub use element::{Fields, ShellStiffness};
 pub use envelope::{Deflected, Envelope, Grouping, Peak, Worst};
 pub use frequency::{Masses, Swinging};

@@ -131,8 +131,9 @@ impl Plate {
     /// What the beam below a bed bears.
     #[must_use]
     pub fn beam_forces(&self, bed: usize, solution: &Solution) -> BeamForces {
-        let springs: Vec<_> = self.springs.iter().filter(|spring| spring.line == bed).cloned().collect();
-        self.beams[bed].forces(&solution.values, &springs)
+        let springs = self.springs.iter().filter(|spring| spring.line == bed);
+        let pushes: Vec<f64> = springs.map(|spring| spring.force(&solution.values)).collect();
+        self.beams[bed].forces(&solution.values, &pushes)
     }
 
     /// Work of a load on a solution, twice the energy where the solution is its own.

@@ -3,6 +3,7 @@
 #![allow(clippy::cast_precision_loss, reason = "some dozen cells, some hundred triangles")]
 
 mod buckling;
+mod contact;
 mod frequency;
 mod invariants;
 mod kit;
