@@ -340,6 +340,8 @@ criteria! {
     wind_zone_fraction: Ratio;
     /// Least width of edge zones.
     wind_zone_minimum: Length;
+    /// Turn of the rim within a zone's width that makes a corner of it.
+    wind_corner_turn: Angle;
     /// Wind from ahead while running.
     headwind: Velocity;
     /// Gust or passing truck while trailering.

@@ -175,10 +175,6 @@ impl Net {
         });
         distances.fold(top.outline.length() * 2.0, Length::min)
     }
-
-    pub(super) fn middle(&self, triangle: usize) -> Point {
-        middle(&self.mesh, &self.mesh.triangles()[triangle])
-    }
 }
 
 impl Stretch {

@@ -1,6 +1,6 @@
 //! Load cases as loads on the plate.
 
-use super::layout::Net;
+use super::{layout::Net, wind};
 use crate::{
     analysis::gear_action::GearAction,
     finite_element::{Load, Plate, Solution},
@@ -84,7 +84,7 @@ impl<'a> StillLoads<'a> {
         let acceleration: Acceleration = gravity() * case.gravity;
         let pressure = |triangle: usize| {
             let weight: Pressure = masses[self.net.of_triangle[triangle]] * acceleration;
-            weight + case.pressure + self.wind(case, self.net.middle(triangle))
+            weight + case.pressure + wind::on_triangle(self.top, case, self.plate.corners(triangle))
         };
         let mut load = Load::none(self.plate).pressed(self.plate, &pressure);
         for (place, mass) in self.net.rim_masses(self.top) {
@@ -99,19 +99,6 @@ impl<'a> StillLoads<'a> {
             }
         }
         load
-    }
-
-    /// Wind by zone: a corner lies within the zone's width of two edges.
-    fn wind(&self, case: &LoadCase, place: Point) -> Pressure {
-        let outline = &self.top.outline;
-        let near = [place.x.min(outline.length() - place.x), place.y.min(outline.width() - place.y)];
-        let edges = near.iter().filter(|to_edge| **to_edge < case.zone).count();
-        // A slanted rim lies within the rectangle round the top.
-        match edges.max(usize::from(outline.within_by(place) < case.zone)) {
-            0 => case.wind.interior,
-            1 => case.wind.edge,
-            _ => case.wind.corner,
-        }
     }
 
     /// Overturning moments at the footings, from one side.
