@@ -4,6 +4,7 @@
 use approx::assert_relative_eq;
 use skinspan::{
     analysis::{Analysis, DIVISIONS, thermal_curvature},
+    check::{CHECKS, Outcome, run},
     geometry::Axis,
     input::{NamedText, read_design, read_tables},
     top::Top,
@@ -76,4 +77,28 @@ fn wind_snow_and_storm() {
         .map(|region| region.sagging.value.value.max(region.hogging.value.value));
     let due: MomentPerWidth = parse("37.19 lbf·in/in").expect("a moment");
     assert_relative_eq!(lifted.fold(0.0, f64::max), due.value, max_relative = NOTED);
+}
+
+#[test]
+fn a_hand_tips_one_piece_of_gear_at_a_time() {
+    let with = |grabbed: [bool; 2]| {
+        let mut top = top();
+        let mut other = top.gear[0].clone();
+        other.at.y = parse("26 in").expect("a length");
+        top.gear.push(other);
+        for (gear, grabbed) in top.gear.iter_mut().zip(grabbed) {
+            gear.grab_height = gear.grab_height.filter(|_| grabbed);
+        }
+        let analysis = Analysis::new(&top, DIVISIONS).expect("a layout");
+        let grab = analysis.cases.iter().position(|case| case.id == "grab").expect("a case");
+        ["ply-failure", "wrinkling", "core-shear"].map(|id| {
+            let outcomes = run(&analysis);
+            let found = outcomes.iter().find(|outcome| CHECKS[outcome.check].id() == id && outcome.case == Some(grab));
+            found.and_then(Outcome::utilisation).expect("a utilisation").value
+        })
+    };
+    let (one, other, both) = (with([true, false]), with([false, true]), with([true, true]));
+    for k in 0..3 {
+        assert_relative_eq!(both[k], one[k].max(other[k]), max_relative = 1e-9);
+    }
 }

@@ -602,3 +602,20 @@ fn the_most_torque_is_rounded_down() {
     }
     assert!(lost > 2, "rounding to the nearest would have done as well");
 }
+
+#[test]
+fn a_footing_that_hangs_over_is_named() {
+    let folder = folder("hangs-over");
+    let gear = |y: &str| {
+        format!(
+            "[[gear]]\nname = \"horn\"\nmass = \"5 lb\"\ncg_height = \"3 in\"\nat = [\"30 in\", \"{y}\"]\n\
+             footing = {{ length = \"6 in\", width = \"4 in\" }}\n"
+        )
+    };
+    for (y, said) in [("1.9 in", true), ("2.1 in", false)] {
+        fs::write(folder.join("top.toml"), format!("{HOLDS}\n{}", gear(y))).unwrap();
+        let report = json(&run(&folder, &["check", "top.toml", "--json"]));
+        let cautions = report["cautions"].to_string();
+        assert_eq!(cautions.contains("The footing reaches over the rim or a hole: horn."), said, "{cautions}");
+    }
+}

@@ -81,6 +81,15 @@ fn plate(report: &Report<'_>, analysis: &Analysis<'_>) -> Vec<String> {
                     rigid.join(", ")
                 ));
             }
+            let over = report.top.gear.iter().filter(|gear| gear.hangs_over(&report.top.outline));
+            let over: Vec<&str> = over.map(|gear| gear.name.as_str()).collect();
+            if !over.is_empty() {
+                cautions.push(format!(
+                    "The footing reaches over the rim or a hole: {}. The plate method puts all of its load on the part that \
+                     lies on the top.",
+                    over.join(", ")
+                ));
+            }
             if method.pipes.contains(&PipeModel::OnPosts) {
                 cautions.push(
                     "Where pipes bend, the plate's sag is judged over the span between posts: it says nothing of a short \
