@@ -619,3 +619,19 @@ fn a_footing_that_hangs_over_is_named() {
         assert_eq!(cautions.contains("The footing reaches over the rim or a hole: horn."), said, "{cautions}");
     }
 }
+
+#[test]
+fn a_pipe_below_a_hole_is_named() {
+    let folder = folder("below-hole");
+    let posts = "wall = \"0.125 in\"\nalloy = \"6061-t6\"\nposts = [\"4 in\", \"52 in\"]";
+    let text = HOLDS.replace("outside = \"1.5 in\"", &format!("outside = \"1.5 in\"\n{posts}"));
+    for (y, said) in [("4 in", true), ("20 in", false)] {
+        let hole =
+            format!("[[hole]]\nname = \"hatch\"\ncircle = {{ at = [\"30 in\", \"{y}\"], diameter = \"5 in\" }}\n");
+        fs::write(folder.join("top.toml"), format!("{text}\n{hole}")).unwrap();
+        let report = json(&run(&folder, &["check", "top.toml", "--json"]));
+        assert!(report["plate"]["pipes"].as_array().unwrap().iter().all(|pipe| pipe["rigid"] == false), "{report}");
+        let cautions = report["cautions"].to_string();
+        assert_eq!(cautions.contains("port rail goes on below hatch"), said, "{cautions}");
+    }
+}

@@ -100,6 +100,16 @@ fn plate(report: &Report<'_>, analysis: &Analysis<'_>) -> Vec<String> {
         }
         None | Some(Err(_)) => {}
     }
+    if analysis.whole.is_some() {
+        for pipe in report.top.pipes.iter().filter(|pipe| pipe.wall.is_some() && pipe.alloy.is_some()) {
+            let Some((hole, _)) = report.top.outline.hole_on(&pipe.along) else { continue };
+            cautions.push(format!(
+                "{} goes on below {}: the plate method takes it as ending at the hole, each part held by its own posts, or by \
+                 the panel where it has none. It is stiffer than that, and bears more itself.",
+                pipe.name, hole.name
+            ));
+        }
+    }
     cautions
 }
 

@@ -184,9 +184,11 @@ impl Stretch {
         let stations = || pipe.posts.iter().copied();
         let first = stations().fold(pipe.along.length(), Length::min);
         let last = stations().fold(Length::default(), Length::max);
-        if self.posts.len() < 2 || last - first < pipe.outside * LEAST_APART {
+        if last - first < pipe.outside * LEAST_APART {
             return None;
         }
+        // Below a hole the pipe goes on. Here it ends there, and its stretches are held by the posts that each has, or by the
+        // panel alone: more limber than the pipe is.
         let inside = pipe.outside - wall * 2.0;
         let square = |d: Length| d * d;
         let second_moment =
