@@ -3,7 +3,6 @@
 use skinspan::{
     analysis::{Analysis, DIVISIONS, NoPlate, PipeModel, PlateMethod},
     check::{CHECKS, Method, run},
-    finite_element::Mechanism,
     geometry::{Contour, Point},
     input::{NamedText, read_design, read_tables},
     top::{Hole, Outline, Top},
@@ -107,5 +106,5 @@ fn a_pipe_that_goes_on_below_a_hole_is_no_stiffer_for_it() {
     assert!(sag(&["16 in", "48 in"], ["6 in", "20 in"]) > 2.0 * whole);
     // With the posts below the holes nothing holds the panel.
     let loose = rails_below_holes(&["16 in", "48 in"], ["36 in", "46 in"]).unwrap_err();
-    assert!(matches!(loose, NoPlate::Mechanism(Mechanism::WholeMoves { .. })), "{loose}");
+    assert!(matches!(loose, NoPlate::Mechanism(_)), "{loose}");
 }
