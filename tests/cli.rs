@@ -635,3 +635,46 @@ fn a_pipe_below_a_hole_is_named() {
         assert_eq!(cautions.contains("port rail goes on below hatch"), said, "{cautions}");
     }
 }
+
+#[test]
+fn what_the_plate_finds_stands_by_the_formula_limits_and_source_of_the_plate() {
+    let folder = tops("on-plate");
+    let report = json(&run(&folder, &["check", "fails.toml", "--json"]));
+    let by_plate: Vec<&Value> =
+        report["envelope"].as_array().unwrap().iter().filter(|outcome| outcome["method"] == "plate").collect();
+    assert!(by_plate.len() > 6);
+    for outcome in by_plate {
+        let check = CHECKS.iter().find(|check| check.id() == outcome["check"]).unwrap();
+        let own = check.on_plate().unwrap();
+        assert_eq!(outcome["formula"], own.formula);
+        assert_eq!(outcome["limits"], own.limits);
+        assert!(outcome["source"].as_str().unwrap().contains(own.citation.locator), "{outcome}");
+        let explained = json(&done(&folder, &["explain", check.id(), "--json"], 0));
+        assert_eq!(explained[0]["limits_on_plate"], own.limits);
+        assert_eq!(explained[0]["locator_on_plate"], own.citation.locator);
+    }
+    let one_line = |text: &str| text.split_whitespace().collect::<Vec<_>>().join(" ");
+    let explained = one_line(out(&done(&folder, &["explain", "sag"], 0)));
+    let full = one_line(out(&run(&folder, &["check", "fails.toml", "--full"])));
+    let own = CHECKS.iter().find(|check| check.id() == "sag").unwrap().on_plate().unwrap();
+    let plate_in_full = report["checks"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .any(|outcome| outcome["check"] == "sag" && outcome["method"] == "plate");
+    assert!(explained.contains(&format!("on plate {}", own.formula)) && explained.contains(own.limits), "{explained}");
+    assert_eq!(full.contains(own.limits), plate_in_full, "{full}");
+}
+
+#[test]
+fn a_top_that_is_refused_has_no_plate_and_says_why() {
+    let folder = folder("no-plate");
+    let corner = HOLDS
+        .replace("[[\"2 in\", \"36 in\"], [\"58 in\", \"36 in\"]]", "[[\"58 in\", \"10 in\"], [\"58 in\", \"36 in\"]]");
+    fs::write(folder.join("top.toml"), corner).unwrap();
+    let report = json(&run(&folder, &["check", "top.toml", "--json"]));
+    let reason = report["plate"]["reason"].as_str().unwrap();
+    assert!(reason.contains("add a pipe that runs beside another along the same part of the top"), "{reason}");
+    assert_eq!(report["reason"], reason);
+    assert_eq!(report["checks"], Value::Array(Vec::new()));
+}

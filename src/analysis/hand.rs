@@ -100,7 +100,7 @@ impl<'a> Ready<'a> {
 
     fn moved(&self, load: PatchLoad, walk: Walk) -> Result<Moved, StripError> {
         let places = match walk {
-            Walk::Anywhere => self.laid.stations.clone(),
+            Walk::Anywhere => self.stood_on(load.side),
             Walk::Tips => self.tips(),
         };
         let patches = patches(self.laid.line, &self.strip, &self.spread, places.iter().copied(), load);
@@ -212,7 +212,7 @@ enum Walk {
 
 /// A load that was moved over a strip.
 pub(super) struct Moved {
-    load: PatchLoad,
+    pub(super) load: PatchLoad,
     walk: Walk,
     pub(super) envelope: Envelope,
     pub(super) places: Vec<Length>,

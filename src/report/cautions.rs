@@ -121,8 +121,8 @@ fn outline(report: &Report<'_>) -> Vec<String> {
     }
     if outline.corner_radii() != Some([Length::default(); 4]) {
         cautions.push(format!(
-            "The hand method takes the outline's bounding rectangle, {} by {}, for strips, bays, people and wind: \
-             people may stand where it is cut off. Weight, places and distances to the rim go by the outline itself.",
+            "The hand method takes the outline's bounding rectangle, {} by {}, for strips, bays and wind. Weight, people on \
+             strips, places and distances to the rim go by the outline itself.",
             show(outline.length(), top.report),
             show(outline.width(), top.report)
         ));

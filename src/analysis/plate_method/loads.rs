@@ -154,7 +154,7 @@ impl<'a> StillLoads<'a> {
 
     /// The triangle that holds a place. Places on a rounded rim lie beside the straight sides of the triangles, by less than
     /// their tolerance: such a one moves to the middle of the nearest.
-    fn onto(&self, place: Point) -> (usize, Point) {
+    pub(super) fn onto(&self, place: Point) -> (usize, Point) {
         if let Some(triangle) = self.net.mesh.holding(place) {
             return (triangle, place);
         }
