@@ -4,6 +4,7 @@
 use approx::assert_relative_eq;
 use skinspan::{
     analysis::{Analysis, DIVISIONS, thermal_curvature},
+    check::{CHECKS, Outcome, run},
     geometry::Axis,
     input::{NamedText, read_design, read_tables},
     top::Top,
@@ -76,4 +77,61 @@ fn wind_snow_and_storm() {
         .map(|region| region.sagging.value.value.max(region.hogging.value.value));
     let due: MomentPerWidth = parse("37.19 lbf·in/in").expect("a moment");
     assert_relative_eq!(lifted.fold(0.0, f64::max), due.value, max_relative = NOTED);
+}
+
+#[test]
+fn a_hand_tips_one_piece_of_gear_at_a_time() {
+    let with = |grabbed: [bool; 2]| {
+        let mut top = top();
+        let mut other = top.gear[0].clone();
+        other.at.y = parse("26 in").expect("a length");
+        top.gear.push(other);
+        for (gear, grabbed) in top.gear.iter_mut().zip(grabbed) {
+            gear.grab_height = gear.grab_height.filter(|_| grabbed);
+        }
+        let analysis = Analysis::new(&top, DIVISIONS).expect("a layout");
+        let grab = analysis.cases.iter().position(|case| case.id == "grab").expect("a case");
+        ["ply-failure", "wrinkling", "core-shear"].map(|id| {
+            let outcomes = run(&analysis);
+            let found = outcomes.iter().find(|outcome| CHECKS[outcome.check].id() == id && outcome.case == Some(grab));
+            found.and_then(Outcome::utilisation).expect("a utilisation").value
+        })
+    };
+    let (one, other, both) = (with([true, false]), with([false, true]), with([true, true]));
+    for k in 0..3 {
+        assert_relative_eq!(both[k], one[k].max(other[k]), max_relative = 1e-9);
+    }
+}
+
+#[test]
+fn nobody_stands_where_a_corner_is_cut_off() {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/examples/kelp-harvester.toml");
+    let text = std::fs::read_to_string(path).expect("an example");
+    // Where the top is softest, how far that lies within it, and how far its rim goes in there.
+    let softest = |text: &str| {
+        let file = NamedText { name: "top".to_owned(), text: text.to_owned() };
+        let top = read_design(&file, &read_tables(&[]).expect("the built-in table"), None).expect("a top");
+        let analysis = Analysis::new(&top, DIVISIONS).expect("a layout");
+        let side = top.criteria.standing_footprint.value;
+        for forces in analysis.strips.iter().filter(|forces| analysis.cases[forces.case].people.is_some()) {
+            let line = &analysis.lines[forces.line];
+            let sags = forces.sags.iter().filter_map(|sag| sag.peak.load_at);
+            for at in sags.chain(forces.under_load.load_at) {
+                let mut place = line.place(at);
+                let inside = |at: Length, size: Length| at.max(side / 2.0).min(size - side / 2.0);
+                (place.x, place.y) = (inside(place.x, top.outline.length()), inside(place.y, top.outline.width()));
+                assert!(top.outline.within_by(place) > side * 0.25, "{place:?}");
+            }
+        }
+        let outcomes = run(&analysis);
+        let found = outcomes.iter().find(|outcome| CHECKS[outcome.check].id() == "underfoot").expect("an outcome");
+        (found.utilisation().expect("a utilisation").value, top.outline.within_by(found.place.at.expect("a place")))
+    };
+    let sharp = "outline = { length = \"2600 mm\", width = \"1900 mm\" }";
+    let (at_corner, _) = softest(
+        &text.replace("outline = { length = \"2600 mm\", width = \"1900 mm\", corner_radius = \"450 mm\" }", sharp),
+    );
+    let (rounded, within) = softest(&text);
+    assert!(within >= Length::default(), "{within:?}");
+    assert!(rounded < 0.95 * at_corner, "{rounded} {at_corner}");
 }

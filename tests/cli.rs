@@ -602,3 +602,79 @@ fn the_most_torque_is_rounded_down() {
     }
     assert!(lost > 2, "rounding to the nearest would have done as well");
 }
+
+#[test]
+fn a_footing_that_hangs_over_is_named() {
+    let folder = folder("hangs-over");
+    let gear = |y: &str| {
+        format!(
+            "[[gear]]\nname = \"horn\"\nmass = \"5 lb\"\ncg_height = \"3 in\"\nat = [\"30 in\", \"{y}\"]\n\
+             footing = {{ length = \"6 in\", width = \"4 in\" }}\n"
+        )
+    };
+    for (y, said) in [("1.9 in", true), ("2.1 in", false)] {
+        fs::write(folder.join("top.toml"), format!("{HOLDS}\n{}", gear(y))).unwrap();
+        let report = json(&run(&folder, &["check", "top.toml", "--json"]));
+        let cautions = report["cautions"].to_string();
+        assert_eq!(cautions.contains("The footing reaches over the rim or a hole: horn."), said, "{cautions}");
+    }
+}
+
+#[test]
+fn a_pipe_below_a_hole_is_named() {
+    let folder = folder("below-hole");
+    let posts = "wall = \"0.125 in\"\nalloy = \"6061-t6\"\nposts = [\"4 in\", \"52 in\"]";
+    let text = HOLDS.replace("outside = \"1.5 in\"", &format!("outside = \"1.5 in\"\n{posts}"));
+    for (y, said) in [("4 in", true), ("20 in", false)] {
+        let hole =
+            format!("[[hole]]\nname = \"hatch\"\ncircle = {{ at = [\"30 in\", \"{y}\"], diameter = \"5 in\" }}\n");
+        fs::write(folder.join("top.toml"), format!("{text}\n{hole}")).unwrap();
+        let report = json(&run(&folder, &["check", "top.toml", "--json"]));
+        assert!(report["plate"]["pipes"].as_array().unwrap().iter().all(|pipe| pipe["rigid"] == false), "{report}");
+        let cautions = report["cautions"].to_string();
+        assert_eq!(cautions.contains("port rail goes on below hatch"), said, "{cautions}");
+    }
+}
+
+#[test]
+fn what_the_plate_finds_stands_by_the_formula_limits_and_source_of_the_plate() {
+    let folder = tops("on-plate");
+    let report = json(&run(&folder, &["check", "fails.toml", "--json"]));
+    let by_plate: Vec<&Value> =
+        report["envelope"].as_array().unwrap().iter().filter(|outcome| outcome["method"] == "plate").collect();
+    assert!(by_plate.len() > 6);
+    for outcome in by_plate {
+        let check = CHECKS.iter().find(|check| check.id() == outcome["check"]).unwrap();
+        let own = check.on_plate().unwrap();
+        assert_eq!(outcome["formula"], own.formula);
+        assert_eq!(outcome["limits"], own.limits);
+        assert!(outcome["source"].as_str().unwrap().contains(own.citation.locator), "{outcome}");
+        let explained = json(&done(&folder, &["explain", check.id(), "--json"], 0));
+        assert_eq!(explained[0]["limits_on_plate"], own.limits);
+        assert_eq!(explained[0]["locator_on_plate"], own.citation.locator);
+    }
+    let one_line = |text: &str| text.split_whitespace().collect::<Vec<_>>().join(" ");
+    let explained = one_line(out(&done(&folder, &["explain", "sag"], 0)));
+    let full = one_line(out(&run(&folder, &["check", "fails.toml", "--full"])));
+    let own = CHECKS.iter().find(|check| check.id() == "sag").unwrap().on_plate().unwrap();
+    let plate_in_full = report["checks"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .any(|outcome| outcome["check"] == "sag" && outcome["method"] == "plate");
+    assert!(explained.contains(&format!("on plate {}", own.formula)) && explained.contains(own.limits), "{explained}");
+    assert_eq!(full.contains(own.limits), plate_in_full, "{full}");
+}
+
+#[test]
+fn a_top_that_is_refused_has_no_plate_and_says_why() {
+    let folder = folder("no-plate");
+    let corner = HOLDS
+        .replace("[[\"2 in\", \"36 in\"], [\"58 in\", \"36 in\"]]", "[[\"58 in\", \"10 in\"], [\"58 in\", \"36 in\"]]");
+    fs::write(folder.join("top.toml"), corner).unwrap();
+    let report = json(&run(&folder, &["check", "top.toml", "--json"]));
+    let reason = report["plate"]["reason"].as_str().unwrap();
+    assert!(reason.contains("add a pipe that runs beside another along the same part of the top"), "{reason}");
+    assert_eq!(report["reason"], reason);
+    assert_eq!(report["checks"], Value::Array(Vec::new()));
+}

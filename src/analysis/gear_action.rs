@@ -60,6 +60,24 @@ impl GearAction {
         sum
     }
 
+    /// Overturning moments gear by gear, in each way in which a case may put them in: wind and motion tip all gear at once; a
+    /// hand, or a branch that catches a whip, has one piece of gear at a time. Empty where nothing tips.
+    #[must_use]
+    pub fn overturning(top: &Top, case: &LoadCase) -> Vec<Vec<Torque>> {
+        let moments =
+            |case: &LoadCase| -> Vec<Torque> { top.gear.iter().map(|gear| Self::of(top, gear, case).moment).collect() };
+        let alone = moments(&LoadCase { grab: None, snagged: false, ..case.clone() });
+        let touched = moments(case);
+        let one_by_one = (0..touched.len()).filter(|&gear| touched[gear] != alone[gear]).map(|gear| {
+            let mut moments = alone.clone();
+            moments[gear] = touched[gear];
+            moments
+        });
+        let ways: Vec<Vec<Torque>> = one_by_one.collect();
+        let tipped = alone.iter().any(|moment| *moment != Torque::default());
+        if ways.is_empty() && tipped { vec![alone] } else { ways }
+    }
+
     fn push(&mut self, force: Force, height: Length) {
         let moment: Torque = (force * height).into();
         self.side += force;

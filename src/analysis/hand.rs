@@ -64,7 +64,7 @@ pub fn strip_forces(
         .map(|(number, case)| (number, case, left(case.state)))
         .collect();
     let nothing = || Field::nothing(&laid);
-    let mut memory = Memory { still: [nothing(), nothing()], bounds: [nothing(), nothing()] };
+    let mut memory = Memory { still: Vec::with_capacity(3), bounds: [nothing(), nothing()] };
     let mut forces = Vec::with_capacity(acting.len());
     // The stiffness of the core is all that a state changes of a strip: states that leave the same of it share one.
     for (at, &(.., left)) in acting.iter().enumerate() {
@@ -100,7 +100,7 @@ impl<'a> Ready<'a> {
 
     fn moved(&self, load: PatchLoad, walk: Walk) -> Result<Moved, StripError> {
         let places = match walk {
-            Walk::Anywhere => self.laid.stations.clone(),
+            Walk::Anywhere => self.stood_on(load.side),
             Walk::Tips => self.tips(),
         };
         let patches = patches(self.laid.line, &self.strip, &self.spread, places.iter().copied(), load);
@@ -130,8 +130,8 @@ struct Known<'r> {
 
 /// Memory that serves every case on a line.
 struct Memory {
-    /// What stays, from the sides that wind and roll come from.
-    still: [Field; 2],
+    /// What stays, in each way in which a case may act.
+    still: Vec<Field>,
     bounds: [Field; 2],
 }
 
@@ -147,9 +147,9 @@ impl<'r> Known<'r> {
         memory: &mut Memory,
     ) -> Result<StripForces, StripError> {
         let moving = self.moving(case)?;
-        let sides = self.still.lay(case, &mut memory.still)?;
+        let ways = self.still.lay(case, &mut memory.still)?;
         let mut sum = Sum::new(self.still.ready, line, number);
-        for still in &memory.still[..sides] {
+        for still in ways {
             if moving.is_empty() {
                 sum.add(case, still, None, &mut memory.bounds);
             }
@@ -212,7 +212,7 @@ enum Walk {
 
 /// A load that was moved over a strip.
 pub(super) struct Moved {
-    load: PatchLoad,
+    pub(super) load: PatchLoad,
     walk: Walk,
     pub(super) envelope: Envelope,
     pub(super) places: Vec<Length>,

@@ -54,7 +54,10 @@ pub enum NoLayout {
 impl std::fmt::Display for NoLayout {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {
-            Self::TooFewPipes => f.write_str("nowhere do two pipes run side by side, so there is no span to check"),
+            Self::TooFewPipes => f.write_str(
+                "nowhere do two pipes run side by side, so there is no span to check: add a pipe that runs beside another along \
+                 the same part of the top",
+            ),
             Self::Gap { axis, pipes } => write!(
                 f,
                 "strips {} over {} lose their second pipe part of the way; the hand method cannot carry them there",

@@ -14,6 +14,7 @@ mod overlay;
 mod pipe_load;
 mod plate_method;
 mod sections;
+mod standing;
 mod still;
 
 pub use bay::{BackingPiece, Bay, BayForces, Cover, EdgePush, PipeLoad, SagBounds, bay_frequency};

@@ -69,12 +69,20 @@ impl<'r, 'a> Sum<'r, 'a> {
         self.raise([low, high], moving);
     }
 
-    /// How far one person sinks in under the own feet.
+    /// How far one person sinks in under the own feet, up to the last station that the places reach.
     fn feel(&mut self, alone: &Moving<'_>) {
-        for (own, &at) in alone.moved.envelope.deflections().zip(&self.ready.laid.stations) {
+        let (side, stations) = (alone.moved.load.side, &self.ready.laid.stations);
+        let near = |station: usize| {
+            let (from, to) = (station.saturating_sub(1), (station + 1).min(stations.len() - 1));
+            stations[from..=to].iter().any(|&at| self.ready.can_stand(at, side))
+        };
+        let felt = alone.moved.envelope.deflections().zip(stations).enumerate();
+        for (own, &at) in felt.filter(|(station, _)| near(*station)).map(|(_, felt)| felt) {
             let sunk = own.max.max(-own.min);
             if sunk > self.forces.under_load.value {
                 let load_at = alone.moved.places.get(own.max_from).copied();
+                // Where the station lies off the top, by the place that the person stands on.
+                let at = if self.ready.can_stand(at, side) { at } else { load_at.unwrap_or(at) };
                 self.forces.under_load = Peak { value: sunk, at, load_at };
             }
         }

@@ -97,9 +97,10 @@ impl<'r> Still<'r> {
         Self { ready, units: Vec::with_capacity(8) }
     }
 
-    /// What a case does, and from how many sides: wind and roll come from two, where they put moments into footings.
-    pub(super) fn lay(&mut self, case: &LoadCase, fields: &mut [Field; 2]) -> Result<usize, StripError> {
-        let [sum, other] = fields;
+    /// What a case does, one field for each way in which it may: wind and roll, which put moments into footings, come from two
+    /// sides, and a hand has one piece of gear at a time.
+    pub(super) fn lay<'f>(&mut self, case: &LoadCase, fields: &'f mut Vec<Field>) -> Result<&'f [Field], StripError> {
+        let mut sum = fields.pop().unwrap_or_else(|| Field::nothing(self.ready.laid));
         sum.clear();
         for (unit, times) in self.loads(case) {
             if !times.is_finite() {
@@ -110,18 +111,27 @@ impl<'r> Still<'r> {
                 sum.add(&self.units[at].1, times);
             }
         }
-        let overturning = self.gear_moments(case);
-        if overturning.is_empty() {
-            return Ok(1);
+        let mut laid = 0;
+        for overturning in self.gear_moments(case) {
+            for side in [1.0, -1.0] {
+                if laid == fields.len() {
+                    fields.push(sum.clone());
+                }
+                fields[laid].set(&sum);
+                for &(at, moment) in &overturning {
+                    let known = self.known(Unit::Moment(at))?;
+                    fields[laid].add(&self.units[known].1, side * (moment / one_newton()).get::<ratio>());
+                }
+                laid += 1;
+            }
         }
-        other.set(sum);
-        for (at, moment) in overturning {
-            let known = self.known(Unit::Moment(at))?;
-            let times = (moment / one_newton()).get::<ratio>();
-            sum.add(&self.units[known].1, times);
-            other.add(&self.units[known].1, -times);
+        if laid == 0 {
+            laid = 1;
+            fields.insert(0, sum);
+        } else {
+            fields.push(sum);
         }
-        Ok(2)
+        Ok(&fields[..laid])
     }
 
     /// What a case has of each unit.
@@ -159,20 +169,24 @@ impl<'r> Still<'r> {
         Ok(self.units.len() - 1)
     }
 
-    /// Moments that wind and roll put into the footings of gear, from one side.
-    fn gear_moments(&self, case: &LoadCase) -> Vec<(Length, MomentPerWidth)> {
+    /// Moments that wind, roll and hands put into the footings of gear on the strip, from one side, in each way in which they
+    /// may.
+    fn gear_moments(&self, case: &LoadCase) -> Vec<Vec<(Length, MomentPerWidth)>> {
         let Ready { laid, strip, spread, .. } = self.ready;
-        let moments = laid.line.gear.iter().filter_map(|on_line| {
-            let gear = &laid.top.gear[on_line.gear];
-            let action = GearAction::of(laid.top, gear, case);
-            if action.moment == Torque::default() {
-                return None;
-            }
-            let load = PatchLoad::resting(action.side, gear.footing());
-            let per = patches(laid.line, strip, spread, std::iter::once(on_line.at), load).first()?.sagging;
-            Some((on_line.at, per_width(plain(per) * action.height())))
-        });
-        moments.collect()
+        let on_strip = |moments: Vec<Torque>| -> Vec<(Length, MomentPerWidth)> {
+            let tipped = laid.line.gear.iter().filter_map(|on_line| {
+                let (gear, moment) = (&laid.top.gear[on_line.gear], moments[on_line.gear]);
+                if moment == Torque::default() {
+                    return None;
+                }
+                let load = PatchLoad::resting(moment / gear.footing(), gear.footing());
+                let per = patches(laid.line, strip, spread, std::iter::once(on_line.at), load).first()?.sagging;
+                Some((on_line.at, per_width(plain(per) * gear.footing())))
+            });
+            tipped.collect()
+        };
+        let ways = GearAction::overturning(laid.top, case).into_iter().map(on_strip);
+        ways.filter(|moments| !moments.is_empty()).collect()
     }
 }
 

@@ -1,6 +1,6 @@
 //! Core crush: the core gives way under a pipe, a foot or a footing.
 
-use super::{Check, Finding, Method, Outcomes, Part, Place};
+use super::{Check, Finding, Method, OnPlate, Outcomes, Part, Place, on_plate::limits_on_plate};
 use crate::{
     analysis::{Analysis, GearAction, Region},
     geometry::Point,
@@ -29,10 +29,19 @@ impl Check for CoreCrush {
         "s · factor ≤ k s_c,  s = R/(w + 2t) on a pipe's seat of width w, P/(a + 2t)² under a square of side a"
     }
 
-    fn formula_on_plate(&self) -> Option<&'static str> {
-        Some(
-            "s (1 + ε) · factor ≤ k s_c,  s = R/(w + 2t) on a pipe's seat of width w, R the mean push over the depth of the panel",
-        )
+    fn on_plate(&self) -> Option<OnPlate> {
+        Some(OnPlate {
+            formula: "s (1 + ε) · factor ≤ k s_c,  s = R/(w + 2t) on a pipe's seat of width w, R the mean push over the depth of the panel",
+            limits: limits_on_plate!(
+                "a seat that presses evenly; the load spreads at 45 degrees through the skin alone, common practice without a source; \
+                 the pull of wind on fixings is not in it"
+            ),
+            citation: Citation {
+                work: DERIVED,
+                locator: "finite elements on a bed of core; spread through the skin by common practice",
+                mark: Mark::Practice,
+            },
+        })
     }
 
     fn limits(&self) -> &'static str {

@@ -2,7 +2,7 @@
 
 use uom::si::pressure::pascal;
 
-use super::{Check, Finding, Method, Outcomes, Part, Place};
+use super::{Check, Finding, Method, OnPlate, Outcomes, Part, Place, on_plate::limits_on_plate};
 use crate::{
     analysis::{Analysis, GearAction, Region, core_shear_factor},
     geometry::Axis,
@@ -34,12 +34,20 @@ impl Check for CoreShear {
          P/(4 a d)"
     }
 
-    fn formula_on_plate(&self) -> Option<&'static str> {
-        Some(
-            "√((t_x/t_ux)² + (t_y/t_uy)²) (1 + ε) · factor ≤ k,  t = j n V/d along each axis; at the end of a pipe and at the \
+    fn on_plate(&self) -> Option<OnPlate> {
+        Some(OnPlate {
+            formula: "√((t_x/t_ux)² + (t_y/t_uy)²) (1 + ε) · factor ≤ k,  t = j n V/d along each axis; at the end of a pipe and at the \
              corner of a backing V is the mean over a disc as wide as the skins are apart; within the same distance of a foot \
              punching rules instead",
-        )
+            limits: limits_on_plate!(
+                "linear core; the peak at the wall of a conduit is not in it, nor is overturning of gear right round its footing"
+            ),
+            citation: Citation {
+                work: ALLEN_1969,
+                locator: "ch. 2 for t; V by finite elements, derived; round a foot derived from the plate equations",
+                mark: Mark::Memory,
+            },
+        })
     }
 
     fn limits(&self) -> &'static str {

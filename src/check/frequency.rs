@@ -1,6 +1,6 @@
 //! First natural frequency.
 
-use super::{Check, Finding, Method, Outcomes, Part, Place};
+use super::{Check, Finding, Method, OnPlate, Outcomes, Part, Place};
 use crate::{
     analysis::{Analysis, Line, Role, bay_frequency, swinging_strip},
     closed_form::strip::Swing,
@@ -29,8 +29,16 @@ impl Check for FirstFrequency {
          as a plate"
     }
 
-    fn formula_on_plate(&self) -> Option<&'static str> {
-        Some("f ≥ f_min,  f the lowest swing of the whole top on its pipes, its gear with it")
+    fn on_plate(&self) -> Option<OnPlate> {
+        Some(OnPlate {
+            formula: "f ≥ f_min,  f the lowest swing of the whole top on its pipes, its gear with it",
+            limits: "the top a shell that yields to shear, on its own outline, held down all along its pipes; gear rides on its footing and does not rock; pipes weigh nothing, and those without wall, alloy or two posts are rigid",
+            citation: Citation {
+                work: DERIVED,
+                locator: "finite elements with distributed mass; the limit is that of floors",
+                mark: Mark::Derived,
+            },
+        })
     }
 
     fn limits(&self) -> &'static str {

@@ -8,6 +8,7 @@ mod fixing;
 mod frequency;
 mod hot_core;
 mod measure;
+mod on_plate;
 mod outcome;
 mod panel_buckling;
 mod place;
@@ -23,6 +24,7 @@ mod wrinkling;
 
 pub use fixing::{Gives, MostTorque, Prying, most_torque, prying};
 pub use measure::Measure;
+pub use on_plate::OnPlate;
 pub use outcome::{Method, Outcome, Outcomes};
 pub use place::{Part, Place};
 pub use verdict::{Finding, Term, Verdict};
@@ -52,8 +54,8 @@ pub trait Check: Sync {
     fn what(&self) -> &'static str;
     /// The formula, with the symbols that the findings list.
     fn formula(&self) -> &'static str;
-    /// The formula on the forces of the plate method, where the check looks at them.
-    fn formula_on_plate(&self) -> Option<&'static str> {
+    /// The same on the forces of the plate method, where the check looks at them.
+    fn on_plate(&self) -> Option<OnPlate> {
         None
     }
     /// Where the formula holds, and what it leaves out.

@@ -1,6 +1,6 @@
 //! What a check found, case by case: the worst of many places.
 
-use super::{Finding, Part, Place, Verdict};
+use super::{Finding, OnPlate, Part, Place, Verdict};
 use crate::{
     analysis::{Analysis, LARGER},
     units::Ratio,
@@ -49,6 +49,12 @@ impl Outcome {
     #[must_use]
     pub fn passes(&self) -> bool {
         matches!(&self.verdict, Verdict::Compared(finding) if finding.passes())
+    }
+
+    /// What its check says of itself where the forces are those of the plate method.
+    #[must_use]
+    pub fn on_plate(&self) -> Option<OnPlate> {
+        super::CHECKS[self.check].on_plate().filter(|_| self.method == Method::Plate)
     }
 
     /// The utilisation, where a comparison was made.

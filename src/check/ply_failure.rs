@@ -1,6 +1,6 @@
 //! First ply failure in bending.
 
-use super::{Check, Finding, Method, Outcomes, Part, Place};
+use super::{Check, Finding, Method, OnPlate, Outcomes, Part, Place, on_plate::limits_on_plate};
 use crate::{
     analysis::{Analysis, Bent, FirstPly, Region, ply_factor},
     geometry::Axis,
@@ -34,11 +34,20 @@ impl Check for PlyFailure {
          in the first ply; shown as its largest stress s against k s(M_1)"
     }
 
-    fn formula_on_plate(&self) -> Option<&'static str> {
-        Some(
-            "(1 + ε) factor / R ≤ k,  R the number of times by which N and M may grow until F1 s1 + F2 s2 + F11 s1² + F22 s2² + \
+    fn on_plate(&self) -> Option<OnPlate> {
+        Some(OnPlate {
+            formula: "(1 + ε) factor / R ≤ k,  R the number of times by which N and M may grow until F1 s1 + F2 s2 + F11 s1² + F22 s2² + \
              F66 s6² + 2 F12 s1 s2 = 1 in the first ply; shown as its largest stress s against k R s",
-        )
+            limits: limits_on_plate!(
+                "linear laminate theory; cracks between fibres have the smaller of two factors; the skin's own bending beside a \
+                 pipe, a load or a footing is not in it"
+            ),
+            citation: Citation {
+                work: TSAI_WU_1971,
+                locator: "criterion; F12 = −½ √(F11 F22) by convention; N and M by finite elements, derived",
+                mark: Mark::Memory,
+            },
+        })
     }
 
     fn limits(&self) -> &'static str {

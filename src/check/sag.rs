@@ -1,6 +1,6 @@
 //! Sag between pipes.
 
-use super::{Check, Finding, Method, Outcomes, Part, Place};
+use super::{Check, Finding, Method, OnPlate, Outcomes, Part, Place, on_plate::limits_on_plate};
 use crate::{
     analysis::{Analysis, Role},
     load_case::Duration,
@@ -30,10 +30,19 @@ impl Check for SagBetweenPipes {
          w_p by the pressure all over it, and Δm what its backing weighs more than core, spread over it"
     }
 
-    fn formula_on_plate(&self) -> Option<&'static str> {
-        Some(
-            "w (1 + ε) ≤ limit · L,  w against the frame at rest, the pipes' own sag in it; L twice the distance to the nearest post of a pipe that bends or  to a rigid pipe",
-        )
+    fn on_plate(&self) -> Option<OnPlate> {
+        Some(OnPlate {
+            formula: "w (1 + ε) ≤ limit · L,  w against the frame at rest, the pipes' own sag in it; L twice the distance to the nearest post of a pipe that bends or to a rigid pipe",
+            limits: limits_on_plate!(
+                "where pipes bend on their posts, a short overhang or bay beside a limber pipe is judged by the span between its \
+                 posts; pipes without wall, alloy or two posts are rigid"
+            ),
+            citation: Citation {
+                work: LR_SSC,
+                locator: "Pt 8, Ch 7, 2, limiting deflections; w by finite elements, derived",
+                mark: Mark::Quoted,
+            },
+        })
     }
 
     fn limits(&self) -> &'static str {

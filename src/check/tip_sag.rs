@@ -1,6 +1,6 @@
 //! Sag of an overhang's tip.
 
-use super::{Check, Finding, Method, Outcomes, Part, Place};
+use super::{Check, Finding, Method, OnPlate, Outcomes, Part, Place, on_plate::limits_on_plate};
 use crate::{
     analysis::{Analysis, Role},
     material::Basis,
@@ -28,10 +28,18 @@ impl Check for TipSag {
          the pipe"
     }
 
-    fn formula_on_plate(&self) -> Option<&'static str> {
-        Some(
-            "w (1 + ε) ≤ limit · c, or the limit of a floor,  w against the frame at rest, the pipes' own sag in it; c the distance to the nearest post of a pipe that bends or  to a rigid pipe",
-        )
+    fn on_plate(&self) -> Option<OnPlate> {
+        Some(OnPlate {
+            formula: "w (1 + ε) ≤ limit · c, or the limit of a floor,  w against the frame at rest, the pipes' own sag in it; c the distance to the nearest post of a pipe that bends or to a rigid pipe",
+            limits: limits_on_plate!(
+                "a limit of use, by common practice; pipes without wall, alloy or two posts are rigid"
+            ),
+            citation: Citation {
+                work: DERIVED,
+                locator: "finite elements; the limit is common practice",
+                mark: Mark::Practice,
+            },
+        })
     }
 
     fn limits(&self) -> &'static str {

@@ -2,7 +2,7 @@
 
 use uom::si::{force::newton, ratio::ratio};
 
-use super::{Check, Finding, Method, Outcomes, Part, Place};
+use super::{Check, Finding, Method, OnPlate, Outcomes, Part, Place, on_plate::limits_on_plate};
 use crate::{
     analysis::{Analysis, Bent, ModulusShares, Region},
     geometry::Axis,
@@ -34,11 +34,20 @@ impl Check for Wrinkling {
          direction that is used more"
     }
 
-    fn formula_on_plate(&self) -> Option<&'static str> {
-        Some(
-            "s (1 + ε) · factor ≤ s/u,  u from (s_1/(u s_w))³ + s_2/(u s_w) = 1 with s_1 and s_2 the principal stresses of the \
+    fn on_plate(&self) -> Option<OnPlate> {
+        Some(OnPlate {
+            formula: "s (1 + ε) · factor ≤ s/u,  u from (s_1/(u s_w))³ + s_2/(u s_w) = 1 with s_1 and s_2 the principal stresses of the \
              skin and s_w = 0.5 (E_f E_c G_c)^(1/3) in the weaker of its directions",
-        )
+            limits: limits_on_plate!(
+                "flat skins, sound bond; 0.5 covers the waviness of a well-laid skin, not a disbond or an unfilled core joint; a \
+                 core thinner than the wave is deep would hold the skin better, which is not counted"
+            ),
+            citation: Citation {
+                work: LR_SSC,
+                locator: "Pt 8, Ch 7, 3.2.2 for s_w; u after NASA/CR-1999-208994, from memory; stresses by finite elements, derived",
+                mark: Mark::Quoted,
+            },
+        })
     }
 
     fn limits(&self) -> &'static str {

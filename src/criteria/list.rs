@@ -291,6 +291,8 @@ criteria! {
     /// Mean shear over peak along the rim of a backing with corners.
     plug_evenness: Ratio;
     // limits
+    /// Rise of the crown over the width of the top, as far as it counts as shallow.
+    shallow_crown: Ratio;
     /// Sag between pipes over the span, where people walk.
     sag_walked_limit: Ratio;
     /// Sag between pipes over the span, elsewhere.
@@ -340,6 +342,8 @@ criteria! {
     wind_zone_fraction: Ratio;
     /// Least width of edge zones.
     wind_zone_minimum: Length;
+    /// Turn of the rim within a zone's width that makes a corner of it.
+    wind_corner_turn: Angle;
     /// Wind from ahead while running.
     headwind: Velocity;
     /// Gust or passing truck while trailering.

@@ -5,6 +5,9 @@ use std::f64::consts::PI;
 use super::Point;
 use crate::units::{Area, Length};
 
+/// Places that stand for the border of a footing, at even angles from its middle: at 45 degrees a corner.
+const ALONG_BORDER: u32 = 64;
+
 /// The shape of a footing in plan, about its middle.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Foot {
@@ -55,6 +58,22 @@ impl Foot {
             Self::Rectangle { length, width } => [length, width],
             Self::Disc { diameter } => [diameter, diameter],
         }
+    }
+
+    /// Places all along its border, from its middle, the corners among them.
+    #[must_use]
+    pub fn border(&self) -> Vec<Point> {
+        let all = (0..ALONG_BORDER).map(|k| 2.0 * PI * f64::from(k) / f64::from(ALONG_BORDER));
+        let [length, width] = self.sizes();
+        let places = all.map(|angle| {
+            let (sin, cos) = angle.sin_cos();
+            let out = match self {
+                Self::Rectangle { .. } => sin.abs().max(cos.abs()),
+                Self::Disc { .. } => 1.0,
+            };
+            Point { x: length * (0.5 * cos / out), y: width * (0.5 * sin / out) }
+        });
+        places.collect()
     }
 
     /// How far a place, from the middle, lies within it, to the nearest of its edges; below zero beside it.

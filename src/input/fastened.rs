@@ -12,7 +12,7 @@ use super::{
 use crate::{
     geometry::{Pattern, Polyline},
     top::{Fastened, Fixing, Laid, MOST_ALONG},
-    units::{Angle, Length, Sign, System, both},
+    units::{Angle, Length, Sign},
 };
 
 /// Most fixings of one pattern: a file that asks for more has a slip in its pitch.
@@ -163,7 +163,7 @@ fn row_along(
             .map_or((spacing.range, "so far apart there is no room for two fixings on the pipe"), |given| {
                 (given.range, "the first fixing lies beyond the middle of the pipe")
             });
-        room.report(Problem::at(range, words).help(format!("the pipe is {} long", both(length, System::Us))));
+        room.report(Problem::at(range, words).help(format!("the pipe is {} long", room.both(length))));
         return None;
     }
     if (length / spacing.value).get::<ratio>() > MOST_ALONG {

@@ -12,7 +12,7 @@ use super::{
 use crate::{
     material::{MaterialTable, UnknownName},
     top::{Bolt, Fastened, Fixing, Hold},
-    units::{Length, Sign, System, Torque, both},
+    units::{Length, Sign, Torque},
 };
 
 /// What a hold may ask for. Without a hold that can be read nobody knows which of them count.
@@ -240,10 +240,10 @@ fn read_depth(room: &Room<'_>, panel: Option<Length>) -> Option<Length> {
     if let Some(panel) = panel
         && depth.value > panel
     {
-        room.report(Problem::at(depth.range, "the fixing goes deeper than the panel is thick").help(format!(
-            "the panel is {} thick: go through it with `hold = \"through-bolt\"`",
-            both(panel, System::Us)
-        )));
+        room.report(
+            Problem::at(depth.range, "the fixing goes deeper than the panel is thick")
+                .help(format!("the panel is {} thick: go through it with `hold = \"through-bolt\"`", room.both(panel))),
+        );
     }
     Some(depth.value)
 }

@@ -1,11 +1,14 @@
 //! `[[pipe]]`, and lines and places inside the outline.
 
+use std::ops::Range;
+
 use super::{
     fastened::read_row,
     fixing::Fixings,
     outline::{beside, words},
     problem::Problem,
     reader::Room,
+    standing::{read_standing, stand_apart},
     unknown_name,
 };
 use crate::{
@@ -36,11 +39,20 @@ pub(super) fn read_pipes(
             "add two pipes or more, each with `name`, `outside` and `along = [[\"12 in\", \"20 in\"], [\"98 in\", \"20 in\"]]`",
         ));
     }
-    rooms
+    let count = rooms.len();
+    let pipes: Vec<(Pipe, Range<usize>)> = rooms
         .into_iter()
         .enumerate()
-        .filter_map(|(index, room)| read_pipe(room, index, (table, criteria), (outline, fixings)))
-        .collect()
+        .filter_map(|(index, room)| {
+            let range = room.value("along").map_or_else(|| room.place(), toml::Spanned::span);
+            Some((read_pipe(room, index, (table, criteria), (outline, fixings))?, range))
+        })
+        .collect();
+    // One that could not be read may be the one that holds the top.
+    if pipes.len() == count && scope == Scope::Whole {
+        read_standing(root, &pipes);
+    }
+    pipes.into_iter().map(|(pipe, _)| pipe).collect()
 }
 
 fn read_pipe(
@@ -77,18 +89,22 @@ fn read_pipe(
         room.report(Problem::at(post.range.clone(), "a post stands beyond the end of its pipe"));
     }
     let fastened = read_row(&room, along.as_ref(), fixings);
+    let pipe = || {
+        let outside = outside?.value;
+        Some(Pipe {
+            name,
+            along: along?,
+            outside,
+            seat: seat.map_or(outside * criteria.seat_share.value, |given| given.value),
+            wall: wall.map(|given| given.value),
+            alloy,
+            posts: posts.into_iter().map(|given| given.value).collect(),
+            fastened: fastened?,
+        })
+    };
+    let pipe = pipe().inspect(|pipe| stand_apart(&room, pipe));
     room.close();
-    let outside = outside?.value;
-    Some(Pipe {
-        name,
-        along: along?,
-        outside,
-        seat: seat.map_or(outside * criteria.seat_share.value, |given| given.value),
-        wall: wall.map(|given| given.value),
-        alloy,
-        posts: posts.into_iter().map(|given| given.value).collect(),
-        fastened: fastened?,
-    })
+    pipe
 }
 
 /// The line `along` of a pipe, a backing or a conduit, inside the outline.
@@ -100,7 +116,7 @@ pub(super) fn read_line(room: &Room<'_>, outline: Option<&Outline>) -> Option<Po
     let outside =
         outline.and_then(|outline| Some((points.value.iter().find(|point| !outline.holds(point.value))?, outline)));
     if let Some((outside, outline)) = outside {
-        room.report(beside(outside.range.clone(), outside.value, outline));
+        room.report(beside(room, outside.range.clone(), outside.value, outline));
     }
     let twin = points.value.windows(2).find(|pair| pair[0].value == pair[1].value).map(|pair| pair[1].range.clone());
     let line = Polyline::new(points.value.iter().map(|point| point.value).collect()).ok();
@@ -108,7 +124,7 @@ pub(super) fn read_line(room: &Room<'_>, outline: Option<&Outline>) -> Option<Po
         && let Some(left) = outline.left_by(line)
     {
         room.report(
-            Problem::at(points.range.clone(), format!("the line leaves the top at {}", words(left)))
+            Problem::at(points.range.clone(), format!("the line leaves the top at {}", words(room, left)))
                 .help("the outline cuts in there: lead the line round it"),
         );
     }

@@ -15,7 +15,7 @@ use crate::{
     load_case::MOST_GIVEN,
     material::{Body, MaterialTable},
     top::{Fastened, Gear, GivenForce, Outline},
-    units::{Force, Length, Mass, Ratio, Sign, System, Torque, both},
+    units::{Force, Length, Mass, Ratio, Sign, Torque},
 };
 
 pub(super) fn read_gear(
@@ -44,11 +44,11 @@ fn read_one(
     room.missing("at", "[\"30 in\", \"38 in\"]");
     if let (Some(at), Some(outline)) = (&at, outline) {
         if !outline.holds(at.value) {
-            room.report(beside(at.range.clone(), at.value, outline));
+            room.report(beside(&room, at.range.clone(), at.value, outline));
         } else if let Some(hole) = outline.hole_at(at.value) {
             room.report(
                 Problem::at(at.range.clone(), format!("{name} stands in {}", hole.name))
-                    .help(where_it_is(at.value, outline)),
+                    .help(where_it_is(&room, at.value, outline)),
             );
         }
     }
@@ -233,8 +233,8 @@ fn held_by_foot(room: &Room<'_>, foot: &Foot, fastened: &Fastened) {
     let [length, width] = foot.sizes();
     room.report(Problem::at(range, "a fixing stands beside the footing that it holds").help(format!(
         "the footing measures {} along the length and {} across: make it as large as the foot really is",
-        both(length, System::Us),
-        both(width, System::Us)
+        room.both(length),
+        room.both(width)
     )));
 }
 
@@ -244,7 +244,7 @@ fn within_outline(room: &Room<'_>, at: Point, outline: &Outline, fastened: &Fast
     let Some(outside) = places.into_iter().find(|place| outline.within_by(*place) <= Length::default()) else { return };
     let range = room.value("fixings").map_or(0..0, toml::Spanned::span);
     room.report(
-        Problem::at(range, format!("the fixing at {} does not lie within the panel", words(outside)))
-            .help(where_it_is(outside, outline)),
+        Problem::at(range, format!("the fixing at {} does not lie within the panel", words(room, outside)))
+            .help(where_it_is(room, outside, outline)),
     );
 }

@@ -1,5 +1,7 @@
 //! `[[hole]]`: as a circle, a rectangle, by corners, or from the outline's drawing.
 
+use uom::si::length::micrometer;
+
 use super::{
     outline::{Read, corner_fault, read_corners, read_radii, rounded, words},
     problem::Problem,
@@ -7,7 +9,7 @@ use super::{
 };
 use crate::{
     geometry::{Contour, Point, Polyline},
-    top::{Hole, Outline},
+    top::{Hole, Outline, Pipe},
     units::{Length, Sign},
 };
 
@@ -100,7 +102,7 @@ fn read_circular(room: Room<'_>, outline: Option<&Read<'_>>) -> Option<Contour> 
     let contour = at.zip(diameter).and_then(|(at, diameter)| match Contour::circle(at, diameter.value) {
         Ok(contour) => Some(contour),
         Err(fault) => {
-            room.report(corner_fault(fault, &diameter.range, |_| diameter.range.clone()));
+            room.report(corner_fault(&room, fault, &diameter.range, |_| diameter.range.clone()));
             None
         }
     });
@@ -113,14 +115,51 @@ fn read_middle(room: &Room<'_>) -> Option<Point> {
     room.point("at").map(|given| given.value)
 }
 
-/// Reports a backing or a conduit that runs through a hole.
-pub(super) fn clear_of_holes(room: &Room<'_>, line: Option<&Polyline>, outline: Option<&Outline>) {
+/// Reports a backing or a conduit that runs through a hole; true where none does.
+pub(super) fn clear_of_holes(
+    room: &Room<'_>,
+    line: Option<&Polyline>,
+    outline: Option<&Outline>,
+    pipes: &[Pipe],
+) -> bool {
     let found = line.zip(outline).and_then(|(line, outline)| outline.hole_on(line));
-    if let Some((hole, at)) = found {
-        let range = room.value("along").map_or(0..0, toml::Spanned::span);
-        room.report(
-            Problem::at(range, format!("the line runs through {} at {}", hole.name, words(at)))
-                .help("end it before the hole, or lead it round"),
-        );
-    }
+    let Some((hole, at)) = found else { return true };
+    let range = room.value("along").map_or(0..0, toml::Spanned::span);
+    let problem = Problem::at(range, format!("the line runs through {} at {}", hole.name, words(room, at)));
+    // Where a pipe runs below, it is the hole that is in the wrong place.
+    let below = pipes.iter().find(|pipe| hole.contour.entered_by(&pipe.along).is_some());
+    room.report(match below {
+        Some(pipe) => problem.help(format!(
+            "{} lies over {} as well: move it off the pipe, or end the line on both sides of it",
+            hole.name, pipe.name
+        )),
+        None => problem.help("end it before the hole, or lead it round"),
+    });
+    false
+}
+
+/// Reports a conduit whose outside reaches into a hole that its middle line passes.
+pub(super) fn beside_holes(
+    room: &Room<'_>,
+    (name, line, outside): (&str, &Polyline, Length),
+    outline: Option<&Outline>,
+) {
+    let half = outside / 2.0;
+    let near = |hole: &Hole| {
+        let rim =
+            hole.contour.flattened(Length::new::<micrometer>(100.0)).into_iter().map(|place| line.distance(place));
+        let ends = line.points().iter().map(|place| -hole.contour.within_by(*place));
+        rim.chain(ends).fold(half, Length::min)
+    };
+    let holes = outline.iter().flat_map(|outline| outline.holes()).map(|hole| (near(hole), hole));
+    let cut = holes.filter(|(near, _)| half - *near > Length::new::<micrometer>(1.0));
+    let Some((near, hole)) = cut.min_by(|a, b| a.0.value.total_cmp(&b.0.value)) else { return };
+    let range = room.value("along").map_or(0..0, toml::Spanned::span);
+    room.report(Problem::at(range, format!("{name} reaches {} into {}", room.both(half - near), hole.name)).help(
+        format!(
+            "it is {} thick: its middle passes the rim of a hole by {} or more",
+            room.both(outside),
+            room.both(half)
+        ),
+    ));
 }

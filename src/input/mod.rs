@@ -13,6 +13,7 @@ mod problem;
 mod reader;
 mod service;
 mod sizes;
+mod standing;
 mod top;
 mod under_nut;
 
@@ -64,7 +65,7 @@ pub struct NamedText {
 ///
 /// The problems of a file that is no TOML at all.
 pub fn tables_named_in(file: &NamedText) -> Result<Vec<(String, Range<usize>)>, FileProblems> {
-    let (root, sink) = (parse(file)?, Sink::default());
+    let (root, sink) = (parse(file)?, Sink::new(System::Us));
     let room = Room::new(FILE, root.get_ref(), root.span(), &sink);
     let files = room.room("tables").and_then(|tables| tables.texts("files")).unwrap_or_default();
     Ok(files.into_iter().flatten().map(|given| (given.value, given.range)).collect())
@@ -76,7 +77,7 @@ pub fn tables_named_in(file: &NamedText) -> Result<Vec<(String, Range<usize>)>, 
 ///
 /// The problems of a file that is no TOML at all.
 pub fn drawing_named_in(file: &NamedText) -> Result<Option<(String, Range<usize>)>, FileProblems> {
-    let (root, sink) = (parse(file)?, Sink::default());
+    let (root, sink) = (parse(file)?, Sink::new(System::Us));
     let room = Room::new(FILE, root.get_ref(), root.span(), &sink);
     Ok(drawing::named(&room).map(|given| (given.value, given.range)))
 }
@@ -96,7 +97,7 @@ pub fn read_design<'a>(
     let faulty = |problems| vec![FileProblems { file: file.name.clone(), text: file.text.clone(), problems }];
     let criteria = Criteria::built_in().map_err(|error| faulty(vec![Problem::at(0..0, error.to_string())]))?;
     let root = parse(file).map_err(|problems| vec![problems])?;
-    let sink = Sink::default();
+    let sink = Sink::new(System::Us);
     let room = Room::new(FILE, root.get_ref(), root.span(), &sink);
     let drawn = Drawn::new(drawing);
     let top = read_top(&room, table, criteria, (report, &drawn));
@@ -171,6 +172,8 @@ fn read_top(
 ) -> Option<Top> {
     let title = room.text("title").map_or_else(|| "a top without a title".to_owned(), |given| given.value);
     let written = room.choice("report", &[("us", System::Us), ("si", System::Si)]).map(|given| given.value);
+    let report = report.or(written).unwrap_or(System::Us);
+    room.say_in(report);
     if let Some(tables) = room.room("tables") {
         tables.texts("files");
         tables.close();
@@ -178,11 +181,11 @@ fn read_top(
     change_criteria(room, &mut criteria);
     let service = service::read_service(room, &criteria);
     let scope = top::read_scope(room);
-    let panel = top::read_panel(room, table, scope, drawn);
+    let panel = top::read_panel(room, (table, &criteria), scope, drawn);
     let outline = panel.outline.as_ref();
-    let inlays = top::read_inlays(room, table, outline, panel.core_thickness);
     let fixings = fixing::read_fixings(room, table, panel.thickness());
     let pipes = frame::read_pipes(room, table, (&criteria, scope), (outline, &fixings));
+    let inlays = top::read_inlays(room, table, (outline, &pipes), panel.core_thickness);
     let gear = gear::read_gear(room, table, (outline, &fixings));
     // Fixings that cannot be read have been reported.
     let fastened = || room.rooms("gear").iter().any(|gear| gear.value("fixings").is_some());
@@ -198,7 +201,7 @@ fn read_top(
     Some(Top {
         scope,
         title,
-        report: report.or(written).unwrap_or(System::Us),
+        report,
         outline: panel.outline?,
         crown: panel.crown,
         outer: panel.outer?,

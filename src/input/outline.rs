@@ -13,7 +13,7 @@ use super::{
 use crate::{
     geometry::{Contour, Corner, InvalidContour, Point},
     top::{InvalidHole, Outline, Scope},
-    units::{Length, Sign, System, both},
+    units::{Length, Sign},
 };
 
 /// How far from zero an outline by corners may begin and is moved there without a word: less than anyone measures.
@@ -42,13 +42,13 @@ pub(super) fn read_outline(root: &Room<'_>, top: &Room<'_>, scope: Scope, drawn:
         (Ok(outline), _) => Some(outline),
         (Err(fault), sheet) => {
             // Holes of a drawing lie in the drawing's own places.
-            let place = |at: Point| sheet.as_ref().map_or_else(|| words(at), |sheet| sheet.words(at));
+            let place = |at: Point| sheet.as_ref().map_or_else(|| words(root, at), |sheet| sheet.words(at));
             let (hole, message, help) = match fault {
                 InvalidHole::Beyond { hole, at } => (
                     hole,
                     format!("{} does not lie within the top, at {}", holes[hole].value.name, place(at)),
                     match &sheet {
-                        None => runs(high.x - low.x, high.y - low.y),
+                        None => runs(root, high.x - low.x, high.y - low.y),
                         Some(_) => "draw it inside the outline, with some panel round it".to_owned(),
                     },
                 ),
@@ -144,7 +144,7 @@ pub(super) fn rounded(
         [all] if all.value > least => {
             room.report(
                 Problem::at(all.range.clone(), format!("the corners are rounder than {wide}"))
-                    .help(format!("at most {}", both(least, System::Us))),
+                    .help(format!("at most {}", room.both(least))),
             );
             None
         }
@@ -155,7 +155,7 @@ pub(super) fn rounded(
                 Ok(contour) => Some(contour),
                 Err(fault) => {
                     let range = |corner: usize| at(corner).map_or(0..0, |radius| radius.range.clone());
-                    room.report(corner_fault(fault, &(0..0), range));
+                    room.report(corner_fault(room, fault, &(0..0), range));
                     None
                 }
             }
@@ -177,14 +177,19 @@ pub(super) fn read_corners(room: &Room<'_>) -> Option<Contour> {
     match Contour::polygon(&values) {
         Ok(contour) => Some(contour),
         Err(fault) => {
-            room.report(corner_fault(fault, &corners.range, |corner| corners.value[corner].range.clone()));
+            room.report(corner_fault(room, fault, &corners.range, |corner| corners.value[corner].range.clone()));
             None
         }
     }
 }
 
 /// What is wrong with corners, at the corner where there is one.
-pub(super) fn corner_fault(fault: InvalidContour, whole: &Range<usize>, at: impl Fn(usize) -> Range<usize>) -> Problem {
+pub(super) fn corner_fault(
+    room: &Room<'_>,
+    fault: InvalidContour,
+    whole: &Range<usize>,
+    at: impl Fn(usize) -> Range<usize>,
+) -> Problem {
     match fault {
         InvalidContour::Nothing => Problem::at(whole.clone(), "the corners enclose nothing")
             .help("write three or more, in the order in which one walks round"),
@@ -192,7 +197,7 @@ pub(super) fn corner_fault(fault: InvalidContour, whole: &Range<usize>, at: impl
             Problem::at(whole.clone(), "a corner is too far away to be one of a top").help("is the unit right?")
         }
         InvalidContour::Crosses { at } => {
-            Problem::at(whole.clone(), format!("the line crosses or touches itself at {}", words(at)))
+            Problem::at(whole.clone(), format!("the line crosses or touches itself at {}", words(room, at)))
                 .help("write the corners in the order in which one walks round")
         }
         InvalidContour::Repeated { corner } => {
@@ -201,7 +206,7 @@ pub(super) fn corner_fault(fault: InvalidContour, whole: &Range<usize>, at: impl
         }
         InvalidContour::RadiusDoesNotFit { corner, most } => {
             Problem::at(at(corner), "the rounding of this corner does not fit beside its neighbours")
-                .help(format!("its radius is at most {}", both(most, System::Us)))
+                .help(format!("its radius is at most {}", room.both(most)))
         }
     }
 }
@@ -218,7 +223,7 @@ fn sized(room: &Room<'_>, scope: Scope, sizes: &[(Length, &Range<usize>)]) -> Op
     for (size, range) in sizes {
         if !usual.contains(size) {
             room.report(
-                Problem::at((*range).clone(), format!("no {words} measures {}", both(*size, System::Us)))
+                Problem::at((*range).clone(), format!("no {words} measures {}", room.both(*size)))
                     .help(format!("a {words} is {} m to 20 m long and wide: is the unit right?", least / 1000.0)),
             );
             fits = None;
@@ -236,44 +241,45 @@ fn begins_at_zero(room: &Room<'_>, low: Point, range: &Range<usize>) -> Option<(
     let take = |way: &str, low: Length| {
         (low.abs() > least).then(|| {
             let (verb, word) = if low > Length::default() { ("take", "off") } else { ("add", "to") };
-            format!("{verb} {} {word} every {way}", both(low.abs(), System::Us))
+            format!("{verb} {} {word} every {way}", room.both(low.abs()))
         })
     };
     let ways: Vec<String> = take("x", low.x).into_iter().chain(take("y", low.y)).collect();
     room.report(
-        Problem::at(range.clone(), format!("the outline begins at {}, not at 0, 0", words(low)))
+        Problem::at(range.clone(), format!("the outline begins at {}, not at 0, 0", words(room, low)))
             .help(format!("places are measured from there: {}", ways.join(", "))),
     );
     None
 }
 
 /// A place in words.
-pub(super) fn words(at: Point) -> String {
-    format!("{}, {}", both(at.x, System::Us), both(at.y, System::Us))
+pub(super) fn words(room: &Room<'_>, at: Point) -> String {
+    format!("{}, {}", room.both(at.x), room.both(at.y))
 }
 
 /// How far a top runs, in words.
-fn runs(length: Length, width: Length) -> String {
+fn runs(room: &Room<'_>, length: Length, width: Length) -> String {
     format!(
         "the outline runs from 0 to {} along the length and from 0 to {} across",
-        both(length, System::Us),
-        both(width, System::Us)
+        room.both(length),
+        room.both(width)
     )
 }
 
 /// That a place lies outside the top.
-pub(super) fn beside(range: Range<usize>, place: Point, outline: &Outline) -> Problem {
-    Problem::at(range, format!("the place {} lies outside the top", words(place))).help(where_it_is(place, outline))
+pub(super) fn beside(room: &Room<'_>, range: Range<usize>, place: Point, outline: &Outline) -> Problem {
+    Problem::at(range, format!("the place {} lies outside the top", words(room, place)))
+        .help(where_it_is(room, place, outline))
 }
 
 /// How to get a place onto the panel.
-pub(super) fn where_it_is(place: Point, outline: &Outline) -> String {
+pub(super) fn where_it_is(room: &Room<'_>, place: Point, outline: &Outline) -> String {
     let along = |at: Length, size: Length| at >= Length::default() && at <= size;
     if let Some(hole) = outline.hole_at(place) {
-        format!("it lies in {}, {} from its rim", hole.name, both(-outline.within_by(place), System::Us))
+        format!("it lies in {}, {} from its rim", hole.name, room.both(-outline.within_by(place)))
     } else if along(place.x, outline.length()) && along(place.y, outline.width()) {
-        format!("it misses the outline by {}", both(-outline.within_by(place), System::Us))
+        format!("it misses the outline by {}", room.both(-outline.within_by(place)))
     } else {
-        runs(outline.length(), outline.width())
+        runs(room, outline.length(), outline.width())
     }
 }

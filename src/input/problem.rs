@@ -1,8 +1,13 @@
 //! What is wrong with a file: the place, the cause, a way out.
 
-use std::{cell::RefCell, ops::Range};
+use std::{
+    cell::{Cell, RefCell},
+    ops::Range,
+};
 
 use annotate_snippets::{AnnotationKind, Group, Level, Origin, Patch, Renderer, Snippet};
+
+use crate::units::System;
 
 /// One thing that is wrong in one file.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -95,18 +100,34 @@ fn within(text: &str, range: &Range<usize>) -> Range<usize> {
     start..end
 }
 
-/// Collects problems while a file is read, so that one run reports them all.
-#[derive(Debug, Default)]
-pub(crate) struct Sink(RefCell<Vec<Problem>>);
+/// Collects problems while a file is read, so that one run reports them all; says them in the units of its report.
+#[derive(Debug)]
+pub(crate) struct Sink {
+    problems: RefCell<Vec<Problem>>,
+    units: Cell<System>,
+}
 
 impl Sink {
+    pub(crate) const fn new(units: System) -> Self {
+        Self { problems: RefCell::new(Vec::new()), units: Cell::new(units) }
+    }
+
     pub(crate) fn report(&self, problem: Problem) {
-        self.0.borrow_mut().push(problem);
+        self.problems.borrow_mut().push(problem);
+    }
+
+    /// The units that what is said from here on comes first in.
+    pub(crate) fn say_in(&self, units: System) {
+        self.units.set(units);
+    }
+
+    pub(crate) fn units(&self) -> System {
+        self.units.get()
     }
 
     /// The problems in the order of the file.
     pub(crate) fn into_sorted(self) -> Vec<Problem> {
-        let mut problems = self.0.into_inner();
+        let mut problems = self.problems.into_inner();
         problems.sort_by_key(|problem| (problem.range.start, problem.range.end));
         problems.dedup();
         problems

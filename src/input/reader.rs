@@ -10,7 +10,7 @@ use toml::{
 use super::problem::{Problem, Sink, nearest};
 use crate::{
     geometry::{Corner, Point},
-    units::{self, Dimensioned, Length, ParseError, Sign},
+    units::{self, Dimensioned, Length, ParseError, Sign, System},
 };
 
 /// A value with the text and the place it was written at.
@@ -41,6 +41,16 @@ impl<'a> Room<'a> {
 
     pub(crate) fn report(&self, problem: Problem) {
         self.sink.report(problem);
+    }
+
+    /// A quantity in the units of the report, with the others behind it.
+    pub(crate) fn both<Q: Dimensioned>(&self, quantity: Q) -> String {
+        units::both(quantity, self.sink.units())
+    }
+
+    /// From here on problems say quantities first in these units.
+    pub(crate) fn say_in(&self, units: System) {
+        self.sink.say_in(units);
     }
 
     pub(crate) fn value(&self, key: &'static str) -> Option<&'a Spanned<DeValue<'a>>> {

@@ -10,18 +10,19 @@ use uom::si::ratio::ratio;
 use super::{
     drawing::Drawn,
     frame::read_line,
-    hole::clear_of_holes,
+    hole::{beside_holes, clear_of_holes},
     layer::{Layup, Process, not_a_fibre_content, read_layer},
     outline::read_outline,
     problem::Problem,
-    reader::Room,
+    reader::{Given, Room},
     unknown_name,
 };
 use crate::{
+    criteria::Criteria,
     laminate::InvalidLaminate,
     material::{Board, Curve, MaterialTable},
-    top::{Backing, Conduit, CoreSheet, Edge, Outline, Schedule, Scope},
-    units::{Length, MassDensity, Ratio, Sign, System, ThermodynamicTemperature, both},
+    top::{Backing, Conduit, CoreSheet, Edge, Outline, Pipe, Schedule, Scope},
+    units::{Length, MassDensity, Ratio, Sign, ThermodynamicTemperature},
 };
 
 /// What `[top]` says. What could not be read is absent and reported; the rest of the file is held against what is there.
@@ -64,7 +65,12 @@ pub(super) fn read_scope(root: &Room<'_>) -> Scope {
     if whole.is_none() && patch.is_some() { Scope::Patch } else { Scope::Whole }
 }
 
-pub(super) fn read_panel(root: &Room<'_>, table: &MaterialTable, scope: Scope, drawn: &Drawn<'_>) -> Panel {
+pub(super) fn read_panel(
+    root: &Room<'_>,
+    (table, criteria): (&MaterialTable, &Criteria),
+    scope: Scope,
+    drawn: &Drawn<'_>,
+) -> Panel {
     let key = match scope {
         Scope::Whole => "top",
         Scope::Patch => "patch",
@@ -81,12 +87,30 @@ pub(super) fn read_panel(root: &Room<'_>, table: &MaterialTable, scope: Scope, d
     // A patch has no rim and no crown that anything asks for.
     let whole = scope == Scope::Whole;
     let crown = whole.then(|| room.quantity::<Length>("crown", Sign::NotNegative)).flatten();
-    let crown = crown.map_or_else(Length::default, |given| given.value);
+    let crown = read_crown(&room, crown, outline.as_ref(), criteria.shallow_crown.value);
     let (outer, inner, resin_retention) = read_skins(&room, table);
     let (core, core_thickness) = read_core(&room, table);
     let edge = if whole { read_edge(&room, table, outline.as_ref()) } else { Some(None) };
     room.close();
     Panel { outline, crown, outer, inner, resin_retention, core, core_thickness, edge }
+}
+
+/// The rise of the crown, as far as the top is a shallow shell.
+fn read_crown(room: &Room<'_>, crown: Option<Given<Length>>, outline: Option<&Outline>, limit: Ratio) -> Length {
+    let Some(crown) = crown else { return Length::default() };
+    if let Some(outline) = outline
+        && crown.value > outline.width() * limit
+    {
+        room.report(Problem::at(crown.range, "so high a crown is no shallow one, and nothing here reckons with it").help(
+            format!(
+                "of a top {} wide it rises by {} at the most, as far as it is looked at (`shallow-crown`); write less, and the top \
+                 is taken as flatter than it is",
+                room.both(outline.width()),
+                room.both(outline.width() * limit)
+            ),
+        ));
+    }
+    crown.value
 }
 
 fn read_skins(
@@ -154,13 +178,13 @@ fn read_core(top: &Room<'_>, table: &MaterialTable) -> (Option<CoreSheet>, Optio
                 top.report(
                     Problem::at(
                         density.range,
-                        format!("the material table does not know `{}` at {}", family.id, both(out.given, System::Us)),
+                        format!("the material table does not know `{}` at {}", family.id, top.both(out.given)),
                     )
                     .help(format!(
                         "it knows its {} from {} to {}: choose a density between, or another core",
                         out.origin.property.replace('_', " "),
-                        both(out.low, System::Us),
-                        both(out.high, System::Us)
+                        top.both(out.low),
+                        top.both(out.high)
                     )),
                 );
                 None
@@ -207,7 +231,7 @@ const METAL: &str = "aluminium";
 pub(super) fn read_inlays(
     root: &Room<'_>,
     table: &MaterialTable,
-    outline: Option<&Outline>,
+    (outline, pipes): (Option<&Outline>, &[Pipe]),
     core: Option<Length>,
 ) -> Inlays {
     let backings = root.rooms("backing").into_iter().enumerate().filter_map(|(index, room)| {
@@ -222,7 +246,7 @@ pub(super) fn read_inlays(
             }
         });
         let along = read_line(&room, outline);
-        clear_of_holes(&room, along.as_ref(), outline);
+        clear_of_holes(&room, along.as_ref(), outline, pipes);
         room.close();
         let board = board?;
         let boards = boards_beside(table, &board);
@@ -251,12 +275,15 @@ pub(super) fn read_inlays(
         {
             let range = diameter.map(|given| given.range).or(material.map(|given| given.range)).unwrap_or_default();
             room.report(
-                Problem::at(range, format!("{name} is {} and does not fit into the core", both(size, System::Us)))
-                    .help(format!("the core is {} thick", both(core, System::Us))),
+                Problem::at(range, format!("{name} is {} and does not fit into the core", room.both(size)))
+                    .help(format!("the core is {} thick", room.both(core))),
             );
         }
         let along = read_line(&room, outline);
-        clear_of_holes(&room, along.as_ref(), outline);
+        let clear = clear_of_holes(&room, along.as_ref(), outline, pipes);
+        if let (true, Some(size), Some(along)) = (clear, size, &along) {
+            beside_holes(&room, (&name, along, size), outline);
+        }
         room.close();
         Some(Conduit { name, diameter: size?, along: along?, tube })
     });

@@ -81,6 +81,15 @@ fn plate(report: &Report<'_>, analysis: &Analysis<'_>) -> Vec<String> {
                     rigid.join(", ")
                 ));
             }
+            let over = report.top.gear.iter().filter(|gear| gear.hangs_over(&report.top.outline));
+            let over: Vec<&str> = over.map(|gear| gear.name.as_str()).collect();
+            if !over.is_empty() {
+                cautions.push(format!(
+                    "The footing reaches over the rim or a hole: {}. The plate method puts all of its load on the part that \
+                     lies on the top.",
+                    over.join(", ")
+                ));
+            }
             if method.pipes.contains(&PipeModel::OnPosts) {
                 cautions.push(
                     "Where pipes bend, the plate's sag is judged over the span between posts: it says nothing of a short \
@@ -90,6 +99,16 @@ fn plate(report: &Report<'_>, analysis: &Analysis<'_>) -> Vec<String> {
             }
         }
         None | Some(Err(_)) => {}
+    }
+    if analysis.whole.is_some() {
+        for pipe in report.top.pipes.iter().filter(|pipe| pipe.wall.is_some() && pipe.alloy.is_some()) {
+            let Some((hole, _)) = report.top.outline.hole_on(&pipe.along) else { continue };
+            cautions.push(format!(
+                "{} goes on below {}: the plate method takes it as ending at the hole, each part held by its own posts, or by \
+                 the panel where it has none. It is stiffer than that, and bears more itself.",
+                pipe.name, hole.name
+            ));
+        }
     }
     cautions
 }
@@ -102,8 +121,8 @@ fn outline(report: &Report<'_>) -> Vec<String> {
     }
     if outline.corner_radii() != Some([Length::default(); 4]) {
         cautions.push(format!(
-            "The hand method takes the outline's bounding rectangle, {} by {}, for strips, bays, people and wind: \
-             people may stand where it is cut off. Weight, places and distances to the rim go by the outline itself.",
+            "The hand method takes the outline's bounding rectangle, {} by {}, for strips, bays and wind. Weight, people on \
+             strips, places and distances to the rim go by the outline itself.",
             show(outline.length(), top.report),
             show(outline.width(), top.report)
         ));

@@ -7,7 +7,7 @@ use super::{
     words,
 };
 use crate::{
-    check::{CHECKS, Check},
+    check::{CHECKS, Check, OnPlate},
     criteria::{Criteria, Record},
     input::nearest,
     material::{MaterialTable, PropertyView, RowView},
@@ -108,11 +108,14 @@ pub fn explain(
             page.line(&Tone::Strong.paint(&format!("{} ({})", check.title(), check.id())));
             page.paragraph("  what      ", check.what());
             page.paragraph("  formula   ", check.formula());
-            if let Some(formula) = check.formula_on_plate() {
-                page.paragraph("  on plate  ", formula);
-            }
             page.paragraph("  holds for ", check.limits());
             page.paragraph("  source    ", &cited(table, citation.work.0, citation.locator, citation.mark));
+            if let Some(OnPlate { formula, limits, citation }) = check.on_plate() {
+                page.blank();
+                page.paragraph("  on plate  ", formula);
+                page.paragraph("  holds for ", limits);
+                page.paragraph("  source    ", &cited(table, citation.work.0, citation.locator, citation.mark));
+            }
         }
         Subject::Materials(rows) => {
             for (index, (row, properties)) in rows.into_iter().enumerate() {
@@ -186,13 +189,17 @@ pub fn explain_json(
 }
 
 pub(super) fn check_json(check: &dyn Check, table: &MaterialTable) -> Value {
-    let citation = check.citation();
+    let (citation, on_plate) = (check.citation(), check.on_plate());
     json!({
         "check": check.id(),
         "title": check.title(),
         "what": check.what(),
         "formula": check.formula(),
-        "formula_on_plate": check.formula_on_plate(),
+        "formula_on_plate": on_plate.map(|on_plate| on_plate.formula),
+        "limits_on_plate": on_plate.map(|on_plate| on_plate.limits),
+        "source_on_plate": on_plate.map(|on_plate| source(table, on_plate.citation.work.0)),
+        "locator_on_plate": on_plate.map(|on_plate| on_plate.citation.locator),
+        "mark_on_plate": on_plate.map(|on_plate| on_plate.citation.mark.words()),
         "limits": check.limits(),
         "source": source(table, citation.work.0),
         "locator": citation.locator,

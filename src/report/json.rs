@@ -25,12 +25,12 @@
 //! | `sag_bounds` | of the bay on four sides that sags most by pressure alone: `x`, `y` of its middle, `case`, `supported` (checked), `clamped`; null without such bays |
 //! | `criteria` | every factor, knock-down, limit and assumed load, with source and mark |
 //! | `numerical_error` | largest relative change of a utilisation at twice the division |
-//! | `plate` | the plate method: `triangles`, `unknowns`, `pipes` (`pipe`, `rigid`), `beside` (`check`, `hand` and `plate` utilisation, `hand_case`, `plate_case`, `error` of the plate's, `reason` of a difference); `reason` alone where there is no solution; null where it was not asked for |
+//! | `plate` | the plate method: `triangles`, `unknowns`, `pipes` (`pipe`, `rigid`), `beside` (`check`, `hand` and `plate` utilisation, `hand_case`, `plate_case`, `error` of the plate's, `reason` of a difference); `reason` alone where there is no solution, that of the whole report where nothing could be looked at; null where it was not asked for |
 //! | `cautions` | the cautions, as texts |
 //!
 //! An outcome has `check`, `title`, `passes`, `method` (`hand` or `plate`), `case` (id or null), `place` (words), `x`, `y`, and either `not_evaluated`
 //! (the reason) or `demand`, `allowable`, `factor`, `utilisation`, `margin` (null when nothing acts), `basis`, `terms`
-//! (`symbol`, `value`), `formula`, `source`.
+//! (`symbol`, `value`), `formula`, `limits`, `source`: those of the plate method where the outcome is by it.
 
 use serde_json::{Value, json};
 use uom::si::ratio::ratio;
@@ -101,7 +101,10 @@ pub fn to_json(report: &Report<'_>) -> Value {
 
 /// The plate solution, and both methods side by side.
 fn plate(report: &Report<'_>) -> Value {
-    let Ok(analysis) = &report.analysis else { return Value::Null };
+    let analysis = match &report.analysis {
+        Ok(analysis) => analysis,
+        Err(reason) => return json!({ "reason": reason }),
+    };
     match &analysis.whole {
         None => Value::Null,
         Some(Err(reason)) => json!({ "reason": reason.to_string() }),
@@ -135,7 +138,7 @@ fn plate(report: &Report<'_>) -> Value {
 }
 
 fn outcome_json(report: &Report<'_>, outcome: &Outcome) -> Value {
-    let check = CHECKS[outcome.check];
+    let (check, on_plate) = (CHECKS[outcome.check], outcome.on_plate());
     let system = report.top.report;
     let Ok(analysis) = &report.analysis else { return Value::Null };
     let coordinate = |value: Option<crate::units::Length>| value.map(|value| quantity(value, system));
@@ -148,8 +151,9 @@ fn outcome_json(report: &Report<'_>, outcome: &Outcome) -> Value {
         "x": coordinate(outcome.place.at.map(|at| at.x)),
         "y": coordinate(outcome.place.at.map(|at| at.y)),
         "method": match outcome.method { Method::Hand => "hand", Method::Plate => "plate" },
-        "formula": check.formula_on_plate().filter(|_| outcome.method == Method::Plate).unwrap_or_else(|| check.formula()),
-        "source": text::citation(report, outcome.check),
+        "formula": on_plate.map_or_else(|| check.formula(), |on_plate| on_plate.formula),
+        "limits": on_plate.map_or_else(|| check.limits(), |on_plate| on_plate.limits),
+        "source": text::citation(report, outcome),
     });
     let more = match &outcome.verdict {
         Verdict::NotEvaluated(reason) => json!({ "not_evaluated": reason }),

@@ -93,6 +93,18 @@ pub(super) fn left(text: &str, width: usize) -> String {
 }
 
 pub(super) fn right(text: &str, width: usize) -> String {
-    let gap = width.saturating_sub(text.chars().count());
+    // A number that is too wide moves its line along rather than run into the one before.
+    let gap = width.saturating_sub(text.chars().count()).max(1);
     format!("{}{text}", " ".repeat(gap))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::right;
+
+    #[test]
+    fn numbers_do_not_run_together() {
+        let cells = ["1.00", "100.6 %", "1234.5 %"].map(|cell| right(cell, 7)).concat();
+        assert_eq!(cells, "   1.00 100.6 % 1234.5 %");
+    }
 }

@@ -24,3 +24,18 @@ pub struct Pipe {
     /// What holds the top on it, where the file says it.
     pub fastened: Option<Fastened>,
 }
+
+impl Pipe {
+    /// Least distance of its first post from its last, in its diameters, so that it counts as a beam: one is longer than
+    /// thick.
+    pub const POSTS_APART: f64 = 4.0;
+
+    /// Whether its posts hold it as a beam: two that stand apart. Posts that stand together hold it like one.
+    #[must_use]
+    pub fn posts_hold(&self) -> bool {
+        let stations = || self.posts.iter().copied();
+        let first = stations().fold(self.along.length(), Length::min);
+        let last = stations().fold(Length::default(), Length::max);
+        self.posts.len() >= 2 && last - first >= self.outside * Self::POSTS_APART
+    }
+}

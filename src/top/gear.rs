@@ -1,6 +1,6 @@
 //! Things that the top carries.
 
-use super::Fastened;
+use super::{Fastened, Outline};
 use crate::{
     geometry::{Foot, Point},
     units::{Area, Force, Length, Mass, Ratio, Torque},
@@ -42,6 +42,29 @@ impl Gear {
     #[must_use]
     pub fn footing(&self) -> Length {
         self.foot.area().sqrt()
+    }
+
+    /// Whether its footing reaches over the rim of a top or of a hole.
+    ///
+    /// ```
+    /// # use skinspan::{input::{NamedText, read_design, read_tables}, units::parse};
+    /// # let text = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/examples/survey-launch.toml")).unwrap();
+    /// # let text = NamedText { name: String::new(), text };
+    /// let mut top = read_design(&text, &read_tables(&[]).unwrap(), None).unwrap();
+    /// // Its radar stands on a disc of 10 in.
+    /// assert!(!top.gear[0].hangs_over(&top.outline));
+    /// top.gear[0].at.y = parse("4.9 in").unwrap();
+    /// assert!(top.gear[0].hangs_over(&top.outline));
+    /// ```
+    #[must_use]
+    pub fn hangs_over(&self, outline: &Outline) -> bool {
+        let on_top = |place: Point| {
+            outline.within_by(Point { x: self.at.x + place.x, y: self.at.y + place.y })
+                >= -Length::new::<uom::si::length::micrometer>(1.0)
+        };
+        let within = |place: Point| self.foot.holds(Point { x: place.x - self.at.x, y: place.y - self.at.y });
+        !self.foot.border().into_iter().all(on_top)
+            || outline.holes().iter().any(|hole| within(hole.contour.vertices()[0].at))
     }
 }
 

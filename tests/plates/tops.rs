@@ -1,10 +1,12 @@
 //! Whole tops by the plate method: balance, symmetry, and what must not depend on the number of threads.
 
 use skinspan::{
-    analysis::{Analysis, DIVISIONS, PipeModel},
+    analysis::{Analysis, DIVISIONS, NoPlate, PipeModel, PlateMethod},
     check::{CHECKS, Method, run},
+    geometry::{Contour, Point},
     input::{NamedText, read_design, read_tables},
-    top::Top,
+    top::{Hole, Outline, Top},
+    units::parse,
 };
 
 /// The mesh is not its own mirror image: what it makes of one side and the other differs by less than this.
@@ -71,4 +73,38 @@ fn threads_do_not_change_a_byte() {
 
 fn rayon_alone<T: Send>(work: impl FnOnce() -> T + Send) -> T {
     rayon::ThreadPoolBuilder::new().num_threads(1).build().unwrap().install(work)
+}
+
+/// Two rails on two posts each, 6 ft apart, with a hole of 12 in over each of those asked for, half way along.
+fn rails_below_holes(holes: &[&str], posts: [&str; 2]) -> Result<PlateMethod, NoPlate> {
+    let mut top = example("rail-row");
+    top.backings.clear();
+    let hole = |y: &&str| {
+        let at = Point { x: parse("45 in").unwrap(), y: parse(y).unwrap() };
+        Hole { name: "hatch".to_owned(), contour: Contour::circle(at, parse("12 in").unwrap()).unwrap() }
+    };
+    top.outline = Outline::new(&top.outline.contour().clone(), holes.iter().map(hole).collect()).unwrap();
+    for pipe in &mut top.pipes {
+        pipe.posts = posts.map(|post| parse(post).unwrap()).to_vec();
+        pipe.fastened = None;
+    }
+    Analysis::new(&top, DIVISIONS).unwrap().with_plate_method().whole.unwrap()
+}
+
+#[test]
+fn a_pipe_that_goes_on_below_a_hole_is_no_stiffer_for_it() {
+    let sag = |holes: &[&str], posts| {
+        let method = rails_below_holes(holes, posts).unwrap();
+        assert_eq!(method.pipes, [PipeModel::OnPosts; 2]);
+        let sags = method.cases.iter().flat_map(|forces| forces.between.iter().chain(&forces.tip));
+        sags.map(|sag| sag.sag.value.abs()).fold(0.0, f64::max)
+    };
+    let ends = ["6 in", "76 in"];
+    let whole = sag(&[], ends);
+    assert!(sag(&["16 in"], ends) > whole, "one post on either side of the hole");
+    // All posts of the rails stand before the holes: what lies behind them hangs on the panel.
+    assert!(sag(&["16 in", "48 in"], ["6 in", "20 in"]) > 2.0 * whole);
+    // With the posts below the holes nothing holds the panel.
+    let loose = rails_below_holes(&["16 in", "48 in"], ["36 in", "46 in"]).unwrap_err();
+    assert!(matches!(loose, NoPlate::Mechanism(_)), "{loose}");
 }

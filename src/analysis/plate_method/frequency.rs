@@ -22,7 +22,12 @@ pub(super) fn first_frequency(top: &Top, net: &Net, plate: &Plate) -> Result<Swi
         let foot = loads.foot(gear.at, &gear.foot);
         points.extend(foot.iter().map(|&place| (place, gear.mass / count(&foot))));
     }
-    let points: Vec<(usize, Point, Mass)> =
-        points.into_iter().filter_map(|(place, mass)| Some((net.mesh.holding(place)?, place, mass))).collect();
+    let points: Vec<(usize, Point, Mass)> = points
+        .into_iter()
+        .map(|(place, mass)| {
+            let (triangle, place) = loads.onto(place);
+            (triangle, place, mass)
+        })
+        .collect();
     plate.first_frequency(&Masses { per_area: &|triangle| by_region[net.of_triangle[triangle]], points: &points })
 }

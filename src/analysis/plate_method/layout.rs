@@ -22,9 +22,6 @@ use crate::{
 /// How far the straight sides of triangles may leave a rounded rim, over the smaller side of the top.
 const RIM_TOLERANCE: f64 = 1.0 / 400.0;
 
-/// Least distance of the outermost posts of a pipe that is taken as a beam, in its diameters: a beam is longer than thick.
-const LEAST_APART: f64 = 4.0;
-
 /// A pipe's stretch of the mesh.
 #[derive(Clone, Debug)]
 pub(super) struct Stretch {
@@ -197,10 +194,6 @@ impl Net {
         });
         distances.fold(top.outline.length() * 2.0, Length::min)
     }
-
-    pub(super) fn middle(&self, triangle: usize) -> Point {
-        middle(&self.mesh, &self.mesh.triangles()[triangle])
-    }
 }
 
 impl Stretch {
@@ -210,13 +203,11 @@ impl Stretch {
 
     fn beam(&self, pipe: &Pipe) -> Option<Beam> {
         let (wall, alloy) = (pipe.wall?, pipe.alloy.as_ref()?);
-        // Posts that stand together hold a pipe like one.
-        let stations = || pipe.posts.iter().copied();
-        let first = stations().fold(pipe.along.length(), Length::min);
-        let last = stations().fold(Length::default(), Length::max);
-        if self.posts.len() < 2 || last - first < pipe.outside * LEAST_APART {
+        if !pipe.posts_hold() {
             return None;
         }
+        // Below a hole the pipe goes on. Here it ends there, and its stretches are held by the posts that each has, or by the
+        // panel alone: more limber than the pipe is.
         let inside = pipe.outside - wall * 2.0;
         let square = |d: Length| d * d;
         let second_moment =

@@ -1,6 +1,6 @@
 //! Load cases as loads on the plate.
 
-use super::layout::Net;
+use super::{layout::Net, wind};
 use crate::{
     analysis::gear_action::GearAction,
     finite_element::{Load, Plate, Solution},
@@ -47,34 +47,33 @@ impl<'a> StillLoads<'a> {
     }
 
     pub(super) fn solve(&self, cases: &[LoadCase], numbers: &[usize]) -> Vec<Still> {
-        let loads: Vec<Load> = numbers
-            .iter()
-            .flat_map(|&number| {
-                let case = &cases[number];
-                [self.still(case), self.overturning(case, Side::X), self.overturning(case, Side::Y)]
-            })
-            .collect();
-        let solved = self.plate.solve(&loads);
-        numbers
-            .iter()
-            .zip(solved.chunks_exact(3))
-            .map(|(&case, parts)| {
-                let tips = self
-                    .top
-                    .gear
-                    .iter()
-                    .any(|gear| GearAction::of(self.top, gear, &cases[case]).moment != Torque::default());
-                let from = if tips {
-                    DIRECTIONS
-                        .iter()
-                        .filter_map(|&(x, y)| Solution::sum(&[(&parts[0], 1.0), (&parts[1], x), (&parts[2], y)]))
-                        .collect()
-                } else {
-                    vec![parts[0].clone()]
-                };
-                Still { case, from }
-            })
-            .collect()
+        let (mut loads, mut turns) = (Vec::new(), Vec::with_capacity(numbers.len()));
+        for &number in numbers {
+            let ways = GearAction::overturning(self.top, &cases[number]);
+            turns.push(ways.len());
+            loads.push(self.still(&cases[number]));
+            loads
+                .extend(ways.iter().flat_map(|moments| [Side::X, Side::Y].map(|side| self.overturning(moments, side))));
+        }
+        let mut solved = self.plate.solve(&loads).into_iter();
+        let mut next = || solved.next().into_iter();
+        let mut stills = Vec::with_capacity(numbers.len());
+        for (&case, turns) in numbers.iter().zip(turns) {
+            let (mut from, still) = (Vec::new(), next().next());
+            for _ in 0..turns {
+                let tipped: Vec<Solution> = still.iter().cloned().chain(next()).chain(next()).collect();
+                if let [still, along, across] = &tipped[..] {
+                    from.extend(
+                        DIRECTIONS.iter().filter_map(|&(x, y)| Solution::sum(&[(still, 1.0), (along, x), (across, y)])),
+                    );
+                }
+            }
+            if turns == 0 {
+                from.extend(still);
+            }
+            stills.push(Still { case, from });
+        }
+        stills
     }
 
     /// Weight, wind and pressure. Heat is not among it: how far the pipes hold down a top that would bow hangs on the play
@@ -84,7 +83,7 @@ impl<'a> StillLoads<'a> {
         let acceleration: Acceleration = gravity() * case.gravity;
         let pressure = |triangle: usize| {
             let weight: Pressure = masses[self.net.of_triangle[triangle]] * acceleration;
-            weight + case.pressure + self.wind(case, self.net.middle(triangle))
+            weight + case.pressure + wind::on_triangle(self.top, case, self.plate.corners(triangle))
         };
         let mut load = Load::none(self.plate).pressed(self.plate, &pressure);
         for (place, mass) in self.net.rim_masses(self.top) {
@@ -101,45 +100,31 @@ impl<'a> StillLoads<'a> {
         load
     }
 
-    /// Wind by zone: a corner lies within the zone's width of two edges.
-    fn wind(&self, case: &LoadCase, place: Point) -> Pressure {
-        let outline = &self.top.outline;
-        let near = [place.x.min(outline.length() - place.x), place.y.min(outline.width() - place.y)];
-        let edges = near.iter().filter(|to_edge| **to_edge < case.zone).count();
-        // A slanted rim lies within the rectangle round the top.
-        match edges.max(usize::from(outline.within_by(place) < case.zone)) {
-            0 => case.wind.interior,
-            1 => case.wind.edge,
-            _ => case.wind.corner,
-        }
-    }
-
-    /// Overturning moments at the footings, from one side.
-    fn overturning(&self, case: &LoadCase, side: Side) -> Load {
+    /// Overturning moments at the footings, gear by gear, from one side.
+    fn overturning(&self, moments: &[Torque], side: Side) -> Load {
         let mut load = Load::none(self.plate);
-        for gear in &self.top.gear {
-            let moment = GearAction::of(self.top, gear, case).moment;
+        for (gear, &moment) in self.top.gear.iter().zip(moments) {
             if moment == Torque::default() {
                 continue;
             }
+            // Forces in proportion to the distance from a line make the moment, and none about the line across.
             let points = self.foot(gear.at, &gear.foot);
-            let arm = |place: Point| match side {
-                Side::X => place.x - gear.at.x,
-                Side::Y => place.y - gear.at.y,
+            let Spread { middle, xx, xy, yy } = Spread::of(&points);
+            let whole = xx * yy - xy * xy;
+            let [along, across] = match side {
+                Side::X => [moment * (yy / whole), -moment * (xy / whole)],
+                Side::Y => [-moment * (xy / whole), moment * (xx / whole)],
             };
-            let mean = points.iter().map(|&place| arm(place)).fold(Length::default(), |a, b| a + b) / count(&points);
-            let squares: Area = points.iter().map(|&place| (arm(place) - mean) * (arm(place) - mean)).sum();
-            if squares > Area::default() {
-                for &place in &points {
-                    load = self.at(load, place, moment * ((arm(place) - mean) / squares));
-                }
+            for &place in &points {
+                let force: Force = along * (place.x - middle.x) + across * (place.y - middle.y);
+                load = self.at(load, place, force);
             }
         }
         load
     }
 
-    /// Points of a footing that lie on the top, each for the same area; from the outer skin it spreads at 45 degrees to the
-    /// mid-plane.
+    /// Points of a footing that lie on the top, each for the same share of what acts on it: what hangs over the rim or a hole
+    /// bears nothing, and the others bear all. From the outer skin a footing spreads at 45 degrees to the mid-plane.
     pub(super) fn foot(&self, at: Point, foot: &Foot) -> Vec<Point> {
         let spread = self.net.disc * 2.0;
         let wider = match *foot {
@@ -147,18 +132,36 @@ impl<'a> StillLoads<'a> {
             Foot::Disc { diameter } => Foot::Disc { diameter: diameter + spread },
         };
         let [length, width] = wider.sizes();
-        square(at, length, width)
-            .into_iter()
-            .filter(|place| wider.holds(Point { x: place.x - at.x, y: place.y - at.y }))
-            .filter(|place| self.net.mesh.holding(*place).is_some())
-            .collect()
+        let on_top = |parts: usize| -> Vec<Point> {
+            grid(at, [length, width], parts)
+                .into_iter()
+                .filter(|place| wider.holds(Point { x: place.x - at.x, y: place.y - at.y }))
+                .filter(|place| self.net.mesh.holding(*place).is_some())
+                .collect()
+        };
+        // Of a footing that lies on a tip of the top a closer look finds enough to bear a moment.
+        let looks = [POINTS, POINTS * 3, POINTS * 9].into_iter().map(on_top);
+        looks.into_iter().find(|points| Spread::of(points).bears_moments()).unwrap_or_else(|| {
+            let (triangle, _) = self.onto(at);
+            self.plate.corners(triangle).to_vec()
+        })
     }
 
     fn at(&self, load: Load, place: Point, force: Force) -> Load {
-        match self.net.mesh.holding(place) {
-            Some(triangle) => load.with_force(self.plate, triangle, place, force),
-            None => load,
+        let (triangle, place) = self.onto(place);
+        load.with_force(self.plate, triangle, place, force)
+    }
+
+    /// The triangle that holds a place. Places on a rounded rim lie beside the straight sides of the triangles, by less than
+    /// their tolerance: such a one moves to the middle of the nearest.
+    pub(super) fn onto(&self, place: Point) -> (usize, Point) {
+        if let Some(triangle) = self.net.mesh.holding(place) {
+            return (triangle, place);
         }
+        let middles = (0..self.plate.triangles()).map(|triangle| (triangle, middle(self.plate.corners(triangle))));
+        let nearer =
+            |a: &(usize, Point), b: &(usize, Point)| a.1.distance(place).value.total_cmp(&b.1.distance(place).value);
+        middles.min_by(nearer).unwrap_or((0, place))
     }
 }
 
@@ -168,20 +171,54 @@ enum Side {
     Y,
 }
 
-#[expect(clippy::cast_precision_loss, reason = "a dozen points")]
+/// How points lie about their middle.
+struct Spread {
+    middle: Point,
+    xx: Area,
+    xy: Area,
+    yy: Area,
+}
+
+impl Spread {
+    fn of(points: &[Point]) -> Self {
+        let mean = |sum: Length| sum / count(points);
+        let middle = Point {
+            x: mean(points.iter().map(|place| place.x).sum()),
+            y: mean(points.iter().map(|place| place.y).sum()),
+        };
+        let sum = |product: &dyn Fn(Length, Length) -> Area| -> Area {
+            points.iter().map(|place| product(place.x - middle.x, place.y - middle.y)).sum()
+        };
+        Self { middle, xx: sum(&|x, _| x * x), xy: sum(&|x, y| x * y), yy: sum(&|_, y| y * y) }
+    }
+
+    /// Whether they lie off one line by more than a rounding.
+    fn bears_moments(&self) -> bool {
+        let Self { xx, xy, yy, .. } = *self;
+        xx * yy - xy * xy > 1e-6 * (xx * yy)
+    }
+}
+
+fn middle([a, b, c]: [Point; 3]) -> Point {
+    Point { x: (a.x + b.x + c.x) / 3.0, y: (a.y + b.y + c.y) / 3.0 }
+}
+
+#[expect(clippy::cast_precision_loss, reason = "some hundreds of points")]
 pub(super) fn count(points: &[Point]) -> f64 {
     points.len().max(1) as f64
 }
 
 /// Points of a rectangle, each in the middle of its share.
 pub(super) fn square(at: Point, length: Length, width: Length) -> Vec<Point> {
-    let mut points = Vec::with_capacity(POINTS * POINTS);
-    for i in 0..POINTS {
-        for j in 0..POINTS {
-            #[expect(clippy::cast_precision_loss, reason = "four")]
-            let share = |k: usize| (k as f64 + 0.5) / POINTS as f64 - 0.5;
-            points.push(Point { x: at.x + length * share(i), y: at.y + width * share(j) });
-        }
-    }
-    points
+    grid(at, [length, width], POINTS)
 }
+
+fn grid(at: Point, [length, width]: [Length; 2], parts: usize) -> Vec<Point> {
+    #[expect(clippy::cast_precision_loss, reason = "some dozens")]
+    let share = |k: usize| (k as f64 + 0.5) / parts as f64 - 0.5;
+    let places = (0..parts).flat_map(|i| (0..parts).map(move |j| (i, j)));
+    places.map(|(i, j)| Point { x: at.x + length * share(i), y: at.y + width * share(j) }).collect()
+}
+
+#[cfg(test)]
+mod tests;

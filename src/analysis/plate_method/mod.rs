@@ -8,6 +8,7 @@ mod masses;
 mod people;
 mod pipes;
 mod shells;
+mod wind;
 
 pub use envelope::{FieldPeak, FieldSag, PlateForces, RegionPeaks};
 pub use pipes::PipeForces;

@@ -1,6 +1,7 @@
 //! A closed line of straight pieces and arcs of circles: an outline, the rim of a hole.
 
 mod crossing;
+mod near;
 mod piece;
 mod shape;
 #[cfg(test)]

@@ -37,11 +37,11 @@ impl Piece {
         Point { x: 0.5 * (self.from.x + self.to.x), y: 0.5 * (self.from.y + self.to.y) }
     }
 
-    fn radius(self) -> Length {
+    pub(super) fn radius(self) -> Length {
         self.chord() * ((1.0 + self.bulge * self.bulge) / (4.0 * self.bulge.abs()))
     }
 
-    fn centre(self) -> Point {
+    pub(super) fn centre(self) -> Point {
         let ([dx, dy], middle) = (self.across(), self.middle());
         // From the middle of the chord to its left, in chords.
         let left = (1.0 - self.bulge * self.bulge) / (4.0 * self.bulge);

@@ -41,7 +41,7 @@ enum Kind<'d> {
 
 impl<'a> Drawn<'a> {
     pub(super) fn new(file: Option<&'a NamedText>) -> Self {
-        Self { file, sink: Sink::default() }
+        Self { file, sink: Sink::new(System::Si) }
     }
 
     /// What is wrong with the drawing itself.

@@ -28,7 +28,8 @@ impl Zone {
     ///
     /// # Validity
     ///
-    /// A roof near a rectangle. On a rounded corner `to_cross_edge` is measured to the edges of the enclosing rectangle.
+    /// A roof near a rectangle. On a rounded or slanted corner `to_cross_edge` is measured to the edges of the rectangle round
+    /// the roof, which finds no corner that lies off that rectangle's own.
     ///
     /// # Source
     ///

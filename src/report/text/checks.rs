@@ -9,7 +9,7 @@ use super::super::{
 };
 use crate::{
     analysis::{Analysis, PipeModel},
-    check::{CHECKS, Method, Outcome, Verdict},
+    check::{CHECKS, Outcome, Verdict},
     top::Scope,
     units::Ratio,
 };
@@ -84,18 +84,18 @@ pub(super) fn methods(page: &mut Page, report: &Report<'_>, analysis: &Analysis<
     page.line(&Tone::Quiet.paint(&format!(
         "     {}{}{}{}",
         left("", 19),
-        right("hand", 8),
-        right("plate", 8),
-        right("error", 8)
+        right("hand", 9),
+        right("plate", 9),
+        right("error", 9)
     )));
     for both in beside(report) {
         let error = both.error.map_or_else(String::new, |error| words::percent(error.get::<ratio>()));
         page.line(&format!(
             "     {}{}{}{}",
             left(CHECKS[both.check].title(), 19),
-            right(&words::used(both.hand), 8),
-            right(&words::used(both.plate), 8),
-            right(&error, 8),
+            right(&words::used(both.hand), 9),
+            right(&words::used(both.plate), 9),
+            right(&error, 9),
         ));
         if let Some(reason) = &both.reason {
             page.paragraph("      ", reason);
@@ -126,8 +126,8 @@ fn row(cells: [&str; 8]) -> String {
         left(title, 19),
         right(demand, 13),
         right(allowable, 13),
-        right(factor, 7),
-        right(used, 7),
+        right(factor, 6),
+        right(used, 8),
         right(margin, 7),
     )
 }
@@ -152,8 +152,8 @@ fn by_hand(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>, outcom
     let check = CHECKS[outcome.check];
     let system = report.top.report;
     page.paragraph("  ", &format!("{}: {}", check.title(), check.what()));
-    let on_plate = check.formula_on_plate().filter(|_| outcome.method == Method::Plate);
-    page.paragraph("    formula   ", on_plate.unwrap_or_else(|| check.formula()));
+    let on_plate = outcome.on_plate();
+    page.paragraph("    formula   ", on_plate.map_or_else(|| check.formula(), |on_plate| on_plate.formula));
     if on_plate.is_some() {
         page.paragraph("    forces    ", "of the plate method");
     }
@@ -183,13 +183,13 @@ fn by_hand(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>, outcom
             );
         }
     }
-    page.paragraph("    holds for ", check.limits());
-    page.paragraph("    source    ", &citation(report, outcome.check));
+    page.paragraph("    holds for ", on_plate.map_or_else(|| check.limits(), |on_plate| on_plate.limits));
+    page.paragraph("    source    ", &citation(report, outcome));
 }
 
 /// Where a check's formula is published, with the text of the source.
-pub(in crate::report) fn citation(report: &Report<'_>, check: usize) -> String {
-    let citation = CHECKS[check].citation();
+pub(in crate::report) fn citation(report: &Report<'_>, outcome: &Outcome) -> String {
+    let citation = outcome.on_plate().map_or_else(|| CHECKS[outcome.check].citation(), |on_plate| on_plate.citation);
     let text = report.table.source(citation.work.0).map_or(citation.work.0, |source| source.text.as_str());
     format!("{text}; {} ({})", citation.locator, citation.mark.words())
 }
