@@ -10,6 +10,7 @@ mod limits;
 mod modes_reference;
 mod patch;
 mod reference;
+mod rows;
 mod series;
 mod supports;
 mod top_frequency;

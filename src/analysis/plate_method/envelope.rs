@@ -79,7 +79,7 @@ impl PlateForces {
     pub(super) fn load_places(&self) -> impl Iterator<Item = Point> {
         let peaks = self.regions.iter().flat_map(|region| region.peaks.iter().map(|peak| peak.load_at));
         let sags = self.between.iter().chain(&self.tip).map(|sag| sag.load_at);
-        peaks.chain(sags).chain(self.pipes.iter().map(|pipe| pipe.push_under)).flatten()
+        peaks.chain(sags).flatten().chain(self.pipes.iter().flat_map(PipeForces::load_places))
     }
 
     /// The largest sag, in metres.
@@ -242,7 +242,7 @@ struct Moved<'a> {
 struct WorstOf<'a> {
     solved: &'a Solved<'a>,
     envelope: Envelope<'a>,
-    pipes: PipesWorst,
+    pipes: PipesWorst<'a>,
 }
 
 impl<'a> WorstOf<'a> {

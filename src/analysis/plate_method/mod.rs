@@ -7,10 +7,11 @@ mod loads;
 mod masses;
 mod people;
 mod pipes;
+mod row;
 mod shells;
 
 pub use envelope::{FieldPeak, FieldSag, PlateForces, RegionPeaks};
-pub use pipes::PipeForces;
+pub use pipes::{PipeForces, PipeMoment, PostForces};
 
 use rayon::prelude::*;
 use uom::si::ratio::ratio;
@@ -128,6 +129,7 @@ impl PlateMethod {
             frequencies.push(frequency);
             for (coarse, fine) in coarse.iter().zip(&mut fine) {
                 fine.error = NumericalError::between(coarse, fine);
+                fine.pipes.iter_mut().zip(&coarse.pipes).for_each(|(fine, coarse)| fine.settle(coarse));
             }
             found.extend(fine);
         }
