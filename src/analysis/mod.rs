@@ -30,8 +30,8 @@ pub use mount::{
 };
 pub use pipe_load::LineLoad;
 pub use plate_method::{
-    FieldPeak, FieldSag, NoPlate, NumericalError, PipeForces, PipeModel, PipeMoment, PlateForces, PlateMethod,
-    PostForces, RegionPeaks,
+    EvenPush, FieldPeak, FieldSag, NoPlate, NumericalError, PipeForces, PipeModel, PipeMoment, PlateForces,
+    PlateMethod, PostForces, Pressed, RegionPeaks, Softest,
 };
 pub use sections::{Bent, FirstPly, ModulusShares, PressedSkin, RegionSection, Sections, ply_factor};
 pub use still::thermal_curvature;

@@ -10,6 +10,7 @@ mod hot_core;
 mod measure;
 mod outcome;
 mod panel_buckling;
+mod pipe_bending;
 mod place;
 mod ply_failure;
 mod sag;
@@ -24,6 +25,7 @@ mod wrinkling;
 pub use fixing::{Gives, MostTorque, Prying, most_torque, prying};
 pub use measure::Measure;
 pub use outcome::{Method, Outcome, Outcomes};
+pub use pipe_bending::stronger_pipe;
 pub use place::{Part, Place};
 pub use verdict::{Finding, Term, Verdict};
 
@@ -81,6 +83,7 @@ pub const CHECKS: &[&dyn Check] = &[
     &thermal_bow::ThermalBow,
     &hot_core::HotCore,
     &first_order::FirstOrder,
+    &pipe_bending::PipeBending,
     &fixing::FastenerTension,
     &fixing::FastenerShear,
     &fixing::FastenerCombined,

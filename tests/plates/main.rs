@@ -9,6 +9,7 @@ mod kit;
 mod limits;
 mod modes_reference;
 mod patch;
+mod pipes;
 mod reference;
 mod rows;
 mod series;

@@ -9,7 +9,7 @@ use skinspan::{
     units::Force,
 };
 
-use crate::tops::example;
+use crate::tops::{example, on_rigid_pipes};
 
 /// Share of a lift with which the top presses elsewhere on the same pipe, at its ends; that relieves no fixing.
 const PRESSED: f64 = 1e-2;
@@ -93,7 +93,7 @@ fn the_frame_takes_the_larger_of_both_methods() {
         assert!((frame["posts"][0]["along"]["value"].as_f64().unwrap() - 6.0).abs() < 0.1);
     }
     // A rigid pipe says nothing of posts.
-    let rigid = example("night-watch");
+    let rigid = on_rigid_pipes("night-watch");
     let report = Report::new(&rigid, &table);
     assert!(frame_loads(&report).iter().all(|load| load.posts.is_empty() && load.moment.is_none()));
 }

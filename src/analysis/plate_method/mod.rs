@@ -1,5 +1,6 @@
 //! Internal forces by the plate method: the whole top as a shear-deformable shell on its own outline, on its pipes.
 
+mod buckling;
 mod envelope;
 mod frequency;
 mod layout;
@@ -9,14 +10,21 @@ mod people;
 mod pipes;
 mod row;
 mod shells;
+mod softness;
 
+pub use buckling::{EvenPush, Pressed};
 pub use envelope::{FieldPeak, FieldSag, PlateForces, RegionPeaks};
 pub use pipes::{PipeForces, PipeMoment, PostForces};
+pub use softness::Softest;
 
 use rayon::prelude::*;
 use uom::si::ratio::ratio;
 
-use self::{envelope::Solved, layout::Net, loads::StillLoads};
+use self::{
+    envelope::Solved,
+    layout::Net,
+    loads::{Still, StillLoads},
+};
 use super::{design_value::Knockdowns, line::Region, sections::Sections};
 use crate::{
     finite_element::{Degree, Mechanism, NoMode, Plate},
@@ -34,6 +42,10 @@ pub struct PlateMethod {
     pub cases: Vec<PlateForces>,
     /// First natural frequency, by what is left of the core's stiffness.
     pub frequencies: Vec<(Ratio, Result<Frequency, NoMode>)>,
+    /// Even push in its plane at which the top buckles, with the core as soft as it gets; none where nothing pushes it.
+    pub even_push: Option<EvenPush>,
+    /// What presses a crowned top in its plane, case by case; empty for a flat one.
+    pub pressed: Vec<Pressed>,
     /// Regions of the top, as the forces count them.
     pub regions: Vec<Region>,
     /// Triangles of the mesh.
@@ -107,6 +119,10 @@ impl PlateMethod {
                 None => alike.push((left, vec![number])),
             }
         }
+        let all = || alike.iter().flat_map(|(_, numbers)| numbers);
+        let pushed = all().any(|&number| buckling::is_pushed(&cases[number]));
+        let crowned = top.crown > Length::default();
+        let softest = alike.iter().map(|(left, _)| *left).fold(Ratio::from(f64::INFINITY), Ratio::min);
         let solved: Result<Vec<_>, Mechanism> = alike
             .par_iter()
             .map(|(left, numbers)| {
@@ -114,22 +130,39 @@ impl PlateMethod {
                     solve(top, sections, &net, (cases, numbers), (degree, *left), only)
                 };
                 // The lower degree tries people everywhere; the higher only where that was worst for something.
-                let (_, coarse) = solve(Degree::Three, None)?;
+                let (coarse_plate, coarse_still, coarse) = solve(Degree::Three, None)?;
                 let places: Vec<Point> = coarse.iter().flat_map(PlateForces::load_places).collect();
-                let (plate, fine) = solve(Degree::Four, Some(&places))?;
+                let (plate, _, fine) = solve(Degree::Four, Some(&places))?;
                 let frequency = frequency::first_frequency(top, &net, &plate);
-                Ok((plate.unknowns(), fine, coarse, (*left, frequency.map(|swinging| swinging.frequency))))
+                let pressed: Vec<Pressed> = coarse_still
+                    .iter()
+                    .filter(|_| crowned)
+                    .filter_map(|still| buckling::pressed(&net, &coarse_plate, still))
+                    .collect();
+                // The softest core counts for all: a search for the mode takes longer than all people of a case.
+                let push = (*left == softest && (pushed || crowned)).then(|| {
+                    let lower = net.plate(top, sections, Degree::Two, *left)?;
+                    Ok(buckling::even_push(&lower, &coarse_plate))
+                });
+                let frequency = (*left, frequency.map(|swinging| swinging.frequency));
+                Ok((plate.unknowns(), fine, coarse, frequency, (push.transpose()?, pressed)))
             })
             .collect();
         let mut found = Vec::with_capacity(cases.len());
         let mut unknowns = 0;
         let mut frequencies = Vec::with_capacity(alike.len());
-        for (size, mut fine, coarse, frequency) in solved.map_err(NoPlate::Mechanism)? {
+        let (mut even_push, mut pressed) = (None, Vec::new());
+        for (size, mut fine, coarse, frequency, (push, own_pressed)) in solved.map_err(NoPlate::Mechanism)? {
             unknowns = unknowns.max(size);
             frequencies.push(frequency);
+            even_push = even_push.or(push);
+            pressed.extend(own_pressed);
             for (coarse, fine) in coarse.iter().zip(&mut fine) {
                 fine.error = NumericalError::between(coarse, fine);
                 fine.pipes.iter_mut().zip(&coarse.pipes).for_each(|(fine, coarse)| fine.settle(coarse));
+                if let (Some(fine), Some(coarse)) = (&mut fine.softest, &coarse.softest) {
+                    fine.settle(coarse);
+                }
             }
             found.extend(fine);
         }
@@ -137,6 +170,8 @@ impl PlateMethod {
         Ok(Self {
             cases: found,
             frequencies,
+            even_push,
+            pressed,
             regions: net.regions.clone(),
             triangles: net.mesh.triangles().len(),
             unknowns,
@@ -146,7 +181,7 @@ impl PlateMethod {
     }
 }
 
-/// The plate, and forces by case.
+/// The plate, what lies still on it, and forces by case.
 fn solve(
     top: &Top,
     sections: &Sections,
@@ -154,14 +189,14 @@ fn solve(
     (cases, numbers): (&[LoadCase], &[usize]),
     (degree, core_left): (Degree, Ratio),
     only: Option<&[Point]>,
-) -> Result<(Plate, Vec<PlateForces>), Mechanism> {
+) -> Result<(Plate, Vec<Still>, Vec<PlateForces>), Mechanism> {
     let plate = net.plate(top, sections, degree, core_left)?;
     let sampler = net.sampler(&plate);
     let grouping = net.grouping(top, sections, &sampler);
     let still = StillLoads::new(top, net, &plate).solve(cases, numbers);
     let solved = Solved { top, net, plate: &plate, sampler: &sampler, grouping: &grouping };
     let forces = envelope::envelope(&solved, (cases, numbers), &still, only);
-    Ok((plate, forces))
+    Ok((plate, still, forces))
 }
 
 impl NumericalError {
