@@ -85,6 +85,10 @@ fn reason(analysis: &Analysis<'_>, method: &PlateMethod, hand: &Outcome, plate: 
         ("core-shear" | "core-crush", true) => {
             reasons.push("forces gather at ends of pipes and corners of backing, which a strip does not have");
         }
+        ("panel-buckling", true) => {
+            reasons
+                .push("as a plate the push counts all over the top and from all sides, by hand across the pipes alone");
+        }
         ("frequency", true) => reasons.push("the whole top swings, not one strip of it"),
         (_, false) => reasons.push("the plate carries a load both ways"),
         (_, true) => reasons.push("the plate bends along the pipes too"),

@@ -4,6 +4,7 @@ mod cautions;
 mod explain;
 mod fixings;
 mod fixings_json;
+mod frame_json;
 mod frame_loads;
 mod json;
 mod listing;

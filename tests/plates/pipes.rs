@@ -1,12 +1,16 @@
 //! Pipes that bend on their posts, against beams by hand: a top so limber that the pipes carry all of it.
 
 use skinspan::{
+    advice::{Change, changed},
     analysis::{Analysis, DIVISIONS, PipeForces},
     check::{CHECKS, Measure, Method, Outcome, Part, Verdict, run},
+    geometry::Polyline,
     input::{NamedText, read_design, read_tables},
     top::Top,
     units::Length,
 };
+
+use uom::si::length::inch;
 
 use crate::tops::{example, on_rigid_pipes};
 
@@ -182,4 +186,20 @@ fn softness_is_felt_beside_the_pipes_not_with_them() {
     // A bay on four rigid sides: a series by hand against the plate, which also hangs over its pipes.
     let (hand, plate, _) = softest("galley-roof", true);
     assert!((plate / hand - 1.0).abs() < 0.2, "{plate} {hand}");
+}
+
+#[test]
+fn posts_stay_where_they_stand_when_pipes_grow() {
+    let mut top = example("ferry-tender-mended");
+    // One rail is drawn from its far end.
+    let turned = top.pipes[1].along.points().iter().rev().copied().collect();
+    top.pipes[1].along = Polyline::new(turned).unwrap();
+    let longer = changed(&top, &Change::PipesLonger(Length::new::<inch>(1.0))).unwrap();
+    for (before, after) in top.pipes.iter().zip(&longer.pipes) {
+        assert!(after.along.length() > before.along.length());
+        for (then, now) in before.posts.iter().zip(&after.posts) {
+            let moved = before.along.at(*then).distance(after.along.at(*now));
+            assert!(moved.get::<inch>() < 1e-9, "{moved:?}");
+        }
+    }
 }

@@ -7,6 +7,7 @@ mod layout;
 mod loads;
 mod masses;
 mod people;
+mod pipe_forces;
 mod pipes;
 mod row;
 mod shells;
