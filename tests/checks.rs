@@ -246,7 +246,7 @@ fn a_pipe_at_an_angle_takes_less_per_length_than_the_strip_per_width() {
         .filter(|(seat, _)| seat.pipe == Some(0))
         .map(|(_, forces)| forces.push.value.value)
         .fold(0.0, f64::max);
-    let load = frame_loads(&report)[0].push.0.value;
+    let load = frame_loads(&report)[0].hand.expect("a strip").push.value.value;
     // 18 in across in 78 in along: a strip rests on √(1 + (18/78)²) of its width.
     assert!((per_width / load - 1.0_f64.hypot(18.0 / 78.0)).abs() < 1e-9, "{per_width} {load}");
 }

@@ -20,7 +20,7 @@ const EXAMPLES: &[(&str, Answer, &str)] = &[
     ("galley-roof", Answer::Holds, "core-crush"),
     ("kelp-harvester", Answer::Holds, "underfoot"),
     ("night-watch", Answer::Holds, "thermal-bow"),
-    ("pilot-skiff", Answer::Holds, "core-crush"),
+    ("pilot-skiff", Answer::Holds, "ply-failure"),
     ("radar-pad", Answer::Holds, "pull-through"),
     ("rail-row", Answer::Holds, "insert-pull-out"),
     ("starter", Answer::Holds, "core-shear"),

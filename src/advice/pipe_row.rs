@@ -152,6 +152,9 @@ impl Row {
         for pipe in &mut top.pipes {
             let (line, farther) = reach(&pipe.along)?;
             longer |= farther;
+            // Posts stay where they stand; the longer line runs from the low end to the high one.
+            let start = line.points().first()?.along(run);
+            pipe.posts = pipe.posts.iter().map(|&post| pipe.along.at(post).along(run) - start).collect();
             pipe.along = line;
         }
         longer.then_some(())

@@ -31,7 +31,8 @@ pub use mount::{
 };
 pub use pipe_load::LineLoad;
 pub use plate_method::{
-    FieldPeak, FieldSag, NoPlate, NumericalError, PipeForces, PipeModel, PlateForces, PlateMethod, RegionPeaks,
+    EvenPush, FieldPeak, FieldSag, NoPlate, NumericalError, PipeForces, PipeModel, PipeMoment, PlateForces,
+    PlateMethod, PostForces, Pressed, RegionPeaks, Softest,
 };
 pub use sections::{Bent, FirstPly, ModulusShares, PressedSkin, RegionSection, Sections, ply_factor};
 pub use still::thermal_curvature;
@@ -180,8 +181,23 @@ impl<'a> Analysis<'a> {
         if self.top.scope == Scope::Whole {
             let swinging = self.swinging_stiffness();
             self.whole = Some(PlateMethod::new(self.top, &self.sections, &self.cases, &self.knockdowns, swinging));
+            self.rows_on_plate();
         }
         self
+    }
+
+    /// Fixings along pipes by the plate method, beside those by the hand method.
+    fn rows_on_plate(&mut self) {
+        let mut found = Vec::new();
+        for (number, mount) in self.mounts.iter().enumerate() {
+            let MountOn::Pipe(on) = mount.on else { continue };
+            for forces in self.fields() {
+                let case = &self.cases[forces.case];
+                let pipe = forces.pipes.iter().find(|pipe| pipe.pipe == on);
+                found.extend(pipe.map(|pipe| mount::forces_on_plate(self.top, (number, forces.case), case, pipe)));
+            }
+        }
+        self.mount_forces.extend(found);
     }
 
     /// Forces by the plate method, case by case.

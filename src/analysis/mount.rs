@@ -8,6 +8,7 @@ mod thread;
 
 pub use place::{FixingPlace, InBacking};
 pub use row::held_lengths;
+pub(super) use row::{forces_on_plate, held_stretches};
 pub use thread::screw_thread;
 
 use crate::{
@@ -55,6 +56,8 @@ pub struct MountForces {
     pub mount: usize,
     /// The case, as its place in the list.
     pub case: usize,
+    /// Whether the plate method found the pulls, not the hand method; only those of rows along pipes.
+    pub on_plate: bool,
     /// Largest pull of each fixing.
     pub pulls: Vec<Force>,
     /// Largest shear of each fixing. It need not come from the side that the largest pull comes from.

@@ -71,12 +71,12 @@ fn on_plate(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
     for forces in analysis.fields() {
         for pipe in &forces.pipes {
             let seat = analysis.top.pipes[pipe.pipe].seat;
-            let error = Ratio::from(1.0) + forces.error.push;
+            let error = Ratio::from(1.0) + pipe.along_error[0];
             let pressure = line_pressure(per_width(plain(pipe.push) * error), seat, skin);
             for region in analysis.under_pipe(pipe.pipe) {
                 let place = Place::of(Part::Pipe(pipe.pipe), Some(pipe.push_at)).under(pipe.push_under);
                 compare(analysis, outcomes, forces.case, (pressure, region), place, |finding| {
-                    finding.term("R", pipe.push).term("ε", forces.error.push).term("w", seat).term("t", skin)
+                    finding.term("R", pipe.push).term("ε", pipe.along_error[0]).term("w", seat).term("t", skin)
                 });
             }
         }

@@ -11,6 +11,7 @@ mod measure;
 mod on_plate;
 mod outcome;
 mod panel_buckling;
+mod pipe_bending;
 mod place;
 mod ply_failure;
 mod sag;
@@ -26,6 +27,7 @@ pub use fixing::{Gives, MostTorque, Prying, most_torque, prying};
 pub use measure::Measure;
 pub use on_plate::OnPlate;
 pub use outcome::{Method, Outcome, Outcomes};
+pub use pipe_bending::stronger_pipe;
 pub use place::{Part, Place};
 pub use verdict::{Finding, Term, Verdict};
 
@@ -83,6 +85,7 @@ pub const CHECKS: &[&dyn Check] = &[
     &thermal_bow::ThermalBow,
     &hot_core::HotCore,
     &first_order::FirstOrder,
+    &pipe_bending::PipeBending,
     &fixing::FastenerTension,
     &fixing::FastenerShear,
     &fixing::FastenerCombined,

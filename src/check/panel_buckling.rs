@@ -1,10 +1,11 @@
 //! Buckling of the top between pipes when it is pushed in its plane.
 
-use super::{Check, Finding, Outcomes, Part, Place};
+use super::{Check, Finding, Method, OnPlate, Outcomes, Part, Place, on_plate::limits_on_plate};
 use crate::{
-    analysis::{Analysis, Role},
+    analysis::{Analysis, PlateMethod, Role},
     closed_form::columns::{engesser, euler},
-    source::{ALLEN_1969, Citation, Mark},
+    geometry::Axis,
+    source::{ALLEN_1969, Citation, DERIVED, Mark},
     units::{ForcePerWidth, Length},
 };
 
@@ -27,8 +28,26 @@ impl Check for PanelBuckling {
         "N · factor ≤ N_E/(1 + N_E/S),  N_E = π² D/L²"
     }
 
+    fn on_plate(&self) -> Option<OnPlate> {
+        Some(OnPlate {
+            formula: "(N_p + N_c)(1 + ε) · factor ≤ N_cr,  N_p the push by braking and hands, N_c the largest compression of a crowned \
+             top by what lies still on it; N_cr the even push from all sides at once at which the whole top buckles on its \
+             frame, core at its softest",
+            limits: limits_on_plate!(
+                "push taken as even all over and from all sides, which is safe; people and tipped gear left out of what presses a crown; a shallow crown may snap earlier"
+            ),
+            citation: Citation {
+                work: DERIVED,
+                locator: "least of xᵀ K x over the work of the push, by elements",
+                mark: Mark::Derived,
+            },
+        })
+    }
+
     fn limits(&self) -> &'static str {
-        "a wide strip hinged at the pipes; pipes along the other two sides would help and are not counted"
+        "by hand a wide strip hinged at the pipes; pipes along the other two sides would help and are not counted. As a plate: \
+         push taken as even all over and from all sides, which is safe; small deflections until it buckles, so that a shallow \
+         crown may snap earlier; people and tipped gear left out of what presses a crown"
     }
 
     fn citation(&self) -> Citation {
@@ -62,19 +81,54 @@ impl Check for PanelBuckling {
                 });
             }
         }
+        outcomes.by(Method::Plate);
+        if let Some(Ok(method)) = &analysis.whole {
+            on_plate(analysis, method, &spans, outcomes);
+        }
+    }
+}
+
+/// Push by braking and hands, and what presses a crown, as if all of it were even all over the top and from all sides.
+fn on_plate(analysis: &Analysis<'_>, method: &PlateMethod, spans: &[(Axis, Length)], outcomes: &mut Outcomes<'_>) {
+    let Some(even) = method.even_push else { return };
+    let factor = analysis.top.criteria.buckling_factor.value;
+    let basis = analysis.top.core.material.shear_modulus.basis;
+    let span = spans.iter().map(|(_, span)| *span).reduce(Length::min);
+    for forces in &method.cases {
+        let push = analysis.push(forces.case);
+        // A hand's push spreads at 45 degrees to the middle of the first bay.
+        let spread = span.map_or(push.local, |span| push.local * (push.length / (push.length + span)).value);
+        let pressed = method.pressed.iter().find(|pressed| pressed.case == forces.case);
+        let crown = pressed.map_or_else(ForcePerWidth::default, |pressed| pressed.most);
+        let acting: ForcePerWidth = push.even + spread + crown;
+        if acting == ForcePerWidth::default() {
+            continue;
+        }
+        match even.bears {
+            Ok(bears) => {
+                let demand = acting * (1.0 + even.error.value);
+                outcomes.compare(Some(forces.case), demand / bears * factor, || {
+                    let finding = Finding::compare(demand, bears, factor, basis)
+                        .term("N_p", push.even + spread)
+                        .term("N_c", crown)
+                        .term("ε", even.error);
+                    (Place::of(Part::Whole, pressed.map(|pressed| pressed.at)), finding)
+                });
+            }
+            Err(reason) => outcomes.cannot(Some(forces.case), Part::Whole, reason.to_string()),
+        }
     }
 }
 
 /// The widest span in each direction that a strip or a bay has.
-fn spans(analysis: &Analysis<'_>) -> Vec<(crate::geometry::Axis, Length)> {
+fn spans(analysis: &Analysis<'_>) -> Vec<(Axis, Length)> {
     let strips = analysis
         .lines
         .iter()
         .filter(|line| matches!(line.role, Role::Field | Role::Edge))
         .map(|line| (line.axis, line.widest_bay()));
-    let bays =
-        analysis.bays.iter().flat_map(|bay| crate::geometry::Axis::BOTH.map(|axis| (axis, bay.sides[axis.index()])));
-    let mut widest: Vec<(crate::geometry::Axis, Length)> = Vec::new();
+    let bays = analysis.bays.iter().flat_map(|bay| Axis::BOTH.map(|axis| (axis, bay.sides[axis.index()])));
+    let mut widest: Vec<(Axis, Length)> = Vec::new();
     for (axis, span) in strips.chain(bays) {
         match widest.iter_mut().find(|(known, _)| *known == axis) {
             Some((_, known)) => *known = known.max(span),

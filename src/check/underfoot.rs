@@ -1,6 +1,6 @@
 //! Softness underfoot.
 
-use super::{Check, Finding, Outcomes, Part, Place};
+use super::{Check, Finding, Method, OnPlate, Outcomes, Part, Place, on_plate::limits_on_plate};
 use crate::{
     analysis::Analysis,
     geometry::Point,
@@ -27,6 +27,17 @@ impl Check for Underfoot {
 
     fn formula(&self) -> &'static str {
         "w_F + w_d ≤ limit,  w_F the sag under a force F at the softest place, w_d the dent of the outer skin"
+    }
+
+    fn on_plate(&self) -> Option<OnPlate> {
+        Some(OnPlate {
+            formula: "w_F (1 + ε) + w_d ≤ limit,  w_F the sag under a force F at the softest place of the whole top, against the \
+             nearest place on a pipe; w_d the dent of the outer skin",
+            limits: limits_on_plate!(
+                "one person, wherever the top is softest, an overhang's tip included; against the nearest place on a pipe"
+            ),
+            citation: self.citation(),
+        })
     }
 
     fn limits(&self) -> &'static str {
@@ -62,6 +73,23 @@ impl Check for Underfoot {
                     .term("w_F", under_force)
                     .term("w_d", dent);
                 (Place::of(Part::Foot, at), finding)
+            });
+        }
+        outcomes.by(Method::Plate);
+        for forces in analysis.fields() {
+            let (Some(softest), Some(people)) = (forces.softest, analysis.cases[forces.case].people) else { continue };
+            let under_force: Length = softest.sag * (force / people.at_rest);
+            let dent_of = || analysis.skin_on_core(forces.case).dent(DiscLoad { force, radius });
+            let dent = *dents[forces.case].get_or_insert_with(dent_of);
+            let acting = under_force * (Ratio::from(1.0) + softest.error) + dent;
+            let limit = criteria.underfoot_sag_limit.value;
+            outcomes.compare(Some(forces.case), acting / limit, || {
+                let finding = Finding::compare(acting, limit, Ratio::from(1.0), Basis::Typical)
+                    .term("F", force)
+                    .term("w_F", under_force)
+                    .term("ε", softest.error)
+                    .term("w_d", dent);
+                (Place::of(Part::Foot, Some(softest.at)), finding)
             });
         }
     }

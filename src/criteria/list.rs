@@ -125,6 +125,8 @@ criteria! {
     indentation_factor: Ratio;
     /// Factor on dimpling of the skin over a cell or void.
     dimpling_factor: Ratio;
+    /// Factor on the proof strength of a pipe that is bent.
+    pipe_bending_factor: Ratio;
     // fixings
     /// Factor on the strength of the fastener itself.
     fastener_steel_factor: Ratio;
@@ -305,6 +307,8 @@ criteria! {
     underfoot_sag_limit: Length;
     /// Force that the underfoot sag is measured with.
     underfoot_force: Force;
+    /// Most slenderness 3 √(D/t) of the wall of a pipe that is bent, over √(250 MPa/f).
+    pipe_wall_slenderness: Ratio;
     /// Lowest natural frequency.
     first_frequency_limit: Frequency;
     /// Bow in the sun over the span.

@@ -166,7 +166,7 @@ pub fn cautions(report: &Report<'_>) -> Vec<String> {
         cautions.push("A check that could not be made is not a pass.".to_owned());
     }
     cautions.push(
-        "Not checked here: the pipes and their welds, the bond of skin to core, voids and dry spots, and the skin's own \
+        "Not checked here: the welds of the frame, its posts and how it stands sideways, the bond of skin to core, voids and dry spots, and the skin's own \
          bending right beside a pipe or a footing without fixings."
             .to_owned(),
     );

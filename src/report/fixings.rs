@@ -33,6 +33,9 @@ pub(super) fn fixings(page: &mut Page, report: &Report<'_>, analysis: &Analysis<
     }
     page.blank();
     page.line("  Could be smaller, one at a time, with all holding that holds");
+    if analysis.whole.is_some() {
+        page.paragraph("    ", "Tried by the hand method: check again, so that the plate method sees it too.");
+    }
     for saving in &report.savings {
         let lighter = if saving.added < Mass::default() {
             format!(", {} lighter", show(saving.added.abs(), report.top.report))
@@ -151,6 +154,16 @@ pub(super) fn largest<'f, Q: Copy + PartialOrd + Default>(
     found
 }
 
+/// The largest pull by the hand method and by the plate method, where both looked.
+fn by_both<'f>(forces: impl Iterator<Item = &'f MountForces>) -> Option<(Force, Force)> {
+    let (mut hand, mut plate) = (None, None);
+    for own in forces {
+        let known: &mut Option<Force> = if own.on_plate { &mut plate } else { &mut hand };
+        *known = Some(known.unwrap_or_default().max(most(&own.pulls)));
+    }
+    hand.zip(plate)
+}
+
 pub(super) fn most(forces: &[Force]) -> Force {
     forces.iter().copied().fold(Force::default(), Force::max)
 }
@@ -161,7 +174,10 @@ fn carried(analysis: &Analysis<'_>, mount: usize, system: System) -> Vec<(&'stat
     let mut lines = Vec::new();
     let mut each = Vec::new();
     if let Some((pull, at)) = largest(own(), |forces| most(&forces.pulls)) {
-        each.push(format!("pull {} ({})", show(pull, system), case(at)));
+        let beside = by_both(own()).map_or_else(String::new, |(hand, plate)| {
+            format!(", {} by hand and {} as a plate", show(hand, system), show(plate, system))
+        });
+        each.push(format!("pull {} ({}{beside})", show(pull, system), case(at)));
     }
     if let Some((shear, at)) = largest(own(), |forces| most(&forces.shears)) {
         each.push(format!("shear {} ({})", show(shear, system), case(at)));

@@ -6,11 +6,15 @@ use uom::si::ratio::ratio;
 use super::{
     Report,
     fixings::{governing, largest, most},
-    json::{number, quantity},
+    json::{method, number, quantity},
     prying::hardest,
     words,
 };
-use crate::{advice::Fitting, analysis::Analysis, check::CHECKS};
+use crate::{
+    advice::Fitting,
+    analysis::Analysis,
+    check::{CHECKS, Method},
+};
 
 /// The fixings for machines.
 pub(super) fn to_json(report: &Report<'_>) -> Vec<Value> {
@@ -47,6 +51,8 @@ fn one_json(report: &Report<'_>, analysis: &Analysis<'_>, fitting: &Fitting) -> 
         })
         .collect();
     let pull = largest(own(), |forces| most(&forces.pulls));
+    let on_plate = largest(own().filter(|forces| forces.on_plate), |forces| most(&forces.pulls));
+    let pull_by = if pull.is_some() && on_plate == pull { Method::Plate } else { Method::Hand };
     let shear = largest(own(), |forces| most(&forces.shears));
     let pressure = largest(own(), |forces| forces.pressure);
     let moment = largest(own(), |forces| forces.whole.moment);
@@ -59,6 +65,7 @@ fn one_json(report: &Report<'_>, analysis: &Analysis<'_>, fitting: &Fitting) -> 
         "governs": governing(report, mount.on).map(|outcome| CHECKS[outcome.check].id()),
         "pull": pull.map(|(pull, _)| quantity(pull, system)),
         "pull_case": pull.map(|(_, at)| case(at)),
+        "pull_method": pull.map(|_| method(pull_by)),
         "prying": hardest(report.top, mount).map(|hardest| number(hardest.factor.get::<ratio>())),
         "shear": shear.map(|(shear, _)| quantity(shear, system)),
         "shear_case": shear.map(|(_, at)| case(at)),

@@ -1,40 +1,139 @@
-//! What the top asks of the frame: push and pull along each pipe.
+//! What the top asks of the frame: push and pull along each pipe, bending of the pipe, forces on its posts.
 
 use super::Report;
-use crate::units::ForcePerWidth;
+use crate::{
+    analysis::{Analysis, PipeForces, PostForces},
+    check::Method,
+    units::{Force, ForcePerWidth, Length, Torque},
+};
 
-/// Largest line loads on one pipe.
+/// The largest of a quantity, with the case that makes it; none where nothing acts.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+pub struct Largest<Q> {
+    /// The quantity.
+    pub value: Q,
+    /// The case, as its place in the list.
+    pub case: Option<usize>,
+}
+
+impl<Q: Copy + PartialOrd> Largest<Q> {
+    fn raise(&mut self, value: Q, case: usize) {
+        if value > self.value {
+            *self = Self { value, case: Some(case) };
+        }
+    }
+}
+
+/// Largest line loads on a pipe by one method.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+pub struct AlongPipe {
+    /// Push of the top on the pipe.
+    pub push: Largest<ForcePerWidth>,
+    /// Pull at the fixings.
+    pub pull: Largest<ForcePerWidth>,
+}
+
+/// Largest forces on a post.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PostLoad {
+    /// Where it stands along its pipe.
+    pub along: Length,
+    /// Push, downwards.
+    pub push: Largest<Force>,
+    /// Pull, upwards.
+    pub pull: Largest<Force>,
+}
+
+/// Largest loads on one pipe.
 #[derive(Clone, Debug, PartialEq)]
 pub struct FrameLoad {
     /// The pipe, as its place in the list.
     pub pipe: usize,
-    /// Push of the top on the pipe, and the case that makes it.
-    pub push: (ForcePerWidth, Option<usize>),
-    /// Pull at the fixings, and the case that makes it.
-    pub pull: (ForcePerWidth, Option<usize>),
-    /// Whether the hand method counts on the pipe; if not, nothing is known of what it carries.
-    pub known: bool,
+    /// By the hand method; none where it does not count on the pipe.
+    pub hand: Option<AlongPipe>,
+    /// By the plate method, the error that it says of them added; none where there is no solution.
+    pub plate: Option<AlongPipe>,
+    /// Largest bending moment, by the plate method; none of a rigid pipe.
+    pub moment: Option<Largest<Torque>>,
+    /// By post, along the pipe, by the plate method; empty where the pipe is rigid.
+    pub posts: Vec<PostLoad>,
 }
 
-/// Largest line loads on each pipe over all strips, stretches beside bays, and cases.
-#[must_use]
-pub fn frame_loads(report: &Report<'_>) -> Vec<FrameLoad> {
-    let nothing = (ForcePerWidth::default(), None);
-    let mut loads: Vec<FrameLoad> = (0..report.top.pipes.len())
-        .map(|pipe| FrameLoad { pipe, push: nothing, pull: nothing, known: false })
-        .collect();
-    let Ok(analysis) = &report.analysis else { return loads };
-    for load in &mut loads {
-        for case in 0..analysis.cases.len() {
-            let Some(under) = analysis.line_load(load.pipe, case) else { continue };
-            load.known = true;
-            if under.push > load.push.0 {
-                load.push = (under.push, Some(case));
-            }
-            if under.pull > load.pull.0 {
-                load.pull = (under.pull, Some(case));
-            }
+impl FrameLoad {
+    /// The larger push of the two methods.
+    #[must_use]
+    pub fn push(&self) -> (Largest<ForcePerWidth>, Method) {
+        self.larger(|along| along.push)
+    }
+
+    /// The larger pull of the two methods.
+    #[must_use]
+    pub fn pull(&self) -> (Largest<ForcePerWidth>, Method) {
+        self.larger(|along| along.pull)
+    }
+
+    /// Whether either method counts on the pipe; if not, nothing is known of what it carries.
+    #[must_use]
+    pub const fn known(&self) -> bool {
+        self.hand.is_some() || self.plate.is_some()
+    }
+
+    fn larger(&self, of: impl Fn(AlongPipe) -> Largest<ForcePerWidth>) -> (Largest<ForcePerWidth>, Method) {
+        let (hand, plate) = (self.hand.map(&of), self.plate.map(&of));
+        match (hand, plate) {
+            (Some(hand), Some(plate)) if hand.value >= plate.value => (hand, Method::Hand),
+            (_, Some(plate)) => (plate, Method::Plate),
+            (hand, None) => (hand.unwrap_or_default(), Method::Hand),
         }
     }
+}
+
+/// Largest loads on each pipe over all cases, by both methods.
+#[must_use]
+pub fn frame_loads(report: &Report<'_>) -> Vec<FrameLoad> {
+    let nothing = |pipe| FrameLoad { pipe, hand: None, plate: None, moment: None, posts: Vec::new() };
+    let mut loads: Vec<FrameLoad> = (0..report.top.pipes.len()).map(nothing).collect();
+    let Ok(analysis) = &report.analysis else { return loads };
+    for load in &mut loads {
+        load.by_hand(analysis);
+        for forces in analysis.fields() {
+            let own = forces.pipes.iter().find(|pipe| pipe.pipe == load.pipe);
+            if let Some(pipe) = own {
+                load.on_plate(analysis, pipe, forces.case);
+            }
+        }
+        load.posts.sort_by(|a, b| a.along.value.total_cmp(&b.along.value));
+    }
     loads
+}
+
+impl FrameLoad {
+    fn by_hand(&mut self, analysis: &Analysis<'_>) {
+        for case in 0..analysis.cases.len() {
+            let Some(under) = analysis.line_load(self.pipe, case) else { continue };
+            let hand = self.hand.get_or_insert_default();
+            hand.push.raise(under.push, case);
+            hand.pull.raise(under.pull, case);
+        }
+    }
+
+    fn on_plate(&mut self, analysis: &Analysis<'_>, pipe: &PipeForces, case: usize) {
+        let plate = self.plate.get_or_insert_default();
+        let [push_error, pull_error] = pipe.along_error.map(|error| 1.0 + error.value);
+        plate.push.raise(pipe.push * push_error, case);
+        plate.pull.raise(pipe.pull * pull_error, case);
+        if pipe.posts.is_empty() {
+            return;
+        }
+        self.moment.get_or_insert_default().raise(pipe.bent.moment * (1.0 + pipe.bent.error.value), case);
+        for PostForces { at, push, pull } in &pipe.posts {
+            let along = analysis.top.pipes[pipe.pipe].along.place(*at).along;
+            let place = self.posts.iter().position(|post| post.along == along).unwrap_or_else(|| {
+                self.posts.push(PostLoad { along, push: Largest::default(), pull: Largest::default() });
+                self.posts.len() - 1
+            });
+            self.posts[place].push.raise(*push, case);
+            self.posts[place].pull.raise(*pull, case);
+        }
+    }
 }

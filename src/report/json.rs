@@ -17,11 +17,11 @@
 //! | `envelope` | every check under every case, worst first |
 //! | `advice` | `check` (null for the whole top), `remedies` (`change`, `added_mass`, `governs`, `utilisation`, `breaks`), `nearest` |
 //! | `savings` | as remedies: what could be smaller in backing and fixings, one at a time |
-//! | `fixings` | per mount: `holds`, `fixing`, `hold`, `count`, `places` (`x`, `y`, `backing`), `governs`, `pull`, `shear`, `pressure`, `moment` (each with its `…_case`), `drills` (`what`, `diameter`, `depth`), `torque` (`most`, `gives`, `preload_least`, `preload_greatest`; null where none is given), `grip`, `foot_counted`, `shortest`, `test` (`samples`, `mean`, `pull`, `factor`, `left`, `case`; null where no test is needed) |
+//! | `fixings` | per mount: `holds`, `fixing`, `hold`, `count`, `places` (`x`, `y`, `backing`), `governs`, `pull`, `shear`, `pressure`, `moment` (each with its `…_case`; `pull_method`), `drills` (`what`, `diameter`, `depth`), `torque` (`most`, `gives`, `preload_least`, `preload_greatest`; null where none is given), `grip`, `foot_counted`, `shortest`, `test` (`samples`, `mean`, `pull`, `factor`, `left`, `case`; null where no test is needed) |
 //! | `cases` | `id`, `title`, `state`, actions |
 //! | `open_cases` | cases that could not be looked at: `id`, `title`, `reason` |
 //! | `ruled_out` | what the design file rules out: `title`, `because` |
-//! | `frame` | per pipe: `pipe`, `known` (false: nothing is known of what it carries), `push`, `push_case`, `pull`, `pull_case` |
+//! | `frame` | per pipe: `pipe`, `known` (false: nothing is known of what it carries), `push`, `push_case`, `pull`, `pull_case`: of the method that gives more, `push_method`, `pull_method`; `hand` and `plate` with the same keys of either method; `moment`, `moment_case` of the plate method (null of a rigid pipe); `posts` (`along`, `push`, `push_case`, `pull`, `pull_case`) |
 //! | `sag_bounds` | of the bay on four sides that sags most by pressure alone: `x`, `y` of its middle, `case`, `supported` (checked), `clamped`; null without such bays |
 //! | `criteria` | every factor, knock-down, limit and assumed load, with source and mark |
 //! | `numerical_error` | largest relative change of a utilisation at twice the division |
@@ -35,13 +35,13 @@
 use serde_json::{Value, json};
 use uom::si::ratio::ratio;
 
-use super::{Answer, Report, beside, cautions, explain::criterion_json, fixings_json, frame_loads, text, words};
+use super::{Answer, Report, beside, cautions, explain::criterion_json, fixings_json, frame_json, text, words};
 use crate::{
     advice::Remedy,
     analysis::PipeModel,
     check::{CHECKS, Measure, Method, Outcome, Verdict},
     top::Scope,
-    units::{Dimensioned, ForcePerWidth, System, usual_unit},
+    units::{Dimensioned, System, usual_unit},
 };
 
 /// The report as one JSON value.
@@ -90,7 +90,7 @@ pub fn to_json(report: &Report<'_>) -> Value {
         "cases": cases(report),
         "open_cases": open_cases(report),
         "ruled_out": ruled_out(report),
-        "frame": frame(report),
+        "frame": frame_json::to_json(report),
         "sag_bounds": sag_bounds(report),
         "criteria": criteria,
         "numerical_error": number(report.numerical_error.get::<ratio>()),
@@ -150,7 +150,7 @@ fn outcome_json(report: &Report<'_>, outcome: &Outcome) -> Value {
         "place": words::place(analysis, &outcome.place, system),
         "x": coordinate(outcome.place.at.map(|at| at.x)),
         "y": coordinate(outcome.place.at.map(|at| at.y)),
-        "method": match outcome.method { Method::Hand => "hand", Method::Plate => "plate" },
+        "method": method(outcome.method),
         "formula": on_plate.map_or_else(|| check.formula(), |on_plate| on_plate.formula),
         "limits": on_plate.map_or_else(|| check.limits(), |on_plate| on_plate.limits),
         "source": text::citation(report, outcome),
@@ -248,23 +248,12 @@ fn ruled_out(report: &Report<'_>) -> Vec<Value> {
     analysis.ruled_out.iter().map(|out| json!({ "title": out.title, "because": out.because })).collect()
 }
 
-fn frame(report: &Report<'_>) -> Vec<Value> {
-    let Ok(analysis) = &report.analysis else { return Vec::new() };
-    let system = report.top.report;
-    let case = |(_, case): (ForcePerWidth, Option<usize>)| case.map(|case| analysis.cases[case].id);
-    frame_loads(report)
-        .into_iter()
-        .map(|load| {
-            json!({
-                "pipe": report.top.pipes[load.pipe].name,
-                "known": load.known,
-                "push": quantity(load.push.0, system),
-                "push_case": case(load.push),
-                "pull": quantity(load.pull.0, system),
-                "pull_case": case(load.pull),
-            })
-        })
-        .collect()
+/// A method's word.
+pub(super) const fn method(method: Method) -> &'static str {
+    match method {
+        Method::Hand => "hand",
+        Method::Plate => "plate",
+    }
 }
 
 fn sag_bounds(report: &Report<'_>) -> Option<Value> {

@@ -4,8 +4,8 @@ use uom::si::ratio::ratio;
 
 use super::Report;
 use crate::{
-    analysis::{Analysis, PipeModel, PlateMethod},
-    check::{CHECKS, Measure, Method, Outcome, Part, Verdict},
+    analysis::{Analysis, MountOn, PipeModel, PlateMethod},
+    check::{CHECKS, Measure, Method, Outcome, Part, Subject, Verdict},
     units::Ratio,
 };
 
@@ -32,11 +32,14 @@ pub struct Beside<'a> {
 pub fn beside<'a>(report: &'a Report<'_>) -> Vec<Beside<'a>> {
     let Ok(analysis) = &report.analysis else { return Vec::new() };
     let Some(Ok(plate_method)) = &analysis.whole else { return Vec::new() };
+    // Of fixings the plate method looks at rows along pipes alone.
+    let both_look = |outcome: &Outcome| match outcome.place.part {
+        Part::Fixing { on, .. } | Part::Mount(on) => matches!(on, MountOn::Pipe(_)),
+        _ => true,
+    };
     let worst = |check: usize, method: Method| {
-        report
-            .envelope
-            .iter()
-            .find(|outcome| outcome.check == check && outcome.method == method && outcome.utilisation().is_some())
+        let of_method = |outcome: &&Outcome| outcome.check == check && outcome.method == method;
+        report.envelope.iter().filter(of_method).find(|outcome| outcome.utilisation().is_some() && both_look(outcome))
     };
     (0..CHECKS.len())
         .filter_map(|check| {
@@ -67,6 +70,12 @@ fn reason(analysis: &Analysis<'_>, method: &PlateMethod, hand: &Outcome, plate: 
     let higher = by_plate > by_hand;
     let mut reasons: Vec<&str> = Vec::new();
     match (CHECKS[hand.check].id(), higher) {
+        _ if CHECKS[hand.check].subject() == Subject::Fixings && higher => {
+            reasons.push("what lifts gathers over posts and at ends of pipes, which a strip does not have");
+        }
+        _ if CHECKS[hand.check].subject() == Subject::Fixings => {
+            reasons.push("the hand method leaves a load on one narrow strip, the plate spreads it along the pipe");
+        }
         ("core-shear", false) if hand.place.part == Part::Foot => {
             reasons.push("the hand method punches a foot out of the core, which is no matter of the plate");
         }
@@ -75,6 +84,10 @@ fn reason(analysis: &Analysis<'_>, method: &PlateMethod, hand: &Outcome, plate: 
         }
         ("core-shear" | "core-crush", true) => {
             reasons.push("forces gather at ends of pipes and corners of backing, which a strip does not have");
+        }
+        ("panel-buckling", true) => {
+            reasons
+                .push("as a plate the push counts all over the top and from all sides, by hand across the pipes alone");
         }
         ("frequency", true) => reasons.push("the whole top swings, not one strip of it"),
         (_, false) => reasons.push("the plate carries a load both ways"),

@@ -4,6 +4,7 @@ mod cautions;
 mod explain;
 mod fixings;
 mod fixings_json;
+mod frame_json;
 mod frame_loads;
 mod json;
 mod listing;
@@ -15,7 +16,7 @@ mod words;
 
 pub use cautions::cautions;
 pub use explain::{NothingToExplain, explain, explain_json};
-pub use frame_loads::{FrameLoad, frame_loads};
+pub use frame_loads::{AlongPipe, FrameLoad, Largest, PostLoad, frame_loads};
 pub use json::to_json;
 pub use listing::{list, list_json};
 pub use methods::{Beside, beside};

@@ -46,6 +46,7 @@ pub(super) fn part(analysis: &Analysis<'_>, part: Part) -> String {
         Part::Region(Region::Backing(index)) => top.backings[index].name.clone(),
         Part::Region(Region::Conduit(index)) => format!("conduit {}", top.conduits[index].name),
         Part::Pipe(index) => top.pipes[index].name.clone(),
+        Part::Weld(index) => format!("{} beside the weld of a post", top.pipes[index].name),
         Part::Bay => "bay between pipes".to_owned(),
         Part::Tip => "tip of an overhang".to_owned(),
         Part::Foot => "under a foot".to_owned(),

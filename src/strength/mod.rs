@@ -1,4 +1,4 @@
-//! What the skins and the core of a sandwich top can bear: one failure mode in each file, as pure functions.
+//! What the skins and the core of a sandwich top, and the pipes below it, can bear: one failure mode in each file, as pure functions.
 //!
 //! A function takes quantities and gives a stress, a load or a utilisation; it knows no design file and no material
 //! table. Factors of safety and knock-downs belong to the caller. Compression is positive wherever a sign matters.
@@ -18,6 +18,7 @@ mod skin_beside_support;
 mod skin_indentation;
 mod skin_indentation_line;
 mod thermal_bow;
+mod tube_bending;
 mod wrinkling;
 mod wrinkling_interaction;
 
@@ -35,6 +36,7 @@ pub use skin_beside_support::{skin_moment_at_edge, skin_moment_at_round_edge};
 pub use skin_indentation::{Denting, DiscLoad, SkinOnCore, foundation_modulus};
 pub use skin_indentation_line::StripLoad;
 pub use thermal_bow::free_bow;
+pub use tube_bending::Tube;
 pub use wrinkling::{
     DESIGN_FACTOR, HOFF_MAUTNER_FACTOR, PLANTEMA_FACTOR, WrinklingModuli, bending_modulus, wrinkling_stress,
 };

@@ -18,9 +18,16 @@ pub fn example(name: &str) -> Top {
     read_design(&text, &read_tables(&[]).unwrap(), None).unwrap()
 }
 
+/// The same on pipes of which no wall is given.
+pub fn on_rigid_pipes(name: &str) -> Top {
+    let mut top = example(name);
+    top.pipes.iter_mut().for_each(|pipe| pipe.wall = None);
+    top
+}
+
 #[test]
 fn the_plate_stands_beside_the_hand_method_and_says_its_error() {
-    let top = example("night-watch");
+    let top = on_rigid_pipes("night-watch");
     let analysis = Analysis::new(&top, DIVISIONS).unwrap().with_plate_method();
     let method = analysis.whole.as_ref().unwrap().as_ref().unwrap();
     assert!(method.pipes.iter().all(|pipe| *pipe == PipeModel::Rigid), "no wall is given");

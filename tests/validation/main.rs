@@ -44,6 +44,7 @@ mod navier;
 mod navier_buckling;
 mod nds_2018;
 mod pagano_1970;
+mod pipe_tables;
 mod prying;
 mod roark;
 mod sae_j429;

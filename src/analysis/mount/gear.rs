@@ -111,6 +111,7 @@ impl<'a> Footing<'a> {
         let action = GearAction::of(self.top, self.gear, case);
         let count = group.at().len();
         let mut found = MountForces {
+            on_plate: false,
             mount,
             case: case_number,
             pulls: vec![Force::default(); count],

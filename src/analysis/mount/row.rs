@@ -2,7 +2,7 @@
 
 use super::{Mount, MountForces, Pull, WholeFoot};
 use crate::{
-    analysis::gear_action::GearAction,
+    analysis::{gear_action::GearAction, plate_method::PipeForces},
     geometry::{Point, Polyline},
     load::weight::gravity,
     load_case::LoadCase,
@@ -26,15 +26,33 @@ pub(super) fn forces(
         pull.most.map_or(held, |most| held.min(most))
     };
     let pulls: Vec<Force> = lengths.iter().map(of).collect();
+    with_pulls(top, (mount, case_number), case, pulls)
+}
+
+/// The same with what the plate method found to lift the length of pipe that each fixing holds, its error added.
+pub(in crate::analysis) fn forces_on_plate(
+    top: &Top,
+    numbers: (usize, usize),
+    case: &LoadCase,
+    pipe: &PipeForces,
+) -> MountForces {
+    let error = Ratio::from(1.0) + pipe.fixings_error;
+    let pulls = pipe.fixings.iter().map(|pull| *pull * error).collect();
+    MountForces { on_plate: true, numerical_error: pipe.fixings_error, ..with_pulls(top, numbers, case, pulls) }
+}
+
+fn with_pulls(top: &Top, (mount, case_number): (usize, usize), case: &LoadCase, pulls: Vec<Force>) -> MountForces {
     let shear = side_force(top, case) / fixings_on_pipes(top);
     let whole: Force = pulls.iter().copied().sum();
+    let side = shear * count(pulls.len());
     MountForces {
         mount,
         case: case_number,
+        on_plate: false,
         shears: vec![shear; pulls.len()],
         pulls,
         pressure: Pressure::default(),
-        whole: WholeFoot { lift: whole, side: shear * count(places.len()), ..WholeFoot::default() },
+        whole: WholeFoot { lift: whole, side, ..WholeFoot::default() },
         numerical_error: Ratio::default(),
     }
 }
@@ -42,15 +60,20 @@ pub(super) fn forces(
 /// Length of pipe that each fixing holds.
 #[must_use]
 pub fn held_lengths(along: &Polyline, places: &[Point]) -> Vec<Length> {
+    held_stretches(along, places).into_iter().map(|(from, to)| to - from).collect()
+}
+
+/// From where to where along the pipe each fixing holds it: up to half way to its neighbours, and to the ends.
+pub(in crate::analysis) fn held_stretches(along: &Polyline, places: &[Point]) -> Vec<(Length, Length)> {
     let stations: Vec<Length> = places.iter().map(|place| along.place(*place).along).collect();
     let mut order: Vec<usize> = (0..stations.len()).collect();
     order.sort_by(|a, b| stations[*a].value.total_cmp(&stations[*b].value));
-    let mut held = vec![Length::default(); stations.len()];
+    let mut held = vec![(Length::default(), Length::default()); stations.len()];
     for (rank, &index) in order.iter().enumerate() {
         let here = stations[index];
         let from = if rank == 0 { Length::default() } else { (stations[order[rank - 1]] + here) / 2.0 };
         let to = order.get(rank + 1).map_or_else(|| along.length(), |next| (stations[*next] + here) / 2.0);
-        held[index] = to - from;
+        held[index] = (from, to);
     }
     held
 }

@@ -8,6 +8,7 @@ use super::{
     loads::Still,
     people::{self, Placed},
     pipes::{OnBed, PipeForces, PipesWorst},
+    softness::{Softest, give},
 };
 use crate::{
     analysis::line::Region,
@@ -17,7 +18,7 @@ use crate::{
     geometry::Point,
     load_case::LoadCase,
     top::Top,
-    units::{Force, Length},
+    units::{Force, Length, Ratio},
 };
 
 /// A state that is the worst of its region in some way.
@@ -70,6 +71,8 @@ pub struct PlateForces {
     pub tip: Option<FieldSag>,
     /// By pipe.
     pub pipes: Vec<PipeForces>,
+    /// Where the top is softest underfoot; none where nobody stands on it.
+    pub softest: Option<Softest>,
     /// Largest difference of shear, moment and sag between the last two degrees, in any region.
     pub error: NumericalError,
 }
@@ -79,7 +82,11 @@ impl PlateForces {
     pub(super) fn load_places(&self) -> impl Iterator<Item = Point> {
         let peaks = self.regions.iter().flat_map(|region| region.peaks.iter().map(|peak| peak.load_at));
         let sags = self.between.iter().chain(&self.tip).map(|sag| sag.load_at);
-        peaks.chain(sags).chain(self.pipes.iter().map(|pipe| pipe.push_under)).flatten()
+        peaks
+            .chain(sags)
+            .flatten()
+            .chain(self.softest.map(|softest| softest.at))
+            .chain(self.pipes.iter().flat_map(PipeForces::load_places))
     }
 
     /// The largest sag, in metres.
@@ -190,8 +197,10 @@ impl Solved<'_> {
                 let mut worst: Vec<WorstOf<'_>> = group.iter().map(|_| WorstOf::new(self)).collect();
                 for ((number, placed), solution) in chunk.iter().zip(self.plate.solve(&loads)) {
                     let own = self.seen(&solution);
+                    let gives = give(self.net, self.plate, case, placed, &solution);
                     let beside: Vec<Sharp> = feet.iter().chain(&placed.beside).copied().collect();
                     for ((worst, from), (_, times)) in worst.iter_mut().zip(&still).zip(group) {
+                        worst.gives(gives, *number);
                         for seen in from {
                             let moved = Moved { number: *number, seen: &own, times: *times, at_rest: placed.at_rest };
                             worst.take(seen, Some(moved), &beside);
@@ -242,13 +251,15 @@ struct Moved<'a> {
 struct WorstOf<'a> {
     solved: &'a Solved<'a>,
     envelope: Envelope<'a>,
-    pipes: PipesWorst,
+    pipes: PipesWorst<'a>,
+    /// How far the top gives way under one person, and which.
+    softest: Option<(Length, usize)>,
 }
 
 impl<'a> WorstOf<'a> {
     fn new(solved: &'a Solved<'a>) -> Self {
         let envelope = Envelope::new(solved.sampler, solved.grouping);
-        Self { solved, envelope, pipes: PipesWorst::new(solved.top) }
+        Self { solved, envelope, pipes: PipesWorst::new(solved.top), softest: None }
     }
 
     /// What is still, with one load that moves.
@@ -265,7 +276,16 @@ impl<'a> WorstOf<'a> {
         self.pipes.take(self.solved.net, &still.beds, own, under);
     }
 
+    fn gives(&mut self, sag: Option<Length>, under: usize) {
+        if let Some(sag) = sag
+            && self.softest.is_none_or(|(known, _)| sag > known)
+        {
+            self.softest = Some((sag, under));
+        }
+    }
+
     fn merge(&mut self, other: Self) {
+        other.softest.into_iter().for_each(|(sag, under)| self.gives(Some(sag), under));
         self.envelope.merge(&other.envelope);
         self.pipes.merge(other.pipes);
     }
@@ -293,6 +313,9 @@ impl<'a> WorstOf<'a> {
             between: sag(0),
             tip: sag(1),
             pipes: self.pipes.done(load_at),
+            softest: self
+                .softest
+                .and_then(|(sag, under)| Some(Softest { sag, at: load_at(Some(under))?, error: Ratio::default() })),
             error: NumericalError::default(),
         }
     }

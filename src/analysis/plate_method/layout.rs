@@ -196,6 +196,12 @@ impl Net {
     }
 }
 
+impl Net {
+    pub(super) fn middle(&self, triangle: usize) -> Point {
+        middle(&self.mesh, &self.mesh.triangles()[triangle])
+    }
+}
+
 impl Stretch {
     fn sides(&self) -> impl Iterator<Item = [usize; 2]> {
         self.corners.windows(2).map(|side| [side[0].min(side[1]), side[0].max(side[1])])

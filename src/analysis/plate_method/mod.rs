@@ -1,22 +1,34 @@
 //! Internal forces by the plate method: the whole top as a shear-deformable shell on its own outline, on its pipes.
 
+mod buckling;
 mod envelope;
 mod frequency;
 mod layout;
 mod loads;
 mod masses;
 mod people;
+mod pipe_forces;
 mod pipes;
+mod row;
 mod shells;
+mod softness;
 mod wind;
 
+pub use buckling::{EvenPush, Pressed};
 pub use envelope::{FieldPeak, FieldSag, PlateForces, RegionPeaks};
-pub use pipes::PipeForces;
+pub use pipes::{PipeForces, PipeMoment, PostForces};
+pub use softness::Softest;
+
+use std::borrow::Cow;
 
 use rayon::prelude::*;
 use uom::si::ratio::ratio;
 
-use self::{envelope::Solved, layout::Net, loads::StillLoads};
+use self::{
+    envelope::Solved,
+    layout::Net,
+    loads::{Still, StillLoads},
+};
 use super::{design_value::Knockdowns, line::Region, sections::Sections};
 use crate::{
     finite_element::{Degree, Grouping, Mechanism, NoMode, Plate, Sampler},
@@ -34,6 +46,10 @@ pub struct PlateMethod {
     pub cases: Vec<PlateForces>,
     /// First natural frequency.
     pub frequency: Result<Frequency, NoMode>,
+    /// Even push in its plane at which the top buckles, with the core as soft as it gets; none where nothing pushes it.
+    pub even_push: Option<EvenPush>,
+    /// What presses a crowned top in its plane, case by case; empty for a flat one.
+    pub pressed: Vec<Pressed>,
     /// Regions of the top, as the forces count them.
     pub regions: Vec<Region>,
     /// Triangles of the mesh.
@@ -64,8 +80,6 @@ pub struct NumericalError {
     pub moment: Ratio,
     /// Of the largest sags.
     pub sag: Ratio,
-    /// Of the largest pushes on pipes.
-    pub push: Ratio,
 }
 
 /// Why there is no plate solution.
@@ -110,28 +124,59 @@ impl PlateMethod {
                 None => alike.push((left, vec![number])),
             }
         }
+        let all = || alike.iter().flat_map(|(_, numbers)| numbers);
+        let pushed = all().any(|&number| buckling::is_pushed(&cases[number]));
+        let crowned = top.crown > Length::default();
+        let softest = alike.iter().map(|(left, _)| *left).fold(Ratio::from(f64::INFINITY), Ratio::min);
         let first = |degree| Solver::new(top, sections, &net, (degree, swinging));
         let (coarse, fine) = rayon::join(|| first(Degree::Three), || first(Degree::Four));
         let (coarse, fine) = (coarse.map_err(NoPlate::Mechanism)?, fine.map_err(NoPlate::Mechanism)?);
-        let frequency = || frequency::first_frequency(top, &net, &coarse.plate).map(|swinging| swinging.frequency);
+        // The softest core counts for all: a search for a mode takes longer than all people of a case.
+        let buckled = || -> Result<Option<EvenPush>, Mechanism> {
+            if !pushed && !crowned {
+                return Ok(None);
+            }
+            let lower = net.plate(top, sections, (Degree::Two, softest), None)?;
+            let higher = coarse.state(softest)?;
+            Ok(Some(buckling::even_push(&lower, &higher)))
+        };
+        let modes = || {
+            let swinging = || frequency::first_frequency(top, &net, &coarse.plate).map(|swinging| swinging.frequency);
+            rayon::join(swinging, buckled)
+        };
         let solve = || -> Result<Vec<_>, Mechanism> {
             alike
                 .par_iter()
                 .filter(|(_, numbers)| !numbers.is_empty())
                 .map(|(left, numbers)| {
                     // The lower degree tries people everywhere; the higher only where that was worst for something.
-                    let coarse = coarse.forces((cases, numbers), *left, None)?;
+                    let lower = coarse.state(*left)?;
+                    let still = coarse.still(&lower, (cases, numbers));
+                    let pressed: Vec<Pressed> = still
+                        .iter()
+                        .filter(|_| crowned)
+                        .filter_map(|still| buckling::pressed(&net, &lower, still))
+                        .collect();
+                    let coarse = coarse.forces(&lower, &still, (cases, numbers), None);
                     let places: Vec<Point> = coarse.iter().flat_map(PlateForces::load_places).collect();
-                    let fine = fine.forces((cases, numbers), *left, Some(&places))?;
-                    Ok((coarse, fine))
+                    let higher = fine.state(*left)?;
+                    let still = fine.still(&higher, (cases, numbers));
+                    Ok((coarse, fine.forces(&higher, &still, (cases, numbers), Some(&places)), pressed))
                 })
                 .collect()
         };
-        let (frequency, solved) = rayon::join(frequency, solve);
+        let ((frequency, even_push), solved) = rayon::join(modes, solve);
+        let even_push = even_push.map_err(NoPlate::Mechanism)?;
         let mut found = Vec::with_capacity(cases.len());
-        for (coarse, mut fine) in solved.map_err(NoPlate::Mechanism)? {
+        let mut pressed = Vec::new();
+        for (coarse, mut fine, own_pressed) in solved.map_err(NoPlate::Mechanism)? {
+            pressed.extend(own_pressed);
             for (coarse, fine) in coarse.iter().zip(&mut fine) {
                 fine.error = NumericalError::between(coarse, fine);
+                fine.pipes.iter_mut().zip(&coarse.pipes).for_each(|(fine, coarse)| fine.settle(coarse));
+                if let (Some(fine), Some(coarse)) = (&mut fine.softest, &coarse.softest) {
+                    fine.settle(coarse);
+                }
             }
             found.extend(fine);
         }
@@ -139,6 +184,8 @@ impl PlateMethod {
         Ok(Self {
             cases: found,
             frequency,
+            even_push,
+            pressed,
             regions: net.regions.clone(),
             triangles: net.mesh.triangles().len(),
             unknowns: fine.plate.unknowns(),
@@ -173,22 +220,28 @@ impl<'a> Solver<'a> {
         Ok(Self { top, sections, net, degree, swinging, plate, sampler, grouping })
     }
 
-    /// Forces by case, with a share of the core's stiffness left.
+    /// The plate with a share of the core's stiffness left.
+    fn state(&self, left: Ratio) -> Result<Cow<'_, Plate>, Mechanism> {
+        if left == self.swinging {
+            return Ok(Cow::Borrowed(&self.plate));
+        }
+        self.net.plate(self.top, self.sections, (self.degree, left), Some(&self.plate)).map(Cow::Owned)
+    }
+
+    fn still(&self, plate: &Plate, (cases, numbers): (&[LoadCase], &[usize])) -> Vec<Still> {
+        StillLoads::new(self.top, self.net, plate).solve(cases, numbers)
+    }
+
+    /// Forces by case; what moves is tried everywhere, or at some places only.
     fn forces(
         &self,
+        plate: &Plate,
+        still: &[Still],
         (cases, numbers): (&[LoadCase], &[usize]),
-        left: Ratio,
         only: Option<&[Point]>,
-    ) -> Result<Vec<PlateForces>, Mechanism> {
-        let of_state = if left == self.swinging {
-            None
-        } else {
-            Some(self.net.plate(self.top, self.sections, (self.degree, left), Some(&self.plate))?)
-        };
-        let plate = of_state.as_ref().unwrap_or(&self.plate);
-        let still = StillLoads::new(self.top, self.net, plate).solve(cases, numbers);
+    ) -> Vec<PlateForces> {
         let solved = Solved { top: self.top, net: self.net, plate, sampler: &self.sampler, grouping: &self.grouping };
-        Ok(envelope::envelope(&solved, (cases, numbers), &still, only))
+        envelope::envelope(&solved, (cases, numbers), still, only)
     }
 }
 
@@ -208,9 +261,6 @@ impl NumericalError {
             };
             all.shear = all.shear.max(region.error.shear);
             all.moment = all.moment.max(region.error.moment);
-        }
-        for (coarse, fine) in coarse.pipes.iter().zip(&fine.pipes) {
-            all.push = all.push.max(off(coarse.push.value, fine.push.value));
         }
         all.sag = off(coarse.largest_sag(), fine.largest_sag());
         all

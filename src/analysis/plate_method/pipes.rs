@@ -1,6 +1,8 @@
-//! What the pipes bear at most.
+//! What the pipes bear at most, and the fixings along them: the worst of many solutions.
 
-use super::layout::Net;
+pub use super::pipe_forces::{PipeForces, PipeMoment, PostForces};
+
+use super::{layout::Net, row::Row};
 use crate::{
     finite_element::{BeamForces, Push},
     geometry::Point,
@@ -8,122 +10,181 @@ use crate::{
     units::{Force, ForcePerWidth, Length, Torque, per_width},
 };
 
-/// What a pipe bears.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct PipeForces {
-    /// The pipe, as its place in the list.
-    pub pipe: usize,
-    /// Most push per length, over the depth of the panel.
-    pub push: ForcePerWidth,
-    /// Where.
-    pub push_at: Point,
-    /// Where the person is that causes it.
-    pub push_under: Option<Point>,
-    /// Most pull per length, as a positive number.
-    pub pull: ForcePerWidth,
-    /// Where.
-    pub pull_at: Point,
-    /// Most bending moment in the pipe.
-    pub moment: Torque,
-    /// Most force on a post, pressing positive.
-    pub post: Force,
-}
-
 /// What a stretch of pipe bears under one solution: its bed node by node, and the beam.
 pub(super) type OnBed = (Vec<Push>, BeamForces);
 
-/// The worst so far, with the number of the load that causes the push.
-pub(super) struct PipesWorst {
-    worst: Vec<(PipeForces, Option<usize>)>,
+/// A pipe's worst so far, with the numbers of the loads that cause it.
+struct Worst {
+    forces: PipeForces,
+    push: Option<usize>,
+    pull: Option<usize>,
+    bent: Option<usize>,
+    bent_at_weld: Option<usize>,
+    fixings: Option<usize>,
+    /// How far a weld softens the pipe.
+    weld_zone: Length,
 }
 
-impl PipesWorst {
-    pub(super) fn new(top: &Top) -> Self {
-        let none = Point { x: Length::default(), y: Length::default() };
-        let worst = (0..top.pipes.len())
-            .map(|pipe| {
-                let nothing = PipeForces {
-                    pipe,
-                    push: ForcePerWidth::default(),
-                    push_at: none,
-                    push_under: None,
-                    pull: ForcePerWidth::default(),
-                    pull_at: none,
-                    moment: Torque::default(),
-                    post: Force::default(),
-                };
-                (nothing, None)
-            })
-            .collect();
-        Self { worst }
+/// The worst so far.
+pub(super) struct PipesWorst<'a> {
+    top: &'a Top,
+    worst: Vec<Worst>,
+    /// By stretch: the fixings of its row, once its nodes are known.
+    rows: Vec<Option<Row>>,
+}
+
+impl<'a> PipesWorst<'a> {
+    pub(super) fn new(top: &'a Top) -> Self {
+        let worst = top.pipes.iter().enumerate().map(|(pipe, given)| {
+            let zone = given.alloy.as_ref().and_then(|alloy| alloy.weld_zone.as_ref()).map(|zone| zone.value);
+            Worst {
+                forces: PipeForces::none(pipe),
+                push: None,
+                pull: None,
+                bent: None,
+                bent_at_weld: None,
+                fixings: None,
+                weld_zone: zone.unwrap_or_default(),
+            }
+        });
+        Self { top, worst: worst.collect(), rows: Vec::new() }
     }
 
     /// What is still, with one load that moves so many times.
     pub(super) fn take(&mut self, net: &Net, still: &[OnBed], moved: Option<(&[OnBed], f64)>, under: Option<usize>) {
-        let none = Force::default();
+        self.rows.resize_with(still.len(), || None);
+        let mut fixings: Vec<Vec<Force>> = vec![Vec::new(); self.worst.len()];
         for (bed, stretch) in net.stretches.iter().enumerate() {
-            let (worst, pushed_under) = &mut self.worst[stretch.pipe];
+            let worst = &mut self.worst[stretch.pipe];
             let (pushes, beam) = &still[bed];
             let own = moved.map(|(beds, times)| (&beds[bed], times));
-            // The panel spreads a push over its own depth along the pipe, to one side at an end.
-            let depth = net.disc * 2.0;
+            let none = Force::default();
             let force = |k: usize| pushes[k].force + own.map_or(none, |((own, _), times)| own[k].force * times);
-            let (mut ends, mut before) = (vec![Length::default()], vec![none]);
-            for (k, push) in pushes.iter().enumerate() {
-                ends.push(ends[k] + push.length);
-                before.push(before[k] + force(k));
-            }
-            let (ends, before) = (&ends, &before);
-            // Force on the pipe up to a distance along it: each node's is even over its own length.
-            let up_to = |along: Length| {
-                let k = ends.partition_point(|end| *end <= along).clamp(1, ends.len() - 1);
-                let share = (along - ends[k - 1]) / (ends[k] - ends[k - 1]);
-                before[k - 1] + (before[k] - before[k - 1]) * share
-            };
-            let end = ends[ends.len() - 1];
-            let window = depth.min(end);
-            for push in pushes {
-                let from = (push.along - window / 2.0).min(end - window).max(Length::default());
-                let mean: ForcePerWidth = per_width((up_to(from + window) - up_to(from)) / window);
-                if mean > worst.push {
-                    (worst.push, worst.push_at) = (mean, push.place);
-                    *pushed_under = under;
-                }
-                if -mean > worst.pull {
-                    (worst.pull, worst.pull_at) = (-mean, push.place);
-                }
-            }
-            for (k, (_, moment)) in beam.moments.iter().enumerate() {
-                let sum = *moment + own.map_or_else(Torque::default, |((_, own), times)| own.moments[k].1 * times);
-                worst.moment = worst.moment.max(sum.abs());
-            }
-            for (k, (_, post)) in beam.posts.iter().enumerate() {
+            worst.take_pushes(pushes, &force, net.disc * 2.0, under);
+            let moments = beam.moments.iter().enumerate().map(|(k, (_, moment))| {
+                *moment + own.map_or_else(Torque::default, |((_, own), times)| own.moments[k].1 * times)
+            });
+            worst.take_moments(pushes, beam, moments, under);
+            for (k, (along, post)) in beam.posts.iter().enumerate() {
                 let sum = *post + own.map_or(none, |((_, own), times)| own.posts[k].1 * times);
-                if sum.abs() > worst.post.abs() {
-                    worst.post = sum;
-                }
+                worst.take_post(pushes, *along, sum);
             }
+            let row = self.rows[bed].get_or_insert_with(|| Row::new(&self.top.pipes[stretch.pipe], pushes));
+            row.add_pulls(&force, &mut fixings[stretch.pipe]);
+        }
+        for (worst, pulls) in self.worst.iter_mut().zip(&fixings) {
+            if pulls.iter().copied().fold(Force::default(), Force::max) > worst.forces.hardest() {
+                worst.fixings = under;
+            }
+            worst.forces.raise_fixings(pulls);
         }
     }
 
     /// Takes in what came later.
     pub(super) fn merge(&mut self, other: Self) {
-        for ((own, own_under), (other, other_under)) in self.worst.iter_mut().zip(other.worst) {
-            if other.push > own.push {
-                (own.push, own.push_at, *own_under) = (other.push, other.push_at, other_under);
-            }
-            if other.pull > own.pull {
-                (own.pull, own.pull_at) = (other.pull, other.pull_at);
-            }
-            own.moment = own.moment.max(other.moment);
-            if other.post.abs() > own.post.abs() {
-                own.post = other.post;
-            }
+        for (own, other) in self.worst.iter_mut().zip(other.worst) {
+            own.merge(&other);
         }
     }
 
     pub(super) fn done(self, load_at: &dyn Fn(Option<usize>) -> Option<Point>) -> Vec<PipeForces> {
-        let placed = self.worst.into_iter().map(|(forces, under)| PipeForces { push_under: load_at(under), ..forces });
+        let placed = self.worst.into_iter().map(|worst| PipeForces {
+            push_under: load_at(worst.push),
+            pull_under: load_at(worst.pull),
+            moment: worst.forces.bent.moment,
+            bent: PipeMoment { under: load_at(worst.bent), ..worst.forces.bent },
+            bent_at_weld: PipeMoment { under: load_at(worst.bent_at_weld), ..worst.forces.bent_at_weld },
+            fixings_under: load_at(worst.fixings),
+            ..worst.forces
+        });
         placed.collect()
+    }
+}
+
+impl Worst {
+    /// The panel spreads a push over its own depth along the pipe, to one side at an end.
+    fn take_pushes(&mut self, pushes: &[Push], force: &dyn Fn(usize) -> Force, depth: Length, under: Option<usize>) {
+        let (mut ends, mut before) = (vec![Length::default()], vec![Force::default()]);
+        for (k, push) in pushes.iter().enumerate() {
+            ends.push(ends[k] + push.length);
+            before.push(before[k] + force(k));
+        }
+        // Force on the pipe up to a distance along it: each node's is even over its own length.
+        let up_to = |along: Length| {
+            let k = ends.partition_point(|end| *end <= along).clamp(1, ends.len() - 1);
+            let share = (along - ends[k - 1]) / (ends[k] - ends[k - 1]);
+            before[k - 1] + (before[k] - before[k - 1]) * share
+        };
+        let end = ends[ends.len() - 1];
+        let window = depth.min(end);
+        for push in pushes {
+            let from = (push.along - window / 2.0).min(end - window).max(Length::default());
+            let mean: ForcePerWidth = per_width((up_to(from + window) - up_to(from)) / window);
+            if mean > self.forces.push {
+                (self.forces.push, self.forces.push_at, self.push) = (mean, push.place, under);
+            }
+            if -mean > self.forces.pull {
+                (self.forces.pull, self.forces.pull_at, self.pull) = (-mean, push.place, under);
+            }
+        }
+    }
+
+    /// Moments at both ends of every piece between two nodes.
+    fn take_moments(
+        &mut self,
+        pushes: &[Push],
+        beam: &BeamForces,
+        moments: impl Iterator<Item = Torque>,
+        under: Option<usize>,
+    ) {
+        for (k, moment) in moments.map(Torque::abs).enumerate() {
+            let at = || pushes[k.div_ceil(2)].place;
+            if moment > self.forces.bent.moment {
+                (self.forces.bent.moment, self.forces.bent.at, self.bent) = (moment, at(), under);
+            }
+            if moment > self.forces.bent_at_weld.moment {
+                // A piece that reaches into the softened zone counts with both of its ends.
+                let [from, to] = [k / 2, k / 2 + 1].map(|node| pushes[node].along);
+                let zone = self.weld_zone;
+                if beam.posts.iter().any(|(post, _)| *post - zone <= to && *post + zone >= from) {
+                    let own = &mut self.forces.bent_at_weld;
+                    (own.moment, own.at, self.bent_at_weld) = (moment, at(), under);
+                }
+            }
+        }
+    }
+
+    fn take_post(&mut self, pushes: &[Push], along: Length, force: Force) {
+        if force.abs() > self.forces.post.abs() {
+            self.forces.post = force;
+        }
+        if let Some(node) = pushes.iter().find(|push| push.along >= along) {
+            let none = Force::default();
+            self.forces.raise_posts(&[PostForces { at: node.place, push: force.max(none), pull: (-force).max(none) }]);
+        }
+    }
+
+    fn merge(&mut self, other: &Self) {
+        let (own, others) = (&mut self.forces, &other.forces);
+        if others.push > own.push {
+            (own.push, own.push_at, self.push) = (others.push, others.push_at, other.push);
+        }
+        if others.pull > own.pull {
+            (own.pull, own.pull_at, self.pull) = (others.pull, others.pull_at, other.pull);
+        }
+        if others.bent.moment > own.bent.moment {
+            (own.bent, self.bent) = (others.bent, other.bent);
+        }
+        if others.bent_at_weld.moment > own.bent_at_weld.moment {
+            (own.bent_at_weld, self.bent_at_weld) = (others.bent_at_weld, other.bent_at_weld);
+        }
+        if others.post.abs() > own.post.abs() {
+            own.post = others.post;
+        }
+        if others.hardest() > own.hardest() {
+            self.fixings = other.fixings;
+        }
+        own.raise_posts(&others.posts);
+        own.raise_fixings(&others.fixings);
     }
 }

@@ -42,7 +42,7 @@ impl Check for BackingBearing {
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
-        each(analysis, |held| {
+        each(analysis, outcomes, |held, outcomes| {
             let Some(engaged) = Engaged::of(&held) else { return };
             match engaged.and_then(|engaged| LateralHold::of(&held, &engaged)) {
                 Ok(hold) => compare(held, hold, outcomes),

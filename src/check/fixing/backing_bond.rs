@@ -48,7 +48,7 @@ impl Check for BackingBond {
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
-        each_patch(analysis, |held, patch| {
+        each_patch(analysis, outcomes, |held, patch, outcomes| {
             if held.fixing().needs_backing() {
                 compare(held, &patch, outcomes);
             }

@@ -51,7 +51,7 @@ impl Check for BackingCoreShear {
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
         let bending = analysis.sections.field.section.bending(Axis::X, Width::Wide);
-        edge_load::each_edge(analysis, |held, load| compare(held, &load, bending, outcomes));
+        edge_load::each_edge(analysis, outcomes, |held, load, outcomes| compare(held, &load, bending, outcomes));
     }
 }
 

@@ -9,7 +9,7 @@ use super::{
 };
 use crate::{
     analysis::{Analysis, MountOn, WholeFoot},
-    check::{Finding, Part, Place},
+    check::{Finding, Outcomes, Part, Place},
     fastening::{BackingLoad, bond_length_under_foot, effective_length_near_end},
     geometry::Foot,
     top::Hold,
@@ -83,12 +83,16 @@ impl EdgeLoad {
 }
 
 /// Looks at the rim of every backing, footing and washer that sends load into the panel.
-pub(super) fn each_edge<'a>(analysis: &'a Analysis<'_>, mut look: impl FnMut(Held<'a>, EdgeLoad)) {
-    each_patch(analysis, |held, patch| {
+pub(super) fn each_edge<'a, 'o>(
+    analysis: &'a Analysis<'_>,
+    outcomes: &mut Outcomes<'o>,
+    mut look: impl FnMut(Held<'a>, EdgeLoad, &mut Outcomes<'o>),
+) {
+    each_patch(analysis, outcomes, |held, patch, outcomes| {
         let load = EdgeLoad::of_backing(&held, &patch);
-        look(held, load);
+        look(held, load, outcomes);
     });
-    each(analysis, |held| {
+    each(analysis, outcomes, |held, outcomes| {
         if held.number == 0
             && let MountOn::Gear(index) = held.mount.on
             && gear_on_backing(&held).is_none()
@@ -96,12 +100,12 @@ pub(super) fn each_edge<'a>(analysis: &'a Analysis<'_>, mut look: impl FnMut(Hel
             let gear = &held.top.gear[index];
             let place = Place::of(Part::Mount(held.mount.on), Some(gear.at));
             let load = EdgeLoad::of_foot(&held, gear.foot, held.forces.whole, place);
-            look(held, load);
+            look(held, load, outcomes);
         }
         let in_foam = !held.around().backing.is_some_and(|around| around.holds(held.top));
         if in_foam && let Hold::ThroughBolt { bolt, washer, .. } = &held.fixing().hold {
             let width = pressing_diameter(held.top, bolt, washer);
-            look(held, EdgeLoad::of_disc(width, (held.pull(), Torque::default()), held.place()));
+            look(held, EdgeLoad::of_disc(width, (held.pull(), Torque::default()), held.place()), outcomes);
         }
     });
 }

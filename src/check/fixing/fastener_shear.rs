@@ -43,7 +43,7 @@ impl Check for FastenerShear {
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
-        each(analysis, |held| compare(held, outcomes));
+        each(analysis, outcomes, |held, outcomes| compare(held, outcomes));
     }
 }
 

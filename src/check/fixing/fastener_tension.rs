@@ -44,7 +44,7 @@ impl Check for FastenerTension {
         for open in &analysis.open_mounts {
             outcomes.cannot(None, Part::Mount(analysis.mounts[open.mount].on), open.reason.clone());
         }
-        each(analysis, |held| compare(held, outcomes));
+        each(analysis, outcomes, |held, outcomes| compare(held, outcomes));
     }
 }
 

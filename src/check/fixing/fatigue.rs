@@ -53,7 +53,7 @@ impl Check for FixingFatigue {
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
-        each(analysis, |held| {
+        each(analysis, outcomes, |held, outcomes| {
             if let Some(repeats) = analysis.cases[held.case].repeats {
                 let again = Again::of(analysis.top, repeats);
                 steel(held, again, outcomes);

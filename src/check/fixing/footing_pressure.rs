@@ -42,7 +42,7 @@ impl Check for FootingPressure {
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
-        each_mount(analysis, |held| {
+        each_mount(analysis, outcomes, |held, outcomes| {
             if let MountOn::Gear(index) = held.mount.on {
                 compare(held, Between::of(analysis.below_gear[index], held.top), index, outcomes);
             }

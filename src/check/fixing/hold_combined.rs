@@ -50,7 +50,7 @@ impl Check for HoldCombined {
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
-        each(analysis, |held| {
+        each(analysis, outcomes, |held, outcomes| {
             for both in Both::of(&held, analysis) {
                 match both {
                     Ok(both) => compare(held, both, outcomes),

@@ -53,7 +53,7 @@ impl Check for InsertPullOut {
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
-        each(analysis, |held| {
+        each(analysis, outcomes, |held, outcomes| {
             if let Hold::BlindInsert { insert, .. } = &held.fixing().hold {
                 match InsertHold::of(&held, insert) {
                     Ok(hold) => compare(held, insert, hold, outcomes),

@@ -76,7 +76,7 @@ pub(super) use tightening::Tightening;
 pub use tightening::{Gives, MostTorque, most_torque};
 pub(super) use washer_crush::WasherCrush;
 
-use super::{Finding, Part, Place};
+use super::{Finding, Method, Outcomes, Part, Place};
 use crate::{
     analysis::{Analysis, FixingPlace, Knockdowns, Mount, MountForces},
     material::Basis,
@@ -170,14 +170,20 @@ impl<'a> Held<'a> {
 }
 
 /// Looks at every fixing of every mount under every case.
-fn each<'a>(analysis: &'a Analysis<'_>, mut look: impl FnMut(Held<'a>)) {
+fn each<'a, 'o>(
+    analysis: &'a Analysis<'_>,
+    outcomes: &mut Outcomes<'o>,
+    mut look: impl FnMut(Held<'a>, &mut Outcomes<'o>),
+) {
     for forces in &analysis.mount_forces {
+        outcomes.by(if forces.on_plate { Method::Plate } else { Method::Hand });
         let mount = &analysis.mounts[forces.mount];
         let knockdowns = analysis.knockdowns(analysis.cases[forces.case].state);
         for number in 0..mount.places.len() {
-            look(Held { top: analysis.top, mount, forces, knockdowns, number, case: forces.case });
+            look(Held { top: analysis.top, mount, forces, knockdowns, number, case: forces.case }, outcomes);
         }
     }
+    outcomes.by(Method::Hand);
 }
 
 /// Looks at every fixing once, for what hangs on its place alone.
@@ -196,10 +202,14 @@ fn each_in_place<'a>(analysis: &'a Analysis<'_>, mut look: impl FnMut(Held<'a>))
 }
 
 /// Looks at every mount as a whole under every case.
-fn each_mount<'a>(analysis: &'a Analysis<'_>, mut look: impl FnMut(Held<'a>)) {
-    each(analysis, |held| {
+fn each_mount<'a, 'o>(
+    analysis: &'a Analysis<'_>,
+    outcomes: &mut Outcomes<'o>,
+    mut look: impl FnMut(Held<'a>, &mut Outcomes<'o>),
+) {
+    each(analysis, outcomes, |held, outcomes| {
         if held.number == 0 {
-            look(held);
+            look(held, outcomes);
         }
     });
 }

@@ -1,6 +1,6 @@
 //! The part of a backing that a footing or a fixing works on, and what acts on it.
 
-use super::{Held, each};
+use super::{Held, Outcomes, each};
 use crate::{
     analysis::{Analysis, InBacking, MountOn, WholeFoot},
     check::{Part, Place},
@@ -56,14 +56,18 @@ pub(super) fn foot_on(gear: &Gear, backing: &Backing) -> [Length; 2] {
 }
 
 /// Looks at every patch of backing below a footing, and at those of single fixings of other mounts that stand in backing.
-pub(super) fn each_patch<'a>(analysis: &'a Analysis<'_>, mut look: impl FnMut(Held<'a>, Patch<'a>)) {
-    each(analysis, |held| {
+pub(super) fn each_patch<'a, 'o>(
+    analysis: &'a Analysis<'_>,
+    outcomes: &mut Outcomes<'o>,
+    mut look: impl FnMut(Held<'a>, Patch<'a>, &mut Outcomes<'o>),
+) {
+    each(analysis, outcomes, |held, outcomes| {
         let whole = gear_on_backing(&held);
         if let Some((gear, around)) = whole.filter(|_| held.number == 0) {
             let backing = &held.top.backings[around.backing];
             let place = Place::of(Part::Mount(held.mount.on), Some(gear.at));
             let foot = foot_on(gear, backing);
-            look(held, Patch { backing, around, foot, load: held.forces.whole, place, neighbour: None });
+            look(held, Patch { backing, around, foot, load: held.forces.whole, place, neighbour: None }, outcomes);
         }
         let Some(around) = held.around().backing.filter(|around| around.holds(held.top)) else { return };
         if whole.is_some_and(|(_, below)| below.backing == around.backing) {
@@ -72,6 +76,6 @@ pub(super) fn each_patch<'a>(analysis: &'a Analysis<'_>, mut look: impl FnMut(He
         let size = held.fixing().diameter();
         let load = WholeFoot { lift: held.pull(), side: held.shear(), ..WholeFoot::default() };
         let (backing, neighbour) = (&held.top.backings[around.backing], held.around().neighbour);
-        look(held, Patch { backing, around, foot: [size; 2], load, place: held.place(), neighbour });
+        look(held, Patch { backing, around, foot: [size; 2], load, place: held.place(), neighbour }, outcomes);
     });
 }

@@ -46,7 +46,7 @@ impl Check for PlugSide {
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
-        each(analysis, |held| {
+        each(analysis, outcomes, |held, outcomes| {
             if let Hold::PottedInsert { bolt, insert, depth, .. } = &held.fixing().hold {
                 match Pushed::of(&held, bolt, insert, *depth) {
                     Ok(pushed) => compare(held, pushed, outcomes),

@@ -44,7 +44,7 @@ impl Check for PottedBond {
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
-        each(analysis, |held| {
+        each(analysis, outcomes, |held, outcomes| {
             if let Hold::PottedInsert { insert, potting, depth, .. } = &held.fixing().hold {
                 match Bond::of(&held, insert, potting, *depth) {
                     Ok(bond) => compare(held, insert, bond, outcomes),

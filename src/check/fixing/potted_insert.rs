@@ -56,7 +56,7 @@ impl Check for PottedInsert {
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
-        each(analysis, |held| {
+        each(analysis, outcomes, |held, outcomes| {
             if let Hold::PottedInsert { insert, depth, .. } = &held.fixing().hold {
                 match PlugHold::of(&held, analysis, insert, *depth) {
                     Ok(hold) => compare(held, hold, outcomes),

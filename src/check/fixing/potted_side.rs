@@ -43,7 +43,7 @@ impl Check for PottedSide {
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
-        each(analysis, |held| {
+        each(analysis, outcomes, |held, outcomes| {
             if let Hold::PottedInsert { bolt, insert, potting, depth } = &held.fixing().hold {
                 compare(held, Pushed::of(&held, bolt, (insert, potting), *depth), outcomes);
             }

@@ -46,7 +46,7 @@ impl Check for ScrewWithdrawal {
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
-        each(analysis, |held| {
+        each(analysis, outcomes, |held, outcomes| {
             if matches!(held.fixing().hold, Hold::Screw { .. }) {
                 pulled_out(held, outcomes);
             }

@@ -48,7 +48,7 @@ impl Check for SkinBearing {
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
-        each(analysis, |held| {
+        each(analysis, outcomes, |held, outcomes| {
             // Nothing is drilled for what is glued on.
             if held.fixing().hole().is_some() {
                 compare(held, outcomes);

@@ -67,7 +67,7 @@ impl Check for SkinBesideBacking {
             })
         });
         let mut known: Option<(State, [Panel; 2])> = None;
-        each_edge(analysis, |held, load| {
+        each_edge(analysis, outcomes, |held, load, outcomes| {
             let state = analysis.cases[held.case].state;
             let panels = match known {
                 Some((of, panels)) if of == state => panels,

@@ -50,7 +50,7 @@ impl Check for SkinNetSection {
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
         // The plies are looked at once for each skin, not for each fixing.
         let mut known: [Option<Option<Pressure>>; 2] = [None; 2];
-        each(analysis, |held| {
+        each(analysis, outcomes, |held, outcomes| {
             let Some(hole) = held.fixing().hole() else { return };
             let slot = &mut known[usize::from(held.mount.near == Skin::Inner)];
             match *slot.get_or_insert_with(|| tensile_strength(held.near_skin().laminate())) {

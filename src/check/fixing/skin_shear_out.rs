@@ -46,7 +46,7 @@ impl Check for SkinShearOut {
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
-        each(analysis, |held| {
+        each(analysis, outcomes, |held, outcomes| {
             if let Some(hole) = held.fixing().hole() {
                 compare(held, hole, outcomes);
             }

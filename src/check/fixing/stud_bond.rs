@@ -45,7 +45,7 @@ impl Check for StudBond {
     }
 
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
-        each(analysis, |held| {
+        each(analysis, outcomes, |held, outcomes| {
             if let Hold::BondedStud { stud, adhesive, .. } = &held.fixing().hold {
                 match Glued::of(&held, stud, adhesive) {
                     Ok(glued) => compare(held, stud, glued, outcomes),

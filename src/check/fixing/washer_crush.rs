@@ -49,7 +49,7 @@ impl Check for WasherCrush {
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
         // The pressure grows with the pull, and the bolts of a mount are alike: one answer serves them all.
         let mut known: Option<(Key, Pressed)> = None;
-        each(analysis, |held| {
+        each(analysis, outcomes, |held, outcomes| {
             let Hold::ThroughBolt { bolt, washer, .. } = &held.fixing().hold else { return };
             let backing = held.around().backing.filter(|around| around.holds(held.top)).map(|around| around.backing);
             let key = (held.forces.mount, analysis.cases[held.case].state, backing);

@@ -10,7 +10,7 @@ use super::super::{
 use crate::{
     advice::{Advice, Change},
     analysis::MountOn,
-    check::{CHECKS, Method, Outcome},
+    check::{CHECKS, Method, Outcome, Part, stronger_pipe},
     top::{Fastened, Hold, Top},
     units::{Length, Mass, System, both, both_at_most, show},
 };
@@ -30,6 +30,9 @@ pub(super) fn advice(page: &mut Page, report: &Report<'_>) {
                 by_plate_alone.join(", ")
             ),
         );
+    }
+    for pipe in weak_pipes(report) {
+        page.paragraph("  ", &pipe);
     }
     if !report.advice.is_empty() && report.analysis.as_ref().is_ok_and(|analysis| analysis.whole.is_some()) {
         page.paragraph(
@@ -65,6 +68,21 @@ fn by_plate_alone(report: &Report<'_>) -> Vec<&'static str> {
     let checks = CHECKS.iter().enumerate();
     let alone = checks.filter(|(check, _)| fails(*check, Method::Plate) && !fails(*check, Method::Hand));
     alone.map(|(_, check)| check.title()).collect()
+}
+
+/// For each pipe that bends for good, what would make it strong enough.
+fn weak_pipes(report: &Report<'_>) -> Vec<String> {
+    let mut named: Vec<usize> = Vec::new();
+    let failing = report.envelope.iter().filter(|outcome| !outcome.passes());
+    let bent = failing.filter(|outcome| CHECKS[outcome.check].id() == "pipe-bending");
+    bent.filter_map(|outcome| match outcome.place.part {
+        Part::Pipe(pipe) | Part::Weld(pipe) if !named.contains(&pipe) => {
+            named.push(pipe);
+            stronger_pipe(&report.top.pipes[pipe], outcome.utilisation()?, report.top.report)
+        }
+        _ => None,
+    })
+    .collect()
 }
 
 fn remedies(page: &mut Page, report: &Report<'_>, item: &Advice, title: &str) {

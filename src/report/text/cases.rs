@@ -4,17 +4,18 @@ use uom::si::ratio::ratio;
 
 use super::{
     super::{
-        Report, frame_loads,
-        page::{Page, left},
+        AlongPipe, Largest, Report, frame_loads,
+        page::{Page, left, right},
         words,
     },
     counted,
 };
 use crate::{
     analysis::{Analysis, Layout, SagBounds},
+    check::Method,
     geometry::Axis,
     top::Scope,
-    units::{System, show},
+    units::{ForcePerWidth, System, show},
 };
 
 pub(super) fn cases(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>, full: bool) {
@@ -113,18 +114,49 @@ pub(super) fn frame(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_
     }
     page.heading("What the frame and its fixings must take (loads as they act, without factors)");
     let system = report.top.report;
+    let with = |words: String, case: Option<usize>| {
+        case.map_or_else(|| "nothing".to_owned(), |case| format!("{words} ({})", analysis.cases[case].id))
+    };
     for load in frame_loads(report) {
-        let with = |(force, case): (crate::units::ForcePerWidth, Option<usize>)| {
-            case.map_or_else(
-                || "nothing".to_owned(),
-                |case| format!("{} ({})", show(force, system), analysis.cases[case].id),
-            )
+        let name = left(&report.top.pipes[load.pipe].name, 18);
+        if !load.known() {
+            page.paragraph(&format!("  {name} "), "not known: the hand method does not count on this pipe");
+            continue;
+        }
+        let line = |(larger, by): (Largest<ForcePerWidth>, Method),
+                    of: &dyn Fn(&AlongPipe) -> Largest<ForcePerWidth>| {
+            let other = match by {
+                Method::Hand => &load.plate,
+                Method::Plate => &load.hand,
+            };
+            let other = other.as_ref().filter(|_| larger.case.is_some()).map_or_else(String::new, |other| {
+                let methods = if by == Method::Hand { ["hand", "plate"] } else { ["plate", "hand"] };
+                format!(" by {}, by {} {}", methods[0], methods[1], show(of(other).value, system))
+            });
+            format!("{}{other}", with(show(larger.value, system), larger.case))
         };
-        let words = if load.known {
-            format!("push {}, pull at fixings {}", with(load.push), with(load.pull))
-        } else {
-            "not known: the hand method does not count on this pipe".to_owned()
-        };
-        page.paragraph(&format!("  {} ", left(&report.top.pipes[load.pipe].name, 18)), &words);
+        let (push, pull) = (line(load.push(), &|along| along.push), line(load.pull(), &|along| along.pull));
+        page.paragraph(&format!("  {name} "), &format!("push {push}; pull at fixings {pull}"));
+        if let Some(moment) = load.moment {
+            page.paragraph(&right("bends by ", 21), &with(show(moment.value, system), moment.case));
+        }
+        for post in &load.posts {
+            let (push, pull) = (&post.push, &post.pull);
+            let words = format!(
+                "{}: push {}, pull {}",
+                show(post.along, system),
+                with(show(push.value, system), push.case),
+                with(show(pull.value, system), pull.case)
+            );
+            page.paragraph(&right("post at ", 21), &words);
+        }
+    }
+    if analysis.fields().next().is_some() {
+        page.paragraph(
+            "  ",
+            "By hand a person's load stays on one narrow strip, which makes the most of it; as a plate it spreads along the \
+             pipe, and gathers at ends of pipes and over posts: the larger counts. Moments and posts are of the plate method, \
+             without the weight of the pipes themselves; the rows of fixings take the pull of each method, check by check.",
+        );
     }
 }

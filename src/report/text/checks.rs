@@ -112,7 +112,7 @@ pub(super) fn methods(page: &mut Page, report: &Report<'_>, analysis: &Analysis<
         &format!(
             "Plate: {} triangles of degree 4, {} unknowns; the top is held down all along its pipes; {pipes}. Error: what \
              degree 3 on the same mesh makes of it, added to the demand; where it is large the solution has not settled, at \
-             ends of pipes and corners of backing. All other checks are by the hand method alone.",
+             ends of pipes and corners of backing. All other checks are by the hand method alone, but pipe bending, which the plate method alone knows.",
             plate.triangles, plate.unknowns
         ),
     );

@@ -1,0 +1,87 @@
+//! Buckling of the whole top on its frame, pushed in its plane.
+
+use super::{layout::Net, loads::Still};
+use crate::{
+    finite_element::{NoMode, Plate},
+    geometry::Point,
+    laminate::Forces,
+    load_case::LoadCase,
+    units::{Force, ForcePerWidth, Length, Ratio, per_width, si},
+};
+
+/// Even push from all sides at once at which the top on its frame buckles; one from one side alone may be higher.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct EvenPush {
+    /// Push per width at which it buckles, or why it does not.
+    pub bears: Result<ForcePerWidth, NoMode>,
+    /// What it may be too high by: from the same mesh at two degrees, and what the search left over.
+    pub error: Ratio,
+}
+
+/// Compression in the plane of a crowned top by what lies still on it in a case.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Pressed {
+    /// The case, as its place in the list.
+    pub case: usize,
+    /// Largest compression in any direction, in the middle of a triangle.
+    pub most: ForcePerWidth,
+    /// Where.
+    pub at: Point,
+}
+
+/// Whether something pushes the top in its plane.
+pub(super) fn is_pushed(case: &LoadCase) -> bool {
+    case.in_plane != Ratio::default() || case.hand.is_some_and(|hand| hand != Force::default())
+}
+
+/// The even push, at the higher of two degrees.
+pub(super) fn even_push(lower: &Plate, higher: &Plate) -> EvenPush {
+    let unit: ForcePerWidth =
+        per_width(Force::new::<uom::si::force::newton>(1.0) / Length::new::<uom::si::length::meter>(1.0));
+    let pressed = Forces { x: -unit, y: -unit, xy: ForcePerWidth::default() };
+    match (lower.first_buckling(&|_| pressed), higher.first_buckling(&|_| pressed)) {
+        (Ok(lower), Ok(higher)) => {
+            let between = (lower.factor / higher.factor).value - 1.0;
+            let left_over = (higher.factor / higher.at_least).value - 1.0;
+            EvenPush { bears: Ok(unit * higher.factor.value), error: Ratio::from(between.abs() + left_over) }
+        }
+        (Err(error), _) | (_, Err(error)) => EvenPush { bears: Err(error), error: Ratio::default() },
+    }
+}
+
+/// Compression by what lies still on a crowned top, gear tipped one way; none where nothing presses.
+pub(super) fn pressed(net: &Net, plate: &Plate, still: &Still) -> Option<Pressed> {
+    let solution = still.from.first()?;
+    let mut worst: Option<(f64, usize)> = None;
+    for triangle in 0..net.of_triangle.len() {
+        for state in plate.states(triangle, &[[1.0 / 3.0, 1.0 / 3.0]], solution) {
+            let pressed = compression(&state.resultants.force);
+            if pressed > worst.map_or(0.0, |(most, _)| most) {
+                worst = Some((pressed, triangle));
+            }
+        }
+    }
+    worst.map(|(most, triangle)| Pressed { case: still.case, most: si(most), at: net.middle(triangle) })
+}
+
+/// Largest compression in any direction, in newtons per metre.
+fn compression(forces: &Forces) -> f64 {
+    let [x, y, xy] = [forces.x, forces.y, forces.xy].map(|force| force.value);
+    (0.5 * (x - y)).hypot(xy) - 0.5 * (x + y)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn compression_is_that_of_the_worst_direction() {
+        let pressed = |x: f64, y: f64, xy: f64, most: f64| {
+            (compression(&Forces { x: si(x), y: si(y), xy: si(xy) }) - most).abs() < 1e-12
+        };
+        assert!(pressed(-3.0, 1.0, 0.0, 3.0));
+        assert!(pressed(0.0, 0.0, 2.0, 2.0));
+        // Pulled all round, a negative number: nothing presses.
+        assert!(pressed(4.0, 2.0, 0.0, -2.0));
+    }
+}

@@ -1,0 +1,53 @@
+//! What the frame must take, for machines.
+
+use serde_json::{Value, json};
+
+use super::{
+    AlongPipe, Report, frame_loads,
+    json::{method, quantity},
+};
+
+/// The loads on the frame for machines.
+pub(super) fn to_json(report: &Report<'_>) -> Vec<Value> {
+    let Ok(analysis) = &report.analysis else { return Vec::new() };
+    let system = report.top.report;
+    let id = |case: Option<usize>| case.map(|case| analysis.cases[case].id);
+    let along = |along: &AlongPipe| {
+        json!({
+            "push": quantity(along.push.value, system),
+            "push_case": id(along.push.case),
+            "pull": quantity(along.pull.value, system),
+            "pull_case": id(along.pull.case),
+        })
+    };
+    frame_loads(report)
+        .into_iter()
+        .map(|load| {
+            let ((push, push_by), (pull, pull_by)) = (load.push(), load.pull());
+            let posts = load.posts.iter().map(|post| {
+                json!({
+                    "along": quantity(post.along, system),
+                    "push": quantity(post.push.value, system),
+                    "push_case": id(post.push.case),
+                    "pull": quantity(post.pull.value, system),
+                    "pull_case": id(post.pull.case),
+                })
+            });
+            json!({
+                "pipe": report.top.pipes[load.pipe].name,
+                "known": load.known(),
+                "push": quantity(push.value, system),
+                "push_case": id(push.case),
+                "push_method": method(push_by),
+                "pull": quantity(pull.value, system),
+                "pull_case": id(pull.case),
+                "pull_method": method(pull_by),
+                "hand": load.hand.as_ref().map(along),
+                "plate": load.plate.as_ref().map(along),
+                "moment": load.moment.map(|moment| quantity(moment.value, system)),
+                "moment_case": load.moment.and_then(|moment| id(moment.case)),
+                "posts": posts.collect::<Vec<_>>(),
+            })
+        })
+        .collect()
+}

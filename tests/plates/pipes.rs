@@ -1,0 +1,205 @@
+//! Pipes that bend on their posts, against beams by hand: a top so limber that the pipes carry all of it.
+
+use skinspan::{
+    advice::{Change, changed},
+    analysis::{Analysis, DIVISIONS, PipeForces},
+    check::{CHECKS, Measure, Method, Outcome, Part, Verdict, run},
+    geometry::Polyline,
+    input::{NamedText, read_design, read_tables},
+    top::Top,
+    units::Length,
+};
+
+use uom::si::length::inch;
+
+use crate::tops::{example, on_rigid_pipes};
+
+/// The top carries this share of a moment, and a little less than half of its weight hangs on each of two rails alike.
+const SHARED: f64 = 1e-2;
+/// Over the middle of three posts: the bed yields, and the top helps most where the pipe turns fastest.
+const OVER_A_POST: f64 = 3e-2;
+
+/// A strip of 2 m by 0.5 m on two tubes of 60 mm by 5 mm, some 300 times as stiff as the strip.
+fn limber(posts: &str, wall: &str) -> Top {
+    let rail = |name: &str, y: &str| {
+        format!(
+            "[[pipe]]\nname = \"{name}\"\noutside = \"60 mm\"\n{wall}\nalloy = \"6061-t6\"\nposts = {posts}\n\
+             along = [[\"0 mm\", \"{y}\"], [\"2000 mm\", \"{y}\"]]\n"
+        )
+    };
+    let text = format!(
+        "[top]\noutline = {{ length = \"2 m\", width = \"0.5 m\" }}\nprocess = \"hand\"\nresin = \"polyester\"\n\
+         outer = [\"mat 300 g/m2\"]\ncore = {{ material = \"pvc-foam\", density = \"80 kg/m3\", thickness = \"10 mm\" }}\n\
+         inner = [\"mat 300 g/m2\"]\n{}{}[service]\nspeed = \"none\"\nstorm = \"none\"\ntrailer = \"none\"\nslam = \"none\"\n\
+         people = 0\nhand_load = \"0 N\"\nwalking = \"no-walk\"\nunderside = \"open\"\nsun = \"none\"\n",
+        rail("port", "50 mm"),
+        rail("starboard", "450 mm")
+    );
+    let file = NamedText { name: "limber.toml".to_owned(), text };
+    read_design(&file, &read_tables(&[]).unwrap(), None)
+        .unwrap_or_else(|problems| panic!("{}", problems[0].render(false)))
+}
+
+/// Both rails, of which the mesh makes one a little worse.
+fn at_rest(analysis: &Analysis<'_>) -> Vec<PipeForces> {
+    let case = analysis.cases.iter().position(|case| case.id == "own-weight").unwrap();
+    analysis.fields().find(|forces| forces.case == case).unwrap().pipes.clone()
+}
+
+fn bending(analysis: &Analysis<'_>) -> Vec<Outcome> {
+    let of = |outcome: &Outcome| CHECKS[outcome.check].id() == "pipe-bending";
+    run(analysis).into_iter().filter(of).collect()
+}
+
+#[test]
+fn a_pipe_on_two_posts_is_a_beam_on_two_supports() {
+    let top = limber("[\"0 mm\", \"2000 mm\"]", "wall = \"5 mm\"");
+    let analysis = Analysis::new(&top, DIVISIONS).unwrap().with_plate_method();
+    let outcomes = bending(&analysis);
+    let own = outcomes
+        .iter()
+        .find(|outcome| outcome.case.is_some_and(|case| analysis.cases[case].id == "own-weight"))
+        .unwrap();
+    let Part::Pipe(number) = own.place.part else { panic!("{own:?}") };
+    let pipe = &at_rest(&analysis)[number];
+    // Half of the weight W on each: w L²/8 = (W/2) L/8 in the middle, W/4 on each post, nearly nothing beside a weld.
+    let weight = top.weight().bare.value * 9.806_65;
+    let moment = weight * 2.0 / 16.0;
+    assert!((pipe.moment.value / moment - 1.0).abs() < SHARED, "{} {moment}", pipe.moment.value);
+    assert_eq!(pipe.moment, pipe.bent.moment);
+    assert!((pipe.bent.at.x.value - 1.0).abs() < 0.1, "{:?}", pipe.bent.at);
+    assert_eq!(pipe.posts.len(), 2);
+    for post in &pipe.posts {
+        assert!((post.push.value / (weight / 4.0) - 1.0).abs() < SHARED, "{post:?} {weight}");
+        assert_eq!(post.pull.value, 0.0);
+    }
+    assert!(pipe.bent_at_weld.moment.value < 0.2 * moment, "{:?}", pipe.bent_at_weld);
+    // Z = π (60⁴ − 50⁴)/(32 × 60) = 10 979 mm³; 240 MPa between the posts, factor 1.65.
+    let Verdict::Compared(finding) = &own.verdict else { panic!("{own:?}") };
+    let stress = pipe.moment.value * (1.0 + pipe.bent.error.value) / 10.979e-6;
+    let Measure::Pressure(demand) = finding.demand else { panic!("{finding:?}") };
+    assert_eq!(own.method, Method::Plate);
+    assert!((demand.value / stress - 1.0).abs() < 1e-3, "{demand:?} {stress}");
+    assert!((finding.utilisation.value / (stress * 1.65 / 240e6) - 1.0).abs() < 1e-3, "{finding:?}");
+}
+
+#[test]
+fn over_a_post_in_the_middle_the_weld_counts() {
+    let top = limber("[\"0 mm\", \"1000 mm\", \"2000 mm\"]", "wall = \"5 mm\"");
+    let analysis = Analysis::new(&top, DIVISIONS).unwrap().with_plate_method();
+    let worst = &bending(&analysis)[0];
+    let Part::Weld(number) = worst.place.part else { panic!("{worst:?}") };
+    let pipe = &at_rest(&analysis)[number];
+    // Two spans l of 1 m: w l²/8 over the middle post, which bears 10/8 w l, the others 3/8 w l.
+    let load = top.weight().bare.value * 9.806_65 / 4.0;
+    let moment = load / 8.0;
+    assert_eq!(pipe.bent, pipe.bent_at_weld);
+    assert!((pipe.moment.value / moment - 1.0).abs() < OVER_A_POST, "{} {moment}", pipe.moment.value);
+    assert!((pipe.bent.at.x.value - 1.0).abs() < 1e-6);
+    for post in &pipe.posts {
+        let share = if (post.at.x.value - 1.0).abs() < 1e-6 { 10.0 / 8.0 } else { 3.0 / 8.0 };
+        assert!((post.push.value / (share * load) - 1.0).abs() < OVER_A_POST, "{post:?} {load}");
+    }
+    // 115 MPa in softened metal.
+    let stress = pipe.moment.value * (1.0 + pipe.bent.error.value) / 10.979e-6;
+    assert!((worst.utilisation().unwrap().value / (stress * 1.65 / 115e6) - 1.0).abs() < 1e-3);
+}
+
+#[test]
+fn what_is_not_known_of_a_pipe_is_open_and_says_what_to_give() {
+    for (posts, wall, words) in [
+        ("[\"0 mm\", \"2000 mm\"]", "", "give `wall`"),
+        ("[\"0 mm\"]", "wall = \"5 mm\"", "two `posts` or more"),
+        ("[\"0 mm\", \"2000 mm\"]", "wall = \"1 mm\"", "may buckle before it yields"),
+    ] {
+        let top = limber(posts, wall);
+        let by_hand = Analysis::new(&top, DIVISIONS).unwrap();
+        assert!(bending(&by_hand).is_empty(), "the hand method knows nothing of it");
+        let outcomes = bending(&by_hand.with_plate_method());
+        assert_eq!(outcomes.len(), 2, "{outcomes:?}");
+        for outcome in &outcomes {
+            let Verdict::NotEvaluated(reason) = &outcome.verdict else { panic!("{outcome:?}") };
+            assert!(reason.contains(words), "{reason}");
+        }
+    }
+    // 15 √(250/240) allows D/t = 26.04: 2.304 mm.
+    let least = |wall: &str| {
+        let top = limber("[\"0 mm\", \"2000 mm\"]", wall);
+        let analysis = Analysis::new(&top, DIVISIONS).unwrap().with_plate_method();
+        bending(&analysis).iter().all(|outcome| outcome.utilisation().is_some())
+    };
+    assert!(least("wall = \"2.31 mm\"") && !least("wall = \"2.30 mm\""));
+}
+
+#[test]
+fn a_top_that_is_pushed_buckles_as_a_strip_over_its_pipes() {
+    // Rigid pipes 560 mm apart below a panel of 1 m by 0.6 m: the same from all sides as across, but for its rims.
+    let text = "[top]\noutline = { length = \"1 m\", width = \"0.6 m\" }\nprocess = \"hand\"\nresin = \"polyester\"\n\
+        outer = [\"mat 450 g/m2\"]\ncore = { material = \"pvc-foam\", density = \"80 kg/m3\", thickness = \"10 mm\" }\n\
+        inner = [\"mat 450 g/m2\"]\n\
+        [[pipe]]\noutside = \"40 mm\"\nalong = [[\"0 m\", \"20 mm\"], [\"1 m\", \"20 mm\"]]\n\
+        [[pipe]]\noutside = \"40 mm\"\nalong = [[\"0 m\", \"580 mm\"], [\"1 m\", \"580 mm\"]]\n\
+        [service]\nspeed = \"none\"\nstorm = \"none\"\ntrailer = \"none\"\nslam = \"none\"\npeople = 0\n\
+        hand_load = \"300 N\"\nwalking = \"no-walk\"\nunderside = \"open\"\nsun = \"none\"\n";
+    let file = NamedText { name: "strip.toml".to_owned(), text: text.to_owned() };
+    let top = read_design(&file, &read_tables(&[]).unwrap(), None).unwrap();
+    let analysis = Analysis::new(&top, DIVISIONS).unwrap().with_plate_method();
+    let method = analysis.whole.as_ref().unwrap().as_ref().unwrap();
+    assert!(method.pressed.is_empty(), "a flat top is not pressed by what lies on it");
+    let outcomes = run(&analysis);
+    let allowable = |method: Method| {
+        let hand = |outcome: &&Outcome| {
+            CHECKS[outcome.check].id() == "panel-buckling"
+                && outcome.method == method
+                && outcome.case.is_some_and(|case| analysis.cases[case].id == "hand-down")
+        };
+        let Verdict::Compared(finding) = &outcomes.iter().find(hand).unwrap().verdict else { panic!("open") };
+        let Measure::ForcePerWidth(allowable) = finding.allowable else { panic!("{finding:?}") };
+        (allowable.value, finding.utilisation.value)
+    };
+    let ((hand, by_hand), (plate, on_plate)) = (allowable(Method::Hand), allowable(Method::Plate));
+    // Its free ends and the rims that hang over are pushed too, which makes it buckle earlier; never later.
+    assert!(plate < hand && plate > hand * 0.7, "{plate} {hand}");
+    let error = method.even_push.unwrap().error.value;
+    assert!(error < 0.02, "{error}");
+    assert!((on_plate / by_hand / ((1.0 + error) * hand / plate) - 1.0).abs() < 1e-6, "{on_plate} {by_hand}");
+}
+
+#[test]
+fn softness_is_felt_beside_the_pipes_not_with_them() {
+    let softest = |name: &str, rigid: bool| {
+        let top = if rigid { on_rigid_pipes(name) } else { example(name) };
+        let analysis = Analysis::new(&top, DIVISIONS).unwrap().with_plate_method();
+        let outcomes = run(&analysis);
+        let used = |method: Method| {
+            let of = |outcome: &&Outcome| CHECKS[outcome.check].id() == "underfoot" && outcome.method == method;
+            outcomes.iter().find(of).unwrap().utilisation().unwrap().value
+        };
+        let tip: Length =
+            analysis.fields().filter_map(|forces| Some(forces.tip?.sag.abs())).reduce(Length::max).unwrap();
+        (used(Method::Hand), used(Method::Plate), tip.value)
+    };
+    let (_, limber, sinks) = softest("ferry-tender-mended", false);
+    let (_, rigid, stays) = softest("ferry-tender-mended", true);
+    assert!(sinks > 1.5 * stays, "{sinks} {stays}");
+    assert!((limber / rigid - 1.0).abs() < 0.25, "{limber} {rigid}");
+    // A bay on four rigid sides: a series by hand against the plate, which also hangs over its pipes.
+    let (hand, plate, _) = softest("galley-roof", true);
+    assert!((plate / hand - 1.0).abs() < 0.2, "{plate} {hand}");
+}
+
+#[test]
+fn posts_stay_where_they_stand_when_pipes_grow() {
+    let mut top = example("ferry-tender-mended");
+    // One rail is drawn from its far end.
+    let turned = top.pipes[1].along.points().iter().rev().copied().collect();
+    top.pipes[1].along = Polyline::new(turned).unwrap();
+    let longer = changed(&top, &Change::PipesLonger(Length::new::<inch>(1.0))).unwrap();
+    for (before, after) in top.pipes.iter().zip(&longer.pipes) {
+        assert!(after.along.length() > before.along.length());
+        for (then, now) in before.posts.iter().zip(&after.posts) {
+            let moved = before.along.at(*then).distance(after.along.at(*now));
+            assert!(moved.get::<inch>() < 1e-9, "{moved:?}");
+        }
+    }
+}

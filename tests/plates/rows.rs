@@ -1,0 +1,99 @@
+//! Rows of fixings, pipes and posts below whole tops: balance, and that the worse method counts.
+
+use skinspan::{
+    analysis::{Analysis, DIVISIONS, MountOn},
+    check::{CHECKS, Method, Subject},
+    input::{NamedText, read_design, read_tables},
+    report::{Answer, Report, frame_loads, to_json},
+    top::Top,
+    units::Force,
+};
+
+use crate::tops::{example, on_rigid_pipes};
+
+/// Share of a lift with which the top presses elsewhere on the same pipe, at its ends; that relieves no fixing.
+const PRESSED: f64 = 1e-2;
+
+fn edited(name: &str, edits: &[(&str, &str)]) -> Top {
+    let path = format!("{}/examples/{name}.toml", env!("CARGO_MANIFEST_DIR"));
+    let text = edits.iter().fold(std::fs::read_to_string(path).unwrap(), |text, (from, to)| {
+        assert!(text.contains(from), "{from}");
+        text.replace(from, to)
+    });
+    read_design(&NamedText { name: name.to_owned(), text }, &read_tables(&[]).unwrap(), None).unwrap()
+}
+
+#[test]
+fn fixings_and_posts_hold_what_the_wind_lifts() {
+    let top = example("rail-row");
+    let analysis = Analysis::new(&top, DIVISIONS).unwrap().with_plate_method();
+    let storm = analysis.cases.iter().position(|case| case.id == "storm-up").unwrap();
+    let forces = analysis.fields().find(|forces| forces.case == storm).unwrap();
+    for pipe in &forces.pipes {
+        // The wind lifts both rails all along: every post is pulled, and what the fixings hold goes down by the posts.
+        let posts: f64 = pipe.posts.iter().map(|post| post.pull.value).sum();
+        let fixings: f64 = pipe.fixings.iter().map(|pull| pull.value).sum();
+        assert!(pipe.posts.iter().all(|post| post.push == Force::default()), "{:?}", pipe.posts);
+        assert!(fixings > posts && fixings < posts * (1.0 + PRESSED), "{fixings} {posts}");
+        let rows: Vec<_> = analysis
+            .mount_forces
+            .iter()
+            .filter(|own| {
+                own.on_plate && own.case == storm && analysis.mounts[own.mount].on == MountOn::Pipe(pipe.pipe)
+            })
+            .collect();
+        assert_eq!(rows.len(), 1);
+        let raised: f64 = rows[0].pulls.iter().map(|pull| pull.value).sum();
+        assert!((raised / (fixings * (1.0 + pipe.fixings_error.value)) - 1.0).abs() < 1e-12);
+    }
+    // Both rails carry the wind less the weight of the top: zones against the sum of the posts.
+    let case = &analysis.cases[storm];
+    let all: f64 = forces.pipes.iter().flat_map(|pipe| &pipe.posts).map(|post| post.pull.value).sum();
+    let weight = top.weight().bare.value * 9.806_65 * case.gravity.value;
+    let area = top.outline.area().value;
+    let (least, most) = (-case.wind.interior.value * area - weight, -case.wind.corner.value * area - weight);
+    assert!(all > least && all < most, "{least} {all} {most}");
+}
+
+#[test]
+fn a_row_that_only_the_plate_finds_too_weak_does_not_hold() {
+    let wide = ("spacing = \"4 in\", end = \"2 in\"", "spacing = \"6 in\", end = \"3 in\"");
+    let top = edited("rail-row", &[wide]);
+    let table = read_tables(&[]).unwrap();
+    assert_eq!(Report::by_hand(&top, &table).answer(), Answer::Holds);
+    let report = Report::new(&top, &table);
+    assert_eq!(report.answer(), Answer::DoesNotHold);
+    let failing: Vec<_> = report.envelope.iter().filter(|outcome| !outcome.passes()).collect();
+    assert!(
+        failing
+            .iter()
+            .all(|outcome| outcome.method == Method::Plate && CHECKS[outcome.check].subject() == Subject::Fixings)
+    );
+    assert!(report.advice.is_empty(), "no change is tried on what only the plate method finds");
+}
+
+#[test]
+fn the_frame_takes_the_larger_of_both_methods() {
+    let top = example("rail-row");
+    let table = read_tables(&[]).unwrap();
+    let report = Report::new(&top, &table);
+    let json = to_json(&report);
+    for (number, load) in frame_loads(&report).iter().enumerate() {
+        let (hand, plate) = (load.hand.unwrap(), load.plate.unwrap());
+        assert!(plate.pull.value > hand.pull.value, "what lifts gathers over the posts of a limber pipe");
+        assert_eq!(load.pull(), (plate.pull, Method::Plate));
+        assert!(load.moment.unwrap().value.value > 0.0);
+        assert_eq!(load.posts.len(), 2);
+        assert!(load.posts[0].along < load.posts[1].along);
+        let frame = &json["frame"][number];
+        assert_eq!(frame["pull_method"], "plate");
+        assert_eq!(frame["pull"], frame["plate"]["pull"]);
+        assert_ne!(frame["pull"], frame["hand"]["pull"]);
+        assert_eq!(frame["posts"][0]["pull_case"], "storm-up");
+        assert!((frame["posts"][0]["along"]["value"].as_f64().unwrap() - 6.0).abs() < 0.1);
+    }
+    // A rigid pipe says nothing of posts.
+    let rigid = on_rigid_pipes("night-watch");
+    let report = Report::new(&rigid, &table);
+    assert!(frame_loads(&report).iter().all(|load| load.posts.is_empty() && load.moment.is_none()));
+}
