@@ -180,7 +180,7 @@ fn compare(
 }
 
 /// The stress component that a mode of failure is named for.
-fn governing(mode: Mode, stress: &PlyStress) -> Pressure {
+pub(super) fn governing(mode: Mode, stress: &PlyStress) -> Pressure {
     match mode {
         Mode::FibreTension | Mode::FibreCompression => stress.s1.abs(),
         Mode::TransverseTension | Mode::TransverseCompression => stress.s2.abs(),

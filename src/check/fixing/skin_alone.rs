@@ -4,8 +4,9 @@ use uom::si::{force::newton, length::meter, ratio::ratio};
 
 use crate::{
     analysis::ply_factor,
+    check::ply_failure::governing,
     geometry::Axis,
-    laminate::{Component, Laminate, Ply, PlyStress, Reserve, Resultants, TsaiWu},
+    laminate::{Component, Laminate, Ply, PlyStress, Reserve, Resultants, Surface, TsaiWu},
     top::Top,
     units::{
         FlexuralRigidity, Force, ForcePerWidth, Length, MomentPerWidth, Pressure, Ratio, TemperatureInterval,
@@ -16,7 +17,7 @@ use crate::{
 pub(super) const NO_BEARING: &str = "a layer of the skin has no `bearing` in the table: add it to its ply";
 
 /// Rigidity of a skin that is bent along an axis, held straight across it.
-pub(super) fn rigidity(skin: &Laminate, axis: Axis) -> FlexuralRigidity {
+pub(in crate::check) fn rigidity(skin: &Laminate, axis: Axis) -> FlexuralRigidity {
     let along = component(axis);
     skin.stiffness().bending_free(along, along)
 }
@@ -42,7 +43,7 @@ pub(super) fn tensile_strength(skin: &Laminate) -> Option<Pressure> {
         let mut under = Resultants::default();
         (under.force.x, under.force.y, under.force.xy) = (unit * x, unit * y, unit * xy);
         for reserve in reserves(skin, &under) {
-            least = least.min(reserve?.1.factor.get::<ratio>());
+            least = least.min(reserve?.reserve.factor.get::<ratio>());
         }
     }
     Some(plain(unit) / skin.thickness() * least)
@@ -50,13 +51,17 @@ pub(super) fn tensile_strength(skin: &Laminate) -> Option<Pressure> {
 
 /// Moment at which the first ply of a skin fails, and the factor that its way of failing asks for.
 #[derive(Clone, Copy)]
-pub(super) struct Bendable {
-    pub(super) moment: MomentPerWidth,
-    pub(super) factor: Ratio,
+pub(in crate::check) struct Bendable {
+    pub(in crate::check) moment: MomentPerWidth,
+    pub(in crate::check) factor: Ratio,
+    /// The ply, counted from the outer side of the skin, and which side of it.
+    pub(in crate::check) ply: (usize, Surface),
+    /// Size of the stress that its way of failing is named for, at that moment.
+    pub(in crate::check) stress: Pressure,
 }
 
 /// What a skin bears when it is bent along an axis, whichever way, held straight across it.
-pub(super) fn bendable(skin: &Laminate, axis: Axis, top: &Top) -> Option<Bendable> {
+pub(in crate::check) fn bendable(skin: &Laminate, axis: Axis, top: &Top) -> Option<Bendable> {
     let unit: MomentPerWidth = per_width(Force::new::<newton>(1.0));
     let along = component(axis);
     let d = |other| skin.stiffness().bending_free(along, other);
@@ -68,10 +73,13 @@ pub(super) fn bendable(skin: &Laminate, axis: Axis, top: &Top) -> Option<Bendabl
         under.moment.y = unit * (way * share(Component::Y));
         under.moment.xy = unit * (way * share(Component::Xy));
         for reserve in reserves(skin, &under) {
-            let (ply, reserve) = reserve?;
+            let OfPly { ply, place, stress, reserve } = reserve?;
+            let times = reserve.factor.get::<ratio>();
             let found = Bendable {
-                moment: unit * reserve.factor.get::<ratio>(),
+                moment: unit * times,
                 factor: ply_factor(&top.criteria, ply, reserve.mode),
+                ply: place,
+                stress: governing(reserve.mode, &stress) * times,
             };
             if least.is_none_or(|least| found.moment / found.factor.value < least.moment / least.factor.value) {
                 least = Some(found);
@@ -88,11 +96,20 @@ const fn component(axis: Axis) -> Component {
     }
 }
 
+/// A side of a ply under a load.
+struct OfPly<'a> {
+    ply: &'a Ply,
+    place: (usize, Surface),
+    stress: PlyStress,
+    reserve: Reserve,
+}
+
 /// Reserve of both sides of each ply; none in the place of one without strength.
-fn reserves<'a>(skin: &'a Laminate, under: &Resultants) -> impl Iterator<Item = Option<(&'a Ply, Reserve)>> {
+fn reserves<'a>(skin: &'a Laminate, under: &Resultants) -> impl Iterator<Item = Option<OfPly<'a>>> {
     let stresses = skin.ply_stresses(skin.deformation(under), TemperatureInterval::default());
-    stresses.map(|(index, _, stress)| {
+    stresses.map(|(index, surface, stress)| {
         let ply = skin.plies().nth(index)?;
-        Some((ply, TsaiWu::new(&ply.strength?).reserve(&stress, &PlyStress::default())))
+        let reserve = TsaiWu::new(&ply.strength?).reserve(&stress, &PlyStress::default());
+        Some(OfPly { ply, place: (index, surface), stress, reserve })
     })
 }
