@@ -19,7 +19,7 @@ mod still;
 pub use bay::{BackingPiece, Bay, BayForces, Cover, EdgePush, PipeLoad, SagBounds, bay_frequency};
 pub use design_value::{Knockdowns, Shares, core_shear_factor};
 pub(crate) use forces::LARGER;
-pub use forces::{Peak, RegionForces, Sag, SeatForces, StripForces};
+pub use forces::{EdgeForces, Peak, RegionForces, Sag, SeatForces, StripForces};
 pub use gear_action::GearAction;
 pub use hand::DIVISIONS;
 pub use laid::swinging_strip;
@@ -32,7 +32,7 @@ pub use pipe_load::LineLoad;
 pub use plate_method::{
     FieldPeak, FieldSag, NoPlate, NumericalError, PipeForces, PipeModel, PlateForces, PlateMethod, RegionPeaks,
 };
-pub use sections::{Bent, FirstPly, ModulusShares, PressedSkin, RegionSection, Sections, ply_factor};
+pub use sections::{Bent, FirstPly, ModulusShares, PressedSkin, RegionSection, Sections, local_ply_factor, ply_factor};
 pub use still::thermal_curvature;
 
 use uom::si::ratio::ratio;

@@ -100,7 +100,7 @@ impl PressedPanel {
     /// Largest moments beside the edge of something rigid and flat that presses on one skin.
     ///
     /// ```text
-    ///   m₁ = V C D₁/(α D_s) + V₁/(4 λ)      V₁ = V D₂/(D₁ + D₂),  D_s = D₁ + D₂
+    ///   m₁(x) = V C D₁/(α D_s) · e^(−αx) + V₁/(4 λ) · |e^(−λx) (cos λx − sin λx)|      V₁ = V D₂/(D₁ + D₂),  D_s = D₁ + D₂
     /// ```
     ///
     /// The first part is that of a panel that the edge holds from turning and shearing ([`skin_moment_at_edge`]); the
@@ -109,13 +109,14 @@ impl PressedPanel {
     /// | symbol | meaning                                              | field or argument    |
     /// |--------|------------------------------------------------------|----------------------|
     /// | *V*    | shear force of the panel per width beside the edge   | `shear_force`        |
+    /// | *x*    | distance from the edge                               | `off`                |
     /// | *C*, *α*, `D_s` | core share, one over the decay length, skins alone | `panel`       |
     /// | *D₁*, *D₂*, *λ* | as [`over_even_seat`](Self::over_even_seat) |                      |
     ///
     /// # Validity
     ///
-    /// A bound for an edge that neither bends nor turns. Right at a sharp edge an elastic skin has no bound; half its
-    /// thickness off, layered solids stay below this.
+    /// A bound for an edge that neither bends nor turns. Right at a sharp edge an elastic skin has no bound, and nearer
+    /// than half its thickness it is no plate: take that as the least *x*. From there on layered solids stay below this.
     ///
     /// # Source
     ///
@@ -135,12 +136,15 @@ impl PressedPanel {
     ///     panel, pressed: skin, far: skin, poisson: Ratio::from(0.3), core: mpa(90.0) / mm(38.0),
     /// };
     /// let shear = per_width(Force::new::<newton>(180.0) / Length::new::<meter>(1.0));
-    /// assert!((pressed.beside_hard_edge(shear).pressed.value - 0.5680).abs() < 1e-4);
+    /// assert!((pressed.beside_hard_edge(shear, mm(0.0)).pressed.value - 0.5680).abs() < 1e-4);
     /// ```
     #[must_use]
-    pub fn beside_hard_edge(&self, shear_force: ForcePerWidth) -> LocalBending {
-        let dent = plain(shear_force) * self.dent_share() * self.dent_length() / 4.0;
-        self.both(skin_moment_at_edge(shear_force, &self.panel, self.pressed), per_width(dent))
+    pub fn beside_hard_edge(&self, shear_force: ForcePerWidth, off: Length) -> LocalBending {
+        let left = (-off / self.panel.decay_length()).value.exp();
+        let together = skin_moment_at_edge(shear_force, &self.panel, self.pressed) * left;
+        let (dent, x) = (self.dent_length(), (off / self.dent_length()).value);
+        let wave = ((-x).exp() * (x.cos() - x.sin())).abs();
+        self.both(together, per_width(plain(shear_force) * self.dent_share() * dent / 4.0 * wave))
     }
 
     /// Largest moments under a disc that presses evenly, such as a foot.

@@ -108,7 +108,7 @@ pub fn skin_moment_at_round_edge(
 ///
 /// ```text
 ///   γ and γ′ are the same on both sides, γ∞ = D₀ V/(D S) and α = √(S D/(D₀ D₂)) differ
-///   ⇒  m = (V D₀/(α D)) · (D_f/D₂) · |1 − √(S/S_b)|
+///   ⇒  m(x) = (V D₀/(α D)) · (D_f/D₂) · |1 − √(S/S_b)| · e^(−αx)
 /// ```
 ///
 /// | symbol | meaning                                                | argument        |
@@ -116,12 +116,14 @@ pub fn skin_moment_at_round_edge(
 /// | *V*    | shear force per width across the edge                  | `shear_force`   |
 /// | *D₀*, *D₂*, *D*, *S*, *α* | of the panel beside the strip       | `panel`         |
 /// | `S_b`  | shear stiffness of the panel with the strip as its core | `strip`        |
+/// | *x*    | distance from the edge                                 | `off`           |
 /// | `D_f`  | rigidity of this skin about its own middle             | `skin_rigidity` |
 ///
 /// # Validity
 ///
 /// As [`skin_moment_at_edge`], which is the limit of a rigid strip; strip wider than three of its own decay lengths. The
-/// skins are fast to the strip, which keeps its thickness, so that neither of them is dented.
+/// skins are fast to the strip, which keeps its thickness, so that neither of them is dented. Nearer to the edge than
+/// half the thickness of a skin it is no plate: take that as the least *x*. There it is a third above layered solids.
 ///
 /// # Source
 ///
@@ -129,7 +131,7 @@ pub fn skin_moment_at_round_edge(
 ///
 /// # Examples
 ///
-/// Four times as stiff: 1 − √(1/4) = half of a rigid strip.
+/// Four times as stiff: 1 − √(1/4) = half of a rigid strip; a decay length off, 1/e of that.
 ///
 /// ```
 /// use skinspan::{strength::{SkinBending, skin_moment_at_edge, skin_moment_beside_strip}};
@@ -139,8 +141,10 @@ pub fn skin_moment_at_round_edge(
 /// let panel = SkinBending::of_equal_skins(mpa(12_000.0), mpa(27.0), mm(2.0), mm(18.0));
 /// let v = per_width(Force::new::<newton>(10.0) / mm(1.0));
 /// let skin = panel.skins / 2.0;
-/// let share = skin_moment_beside_strip(v, &panel, panel.shear * 4.0, skin) / skin_moment_at_edge(v, &panel, skin);
-/// assert!((share.value - 0.5).abs() < 1e-12);
+/// let beside = |off| skin_moment_beside_strip(v, &panel, panel.shear * 4.0, skin, off);
+/// let rigid = skin_moment_at_edge(v, &panel, skin);
+/// assert!(((beside(mm(0.0)) / rigid).value - 0.5).abs() < 1e-12);
+/// assert!(((beside(panel.decay_length()) / rigid).value - 0.5 / 1.0_f64.exp()).abs() < 1e-12);
 /// ```
 #[must_use]
 pub fn skin_moment_beside_strip(
@@ -148,7 +152,9 @@ pub fn skin_moment_beside_strip(
     panel: &SkinBending,
     strip: ShearStiffness,
     skin_rigidity: FlexuralRigidity,
+    off: Length,
 ) -> MomentPerWidth {
     let stiffer = 1.0 - (panel.shear / strip).sqrt().value;
-    skin_moment_at_edge(shear_force, panel, skin_rigidity) * stiffer.abs()
+    let left = (-off / panel.decay_length()).value.exp();
+    skin_moment_at_edge(shear_force, panel, skin_rigidity) * (stiffer.abs() * left)
 }

@@ -3,11 +3,9 @@
 use uom::si::{force::newton, length::meter, ratio::ratio};
 
 use crate::{
-    analysis::ply_factor,
     check::ply_failure::governing,
     geometry::Axis,
-    laminate::{Component, Laminate, Ply, PlyStress, Reserve, Resultants, Surface, TsaiWu},
-    top::Top,
+    laminate::{Component, Laminate, Mode, Ply, PlyStress, Reserve, Resultants, Surface, TsaiWu},
     units::{
         FlexuralRigidity, Force, ForcePerWidth, Length, MomentPerWidth, Pressure, Ratio, TemperatureInterval,
         per_width, plain,
@@ -60,8 +58,13 @@ pub(in crate::check) struct Bendable {
     pub(in crate::check) stress: Pressure,
 }
 
-/// What a skin bears when it is bent along an axis, whichever way, held straight across it.
-pub(in crate::check) fn bendable(skin: &Laminate, axis: Axis, top: &Top) -> Option<Bendable> {
+/// What a skin bears when it is bent along an axis, whichever way, held straight across it; each mode of failure of a ply
+/// has its factor.
+pub(in crate::check) fn bendable(
+    skin: &Laminate,
+    axis: Axis,
+    factor: impl Fn(&Ply, Mode) -> Ratio,
+) -> Option<Bendable> {
     let unit: MomentPerWidth = per_width(Force::new::<newton>(1.0));
     let along = component(axis);
     let d = |other| skin.stiffness().bending_free(along, other);
@@ -77,7 +80,7 @@ pub(in crate::check) fn bendable(skin: &Laminate, axis: Axis, top: &Top) -> Opti
             let times = reserve.factor.get::<ratio>();
             let found = Bendable {
                 moment: unit * times,
-                factor: ply_factor(&top.criteria, ply, reserve.mode),
+                factor: factor(ply, reserve.mode),
                 ply: place,
                 stress: governing(reserve.mode, &stress) * times,
             };

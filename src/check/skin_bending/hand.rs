@@ -1,8 +1,8 @@
 //! Skins bent by themselves, by the forces of the hand method.
 
-use super::skins::{Local, Skins, by_skin, lesser, worse};
+use super::skins::{Local, Skins, by_skin, worse};
 use crate::{
-    analysis::{Bent, GearAction, Region, RegionForces},
+    analysis::{Bent, GearAction, Region},
     check::{Outcomes, Part, Place},
     geometry::Axis,
     section::Skin,
@@ -16,7 +16,7 @@ pub(super) fn evaluate(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>) {
     beside_backings(skins, outcomes);
     beside_backings_of_bays(skins, outcomes);
     for case in 0..skins.analysis.cases.len() {
-        under_feet(skins, outcomes, case, &|region| share_of_region(skins, case, region));
+        under_feet(skins, outcomes, case, &|region, ways| share_of_region(skins, (case, region), ways));
     }
 }
 
@@ -94,35 +94,29 @@ fn at_pipes_of_bays(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>) {
     }
 }
 
-/// At the edge of a backing the forces are those of the backing and of the field beside it: they are no more than the
-/// lesser of the largest of either.
 fn beside_backings(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>) {
     let analysis = skins.analysis;
     for forces in &analysis.strips {
         let line = &analysis.lines[forces.line];
-        let Some(field) = forces.regions.iter().find(|of| of.region == Region::Field) else { continue };
-        for own in forces.regions.iter().filter(|of| matches!(of.region, Region::Backing(_))) {
-            let share = |of: &RegionForces| bent(skins, line.axis, of, Region::Field);
-            let peak = if own.shear.value < field.shear.value { own.shear } else { field.shear };
-            let place = Place::of(Part::Region(own.region), Some(line.place(peak.at)))
-                .under(peak.load_at.map(|at| line.place(at)));
-            let used = lesser(share(own), share(field));
-            beside_backing(
-                skins,
-                outcomes,
-                At { case: forces.case, region: own.region, axis: line.axis, used, place },
-                peak.value,
-            );
+        for edge in &forces.edges {
+            let region = Region::Backing(edge.backing);
+            let place = Place::of(Part::Region(region), Some(line.place(edge.shear.at)))
+                .under(edge.shear.load_at.map(|at| line.place(at)));
+            let used = bent(skins, line.axis, (edge.sagging.value, edge.hogging.value), Region::Field);
+            let at = At { case: forces.case, region, axis: line.axis, used, place };
+            beside_backing(skins, outcomes, at, edge.shear.value);
         }
     }
 }
 
-/// What the moments of a region use of the skins of a section, whichever way they bend.
-fn bent(skins: &Skins<'_>, axis: Axis, of: &RegionForces, section: Region) -> [Ratio; 2] {
-    worse(
-        skins.used(section, axis, Bent::Sagging, of.sagging.value),
-        skins.used(section, axis, Bent::Hogging, of.hogging.value),
-    )
+/// What moments use of the skins of a section, whichever way they bend.
+fn bent(
+    skins: &Skins<'_>,
+    axis: Axis,
+    (sagging, hogging): (MomentPerWidth, MomentPerWidth),
+    section: Region,
+) -> [Ratio; 2] {
+    worse(skins.used(section, axis, Bent::Sagging, sagging), skins.used(section, axis, Bent::Hogging, hogging))
 }
 
 pub(super) fn beside_backing(
@@ -133,7 +127,8 @@ pub(super) fn beside_backing(
 ) {
     let panel = skins.panel(case, Region::Field, axis);
     let strip = skins.panel(case, region, axis).shear;
-    let moments = Skin::BOTH.map(|skin| skin_moment_beside_strip(shear, &panel, strip, skins.rigidity(skin, axis)));
+    let moment = |skin| skin_moment_beside_strip(shear, &panel, strip, skins.rigidity(skin, axis), skins.off(skin));
+    let moments = Skin::BOTH.map(moment);
     skins.compare(outcomes, &Local { case, axis, moments, used, place }, |finding| {
         finding.term("V", shear).term("a", panel.decay_length()).term("S", panel.shear).term("S_b", strip)
     });
@@ -156,21 +151,25 @@ fn beside_backings_of_bays(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>) {
     }
 }
 
-/// The most that the moments of a region use of the skins under a case, anywhere.
-fn share_of_region(skins: &Skins<'_>, case: usize, region: Region) -> [Ratio; 2] {
+/// The most that the moments of a region use of the skins under a case, anywhere, bent some ways.
+fn share_of_region(skins: &Skins<'_>, (case, region): (usize, Region), ways: &[Bent]) -> [Ratio; 2] {
     let analysis = skins.analysis;
     let mut most = [Ratio::default(); 2];
     for forces in analysis.strips.iter().filter(|forces| forces.case == case) {
         let axis = analysis.lines[forces.line].axis;
         for of in forces.regions.iter().filter(|of| of.region == region) {
-            most = worse(most, bent(skins, axis, of, region));
+            for &way in ways {
+                let moment = if way == Bent::Sagging { of.sagging.value } else { of.hogging.value };
+                most = worse(most, skins.used(region, axis, way, moment));
+            }
         }
     }
     for forces in analysis.plates.iter().filter(|forces| forces.case == case) {
         for axis in Axis::BOTH {
-            let (middle, over) = (forces.middle[axis.index()], forces.over_pipes[axis.index()]);
-            for way in Bent::BOTH {
-                most = worse(most, skins.used(region, axis, way, middle.abs().max(over)));
+            let middle = forces.middle[axis.index()];
+            for &way in ways {
+                let moment = if way == Bent::Sagging { middle } else { forces.over_pipes[axis.index()].max(-middle) };
+                most = worse(most, skins.used(region, axis, way, moment));
             }
         }
     }
@@ -183,13 +182,13 @@ pub(super) fn under_feet(
     skins: &Skins<'_>,
     outcomes: &mut Outcomes<'_>,
     number: usize,
-    used: &dyn Fn(Region) -> [Ratio; 2],
+    used: &dyn Fn(Region, &[Bent]) -> [Ratio; 2],
 ) {
     let analysis = skins.analysis;
     let case = &analysis.cases[number];
     if let Some(people) = case.people {
         let load = skins.sole(people.each);
-        let used = used(Region::Field);
+        let used = used(Region::Field, &[Bent::Sagging]);
         for axis in Axis::BOTH {
             let panel = skins.pressed(number, Region::Field, axis, Skin::Outer);
             let moments = by_skin(panel.under_even_disc(load), Skin::Outer);
@@ -204,10 +203,10 @@ pub(super) fn under_feet(
         let force: Force = GearAction::of(analysis.top, gear, case).up.abs();
         let shear = skins.beside_footing(force, gear.footing());
         let region = analysis.below_gear[index];
-        let used = used(region);
+        let used = used(region, &Bent::BOTH);
         for axis in Axis::BOTH {
             let panel = skins.pressed(number, region, axis, Skin::Outer);
-            let moments = by_skin(panel.beside_hard_edge(shear), Skin::Outer);
+            let moments = by_skin(panel.beside_hard_edge(shear, skins.off(Skin::Outer)), Skin::Outer);
             let place = Place::of(Part::Gear(index), Some(gear.at));
             skins.compare(outcomes, &Local { case: number, axis, moments, used, place }, |finding| {
                 let finding = finding.term("P", force).term("f", gear.footing()).term("V", shear);

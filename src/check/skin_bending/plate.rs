@@ -5,7 +5,7 @@ use super::{
     skins::{Skins, lesser},
 };
 use crate::{
-    analysis::{Region, RegionPeaks, ply_factor},
+    analysis::{Bent, Region, RegionPeaks, ply_factor},
     check::{Outcomes, Part, Place},
     finite_element::Worst,
     geometry::{Axis, Point, Polyline},
@@ -23,7 +23,7 @@ pub(super) fn evaluate(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>) {
         let response = responses.iter().find(|(known, _)| *known == section);
         response.map_or_else(Default::default, |(_, response)| used(skins, response, of, counts))
     };
-    let moments = |worst: Worst| worst != Worst::Shear;
+    let moments = |worst: Worst| bends(worst, &Bent::BOTH);
     for forces in analysis.fields() {
         let of = |region: Region| forces.regions.iter().find(|of| of.region == region);
         for pipe in &forces.pipes {
@@ -54,9 +54,22 @@ pub(super) fn evaluate(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>) {
                 beside_backing(skins, outcomes, at, largest_shear(lower));
             }
         }
-        let anywhere = |region: Region| of(region).map_or_else(Default::default, |of| share(of, region, &moments));
+        let anywhere = |region: Region, ways: &[Bent]| {
+            of(region).map_or_else(Default::default, |of| share(of, region, &|worst| bends(worst, ways)))
+        };
         under_feet(skins, outcomes, forces.case, &anywhere);
     }
+}
+
+/// Whether a state that is the worst in some way is bent one of some ways.
+fn bends(worst: Worst, ways: &[Bent]) -> bool {
+    let way = match worst {
+        Worst::SaggingX | Worst::SaggingY | Worst::OuterPressed | Worst::InnerPulled => Bent::Sagging,
+        Worst::HoggingX | Worst::HoggingY | Worst::OuterPulled | Worst::InnerPressed => Bent::Hogging,
+        Worst::Twist => return true,
+        Worst::Shear => return false,
+    };
+    ways.contains(&way)
 }
 
 /// What some of the worst states of a region use of the skins of a section, with their factors.

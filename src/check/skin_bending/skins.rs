@@ -3,12 +3,13 @@
 use std::f64::consts::PI;
 
 use crate::{
-    analysis::{Analysis, Bent, Region},
+    analysis::{Analysis, Bent, Region, local_ply_factor},
     check::{
         Finding, Outcomes, Part, Place,
         fixing::skin_alone::{Bendable, bendable, rigidity},
     },
     geometry::Axis,
+    laminate::Ply,
     material::Basis,
     section::{PlyPlace, Skin, Width},
     strength::{Denting, DiscLoad, LocalBending, PressedPanel, SkinBending, foundation_modulus},
@@ -40,16 +41,22 @@ pub(super) struct Local {
 impl<'a> Skins<'a> {
     pub(super) fn new(analysis: &'a Analysis<'_>) -> Self {
         let of = |skin| analysis.sections.field.section.skin(skin);
+        let factor = |ply: &Ply, mode| local_ply_factor(&analysis.top.criteria, ply, mode);
         Self {
             analysis,
             basis: [analysis.top.outer.basis(), analysis.top.inner.basis()],
-            bears: Skin::BOTH.map(|skin| Axis::BOTH.map(|axis| bendable(of(skin), axis, analysis.top))),
+            bears: Skin::BOTH.map(|skin| Axis::BOTH.map(|axis| bendable(of(skin), axis, factor))),
             rigidity: Skin::BOTH.map(|skin| Axis::BOTH.map(|axis| rigidity(of(skin), axis))),
         }
     }
 
     pub(super) fn rigidity(&self, skin: Skin, axis: Axis) -> FlexuralRigidity {
         self.rigidity[index(skin)][axis.index()]
+    }
+
+    /// How near to an edge a skin is looked at: nearer than half its thickness it is no plate.
+    pub(super) fn off(&self, skin: Skin) -> Length {
+        self.analysis.sections.field.section.skin(skin).thickness() / 2.0
     }
 
     /// The panel with the core as a case leaves it, bent along an axis.
@@ -87,7 +94,8 @@ impl<'a> Skins<'a> {
         seat: Length,
     ) -> LocalBending {
         let hard = self.analysis.top.criteria.seat_edge_share.value;
-        let (even, edge) = (panel.over_even_seat(push, seat), panel.beside_hard_edge(push.min(shear)));
+        let (even, edge) =
+            (panel.over_even_seat(push, seat), panel.beside_hard_edge(push.min(shear), self.off(Skin::Inner)));
         let mix = |even: MomentPerWidth, edge: MomentPerWidth| even * (1.0 - hard.value) + edge * hard.value;
         LocalBending { pressed: mix(even.pressed, edge.pressed), far: mix(even.far, edge.far) }
     }
