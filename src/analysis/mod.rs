@@ -32,7 +32,7 @@ pub use pipe_load::LineLoad;
 pub use plate_method::{
     FieldPeak, FieldSag, NoPlate, NumericalError, PipeForces, PipeModel, PlateForces, PlateMethod, RegionPeaks,
 };
-pub use sections::{Bent, FirstPly, ModulusShares, PressedSkin, RegionSection, Sections, local_ply_factor, ply_factor};
+pub use sections::{Bent, FirstPly, ModulusShares, PressedSkin, RegionSection, Sections, ply_factor};
 pub use still::thermal_curvature;
 
 use uom::si::ratio::ratio;

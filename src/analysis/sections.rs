@@ -210,23 +210,15 @@ fn first_to_fail(
     first
 }
 
-/// Factor of safety on a mode of failure of a ply.
+/// Factor of safety on a mode of failure of a ply. Only a ply with one direction of fibres cracks between them; in a
+/// mat or a weave the same stress breaks fibres.
 #[must_use]
 pub fn ply_factor(criteria: &Criteria, ply: &Ply, mode: Mode) -> Ratio {
-    if cracks(ply, mode) { criteria.ply_cracking_factor.value } else { criteria.ply_failure_factor.value }
-}
-
-/// As [`ply_factor`], where a skin is bent by itself over a few millimetres.
-#[must_use]
-pub fn local_ply_factor(criteria: &Criteria, ply: &Ply, mode: Mode) -> Ratio {
-    if cracks(ply, mode) { criteria.local_cracking_factor.value } else { criteria.ply_failure_factor.value }
-}
-
-/// Whether a ply cracks between its fibres. Only one with a single direction does; in a mat or a weave the same stress
-/// breaks fibres.
-fn cracks(ply: &Ply, mode: Mode) -> bool {
     let directed = ply.elastic.e1 > ply.elastic.e2 * 1.2;
-    directed && matches!(mode, Mode::TransverseTension | Mode::TransverseCompression)
+    match mode {
+        Mode::TransverseTension | Mode::TransverseCompression if directed => criteria.ply_cracking_factor.value,
+        _ => criteria.ply_failure_factor.value,
+    }
 }
 
 /// What is left of the moduli that hold a skin against wrinkling.

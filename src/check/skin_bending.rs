@@ -1,6 +1,7 @@
 //! Skin bending: a skin bent by itself over a pipe's seat, under a foot, beside a footing or a backing.
 
 mod hand;
+mod places;
 mod plate;
 mod skins;
 

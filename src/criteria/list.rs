@@ -107,8 +107,6 @@ criteria! {
     ply_failure_factor: Ratio;
     /// Factor on cracks between the fibres of a ply with one direction.
     ply_cracking_factor: Ratio;
-    /// Factor on cracks between the fibres where a skin is bent by itself over a few millimetres.
-    local_cracking_factor: Ratio;
     /// Factor on wrinkling of the compressed skin.
     wrinkling_factor: Ratio;
     /// Factor on shear crimping.

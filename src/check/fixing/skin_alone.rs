@@ -3,9 +3,10 @@
 use uom::si::{force::newton, length::meter, ratio::ratio};
 
 use crate::{
-    check::ply_failure::governing,
+    analysis::ply_factor,
     geometry::Axis,
-    laminate::{Component, Laminate, Mode, Ply, PlyStress, Reserve, Resultants, Surface, TsaiWu},
+    laminate::{Component, Laminate, Ply, PlyStress, Reserve, Resultants, TsaiWu},
+    top::Top,
     units::{
         FlexuralRigidity, Force, ForcePerWidth, Length, MomentPerWidth, Pressure, Ratio, TemperatureInterval,
         per_width, plain,
@@ -41,7 +42,7 @@ pub(super) fn tensile_strength(skin: &Laminate) -> Option<Pressure> {
         let mut under = Resultants::default();
         (under.force.x, under.force.y, under.force.xy) = (unit * x, unit * y, unit * xy);
         for reserve in reserves(skin, &under) {
-            least = least.min(reserve?.reserve.factor.get::<ratio>());
+            least = least.min(reserve?.1.factor.get::<ratio>());
         }
     }
     Some(plain(unit) / skin.thickness() * least)
@@ -52,37 +53,33 @@ pub(super) fn tensile_strength(skin: &Laminate) -> Option<Pressure> {
 pub(in crate::check) struct Bendable {
     pub(in crate::check) moment: MomentPerWidth,
     pub(in crate::check) factor: Ratio,
-    /// The ply, counted from the outer side of the skin, and which side of it.
-    pub(in crate::check) ply: (usize, Surface),
-    /// Size of the stress that its way of failing is named for, at that moment.
-    pub(in crate::check) stress: Pressure,
 }
 
-/// What a skin bears when it is bent along an axis, whichever way, held straight across it; each mode of failure of a ply
-/// has its factor.
-pub(in crate::check) fn bendable(
-    skin: &Laminate,
-    axis: Axis,
-    factor: impl Fn(&Ply, Mode) -> Ratio,
-) -> Option<Bendable> {
+/// A unit moment of a skin by itself that bends it along an axis and leaves it straight across.
+pub(in crate::check) fn bent_alone(skin: &Laminate, axis: Axis) -> Resultants {
     let unit: MomentPerWidth = per_width(Force::new::<newton>(1.0));
     let along = component(axis);
     let d = |other| skin.stiffness().bending_free(along, other);
     let share = |other| (d(other) / d(along)).get::<ratio>();
+    let mut under = Resultants::default();
+    under.moment.x = unit * share(Component::X);
+    under.moment.y = unit * share(Component::Y);
+    under.moment.xy = unit * share(Component::Xy);
+    under
+}
+
+/// What a skin bears when it is bent along an axis, whichever way, held straight across it.
+pub(in crate::check) fn bendable(skin: &Laminate, axis: Axis, top: &Top) -> Option<Bendable> {
+    let unit: MomentPerWidth = per_width(Force::new::<newton>(1.0));
+    let one = bent_alone(skin, axis);
     let mut least: Option<Bendable> = None;
     for way in [1.0, -1.0] {
-        let mut under = Resultants::default();
-        under.moment.x = unit * (way * share(Component::X));
-        under.moment.y = unit * (way * share(Component::Y));
-        under.moment.xy = unit * (way * share(Component::Xy));
+        let under = Resultants { moment: one.moment * way, ..one };
         for reserve in reserves(skin, &under) {
-            let OfPly { ply, place, stress, reserve } = reserve?;
-            let times = reserve.factor.get::<ratio>();
+            let (ply, reserve) = reserve?;
             let found = Bendable {
-                moment: unit * times,
-                factor: factor(ply, reserve.mode),
-                ply: place,
-                stress: governing(reserve.mode, &stress) * times,
+                moment: unit * reserve.factor.get::<ratio>(),
+                factor: ply_factor(&top.criteria, ply, reserve.mode),
             };
             if least.is_none_or(|least| found.moment / found.factor.value < least.moment / least.factor.value) {
                 least = Some(found);
@@ -99,20 +96,11 @@ const fn component(axis: Axis) -> Component {
     }
 }
 
-/// A side of a ply under a load.
-struct OfPly<'a> {
-    ply: &'a Ply,
-    place: (usize, Surface),
-    stress: PlyStress,
-    reserve: Reserve,
-}
-
 /// Reserve of both sides of each ply; none in the place of one without strength.
-fn reserves<'a>(skin: &'a Laminate, under: &Resultants) -> impl Iterator<Item = Option<OfPly<'a>>> {
+fn reserves<'a>(skin: &'a Laminate, under: &Resultants) -> impl Iterator<Item = Option<(&'a Ply, Reserve)>> {
     let stresses = skin.ply_stresses(skin.deformation(under), TemperatureInterval::default());
-    stresses.map(|(index, surface, stress)| {
+    stresses.map(|(index, _, stress)| {
         let ply = skin.plies().nth(index)?;
-        let reserve = TsaiWu::new(&ply.strength?).reserve(&stress, &PlyStress::default());
-        Some(OfPly { ply, place: (index, surface), stress, reserve })
+        Some((ply, TsaiWu::new(&ply.strength?).reserve(&stress, &PlyStress::default())))
     })
 }

@@ -8,7 +8,7 @@ use super::{
     skin_alone::{Bendable, bendable, rigidity},
 };
 use crate::{
-    analysis::{Analysis, ply_factor},
+    analysis::Analysis,
     check::{Check, Finding, Outcomes, Subject},
     geometry::Axis,
     load_case::State,
@@ -63,8 +63,7 @@ impl Check for SkinBesideBacking {
         let skins = [Skin::Outer, Skin::Inner].map(|skin| {
             let laminate = analysis.sections.field.section.skin(skin);
             Axis::BOTH.map(|axis| {
-                bendable(laminate, axis, |ply, mode| ply_factor(&analysis.top.criteria, ply, mode))
-                    .map(|bears| OfSkin { rigidity: rigidity(laminate, axis), bears })
+                bendable(laminate, axis, analysis.top).map(|bears| OfSkin { rigidity: rigidity(laminate, axis), bears })
             })
         });
         let mut known: Option<(State, [Panel; 2])> = None;

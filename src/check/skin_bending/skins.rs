@@ -1,19 +1,22 @@
-//! What the skins bear when they are bent by themselves, and the one comparison.
+//! What the skins bear when they are bent by themselves on top of the panel's bending, and the one comparison.
 
 use std::f64::consts::PI;
 
 use crate::{
-    analysis::{Analysis, Bent, Region, local_ply_factor},
+    analysis::{Analysis, Bent, Region, ply_factor},
     check::{
         Finding, Outcomes, Part, Place,
-        fixing::skin_alone::{Bendable, bendable, rigidity},
+        fixing::skin_alone::{Bendable, bendable, bent_alone, rigidity},
+        ply_failure::governing,
     },
     geometry::Axis,
-    laminate::Ply,
+    laminate::{Ply, PlyStress, Resultants, TsaiWu},
     material::Basis,
-    section::{PlyPlace, Skin, Width},
+    section::{PlyPlace, Skin, UnitResponse, Width},
     strength::{Denting, DiscLoad, LocalBending, PressedPanel, SkinBending, foundation_modulus},
-    units::{FlexuralRigidity, Force, ForcePerWidth, Length, MomentPerWidth, Pressure, Ratio, per_width},
+    units::{
+        FlexuralRigidity, Force, ForcePerWidth, Length, MomentPerWidth, Pressure, Ratio, TemperatureInterval, per_width,
+    },
 };
 
 const NO_STRENGTH: &str = "a ply of the skins has no strength in the table";
@@ -22,31 +25,74 @@ const NO_STRENGTH: &str = "a ply of the skins has no strength in the table";
 pub(super) struct Skins<'a> {
     pub(super) analysis: &'a Analysis<'a>,
     basis: [Basis; 2],
-    bears: [[Option<Bendable>; 2]; 2],
     rigidity: [[FlexuralRigidity; 2]; 2],
+    bears: [[Option<Bendable>; 2]; 2],
+    /// None where a ply has no strength.
+    sides: Option<Vec<Side<'a>>>,
+    responses: Vec<(Region, UnitResponse)>,
+}
+
+/// A side of a ply.
+struct Side<'a> {
+    ply: &'a Ply,
+    criterion: TsaiWu,
+    /// Its stress at one newton-metre per metre of its skin by itself, by axis.
+    alone: [PlyStress; 2],
 }
 
 /// Skins bent along an axis at a place.
 #[derive(Clone, Copy)]
-pub(super) struct Local {
+pub(super) struct Local<'s> {
     pub(super) case: usize,
     pub(super) axis: Axis,
     /// By skin.
     pub(super) moments: [MomentPerWidth; 2],
-    /// By skin: what the bending of the whole panel uses of it, with the factor.
-    pub(super) used: [Ratio; 2],
+    pub(super) panel: &'s PanelState,
     pub(super) place: Place,
+}
+
+/// The panel as a whole at a place.
+pub(super) struct PanelState {
+    /// Its section.
+    pub(super) section: Region,
+    /// What may act there, in full or in part.
+    pub(super) states: Vec<Resultants>,
+    /// By skin: no less than what they use of it, with its factor.
+    pub(super) used: [Ratio; 2],
+}
+
+impl PanelState {
+    /// Takes in what else may act there.
+    pub(super) fn join(&mut self, other: Self) {
+        self.states.extend(other.states);
+        for (own, other) in self.used.iter_mut().zip(other.used) {
+            *own = own.max(other);
+        }
+    }
+}
+
+/// The worst side of a ply.
+struct WorstSide {
+    used: Ratio,
+    place: PlyPlace,
+    factor: Ratio,
+    /// Stress that its way of failing is named for: of all, and of the panel's bending.
+    stress: [Pressure; 2],
+    reserve: Ratio,
 }
 
 impl<'a> Skins<'a> {
     pub(super) fn new(analysis: &'a Analysis<'_>) -> Self {
         let of = |skin| analysis.sections.field.section.skin(skin);
-        let factor = |ply: &Ply, mode| local_ply_factor(&analysis.top.criteria, ply, mode);
+        let backings = (0..analysis.top.backings.len()).map(Region::Backing);
+        let response = |region| (region, analysis.sections.of(region).section.unit_response());
         Self {
             analysis,
             basis: [analysis.top.outer.basis(), analysis.top.inner.basis()],
-            bears: Skin::BOTH.map(|skin| Axis::BOTH.map(|axis| bendable(of(skin), axis, factor))),
             rigidity: Skin::BOTH.map(|skin| Axis::BOTH.map(|axis| rigidity(of(skin), axis))),
+            bears: Skin::BOTH.map(|skin| Axis::BOTH.map(|axis| bendable(of(skin), axis, analysis.top))),
+            sides: sides(analysis),
+            responses: std::iter::once(Region::Field).chain(backings).map(response).collect(),
         }
     }
 
@@ -94,8 +140,8 @@ impl<'a> Skins<'a> {
         seat: Length,
     ) -> LocalBending {
         let hard = self.analysis.top.criteria.seat_edge_share.value;
-        let (even, edge) =
-            (panel.over_even_seat(push, seat), panel.beside_hard_edge(push.min(shear), self.off(Skin::Inner)));
+        let even = panel.over_even_seat(push, seat);
+        let edge = panel.beside_hard_edge(push.min(shear), self.off(Skin::Inner));
         let mix = |even: MomentPerWidth, edge: MomentPerWidth| even * (1.0 - hard.value) + edge * hard.value;
         LocalBending { pressed: mix(even.pressed, edge.pressed), far: mix(even.far, edge.far) }
     }
@@ -110,36 +156,95 @@ impl<'a> Skins<'a> {
         per_width(force / (side * 4.0) / self.analysis.top.criteria.plug_evenness.value)
     }
 
-    /// What a moment of the whole panel uses of each skin, with its factor; none where a ply has no strength.
-    pub(super) fn used(&self, region: Region, axis: Axis, bent: Bent, moment: MomentPerWidth) -> [Ratio; 2] {
-        let first = self.analysis.sections.of(region).first_ply(axis, bent);
-        first.map(|first| first.map_or_else(Ratio::default, |first| moment / first.moment * first.factor))
+    /// A section bent along an axis by moments, whichever way.
+    pub(super) fn bent(&self, section: Region, axis: Axis, moments: &[(Bent, MomentPerWidth)]) -> PanelState {
+        let own = self.analysis.sections.of(section);
+        let mut state = PanelState { section, states: Vec::with_capacity(moments.len()), used: Default::default() };
+        for &(bent, moment) in moments.iter().filter(|(_, moment)| *moment > MomentPerWidth::default()) {
+            let sign = if bent == Bent::Sagging { 1.0 } else { -1.0 };
+            state.states.push(own.section.bent(axis, Width::Wide, moment * sign));
+            for (used, first) in state.used.iter_mut().zip(own.first_ply(axis, bent)) {
+                *used = used.max(first.map_or_else(Ratio::default, |first| moment / first.moment * first.factor));
+            }
+        }
+        state
     }
 
-    pub(super) fn compare(&self, outcomes: &mut Outcomes<'_>, local: &Local, terms: impl Fn(Finding) -> Finding) {
+    pub(super) fn compare(&self, outcomes: &mut Outcomes<'_>, local: &Local<'_>, terms: impl Fn(Finding) -> Finding) {
+        let Some(sides) = &self.sides else {
+            outcomes.cannot(None, Part::Whole, NO_STRENGTH);
+            return;
+        };
         let knockdowns = self.analysis.knockdowns(self.analysis.cases[local.case].state);
+        let criteria = &self.analysis.top.criteria;
+        let factors = [criteria.ply_failure_factor.value, criteria.ply_cracking_factor.value];
+        let apart = factors[0].max(factors[1]) / factors[0].min(factors[1]);
         for skin in Skin::BOTH {
             let number = index(skin);
-            let Some(bears) = self.bears[number][local.axis.index()] else {
-                outcomes.cannot(None, Part::Whole, NO_STRENGTH);
-                continue;
-            };
             let left = knockdowns.skin_strength(skin, self.basis[number]).product();
-            let panel: Ratio = local.used[number] / bears.factor;
             let moment = local.moments[number];
-            let share: Ratio = moment / bears.moment + panel;
-            outcomes.compare(Some(local.case), share / left * bears.factor, || {
-                let finding =
-                    Finding::compare(bears.stress * share, bears.stress * left, bears.factor, self.basis[number])
-                        .term("g", panel)
-                        .term("m", moment)
-                        .term("m_u", bears.moment);
-                let (ply, surface) = bears.ply;
-                let place = local.place.in_ply(PlyPlace { skin, ply, surface });
-                (place, terms(finding).term("k", left))
+            // The criterion is convex: no sum uses more than its parts do, each by itself. A mode has its own factor.
+            let alone = self.bears[number][local.axis.index()];
+            let alone = alone.map_or_else(Ratio::default, |bears| moment / bears.moment * bears.factor);
+            if !outcomes.keeps(Some(local.case), (local.panel.used[number] + alone) * apart / left) {
+                continue;
+            }
+            let Some(worst) = self.worst(sides, local, skin) else { continue };
+            outcomes.compare(Some(local.case), worst.used / left, || {
+                let [stress, of_panel] = worst.stress;
+                let bearable: Pressure = stress * worst.reserve * left;
+                let finding = Finding::compare(stress, bearable, worst.factor, self.basis[number])
+                    .term("s_g", of_panel)
+                    .term("m", moment)
+                    .term("R", worst.reserve);
+                (local.place.in_ply(worst.place), terms(finding).term("k", left))
             });
         }
     }
+
+    /// Bends the skin either way, with all of each state of the panel and with nothing of it: in between it is no worse.
+    fn worst(&self, sides: &[Side<'_>], local: &Local<'_>, skin: Skin) -> Option<WorstSide> {
+        let section = if let Region::Conduit(_) = local.panel.section { Region::Field } else { local.panel.section };
+        let (_, response) = self.responses.iter().find(|(known, _)| *known == section)?;
+        let nothing = Resultants::default();
+        let mut worst: Option<WorstSide> = None;
+        for state in local.panel.states.iter().chain([&nothing]) {
+            for (side, (place, panel)) in sides.iter().zip(response.stresses(state)) {
+                if place.skin != skin {
+                    continue;
+                }
+                let own = side.alone[local.axis.index()] * local.moments[index(skin)].value;
+                for sum in [panel + own, panel + own * -1.0] {
+                    let reserve = side.criterion.reserve(&sum, &PlyStress::default());
+                    let factor = ply_factor(&self.analysis.top.criteria, side.ply, reserve.mode);
+                    let used: Ratio = factor / reserve.factor;
+                    if worst.as_ref().is_none_or(|known| used > known.used || used.is_nan()) {
+                        let stress = [governing(reserve.mode, &sum), governing(reserve.mode, &panel)];
+                        worst = Some(WorstSide { used, place, factor, stress, reserve: reserve.factor });
+                    }
+                }
+            }
+        }
+        worst
+    }
+}
+
+/// Sides of the plies of both skins, in the order of a section's response.
+fn sides<'a>(analysis: &'a Analysis<'_>) -> Option<Vec<Side<'a>>> {
+    let mut all = Vec::with_capacity(32);
+    for skin in Skin::BOTH {
+        let laminate = analysis.sections.field.section.skin(skin);
+        let alone = Axis::BOTH.map(|axis| {
+            let bent = laminate.deformation(&bent_alone(laminate, axis));
+            laminate.ply_stresses(bent, TemperatureInterval::default())
+        });
+        let [along_x, along_y] = alone;
+        for ((ply, _, x), (.., y)) in along_x.zip(along_y) {
+            let ply = laminate.plies().nth(ply)?;
+            all.push(Side { ply, criterion: TsaiWu::new(&ply.strength?), alone: [x, y] });
+        }
+    }
+    Some(all)
 }
 
 /// Moments of a pressed skin and of the other one, by skin.
@@ -148,16 +253,6 @@ pub(super) fn by_skin(local: LocalBending, pressed: Skin) -> [MomentPerWidth; 2]
         Skin::Outer => [local.pressed, local.far],
         Skin::Inner => [local.far, local.pressed],
     }
-}
-
-/// The worse of each.
-pub(super) fn worse(a: [Ratio; 2], b: [Ratio; 2]) -> [Ratio; 2] {
-    [a[0].max(b[0]), a[1].max(b[1])]
-}
-
-/// The lesser of each.
-pub(super) fn lesser(a: [Ratio; 2], b: [Ratio; 2]) -> [Ratio; 2] {
-    [a[0].min(b[0]), a[1].min(b[1])]
 }
 
 fn other(skin: Skin) -> Skin {
