@@ -27,12 +27,23 @@ pub struct PressedPanel {
 }
 
 /// Moments of the skins about their own middles, on top of their share of the panel's moment.
+///
+/// The dent turns over beyond the edge of what presses: there the pressed skin has up to `dent` the other way, and the far
+/// skin has it everywhere.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct LocalBending {
-    /// Of the pressed skin.
-    pub pressed: MomentPerWidth,
-    /// Of the other skin.
-    pub far: MomentPerWidth,
+    /// Of the pressed skin and of the other one as they bend together, hogging over a seat, sagging under a foot.
+    pub together: [MomentPerWidth; 2],
+    /// Of either skin as they bend towards each other; in the pressed skin it adds to the first.
+    pub dent: MomentPerWidth,
+}
+
+impl LocalBending {
+    /// Most that the pressed skin has.
+    #[must_use]
+    pub fn pressed(&self) -> MomentPerWidth {
+        self.together[0] + self.dent
+    }
 }
 
 impl PressedPanel {
@@ -44,8 +55,7 @@ impl PressedPanel {
     /// ```
     ///
     /// The first part: the core shears with the slope *R*/(*s S*) under the seat, and the skins follow; the second: the
-    /// seat presses the skin into the core. The far skin has *D₂*/*D₁* of the first, and the second the other way round,
-    /// so the larger of the two. A seat of no width, such as a round pipe without a tab, gives
+    /// seat presses the skin into the core. The far skin has *D₂*/*D₁* of the first, and the second the other way round. A seat of no width, such as a round pipe without a tab, gives
     /// *m₁* = *R C D₁*/(2*α D₂*) + *R₁*/(4*λ*).
     ///
     /// | symbol | meaning                                              | field or argument    |
@@ -83,10 +93,10 @@ impl PressedPanel {
     /// };
     /// let push = per_width(Force::new::<newton>(300.0) / Length::new::<meter>(1.0));
     /// let m = pressed.over_even_seat(push, mm(38.0));
-    /// assert!((m.pressed.value - 0.0892).abs() < 1e-4);
+    /// assert!((m.pressed().value - 0.0892).abs() < 1e-4);
     /// // A line: 300 (0.99917 × 3.8602/4 + 9.8148/8)/1000 = 0.6574 N.
     /// let line = pressed.over_even_seat(push, mm(0.0));
-    /// assert!((line.pressed.value - 0.6574).abs() < 1e-4);
+    /// assert!((line.pressed().value - 0.6574).abs() < 1e-4);
     /// ```
     #[must_use]
     pub fn over_even_seat(&self, push: ForcePerWidth, seat: Length) -> LocalBending {
@@ -136,7 +146,7 @@ impl PressedPanel {
     ///     panel, pressed: skin, far: skin, poisson: Ratio::from(0.3), core: mpa(90.0) / mm(38.0),
     /// };
     /// let shear = per_width(Force::new::<newton>(180.0) / Length::new::<meter>(1.0));
-    /// assert!((pressed.beside_hard_edge(shear, mm(0.0)).pressed.value - 0.5680).abs() < 1e-4);
+    /// assert!((pressed.beside_hard_edge(shear, mm(0.0)).pressed().value - 0.5680).abs() < 1e-4);
     /// ```
     #[must_use]
     pub fn beside_hard_edge(&self, shear_force: ForcePerWidth, off: Length) -> LocalBending {
@@ -188,7 +198,7 @@ impl PressedPanel {
     ///     panel, pressed: skin, far: skin, poisson: Ratio::from(0.3), core: mpa(90.0) / mm(38.0),
     /// };
     /// let load = DiscLoad { force: Force::new::<newton>(1000.0), radius: mm(56.419) };
-    /// assert!((pressed.under_even_disc(load).pressed.value - 0.8852).abs() < 2e-4);
+    /// assert!((pressed.under_even_disc(load).pressed().value - 0.8852).abs() < 2e-4);
     /// ```
     #[must_use]
     pub fn under_even_disc(&self, load: DiscLoad) -> LocalBending {
@@ -247,7 +257,7 @@ impl PressedPanel {
     }
 
     fn both(&self, together: MomentPerWidth, dent: MomentPerWidth) -> LocalBending {
-        LocalBending { pressed: together + dent, far: (together * (self.far / self.pressed).value).max(dent) }
+        LocalBending { together: [together, together * (self.far / self.pressed).value], dent }
     }
 
     /// Rigidity of the skins when they move towards each other.

@@ -34,7 +34,7 @@ fn at_seats(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>) {
             let place =
                 Place::of(Part::Pipe(pipe), Some(line.place(seat.at))).under(own.push.load_at.map(|at| line.place(at)));
             let panel = skins.bent(region, line.axis, &[(Bent::Hogging, of.hogging.value)]);
-            let at = At { case: forces.case, region, axis: line.axis, panel: &panel, place };
+            let at = At { case: forces.case, region, axis: line.axis, panel: &[panel], place };
             over_seat(skins, outcomes, &at, (push, of.shear.value), seat.width);
         }
     }
@@ -53,7 +53,7 @@ fn at_pipes_of_bays(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>) {
         for region in analysis.under_pipe(load.pipe) {
             let panel = skins.bent(region, axis, &[(Bent::Hogging, moment)]);
             let place = Place::of(Part::Pipe(load.pipe), Some(load.at));
-            let at = At { case: load.case, region, axis, panel: &panel, place };
+            let at = At { case: load.case, region, axis, panel: &[panel], place };
             over_seat(skins, outcomes, &at, (load.push, shear), pipe.seat);
         }
     }
@@ -69,7 +69,7 @@ fn beside_backings(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>) {
                 .under(edge.shear.load_at.map(|at| line.place(at)));
             let moments = [(Bent::Sagging, edge.sagging.value), (Bent::Hogging, edge.hogging.value)];
             let panel = skins.bent(Region::Field, line.axis, &moments);
-            let at = At { case: forces.case, region, axis: line.axis, panel: &panel, place };
+            let at = At { case: forces.case, region, axis: line.axis, panel: &[panel], place };
             beside_backing(skins, outcomes, &at, edge.shear.value);
         }
     }
@@ -83,7 +83,7 @@ fn beside_backings_of_bays(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>) {
         for region in analysis.regions_of(bay).into_iter().filter(|region| matches!(region, Region::Backing(_))) {
             for axis in Axis::BOTH {
                 let panel = skins.bent(Region::Field, axis, &in_bay(forces, axis, &Bent::BOTH));
-                let at = At { case: forces.case, region, axis, panel: &panel, place: Place::in_bay(bay, region) };
+                let at = At { case: forces.case, region, axis, panel: &[panel], place: Place::in_bay(bay, region) };
                 beside_backing(skins, outcomes, &at, forces.shear);
             }
         }

@@ -2,7 +2,7 @@
 
 use super::skins::{Local, PanelState, Skins, by_skin};
 use crate::{
-    analysis::{GearAction, Region},
+    analysis::{Bent, GearAction, Region},
     check::{Outcomes, Part, Place},
     geometry::Axis,
     section::Skin,
@@ -15,12 +15,12 @@ pub(super) struct At<'s> {
     pub(super) case: usize,
     pub(super) region: Region,
     pub(super) axis: Axis,
-    pub(super) panel: &'s PanelState,
+    pub(super) panel: &'s [PanelState],
     pub(super) place: Place,
 }
 
 impl<'s> At<'s> {
-    fn local(&self, moments: [MomentPerWidth; 2]) -> Local<'s> {
+    fn local(&self, moments: [[MomentPerWidth; 2]; 2]) -> Local<'s> {
         Local { case: self.case, axis: self.axis, moments, panel: self.panel, place: self.place }
     }
 }
@@ -37,7 +37,7 @@ pub(super) fn over_seat(
         return;
     }
     let panel = skins.pressed(at.case, at.region, at.axis, Skin::Inner);
-    let moments = by_skin(skins.over_seat(&panel, (push, shear), width), Skin::Inner);
+    let moments = by_skin(skins.over_seat(&panel, (push, shear), width), Skin::Inner, Bent::Hogging);
     skins.compare(outcomes, &at.local(moments), |finding| {
         let finding = finding.term("R", push).term("w", width).term("V", push.min(shear));
         let finding = finding.term("h", skins.analysis.top.criteria.seat_edge_share.value);
@@ -49,9 +49,18 @@ pub(super) fn over_seat(
 pub(super) fn beside_backing(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>, at: &At<'_>, shear: ForcePerWidth) {
     let panel = skins.panel(at.case, Region::Field, at.axis);
     let strip = skins.panel(at.case, at.region, at.axis).shear;
-    let moment = |skin| skin_moment_beside_strip(shear, &panel, strip, skins.rigidity(skin, at.axis), skins.off(skin));
-    skins.compare(outcomes, &at.local(Skin::BOTH.map(moment)), |finding| {
-        finding.term("V", shear).term("a", panel.decay_length()).term("S", panel.shear).term("S_b", strip)
+    let share = skins.analysis.top.criteria.backing_edge_share.value;
+    let moment = |skin| {
+        let rigidity = skins.rigidity(skin, at.axis);
+        skin_moment_beside_strip(shear, &panel, strip, rigidity, skins.off(skin)) * share.value
+    };
+    skins.compare(outcomes, &at.local(Skin::BOTH.map(|skin| [moment(skin), -moment(skin)])), |finding| {
+        finding
+            .term("V", shear)
+            .term("a", panel.decay_length())
+            .term("S", panel.shear)
+            .term("S_b", strip)
+            .term("n", share)
     });
 }
 
@@ -59,10 +68,10 @@ pub(super) fn beside_backing(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>, at:
 pub(super) fn under_sole(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>, case: usize, panel: &dyn Fn() -> PanelState) {
     let Some(people) = skins.analysis.cases[case].people else { return };
     let load = skins.sole(people.each);
-    let state = panel();
+    let state = [panel()];
     for axis in Axis::BOTH {
         let pressed = skins.pressed(case, Region::Field, axis, Skin::Outer);
-        let moments = by_skin(pressed.under_even_disc(load), Skin::Outer);
+        let moments = by_skin(pressed.under_even_disc(load), Skin::Outer, Bent::Sagging);
         let local = Local { case, axis, moments, panel: &state, place: Place::of(Part::Foot, None) };
         skins.compare(outcomes, &local, |finding| {
             finding.term("P", load.force).term("r", load.radius).term("a", pressed.panel.decay_length())
@@ -84,10 +93,12 @@ pub(super) fn beside_footing(
         let force: Force = GearAction::of(analysis.top, gear, loaded).up.abs();
         let shear = skins.beside_footing(force, gear.footing());
         let region = analysis.below_gear[index];
-        let state = panel(region);
+        let state = [panel(region)];
         for axis in Axis::BOTH {
             let pressed = skins.pressed(case, region, axis, Skin::Outer);
-            let moments = by_skin(pressed.beside_hard_edge(shear, skins.off(Skin::Outer)), Skin::Outer);
+            let local = pressed.beside_hard_edge(shear, skins.off(Skin::Outer));
+            // Pushed or pulled.
+            let moments = by_skin(local, Skin::Outer, Bent::Sagging).map(|[most, _]| [most, -most]);
             let place = Place::of(Part::Gear(index), Some(gear.at));
             skins.compare(outcomes, &Local { case, axis, moments, panel: &state, place }, |finding| {
                 let finding = finding.term("P", force).term("f", gear.footing()).term("V", shear);

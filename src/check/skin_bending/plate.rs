@@ -23,7 +23,7 @@ pub(super) fn evaluate(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>) {
             for region in analysis.under_pipe(pipe.pipe).into_iter().filter_map(of) {
                 for axis in across(&own.along, pipe.push_at) {
                     let hogging = if axis == Axis::X { Worst::HoggingX } else { Worst::HoggingY };
-                    let panel = states(region, region.region, &|worst| worst == hogging);
+                    let panel = [states(region, region.region, &|worst| worst == hogging)];
                     let place = Place::of(Part::Pipe(pipe.pipe), Some(pipe.push_at)).under(pipe.push_under);
                     let at = At { case: forces.case, region: region.region, axis, panel: &panel, place };
                     over_seat(skins, outcomes, &at, (push, largest_shear(region)), own.seat);
@@ -35,7 +35,7 @@ pub(super) fn evaluate(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>) {
                 // At the edge the forces are those of either side: the lesser of the largest bounds them.
                 let lower = if largest_shear(region) < largest_shear(field) { region } else { field };
                 let Some(peak) = lower.shears().next() else { continue };
-                let panel = states(region, Region::Field, &|worst| bends(worst, &Bent::BOTH));
+                let panel = [region, field].map(|of| states(of, Region::Field, &|worst| bends(worst, &Bent::BOTH)));
                 for axis in Axis::BOTH {
                     let place = Place::of(Part::Region(region.region), Some(peak.at)).under(peak.load_at);
                     let at = At { case: forces.case, region: region.region, axis, panel: &panel, place };

@@ -45,9 +45,10 @@ struct Side<'a> {
 pub(super) struct Local<'s> {
     pub(super) case: usize,
     pub(super) axis: Axis,
-    /// By skin.
-    pub(super) moments: [MomentPerWidth; 2],
-    pub(super) panel: &'s PanelState,
+    /// By skin, sagging positive: the moments that it may have by itself.
+    pub(super) moments: [[MomentPerWidth; 2]; 2],
+    /// What bounds the panel there, each by itself.
+    pub(super) panel: &'s [PanelState],
     pub(super) place: Place,
 }
 
@@ -78,6 +79,7 @@ struct WorstSide {
     factor: Ratio,
     /// Stress that its way of failing is named for: of all, and of the panel's bending.
     stress: [Pressure; 2],
+    moment: MomentPerWidth,
     reserve: Ratio,
 }
 
@@ -143,7 +145,8 @@ impl<'a> Skins<'a> {
         let even = panel.over_even_seat(push, seat);
         let edge = panel.beside_hard_edge(push.min(shear), self.off(Skin::Inner));
         let mix = |even: MomentPerWidth, edge: MomentPerWidth| even * (1.0 - hard.value) + edge * hard.value;
-        LocalBending { pressed: mix(even.pressed, edge.pressed), far: mix(even.far, edge.far) }
+        let [pressed, far] = [0, 1].map(|skin| mix(even.together[skin], edge.together[skin]));
+        LocalBending { together: [pressed, far], dent: mix(even.dent, edge.dent) }
     }
 
     /// A person's foot as a disc of the area of the footprint.
@@ -182,45 +185,48 @@ impl<'a> Skins<'a> {
         for skin in Skin::BOTH {
             let number = index(skin);
             let left = knockdowns.skin_strength(skin, self.basis[number]).product();
-            let moment = local.moments[number];
+            let most = local.moments[number].map(MomentPerWidth::abs);
+            let most = most[0].max(most[1]);
             // The criterion is convex: no sum uses more than its parts do, each by itself. A mode has its own factor.
             let alone = self.bears[number][local.axis.index()];
-            let alone = alone.map_or_else(Ratio::default, |bears| moment / bears.moment * bears.factor);
-            if !outcomes.keeps(Some(local.case), (local.panel.used[number] + alone) * apart / left) {
+            let alone = alone.map_or_else(Ratio::default, |bears| most / bears.moment * bears.factor);
+            let panel = local.panel.iter().map(|panel| panel.used[number]).fold(Ratio::default(), Ratio::max);
+            if !outcomes.keeps(Some(local.case), (panel + alone) * apart / left) {
                 continue;
             }
-            let Some(worst) = self.worst(sides, local, skin) else { continue };
+            let bounds = local.panel.iter().filter_map(|panel| self.worst(sides, local, panel, skin));
+            let Some(worst) = bounds.reduce(|a, b| if b.used < a.used { b } else { a }) else { continue };
             outcomes.compare(Some(local.case), worst.used / left, || {
                 let [stress, of_panel] = worst.stress;
                 let bearable: Pressure = stress * worst.reserve * left;
                 let finding = Finding::compare(stress, bearable, worst.factor, self.basis[number])
                     .term("s_g", of_panel)
-                    .term("m", moment)
+                    .term("m", worst.moment.abs())
                     .term("R", worst.reserve);
                 (local.place.in_ply(worst.place), terms(finding).term("k", left))
             });
         }
     }
 
-    /// Bends the skin either way, with all of each state of the panel and with nothing of it: in between it is no worse.
-    fn worst(&self, sides: &[Side<'_>], local: &Local<'_>, skin: Skin) -> Option<WorstSide> {
-        let section = if let Region::Conduit(_) = local.panel.section { Region::Field } else { local.panel.section };
+    /// With all of each state of the panel and with nothing of it: in between it is no worse.
+    fn worst(&self, sides: &[Side<'_>], local: &Local<'_>, panel: &PanelState, skin: Skin) -> Option<WorstSide> {
+        let section = if let Region::Conduit(_) = panel.section { Region::Field } else { panel.section };
         let (_, response) = self.responses.iter().find(|(known, _)| *known == section)?;
         let nothing = Resultants::default();
         let mut worst: Option<WorstSide> = None;
-        for state in local.panel.states.iter().chain([&nothing]) {
+        for state in panel.states.iter().chain([&nothing]) {
             for (side, (place, panel)) in sides.iter().zip(response.stresses(state)) {
                 if place.skin != skin {
                     continue;
                 }
-                let own = side.alone[local.axis.index()] * local.moments[index(skin)].value;
-                for sum in [panel + own, panel + own * -1.0] {
+                for moment in local.moments[index(skin)] {
+                    let sum = panel + side.alone[local.axis.index()] * moment.value;
                     let reserve = side.criterion.reserve(&sum, &PlyStress::default());
                     let factor = ply_factor(&self.analysis.top.criteria, side.ply, reserve.mode);
                     let used: Ratio = factor / reserve.factor;
                     if worst.as_ref().is_none_or(|known| used > known.used || used.is_nan()) {
                         let stress = [governing(reserve.mode, &sum), governing(reserve.mode, &panel)];
-                        worst = Some(WorstSide { used, place, factor, stress, reserve: reserve.factor });
+                        worst = Some(WorstSide { used, place, factor, stress, moment, reserve: reserve.factor });
                     }
                 }
             }
@@ -247,12 +253,12 @@ fn sides<'a>(analysis: &'a Analysis<'_>) -> Option<Vec<Side<'a>>> {
     Some(all)
 }
 
-/// Moments of a pressed skin and of the other one, by skin.
-pub(super) fn by_skin(local: LocalBending, pressed: Skin) -> [MomentPerWidth; 2] {
-    match pressed {
-        Skin::Outer => [local.pressed, local.far],
-        Skin::Inner => [local.far, local.pressed],
-    }
+/// Moments of a pressed skin and of the other one by skin, for a panel that bends one way there.
+pub(super) fn by_skin(local: LocalBending, pressed: Skin, way: Bent) -> [[MomentPerWidth; 2]; 2] {
+    let sign = if way == Bent::Sagging { 1.0 } else { -1.0 };
+    let back = local.dent * -sign;
+    let (own, far) = ([local.pressed() * sign, back], [local.together[1] * sign, back]);
+    if pressed == Skin::Outer { [own, far] } else { [far, own] }
 }
 
 fn other(skin: Skin) -> Skin {
