@@ -16,7 +16,7 @@ use skinspan::{
 const EXAMPLES: &[(&str, Answer, &str)] = &[
     ("bow-wing", Answer::Holds, "core-shear"),
     ("ferry-tender", Answer::DoesNotHold, "core-shear"),
-    ("ferry-tender-mended", Answer::Holds, "ply-failure"),
+    ("ferry-tender-mended", Answer::Holds, "skin-bending"),
     ("galley-roof", Answer::Holds, "core-crush"),
     ("kelp-harvester", Answer::Holds, "underfoot"),
     ("night-watch", Answer::Holds, "thermal-bow"),

@@ -28,28 +28,29 @@ impl Check for LocalSkinBending {
     }
 
     fn formula(&self) -> &'static str {
-        "s · factor ≤ k s_u,  s = s_u (g + m/m_u), g the share M/M_1 of ply failure, s_u and m_u stress and moment of the first \
-         ply that fails in the skin alone; C share of the core, a and b the lengths over which shear and dent die \
-         away, D_f and D_r of the skin and of both towards each other, R_1, V_1, p_1 what presses them towards each other;  \
-         over a pipe's seat of width w, of which h is hard:  m = (1 − h) m_e + h m_h,  even:  m_e = (R/w) C² (D_f/S) (1 − \
-         e^(−w/2a)) + R_1 b/4 · B(w/b),  on hard edges:  m_h = V a C D_f/D_s + V_1 b/4, V = the smaller of R and the panel's \
-         shear;  under a sole, which presses evenly:  m = (1 + ν)/2 · p C² (D_f/S) (1 − y K1 y) + p_1 l² max((1 + ν)/2 · \
-         x kei′ x, 1/6);  beside a rigid footing with sides f:  m_h with V = P/(4 f e);  beside a backing:  \
-         m = V a C (D_f/D_s) |1 − √(S/S_b)|"
+        "factor / T ≤ k,  T the number of times by which all ply stresses may grow, those by the panel's moment M, in full or \
+         not at all, and those by the skin's own moment m, until the first ply fails; shown as its largest stress s against k T s, \
+         s_g the part of the panel;  over a pipe's seat of width w, h of it hard:  m = (1 − h) m_e + h m_h,  pressed evenly:  \
+         m_e = (R/w) C² (D_f/S) (1 − e^(−w/2a)) + R_1 b/4 · B(w/b),  on a hard flat edge:  m_h = V a C D_f/D_s · e^(−t/2a) + V_1 b/4 · \
+         |e^(−x) (cos x − sin x)|, x = t/2b, V the smaller of R and the panel's shear;  under a sole, which presses evenly:  \
+         m = (1 + ν)/2 · p C² (D_f/S) (1 − y K1 y) + p_1 l² max((1 + ν)/2 · x kei′ x, 1/6);  beside a loose footing, rigid, sides f: \
+         m_h with V = P/(4 f e);  beside a backing, which holds both skins:  m = n V a C (D_f/D_s) |1 − √(S/S_b)| e^(−t/2a);  a, b the \
+         lengths over which bends with the panel and dents die away, C the core's share of shear, 1 for what dents: the \
+         share of the far skin's rigidity in both"
     }
 
     fn formula_on_plate(&self) -> Option<&'static str> {
         Some(
-            "s · factor ≤ k s_u,  s = s_u (g + m/m_u), g the share (1 + ε)/R of ply failure at the worst state of the region, m as \
-             by hand with the plate's push and shear, each times (1 + ε)",
+            "factor / T ≤ k as by hand, M and N the worst states of the region under a pipe or a foot, or a state at the edge of the \
+             backing with its own shear V, all times (1 + ε)",
         )
     }
 
     fn limits(&self) -> &'static str {
-        "shares are added, whichever way each bends; the worst state of the region counts at each of its pipes and edges; core \
-         that carries no stress along the panel, straight edges, skins fast to core and backing; a round pipe without a tab has a seat of \
-         no width; the rims of fastened footings and of what their fixings hold in are skin beside backing; beside \
-         conduits and joints of the core it is not looked at"
+        "a round pipe or a seat on sealant or a pad does not clamp the skin: it presses evenly over its width, next to none for a \
+         bare round pipe; h (seat-edge-share) is for bare hard seats; half the thickness t off an edge, nearer a skin is no plate; core that carries \
+         no stress along the panel; a person stands where the panel sags; by hand the largest M and V at an edge count together; the rims of \
+         fastened footings and of what their fixings hold in are skin beside backing; not beside conduits and joints of the core"
     }
 
     fn citation(&self) -> Citation {

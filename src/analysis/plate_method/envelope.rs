@@ -64,6 +64,8 @@ pub struct PlateForces {
     pub case: usize,
     /// By region.
     pub regions: Vec<RegionPeaks>,
+    /// Of the field, where a backing ends: by backing.
+    pub edges: Vec<RegionPeaks>,
     /// Largest sag between pipes.
     pub between: Option<FieldSag>,
     /// Largest sag of what hangs over.
@@ -77,7 +79,8 @@ pub struct PlateForces {
 impl PlateForces {
     /// Where loads that move cause a worst state.
     pub(super) fn load_places(&self) -> impl Iterator<Item = Point> {
-        let peaks = self.regions.iter().flat_map(|region| region.peaks.iter().map(|peak| peak.load_at));
+        let peaks =
+            self.regions.iter().chain(&self.edges).flat_map(|region| region.peaks.iter().map(|peak| peak.load_at));
         let sags = self.between.iter().chain(&self.tip).map(|sag| sag.load_at);
         peaks.chain(sags).chain(self.pipes.iter().map(|pipe| pipe.push_under)).flatten()
     }
@@ -271,18 +274,20 @@ impl<'a> WorstOf<'a> {
     }
 
     fn done(self, case: usize, load_at: &dyn Fn(Option<usize>) -> Option<Point>) -> PlateForces {
-        let regions = self
+        let backings = (0..self.solved.top.backings.len()).map(Region::Backing);
+        let groups: Vec<Region> = self.solved.net.regions.iter().copied().chain(backings).collect();
+        let mut regions: Vec<Option<RegionPeaks>> = self
             .envelope
             .peaks()
             .into_iter()
-            .zip(&self.solved.net.regions)
-            .filter(|(peaks, _)| !peaks.is_empty())
-            .map(|(peaks, &region)| RegionPeaks {
-                region,
-                peaks: placed(&peaks, load_at),
-                error: NumericalError::default(),
+            .zip(groups)
+            .map(|(peaks, region)| {
+                let peaks = placed(&peaks, load_at);
+                (!peaks.is_empty()).then(|| RegionPeaks { region, peaks, error: NumericalError::default() })
             })
             .collect();
+        let edges = regions.split_off(self.solved.net.regions.len()).into_iter().flatten().collect();
+        let regions = regions.into_iter().flatten().collect();
         let sag = |group: usize| {
             let deflected = self.envelope.deflected().get(group).copied().flatten()?;
             Some(self.solved.sag(deflected, group == 1, load_at(deflected.under)))
@@ -290,6 +295,7 @@ impl<'a> WorstOf<'a> {
         PlateForces {
             case,
             regions,
+            edges,
             between: sag(0),
             tip: sag(1),
             pipes: self.pipes.done(load_at),

@@ -30,16 +30,17 @@ pub(super) fn evaluate(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>) {
                 }
             }
         }
-        if let Some(field) = of(Region::Field) {
-            for region in forces.regions.iter().filter(|of| matches!(of.region, Region::Backing(_))) {
-                // At the edge the forces are those of either side: the lesser of the largest bounds them.
-                let lower = if largest_shear(region) < largest_shear(field) { region } else { field };
-                let Some(peak) = lower.shears().next() else { continue };
-                let panel = [region, field].map(|of| states(of, Region::Field, &|worst| bends(worst, &Bent::BOTH)));
+        for edge in &forces.edges {
+            let most = largest_shear(edge);
+            // Each state with its own shear, which grows without bound at corners: no more than what is seen along the edge.
+            for peak in &edge.peaks {
+                let panel = [states(edge, Region::Field, &|worst| worst == peak.worst)];
+                let place = Place::of(Part::Region(edge.region), Some(peak.at)).under(peak.load_at);
                 for axis in Axis::BOTH {
-                    let place = Place::of(Part::Region(region.region), Some(peak.at)).under(peak.load_at);
-                    let at = At { case: forces.case, region: region.region, axis, panel: &panel, place };
-                    beside_backing(skins, outcomes, &at, largest_shear(lower));
+                    let own = peak.state.shear[axis.index()].abs();
+                    let shear = per_width(plain(own) * (edge.error.shear + Ratio::from(1.0))).min(most);
+                    let at = At { case: forces.case, region: edge.region, axis, panel: &panel, place };
+                    beside_backing(skins, outcomes, &at, shear);
                 }
             }
         }

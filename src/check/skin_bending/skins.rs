@@ -202,7 +202,7 @@ impl<'a> Skins<'a> {
                 let finding = Finding::compare(stress, bearable, worst.factor, self.basis[number])
                     .term("s_g", of_panel)
                     .term("m", worst.moment.abs())
-                    .term("R", worst.reserve);
+                    .term("T", worst.reserve);
                 (local.place.in_ply(worst.place), terms(finding).term("k", left))
             });
         }
