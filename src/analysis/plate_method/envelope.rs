@@ -222,13 +222,8 @@ impl Solved<'_> {
 }
 
 fn placed(peaks: &[Peak], load_at: &dyn Fn(Option<usize>) -> Option<Point>) -> Vec<FieldPeak> {
-    let placed = peaks.iter().map(|peak| FieldPeak {
-        worst: peak.worst,
-        state: peak.state,
-        at: peak.at,
-        load_at: load_at(peak.under),
-    });
-    placed.collect()
+    let placed = |&Peak { worst, state, at, under, .. }: &Peak| FieldPeak { worst, state, at, load_at: load_at(under) };
+    peaks.iter().map(placed).collect()
 }
 
 /// A load that moves, at one place.
@@ -274,20 +269,16 @@ impl<'a> WorstOf<'a> {
     }
 
     fn done(self, case: usize, load_at: &dyn Fn(Option<usize>) -> Option<Point>) -> PlateForces {
+        let regions = &self.solved.net.regions;
         let backings = (0..self.solved.top.backings.len()).map(Region::Backing);
-        let groups: Vec<Region> = self.solved.net.regions.iter().copied().chain(backings).collect();
-        let mut regions: Vec<Option<RegionPeaks>> = self
-            .envelope
-            .peaks()
-            .into_iter()
-            .zip(groups)
-            .map(|(peaks, region)| {
-                let peaks = placed(&peaks, load_at);
-                (!peaks.is_empty()).then(|| RegionPeaks { region, peaks, error: NumericalError::default() })
-            })
-            .collect();
-        let edges = regions.split_off(self.solved.net.regions.len()).into_iter().flatten().collect();
-        let regions = regions.into_iter().flatten().collect();
+        let own = |(peaks, region): (Vec<Peak>, Region)| RegionPeaks {
+            region,
+            peaks: placed(&peaks, load_at),
+            error: NumericalError::default(),
+        };
+        let mut all = self.envelope.peaks().into_iter().zip(regions.iter().copied().chain(backings)).map(own);
+        let regions = all.by_ref().take(regions.len()).filter(|own| !own.peaks.is_empty()).collect();
+        let edges = all.filter(|own| !own.peaks.is_empty()).collect();
         let sag = |group: usize| {
             let deflected = self.envelope.deflected().get(group).copied().flatten()?;
             Some(self.solved.sag(deflected, group == 1, load_at(deflected.under)))
