@@ -4,7 +4,7 @@ use std::{collections::BTreeSet, fs, path::Path};
 
 use skinspan::{
     analysis::{Analysis, DIVISIONS, Role},
-    check::{CHECKS, Finding, Verdict, run},
+    check::{CHECKS, Finding, Measure, Part, Verdict, run},
     input::{NamedText, read_design, read_tables},
     material::Basis,
     report::{Answer, Report, frame_loads},
@@ -249,4 +249,52 @@ fn a_pipe_at_an_angle_takes_less_per_length_than_the_strip_per_width() {
     let load = frame_loads(&report)[0].hand.expect("a strip").push.value.value;
     // 18 in across in 78 in along: a strip rests on √(1 + (18/78)²) of its width.
     assert!((per_width / load - 1.0_f64.hypot(18.0 / 78.0)).abs() < 1e-9, "{per_width} {load}");
+}
+
+/// The worst finding of skin bending by the hand method at a kind of place.
+fn bent_alone(top: &Top, at: fn(&Part) -> bool) -> Finding {
+    let analysis = Analysis::new(top, DIVISIONS).expect("a layout");
+    let number = CHECKS.iter().position(|check| check.id() == "skin-bending").expect("the check");
+    let worst = run(&analysis).into_iter().filter(|outcome| outcome.check == number && at(&outcome.place.part));
+    let findings = worst.filter_map(|outcome| match outcome.verdict {
+        Verdict::Compared(finding) => Some(finding),
+        Verdict::NotEvaluated(_) => None,
+    });
+    findings.max_by(|a, b| a.utilisation.value.total_cmp(&b.utilisation.value)).expect("a finding")
+}
+
+/// The tender on seats of a width, without backings, in service without people.
+fn tender_on_seats(width: &str, criteria: &str) -> Top {
+    let text = square_tender().replace("seat    = \"1.25 in\"", &format!("seat    = \"{width}\""));
+    let (head, rest) = text.split_once("[[backing]]").expect("backings");
+    let (_, rest) = rest.split_once("[[pipe]]").expect("pipes");
+    top(&format!("{head}[[pipe]]{rest}\n[criteria]\n{criteria}").replace("people    = 1", "people    = 0"))
+}
+
+fn own_moment(finding: &Finding) -> f64 {
+    let own = finding.terms.iter().find(|term| term.symbol == "m").expect("its moment");
+    let Measure::MomentPerWidth(moment) = own.value else { panic!("a moment") };
+    moment.value
+}
+
+#[test]
+fn a_wide_seat_bends_the_skin_less_and_a_hard_one_as_its_edge_says() {
+    let pipe = |part: &Part| matches!(part, Part::Pipe(_));
+    let wide = bent_alone(&tender_on_seats("1.25 in", ""), pipe);
+    let line = bent_alone(&tender_on_seats("0.01 in", ""), pipe);
+    assert!(line.utilisation > wide.utilisation, "{:?} {:?}", line.utilisation, wide.utilisation);
+    let half = bent_alone(&tender_on_seats("1.25 in", "seat-edge-share = \"0.5\""), pipe);
+    let hard = bent_alone(&tender_on_seats("1.25 in", "seat-edge-share = \"1\""), pipe);
+    let moment = own_moment;
+    assert!(moment(&hard) > moment(&wide));
+    assert!(wide.utilisation < half.utilisation && half.utilisation < hard.utilisation);
+}
+
+#[test]
+fn a_skin_uses_no_more_beside_a_backing_than_its_two_parts() {
+    let tender = top(&square_tender());
+    let own = bent_alone(&tender, |part| matches!(part, Part::Region(_)));
+    assert!(own.utilisation.value > 0.0);
+    let less = bent_alone(&top(&format!("{}\n[criteria]\nbacking-edge-share = \"0\"", square_tender())), |_| true);
+    assert!(less.utilisation < own.utilisation);
 }

@@ -31,6 +31,19 @@ pub struct RegionForces {
     pub shear: Peak<ForcePerWidth>,
 }
 
+/// Largest forces where core ends and a backing begins.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct EdgeForces {
+    /// The backing, as its place in the list.
+    pub backing: usize,
+    /// Sagging moment.
+    pub sagging: Peak<MomentPerWidth>,
+    /// Hogging moment, as a positive number.
+    pub hogging: Peak<MomentPerWidth>,
+    /// Transverse shear, without its sign.
+    pub shear: Peak<ForcePerWidth>,
+}
+
 /// Largest reactions at one seat.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
 pub struct SeatForces {
@@ -60,6 +73,8 @@ pub struct StripForces {
     pub case: usize,
     /// By region.
     pub regions: Vec<RegionForces>,
+    /// By edge of a backing, in the order of the strip.
+    pub edges: Vec<EdgeForces>,
     /// By seat, in the order of the strip.
     pub seats: Vec<SeatForces>,
     /// By bay and overhang.

@@ -34,6 +34,8 @@ pub(super) struct Laid<'a> {
     pub(super) stations: Vec<Length>,
     /// What lies between them.
     pub(super) stretches: Vec<Stretch>,
+    /// Stations where core ends and a backing begins, with the backing.
+    pub(super) edges: Vec<(usize, usize)>,
 }
 
 /// A bay or an overhang.
@@ -75,11 +77,12 @@ impl<'a> Laid<'a> {
             }
         }
         let spans = spans(line, strip.length());
-        let mut laid =
-            Self { top, sections, line, strip, masses, regions, spans, stations: Vec::new(), stretches: Vec::new() };
+        let (stations, stretches, edges) = (Vec::new(), Vec::new(), Vec::new());
+        let mut laid = Self { top, sections, line, strip, masses, regions, spans, stations, stretches, edges };
         let loaded = laid.loaded();
         laid.stations = laid.strip.stations().take_while(|at| *at <= loaded).collect();
         laid.stretches = laid.stretches();
+        laid.edges = laid.edges();
         Ok(laid)
     }
 
@@ -113,6 +116,17 @@ impl<'a> Laid<'a> {
             from = to;
         }
         stretches
+    }
+
+    fn edges(&self) -> Vec<(usize, usize)> {
+        let of = |stretch: &Stretch| self.regions[stretch.region];
+        let joint = |pair: &[Stretch]| match (of(&pair[0]), of(&pair[1])) {
+            (Region::Field, Region::Backing(backing)) | (Region::Backing(backing), Region::Field) => {
+                Some((*pair[1].stations.start(), backing))
+            }
+            _ => None,
+        };
+        self.stretches.windows(2).filter_map(joint).collect()
     }
 
     /// Stations of a bay or an overhang.

@@ -20,7 +20,7 @@ mod still;
 pub use bay::{BackingPiece, Bay, BayForces, Cover, EdgePush, PipeLoad, SagBounds, bay_frequency};
 pub use design_value::{Knockdowns, Shares, core_shear_factor};
 pub(crate) use forces::LARGER;
-pub use forces::{Peak, RegionForces, Sag, SeatForces, StripForces};
+pub use forces::{EdgeForces, Peak, RegionForces, Sag, SeatForces, StripForces};
 pub use gear_action::GearAction;
 pub use hand::DIVISIONS;
 pub use laid::swinging_strip;

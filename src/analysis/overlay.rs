@@ -5,7 +5,7 @@ use std::ops::{AddAssign, Mul};
 use uom::si::ratio::ratio;
 
 use super::{
-    forces::{LARGER, Peak, RegionForces, Sag, SeatForces, StripForces},
+    forces::{EdgeForces, LARGER, Peak, RegionForces, Sag, SeatForces, StripForces},
     gear_action::GearAction,
     hand::{Moving, Ready},
     still::Field,
@@ -35,7 +35,14 @@ impl<'r, 'a> Sum<'r, 'a> {
         let seats = vec![SeatForces::default(); laid.line.seats.len()];
         let sags =
             laid.spans.iter().map(|span| Sag { peak: Peak::default(), over: span.over, tip: span.tip }).collect();
-        let forces = StripForces { line, case, regions, seats, sags, under_load: Peak::default() };
+        let edge = |&(_, backing)| EdgeForces {
+            backing,
+            sagging: Peak::default(),
+            hogging: Peak::default(),
+            shear: Peak::default(),
+        };
+        let edges = laid.edges.iter().map(edge).collect();
+        let forces = StripForces { line, case, regions, edges, seats, sags, under_load: Peak::default() };
         Self { ready, forces }
     }
 
@@ -114,6 +121,23 @@ impl<'r, 'a> Sum<'r, 'a> {
             sagging.raise(&mut region.sagging, at, cause);
             hogging.raise(&mut region.hogging, at, cause);
             shear.raise(&mut region.shear, at, cause);
+        }
+        for (&(station, _), edge) in laid.edges.iter().zip(&mut forces.edges) {
+            let (low, high) = (&low.stations[station], &high.stations[station]);
+            let (mut sagging, mut hogging) = (Climb::from(&edge.sagging), Climb::from(&edge.hogging));
+            let mut shear = Climb::from(&edge.shear);
+            sagging.see(high.moment, (End::High, station, OfStation::Moment));
+            hogging.see(-low.moment, (End::Low, station, OfStation::Moment));
+            // What lies behind the last station is no strip of its own.
+            shear.see(high.shears[0], (End::High, station, OfStation::ShearLeft));
+            shear.see(-low.shears[0], (End::Low, station, OfStation::ShearLeft));
+            if station + 1 < at.len() {
+                shear.see(high.shears[1], (End::High, station, OfStation::ShearRight));
+                shear.see(-low.shears[1], (End::Low, station, OfStation::ShearRight));
+            }
+            sagging.raise(&mut edge.sagging, at, cause);
+            hogging.raise(&mut edge.hogging, at, cause);
+            shear.raise(&mut edge.shear, at, cause);
         }
         for (span, sag) in laid.spans.iter().zip(&mut forces.sags) {
             let mut sink = Climb::from(&sag.peak);

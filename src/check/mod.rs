@@ -16,6 +16,7 @@ mod place;
 mod ply_failure;
 mod sag;
 mod shear_crimping;
+mod skin_bending;
 mod skin_indentation;
 mod thermal_bow;
 mod tip_sag;
@@ -71,6 +72,7 @@ pub trait Check: Sync {
 /// Every check, in the order of the report.
 pub const CHECKS: &[&dyn Check] = &[
     &ply_failure::PlyFailure,
+    &skin_bending::LocalSkinBending,
     &wrinkling::Wrinkling,
     &shear_crimping::ShearCrimping,
     &panel_buckling::PanelBuckling,

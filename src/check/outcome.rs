@@ -104,13 +104,19 @@ impl<'a> Outcomes<'a> {
         self.method = method;
     }
 
+    /// Whether a comparison with this utilisation would be kept. What is known to be less need not be worked out.
+    #[must_use]
+    pub fn keeps(&self, case: Option<usize>, utilisation: Ratio) -> bool {
+        let known = self.worst[self.slot(case)].as_ref().and_then(Outcome::utilisation);
+        // A value that is not a number is worse than any number: it must be seen.
+        known.is_none_or(|known| utilisation > known * (1.0 + LARGER) || utilisation.is_nan())
+    }
+
     /// Keeps a comparison if nothing worse was seen under the case. `finding` is only called then: most places are not
     /// the worst, and a finding lists all that a reader needs.
     pub fn compare(&mut self, case: Option<usize>, utilisation: Ratio, finding: impl FnOnce() -> (Place, Finding)) {
-        let slot = self.slot(case);
-        let known = self.worst[slot].as_ref().and_then(Outcome::utilisation);
-        // A value that is not a number is worse than any number: it must be seen.
-        if known.is_none_or(|known| utilisation > known * (1.0 + LARGER) || utilisation.is_nan()) {
+        if self.keeps(case, utilisation) {
+            let slot = self.slot(case);
             let (place, finding) = finding();
             self.worst[slot] = Some(Outcome {
                 check: self.check,

@@ -51,8 +51,8 @@ impl Check for PlyFailure {
     }
 
     fn limits(&self) -> &'static str {
-        "linear laminate theory, a strip of a wide panel; cracks between fibres have the smaller of two factors; the skin's own bending within a few millimetres of a pipe, a \
-         foot or a footing is not in it"
+        "linear laminate theory, a strip of a wide panel; cracks between fibres have the smaller of two factors; a skin bent by itself at a pipe, a foot, a \
+         footing or a backing is skin bending"
     }
 
     fn citation(&self) -> Citation {
@@ -189,7 +189,7 @@ fn compare(
 }
 
 /// The stress component that a mode of failure is named for.
-fn governing(mode: Mode, stress: &PlyStress) -> Pressure {
+pub(super) fn governing(mode: Mode, stress: &PlyStress) -> Pressure {
     match mode {
         Mode::FibreTension | Mode::FibreCompression => stress.s1.abs(),
         Mode::TransverseTension | Mode::TransverseCompression => stress.s2.abs(),

@@ -416,6 +416,10 @@ criteria! {
     // frame
     /// Width of the seat on a pipe over its diameter, where the design file gives none.
     seat_share: Ratio;
+    /// Share of a pipe's push that comes on the edges of a hard seat instead of evenly over its width.
+    seat_edge_share: Ratio;
+    /// Largest moment that a skin has by itself beside a backing over that of the closed form.
+    backing_edge_share: Ratio;
     // method
     /// Share of the widest bay, on either side of a strip, within which gear counts whole on it.
     gear_share_of_bay: Ratio;

@@ -100,6 +100,10 @@ pub struct Grouping {
     pub regions: Vec<usize>,
     /// By region: the distance of the middles of the skins.
     pub levers: Vec<Length>,
+    /// By sample: a further group whose worst states are wanted, counted on behind the regions.
+    pub edges: Vec<Option<usize>>,
+    /// How many of those there are.
+    pub edge_groups: usize,
     /// By sample: the group whose deflection counts together, where one does.
     pub deflections: Vec<Option<usize>>,
     /// By disc: its middle.
@@ -123,7 +127,12 @@ impl<'a> Envelope<'a> {
     #[must_use]
     pub fn new(sampler: &'a Sampler, grouping: &'a Grouping) -> Self {
         let groups = grouping.deflections.iter().flatten().max().map_or(0, |most| most + 1);
-        Self { sampler, grouping, peaks: vec![[None; 10]; grouping.levers.len()], deflected: vec![None; groups] }
+        Self {
+            sampler,
+            grouping,
+            peaks: vec![[None; 10]; grouping.levers.len() + grouping.edge_groups],
+            deflected: vec![None; groups],
+        }
     }
 
     /// Looks at a sum of solutions, each times a factor for strength and one for deflection, at every sample; `under`
@@ -167,6 +176,9 @@ impl<'a> Envelope<'a> {
                     continue;
                 }
                 self.raise(region, worst, rank, &sum, sample.place, under);
+                if let Some(edge) = self.grouping.edges[number] {
+                    self.raise(self.grouping.levers.len() + edge, worst, rank, &sum, sample.place, under);
+                }
             }
         }
         for (disc, of_regions) in discs.iter().enumerate() {
@@ -228,7 +240,7 @@ impl<'a> Envelope<'a> {
         }
     }
 
-    /// The worst states, by region.
+    /// The worst states, by region, then by further group.
     #[must_use]
     pub fn peaks(&self) -> Vec<Vec<Peak>> {
         self.peaks.iter().map(|region| region.iter().flatten().copied().collect()).collect()

@@ -1,7 +1,7 @@
 //! Bending of the skin right beside a hard edge: a strip, an insert, a pipe.
 
 use super::{SkinBending, kelvin::scaled_k0_k1};
-use crate::units::{FlexuralRigidity, ForcePerWidth, Length, MomentPerWidth, per_width, plain};
+use crate::units::{FlexuralRigidity, ForcePerWidth, Length, MomentPerWidth, ShearStiffness, per_width, plain};
 
 /// Bending moment that one skin has on top of its share of the panel's moment, at a straight hard edge.
 ///
@@ -102,4 +102,59 @@ pub fn skin_moment_at_round_edge(
 ) -> MomentPerWidth {
     let (k0, k1) = scaled_k0_k1((radius / panel.decay_length()).value);
     skin_moment_at_edge(shear_force, panel, skin_rigidity) * (k0 / k1)
+}
+
+/// As [`skin_moment_at_edge`], beside a strip between the same skins that shears a little itself.
+///
+/// ```text
+///   γ and γ′ are the same on both sides, γ∞ = D₀ V/(D S) and α = √(S D/(D₀ D₂)) differ
+///   ⇒  m(x) = (V D₀/(α D)) · (D_f/D₂) · |1 − √(S/S_b)| · e^(−αx)
+/// ```
+///
+/// | symbol | meaning                                                | argument        |
+/// |--------|--------------------------------------------------------|-----------------|
+/// | *V*    | shear force per width across the edge                  | `shear_force`   |
+/// | *D₀*, *D₂*, *D*, *S*, *α* | of the panel beside the strip       | `panel`         |
+/// | `S_b`  | shear stiffness of the panel with the strip as its core | `strip`        |
+/// | *x*    | distance from the edge                                 | `off`           |
+/// | `D_f`  | rigidity of this skin about its own middle             | `skin_rigidity` |
+///
+/// # Validity
+///
+/// As [`skin_moment_at_edge`], which is the limit of a rigid strip; strip wider than three of its own decay lengths. The
+/// skins are fast to the strip, which keeps its thickness, so that neither of them is dented. Nearer to the edge than
+/// half the thickness of a skin it is no plate: take that as the least *x*. There it is a third above layered solids.
+///
+/// # Source
+///
+/// [`DERIVED`](crate::source::DERIVED) as above.
+///
+/// # Examples
+///
+/// Four times as stiff: 1 − √(1/4) = half of a rigid strip; a decay length off, 1/e of that.
+///
+/// ```
+/// use skinspan::{strength::{SkinBending, skin_moment_at_edge, skin_moment_beside_strip}};
+/// use skinspan::units::{Force, Length, Pressure, per_width};
+/// use uom::si::{force::newton, length::millimeter, pressure::megapascal};
+/// let (mpa, mm) = (Pressure::new::<megapascal>, Length::new::<millimeter>);
+/// let panel = SkinBending::of_equal_skins(mpa(12_000.0), mpa(27.0), mm(2.0), mm(18.0));
+/// let v = per_width(Force::new::<newton>(10.0) / mm(1.0));
+/// let skin = panel.skins / 2.0;
+/// let beside = |off| skin_moment_beside_strip(v, &panel, panel.shear * 4.0, skin, off);
+/// let rigid = skin_moment_at_edge(v, &panel, skin);
+/// assert!(((beside(mm(0.0)) / rigid).value - 0.5).abs() < 1e-12);
+/// assert!(((beside(panel.decay_length()) / rigid).value - 0.5 / 1.0_f64.exp()).abs() < 1e-12);
+/// ```
+#[must_use]
+pub fn skin_moment_beside_strip(
+    shear_force: ForcePerWidth,
+    panel: &SkinBending,
+    strip: ShearStiffness,
+    skin_rigidity: FlexuralRigidity,
+    off: Length,
+) -> MomentPerWidth {
+    let stiffer = 1.0 - (panel.shear / strip).sqrt().value;
+    let left = (-off / panel.decay_length()).value.exp();
+    skin_moment_at_edge(shear_force, panel, skin_rigidity) * (stiffer.abs() * left)
 }

@@ -35,6 +35,7 @@ mod iso_898_1;
 mod iso_965_1;
 mod kaw_2006;
 mod kit;
+mod layered_solids;
 mod lr_ssc;
 mod mallick_2008;
 mod mindlin;

@@ -65,6 +65,8 @@ pub struct PlateForces {
     pub case: usize,
     /// By region.
     pub regions: Vec<RegionPeaks>,
+    /// Of the field, where a backing ends: by backing.
+    pub edges: Vec<RegionPeaks>,
     /// Largest sag between pipes.
     pub between: Option<FieldSag>,
     /// Largest sag of what hangs over.
@@ -80,7 +82,8 @@ pub struct PlateForces {
 impl PlateForces {
     /// Where loads that move cause a worst state.
     pub(super) fn load_places(&self) -> impl Iterator<Item = Point> {
-        let peaks = self.regions.iter().flat_map(|region| region.peaks.iter().map(|peak| peak.load_at));
+        let peaks =
+            self.regions.iter().chain(&self.edges).flat_map(|region| region.peaks.iter().map(|peak| peak.load_at));
         let sags = self.between.iter().chain(&self.tip).map(|sag| sag.load_at);
         peaks
             .chain(sags)
@@ -228,13 +231,8 @@ impl Solved<'_> {
 }
 
 fn placed(peaks: &[Peak], load_at: &dyn Fn(Option<usize>) -> Option<Point>) -> Vec<FieldPeak> {
-    let placed = peaks.iter().map(|peak| FieldPeak {
-        worst: peak.worst,
-        state: peak.state,
-        at: peak.at,
-        load_at: load_at(peak.under),
-    });
-    placed.collect()
+    let placed = |&Peak { worst, state, at, under, .. }: &Peak| FieldPeak { worst, state, at, load_at: load_at(under) };
+    peaks.iter().map(placed).collect()
 }
 
 /// A load that moves, at one place.
@@ -291,18 +289,16 @@ impl<'a> WorstOf<'a> {
     }
 
     fn done(self, case: usize, load_at: &dyn Fn(Option<usize>) -> Option<Point>) -> PlateForces {
-        let regions = self
-            .envelope
-            .peaks()
-            .into_iter()
-            .zip(&self.solved.net.regions)
-            .filter(|(peaks, _)| !peaks.is_empty())
-            .map(|(peaks, &region)| RegionPeaks {
-                region,
-                peaks: placed(&peaks, load_at),
-                error: NumericalError::default(),
-            })
-            .collect();
+        let regions = &self.solved.net.regions;
+        let backings = (0..self.solved.top.backings.len()).map(Region::Backing);
+        let own = |(peaks, region): (Vec<Peak>, Region)| RegionPeaks {
+            region,
+            peaks: placed(&peaks, load_at),
+            error: NumericalError::default(),
+        };
+        let mut all = self.envelope.peaks().into_iter().zip(regions.iter().copied().chain(backings)).map(own);
+        let regions = all.by_ref().take(regions.len()).filter(|own| !own.peaks.is_empty()).collect();
+        let edges = all.filter(|own| !own.peaks.is_empty()).collect();
         let sag = |group: usize| {
             let deflected = self.envelope.deflected().get(group).copied().flatten()?;
             Some(self.solved.sag(deflected, group == 1, load_at(deflected.under)))
@@ -310,6 +306,7 @@ impl<'a> WorstOf<'a> {
         PlateForces {
             case,
             regions,
+            edges,
             between: sag(0),
             tip: sag(1),
             pipes: self.pipes.done(load_at),

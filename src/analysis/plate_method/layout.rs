@@ -177,7 +177,29 @@ impl Net {
             let conduit = conduit_at(top, place);
             conduit.map_or(self.of_triangle[triangle], |conduit| first_conduit + conduit)
         });
-        Grouping { regions: regions.collect(), levers, deflections, discs: self.sharp.clone() }
+        let borders: Vec<Vec<Point>> =
+            top.backings.iter().map(|backing| border(&backing.along, backing.width)).collect();
+        let edges = sampler.places().map(|(place, triangle)| self.edge(&borders, place, triangle)).collect();
+        Grouping {
+            regions: regions.collect(),
+            levers,
+            edges,
+            edge_groups: top.backings.len(),
+            deflections,
+            discs: self.sharp.clone(),
+        }
+    }
+
+    /// The backing at whose edge a place of the field lies.
+    fn edge(&self, borders: &[Vec<Point>], place: Point, triangle: usize) -> Option<usize> {
+        if self.regions[self.of_triangle[triangle]] != Region::Field {
+            return None;
+        }
+        let hair = self.disc * 1e-3;
+        borders.iter().position(|border| {
+            let sides = border.windows(2);
+            sides.map(|side| off(place, side[0], side[1])).fold(self.disc, Length::min) < hair
+        })
     }
 
     /// Distance to the nearest support that does not move: a rigid pipe, a post of one that bends.
@@ -309,6 +331,14 @@ fn in_hull(points: &[Point], place: Point) -> bool {
     let Some(&first) = turns.first() else { return false };
     let next = turns.iter().skip(1).copied().chain([first + 2.0 * PI]);
     turns.iter().zip(next).all(|(turn, next)| next - turn <= PI + 1e-9)
+}
+
+/// Distance of a place from the straight piece between two.
+fn off(place: Point, from: Point, to: Point) -> Length {
+    let length = from.distance(to);
+    let [dx, dy] = [(to.x - from.x) / length, (to.y - from.y) / length];
+    let along = (dx * (place.x - from.x) + dy * (place.y - from.y)).max(Length::default()).min(length);
+    place.distance(Point { x: from.x + along * dx, y: from.y + along * dy })
 }
 
 fn middle(mesh: &Mesh, corners: &[usize; 3]) -> Point {

@@ -252,13 +252,18 @@ impl NumericalError {
             if fine > 0.0 { Ratio::from((coarse / fine - 1.0).abs()) } else { Ratio::default() }
         };
         let mut all = Self::default();
-        for region in &mut fine.regions {
-            let Some(other) = coarse.regions.iter().find(|other| other.region == region.region) else { continue };
-            region.error = Self {
-                shear: off(other.largest_shear(), region.largest_shear()),
-                moment: off(other.largest_moment(), region.largest_moment()),
-                ..Self::default()
-            };
+        for (fine, coarse) in [(&mut fine.regions, &coarse.regions), (&mut fine.edges, &coarse.edges)] {
+            for region in fine {
+                let Some(other) = coarse.iter().find(|other| other.region == region.region) else { continue };
+                region.error = Self {
+                    shear: off(other.largest_shear(), region.largest_shear()),
+                    moment: off(other.largest_moment(), region.largest_moment()),
+                    ..Self::default()
+                };
+            }
+        }
+        // Edges are parts of the field, and their peaks parts of its own.
+        for region in &fine.regions {
             all.shear = all.shear.max(region.error.shear);
             all.moment = all.moment.max(region.error.moment);
         }

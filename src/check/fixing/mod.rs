@@ -28,7 +28,7 @@ mod potted_side;
 mod prying;
 mod pull_through;
 mod screw_withdrawal;
-mod skin_alone;
+pub(super) mod skin_alone;
 mod skin_bearing;
 mod skin_beside_backing;
 mod skin_net_section;

@@ -16,7 +16,7 @@ use crate::{
 pub(super) const NO_BEARING: &str = "a layer of the skin has no `bearing` in the table: add it to its ply";
 
 /// Rigidity of a skin that is bent along an axis, held straight across it.
-pub(super) fn rigidity(skin: &Laminate, axis: Axis) -> FlexuralRigidity {
+pub(in crate::check) fn rigidity(skin: &Laminate, axis: Axis) -> FlexuralRigidity {
     let along = component(axis);
     skin.stiffness().bending_free(along, along)
 }
@@ -50,23 +50,31 @@ pub(super) fn tensile_strength(skin: &Laminate) -> Option<Pressure> {
 
 /// Moment at which the first ply of a skin fails, and the factor that its way of failing asks for.
 #[derive(Clone, Copy)]
-pub(super) struct Bendable {
-    pub(super) moment: MomentPerWidth,
-    pub(super) factor: Ratio,
+pub(in crate::check) struct Bendable {
+    pub(in crate::check) moment: MomentPerWidth,
+    pub(in crate::check) factor: Ratio,
 }
 
-/// What a skin bears when it is bent along an axis, whichever way, held straight across it.
-pub(super) fn bendable(skin: &Laminate, axis: Axis, top: &Top) -> Option<Bendable> {
+/// A unit moment of a skin by itself that bends it along an axis and leaves it straight across.
+pub(in crate::check) fn bent_alone(skin: &Laminate, axis: Axis) -> Resultants {
     let unit: MomentPerWidth = per_width(Force::new::<newton>(1.0));
     let along = component(axis);
     let d = |other| skin.stiffness().bending_free(along, other);
     let share = |other| (d(other) / d(along)).get::<ratio>();
+    let mut under = Resultants::default();
+    under.moment.x = unit * share(Component::X);
+    under.moment.y = unit * share(Component::Y);
+    under.moment.xy = unit * share(Component::Xy);
+    under
+}
+
+/// What a skin bears when it is bent along an axis, whichever way, held straight across it.
+pub(in crate::check) fn bendable(skin: &Laminate, axis: Axis, top: &Top) -> Option<Bendable> {
+    let unit: MomentPerWidth = per_width(Force::new::<newton>(1.0));
+    let one = bent_alone(skin, axis);
     let mut least: Option<Bendable> = None;
     for way in [1.0, -1.0] {
-        let mut under = Resultants::default();
-        under.moment.x = unit * (way * share(Component::X));
-        under.moment.y = unit * (way * share(Component::Y));
-        under.moment.xy = unit * (way * share(Component::Xy));
+        let under = Resultants { moment: one.moment * way, ..one };
         for reserve in reserves(skin, &under) {
             let (ply, reserve) = reserve?;
             let found = Bendable {

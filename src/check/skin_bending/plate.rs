@@ -1,0 +1,97 @@
+//! Skins bent by themselves, by the forces of the plate method.
+
+use super::{
+    places::{At, beside_backing, beside_footing, over_seat, under_sole},
+    skins::{PanelState, Skins},
+};
+use crate::{
+    analysis::{Bent, Region, RegionPeaks},
+    check::{Outcomes, Part, Place},
+    finite_element::Worst,
+    geometry::{Axis, Point, Polyline},
+    laminate::Resultants,
+    units::{ForcePerWidth, Length, Ratio, per_width, plain},
+};
+
+pub(super) fn evaluate(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>) {
+    let analysis = skins.analysis;
+    for forces in analysis.fields() {
+        let of = |region: Region| forces.regions.iter().find(|of| of.region == region);
+        for pipe in &forces.pipes {
+            let own = &analysis.top.pipes[pipe.pipe];
+            let push: ForcePerWidth = per_width(plain(pipe.push) * (forces.error.shear + Ratio::from(1.0)));
+            for region in analysis.under_pipe(pipe.pipe).into_iter().filter_map(of) {
+                for axis in across(&own.along, pipe.push_at) {
+                    let hogging = if axis == Axis::X { Worst::HoggingX } else { Worst::HoggingY };
+                    let panel = [states(region, region.region, &|worst| worst == hogging)];
+                    let place = Place::of(Part::Pipe(pipe.pipe), Some(pipe.push_at)).under(pipe.push_under);
+                    let at = At { case: forces.case, region: region.region, axis, panel: &panel, place };
+                    over_seat(skins, outcomes, &at, (push, largest_shear(region)), own.seat);
+                }
+            }
+        }
+        for edge in &forces.edges {
+            let most = largest_shear(edge);
+            // Each state with its own shear, which grows without bound at corners: no more than what is seen along the edge.
+            for peak in &edge.peaks {
+                let panel = [states(edge, Region::Field, &|worst| worst == peak.worst)];
+                let place = Place::of(Part::Region(edge.region), Some(peak.at)).under(peak.load_at);
+                for axis in Axis::BOTH {
+                    let own = peak.state.shear[axis.index()].abs();
+                    let shear = per_width(plain(own) * (edge.error.shear + Ratio::from(1.0))).min(most);
+                    let at = At { case: forces.case, region: edge.region, axis, panel: &panel, place };
+                    beside_backing(skins, outcomes, &at, shear);
+                }
+            }
+        }
+        let panel = |region: Region, ways: &[Bent]| {
+            let nothing = PanelState { section: region, states: Vec::new(), used: Default::default() };
+            of(region).map_or(nothing, |of| states(of, region, &|worst| bends(worst, ways)))
+        };
+        under_sole(skins, outcomes, forces.case, &|| panel(Region::Field, &[Bent::Sagging]));
+        beside_footing(skins, outcomes, forces.case, &|region| panel(region, &Bent::BOTH));
+    }
+}
+
+/// Some of the worst states of a region, with what they may be off by, as those of a section.
+fn states(of: &RegionPeaks, section: Region, counts: &dyn Fn(Worst) -> bool) -> PanelState {
+    let times = 1.0 + of.error.moment.value;
+    let own = of.peaks.iter().filter(|peak| counts(peak.worst)).map(|peak| peak.state.resultants);
+    let larger = |state: Resultants| Resultants { force: state.force * times, moment: state.moment * times };
+    // Too few to leave any out beforehand.
+    PanelState { section, states: own.map(larger).collect(), used: [Ratio::from(f64::INFINITY); 2] }
+}
+
+/// Whether a state that is the worst in some way is bent one of some ways.
+fn bends(worst: Worst, ways: &[Bent]) -> bool {
+    let way = match worst {
+        Worst::SaggingX | Worst::SaggingY | Worst::OuterPressed | Worst::InnerPulled => Bent::Sagging,
+        Worst::HoggingX | Worst::HoggingY | Worst::OuterPulled | Worst::InnerPressed => Bent::Hogging,
+        Worst::Twist => return true,
+        Worst::Shear => return false,
+    };
+    ways.contains(&way)
+}
+
+/// Largest shear of a region, with what it may be off by.
+fn largest_shear(of: &RegionPeaks) -> ForcePerWidth {
+    let most = of.shears().map(|peak| peak.state.shear_size()).fold(ForcePerWidth::default(), ForcePerWidth::max);
+    per_width(plain(most) * (of.error.shear + Ratio::from(1.0)))
+}
+
+/// The axes that a pipe does not run along at a place: the skin is bent across it.
+fn across(along: &Polyline, at: Point) -> Vec<Axis> {
+    let nearest = along.points().windows(2).min_by(|a, b| detour(a, at).value.total_cmp(&detour(b, at).value));
+    let Some(pair) = nearest else { return Axis::BOTH.to_vec() };
+    let length = pair[0].distance(pair[1]);
+    let runs = |axis: Axis| ((pair[1].along(axis) - pair[0].along(axis)) / length).abs();
+    Axis::BOTH.into_iter().filter(|axis| runs(*axis).value < ALONG).collect()
+}
+
+/// How much farther it is from one end of a piece to the other by way of a place.
+fn detour(piece: &[Point], by: Point) -> Length {
+    piece[0].distance(by) + by.distance(piece[1]) - piece[0].distance(piece[1])
+}
+
+/// Share of a pipe's length from which on it runs along an axis: within 18 degrees.
+const ALONG: f64 = 0.95;
