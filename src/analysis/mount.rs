@@ -16,7 +16,7 @@ use crate::{
     load_case::{Held, LoadCase, State},
     section::Skin,
     top::{Fastened, Top},
-    units::{Force, ForcePerWidth, Pressure, Ratio, Torque},
+    units::{Force, ForcePerWidth, Pressure, Ratio, Stiffness, Torque},
 };
 
 use self::{
@@ -177,4 +177,10 @@ fn of_gear(
         all.push(footing.forces(fixings, (number, case_number), case)?);
     }
     Ok(all)
+}
+
+/// Pull of a fixing over its give, on a backing or on the core with a share of its stiffness left.
+pub(super) fn fixing_stiffness(top: &Top, fastened: &Fastened, backing: Option<usize>, core_left: Ratio) -> Stiffness {
+    let below = backing.map_or_else(|| gear::Below::core(top, core_left), |backing| gear::Below::board(top, backing));
+    below.stiffness(top, fastened)
 }

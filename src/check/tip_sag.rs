@@ -78,17 +78,18 @@ impl Check for TipSag {
         }
         outcomes.by(Method::Plate);
         for forces in analysis.fields() {
-            let Some(sag) = &forces.tip else { continue };
-            let allowable: Length = (sag.over * limit).max(least);
-            let acting: Length = sag.sag.abs() * (Ratio::from(1.0) + forces.error.sag);
-            outcomes.compare(Some(forces.case), acting / allowable, || {
-                let finding = Finding::compare(acting, allowable, Ratio::from(1.0), Basis::Typical)
-                    .term("c", sag.over)
-                    .term("ε", forces.error.sag)
-                    .term("limit", limit)
-                    .term("k of the core's modulus", analysis.core_left(forces.case));
-                (Place::of(Part::Tip, Some(sag.at)).under(sag.load_at), finding)
-            });
+            for sag in &forces.tip {
+                let allowable: Length = (sag.over * limit).max(least);
+                let acting: Length = sag.sag.abs() * (Ratio::from(1.0) + forces.error.sag);
+                outcomes.compare(Some(forces.case), acting / allowable, || {
+                    let finding = Finding::compare(acting, allowable, Ratio::from(1.0), Basis::Typical)
+                        .term("c", sag.over)
+                        .term("ε", forces.error.sag)
+                        .term("limit", limit)
+                        .term("k of the core's modulus", analysis.core_left(forces.case));
+                    (Place::of(Part::Tip, Some(sag.at)).under(sag.load_at), finding)
+                });
+            }
         }
     }
 }

@@ -82,15 +82,31 @@ pub struct Peak {
     rank: f64,
 }
 
-/// The largest deflection of a group of samples, without its sign.
+/// How a deflection is judged.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Judged {
+    /// The group whose deflections count together.
+    pub group: usize,
+    /// Samples against which it is taken, with their shares; shares of none for one against what does not move.
+    pub against: [(usize, f64); 2],
+    /// The distance over which it counts.
+    pub over: Length,
+    /// Whether the worst is the largest share of that distance, or just the largest.
+    pub by_share: bool,
+}
+
+/// The worst deflection of a group of samples, without its sign.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Deflected {
     /// The deflection, downwards positive.
     pub deflection: Length,
+    /// The distance over which it counts.
+    pub over: Length,
     /// Where.
     pub at: Point,
     /// Which load causes it.
     pub under: Option<usize>,
+    rank: f64,
 }
 
 /// Where the samples belong.
@@ -104,8 +120,8 @@ pub struct Grouping {
     pub edges: Vec<Option<usize>>,
     /// How many of those there are.
     pub edge_groups: usize,
-    /// By sample: the group whose deflection counts together, where one does.
-    pub deflections: Vec<Option<usize>>,
+    /// By sample: how its deflection is judged.
+    pub deflections: Vec<Vec<Judged>>,
     /// By disc: its middle.
     pub discs: Vec<Point>,
 }
@@ -126,7 +142,7 @@ impl<'a> Envelope<'a> {
     /// Nothing seen yet.
     #[must_use]
     pub fn new(sampler: &'a Sampler, grouping: &'a Grouping) -> Self {
-        let groups = grouping.deflections.iter().flatten().max().map_or(0, |most| most + 1);
+        let groups = grouping.deflections.iter().flatten().map(|judged| judged.group + 1).max().unwrap_or(0);
         Self {
             sampler,
             grouping,
@@ -140,17 +156,16 @@ impl<'a> Envelope<'a> {
     /// peak no plate theory shows.
     pub fn take(&mut self, parts: &[(&Sampled, f64, f64)], under: Option<usize>, beside: &[Sharp]) {
         let punched = |place: Point| beside.iter().any(|load| load.at.distance(place) < load.radius);
+        let deflection =
+            |sample: usize| parts.iter().map(|(sampled, _, factor)| factor * sampled.0[sample][0]).sum::<f64>();
         // What of each disc lies in a region has its own mean: beside a stiff piece the shear jumps.
         let mut discs: Vec<Vec<OnDisc>> = vec![Vec::new(); self.sampler.discs];
         for (number, sample) in self.sampler.samples.iter().enumerate() {
             let mut sum = [0.0; NUMBERS];
-            let mut deflection = 0.0;
-            for (sampled, factor, of_deflection) in parts {
-                let numbers = &sampled.0[number];
-                for (own, value) in sum.iter_mut().zip(numbers) {
+            for (sampled, factor, _) in parts {
+                for (own, value) in sum.iter_mut().zip(&sampled.0[number]) {
                     *own += factor * value;
                 }
-                deflection += of_deflection * numbers[0];
             }
             if let Use::OnDisc(disc) = sample.good_for {
                 let shear = sum[7].hypot(sum[8]);
@@ -167,7 +182,7 @@ impl<'a> Envelope<'a> {
                 }
                 continue;
             }
-            self.deflection(number, deflection, sample.place, under);
+            self.deflection(number, &deflection, sample.place, under);
             let region = self.grouping.regions[number];
             let lever = self.grouping.levers[region].value;
             let punched = punched(sample.place);
@@ -198,11 +213,15 @@ impl<'a> Envelope<'a> {
         }
     }
 
-    fn deflection(&mut self, sample: usize, deflection: f64, at: Point, under: Option<usize>) {
-        let Some(group) = self.grouping.deflections[sample] else { return };
-        let known = &mut self.deflected[group];
-        if deflection.is_nan() || known.is_none_or(|known| deflection.abs() > known.deflection.value.abs()) {
-            *known = Some(Deflected { deflection: si(deflection), at, under });
+    fn deflection(&mut self, sample: usize, of: &dyn Fn(usize) -> f64, at: Point, under: Option<usize>) {
+        for judged in &self.grouping.deflections[sample] {
+            let against = judged.against.iter().filter(|(_, share)| *share != 0.0);
+            let deflection = of(sample) - against.map(|(sample, share)| share * of(*sample)).sum::<f64>();
+            let rank = deflection.abs() / if judged.by_share { judged.over.value } else { 1.0 };
+            let known = &mut self.deflected[judged.group];
+            if rank.is_nan() || known.is_none_or(|known| rank > known.rank) {
+                *known = Some(Deflected { deflection: si(deflection), over: judged.over, at, under, rank });
+            }
         }
     }
 
@@ -233,7 +252,7 @@ impl<'a> Envelope<'a> {
         }
         for (own, other) in self.deflected.iter_mut().zip(&later.deflected) {
             if let Some(other) = other
-                && own.is_none_or(|own| other.deflection.abs() > own.deflection.abs())
+                && own.is_none_or(|own| other.rank > own.rank || other.rank.is_nan())
             {
                 *own = Some(*other);
             }

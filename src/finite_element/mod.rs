@@ -25,7 +25,7 @@ pub use beam::{BeamForces, Push};
 pub use buckling::Buckling;
 pub use contact::{Contact, LiftsOff, Loose};
 pub use element::{Fields, ShellStiffness};
-pub use envelope::{Deflected, Envelope, Grouping, Peak, Worst};
+pub use envelope::{Deflected, Envelope, Grouping, Judged, Peak, Worst};
 pub use frequency::{Masses, Swinging};
 pub use load::Load;
 pub use modes::NoMode;

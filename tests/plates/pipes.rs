@@ -176,7 +176,7 @@ fn softness_is_felt_beside_the_pipes_not_with_them() {
             outcomes.iter().find(of).unwrap().utilisation().unwrap().value
         };
         let tip: Length =
-            analysis.fields().filter_map(|forces| Some(forces.tip?.sag.abs())).reduce(Length::max).unwrap();
+            analysis.fields().filter_map(|forces| Some(forces.tip.first()?.sag.abs())).reduce(Length::max).unwrap();
         (used(Method::Hand), used(Method::Plate), tip.value)
     };
     let (_, limber, sinks) = softest("ferry-tender-mended", false);

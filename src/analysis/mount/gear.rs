@@ -195,14 +195,14 @@ fn bedded(top: &Top, gear: &Gear, below: Option<InBacking>, at: &[Point]) -> Bed
 }
 
 /// What lies between the skins below a footing.
-struct Below {
+pub(super) struct Below {
     compressive_modulus: Pressure,
     shear_modulus: Pressure,
     depth: Length,
 }
 
 impl Below {
-    fn board(top: &Top, backing: usize) -> Self {
+    pub(super) fn board(top: &Top, backing: usize) -> Self {
         let board = &top.backings[backing].board;
         Self {
             compressive_modulus: board.compressive_modulus.value,
@@ -211,7 +211,7 @@ impl Below {
         }
     }
 
-    fn core(top: &Top, left: Ratio) -> Self {
+    pub(super) fn core(top: &Top, left: Ratio) -> Self {
         let core = &top.core.material;
         Self {
             compressive_modulus: core.compressive_modulus.value * left,
@@ -227,7 +227,7 @@ impl Below {
 
     /// Force per give of one fixing: of a bolt as a rod through the panel, on the column that its washer presses
     /// together at 45 degrees; of one that ends in the panel by the shear round it, which has died away at its depth.
-    fn stiffness(&self, top: &Top, fastened: &Fastened) -> Stiffness {
+    pub(super) fn stiffness(&self, top: &Top, fastened: &Fastened) -> Stiffness {
         let fixing = &fastened.fixing;
         let diameter = fixing.diameter();
         if let Hold::ThroughBolt { bolt, washer, .. } = &fixing.hold {

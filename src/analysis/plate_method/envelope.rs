@@ -3,29 +3,29 @@
 use rayon::prelude::*;
 
 use super::{
-    NumericalError,
+    NumericalError, Softest,
     layout::Net,
+    lifting::{Lifting, Part, Seen},
     loads::Still,
     people::{self, Placed},
-    pipes::{OnBed, PipeForces, PipesWorst},
-    softness::{Softest, give},
+    pipes::PipeForces,
+    softness::give,
+    worst::Worst,
 };
 use crate::{
     analysis::line::Region,
-    finite_element::{
-        Deflected, Envelope, Grouping, Load, Peak, Plate, Sampled, Sampler, Sharp, Solution, State, Worst,
-    },
+    finite_element::{self, Grouping, LiftsOff, Load, Plate, Sampler, Sharp, Solution, State},
     geometry::Point,
     load_case::LoadCase,
     top::Top,
-    units::{Force, Length, Ratio},
+    units::{Force, Length},
 };
 
 /// A state that is the worst of its region in some way.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct FieldPeak {
     /// In which way it is the worst.
-    pub worst: Worst,
+    pub worst: finite_element::Worst,
     /// Forces, moments and shears.
     pub state: State,
     /// Where.
@@ -45,7 +45,7 @@ pub struct RegionPeaks {
     pub error: NumericalError,
 }
 
-/// A largest deflection.
+/// A largest deflection, as a share of the distance over which it counts.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct FieldSag {
     /// Downwards positive.
@@ -54,7 +54,8 @@ pub struct FieldSag {
     pub at: Point,
     /// Where the person is that causes it.
     pub load_at: Option<Point>,
-    /// Twice the distance to the nearest support that does not move, a rigid pipe or a post; for a tip, once.
+    /// Against what does not move: twice the distance to the nearest rigid pipe or post; for a tip, once. Against the pipes,
+    /// what these sag themselves taken off: the distance of the two nearest; for a tip, to the nearest.
     pub over: Length,
 }
 
@@ -67,10 +68,10 @@ pub struct PlateForces {
     pub regions: Vec<RegionPeaks>,
     /// Of the field, where a backing ends: by backing.
     pub edges: Vec<RegionPeaks>,
-    /// Largest sag between pipes.
-    pub between: Option<FieldSag>,
-    /// Largest sag of what hangs over.
-    pub tip: Option<FieldSag>,
+    /// Largest sags between pipes: against what does not move, and against the pipes themselves.
+    pub between: Vec<FieldSag>,
+    /// Largest sags of what hangs over, both ways too.
+    pub tip: Vec<FieldSag>,
     /// By pipe.
     pub pipes: Vec<PipeForces>,
     /// Where the top is softest underfoot; none where nobody stands on it.
@@ -101,7 +102,7 @@ impl PlateForces {
 impl RegionPeaks {
     /// The states that are the worst by their shear: what sharp places and punching leave of it.
     pub fn shears(&self) -> impl Iterator<Item = &FieldPeak> {
-        self.peaks.iter().filter(|peak| peak.worst == Worst::Shear)
+        self.peaks.iter().filter(|peak| peak.worst == finite_element::Worst::Shear)
     }
 
     /// The largest shear, in SI units.
@@ -125,7 +126,7 @@ pub(super) fn envelope(
     (cases, numbers): (&[LoadCase], &[usize]),
     still: &[Still],
     only: Option<&[Point]>,
-) -> Vec<PlateForces> {
+) -> Result<Vec<Found>, LiftsOff> {
     // Cases with the same people on them share what those do; a hand up does what a hand down does, the other way.
     let mut groups: Vec<(&LoadCase, Vec<(&Still, f64)>)> = Vec::new();
     for still in still {
@@ -143,9 +144,12 @@ pub(super) fn envelope(
             None => groups.push((case, vec![(still, 1.0)])),
         }
     }
-    let mut all: Vec<PlateForces> = groups.iter().flat_map(|(case, group)| solved.forces(case, group, only)).collect();
-    all.sort_by_key(|forces| numbers.iter().position(|number| *number == forces.case));
-    all
+    let mut all = Vec::with_capacity(numbers.len());
+    for (case, group) in &groups {
+        all.extend(solved.forces(case, group, only)?);
+    }
+    all.sort_by_key(|found: &Found| numbers.iter().position(|number| *number == found.tied.case));
+    Ok(all)
 }
 
 /// A factored plate with all that looks at it.
@@ -155,25 +159,28 @@ pub(super) struct Solved<'a> {
     pub(super) plate: &'a Plate,
     pub(super) sampler: &'a Sampler,
     pub(super) grouping: &'a Grouping,
+    /// Where the top may lift off its pipes.
+    pub(super) lifting: Option<&'a Lifting>,
 }
 
-/// What a solution does: states at all samples, and forces on the pipes.
-struct Seen {
-    sampled: Sampled,
-    beds: Vec<OnBed>,
+/// Forces of a case: the top held down all along its pipes, and, where its fixings are known, lifting off them.
+pub(super) struct Found {
+    pub(super) tied: PlateForces,
+    pub(super) lifted: Option<PlateForces>,
 }
 
-impl Solved<'_> {
+impl<'a> Solved<'a> {
     fn seen(&self, solution: &Solution) -> Seen {
-        let beds = 0..self.net.stretches.len();
-        Seen {
-            sampled: self.sampler.sample(self.plate, solution),
-            beds: beds.map(|bed| (self.plate.pushes(bed, solution), self.plate.beam_forces(bed, solution))).collect(),
-        }
+        self.net.seen((self.plate, self.sampler), self.lifting, solution)
     }
 
     /// Cases on which the same moves, in each of them so many times.
-    fn forces(&self, case: &LoadCase, group: &[(&Still, f64)], only: Option<&[Point]>) -> Vec<PlateForces> {
+    fn forces(
+        &'a self,
+        case: &LoadCase,
+        group: &[(&Still, f64)],
+        only: Option<&[Point]>,
+    ) -> Result<Vec<Found>, LiftsOff> {
         let mut placed = people::placed(self.top, self.net, self.plate, case);
         if let Some(only) = only {
             placed.retain(|placed| only.contains(&placed.at));
@@ -184,136 +191,83 @@ impl Solved<'_> {
             feet.map(|gear| Sharp { at: gear.at, radius: gear.footing() * 0.5 + self.net.disc * 3.0 }).collect();
         let still: Vec<Vec<Seen>> =
             group.iter().map(|(still, _)| still.from.iter().map(|solution| self.seen(solution)).collect()).collect();
-        let mut worst: Vec<WorstOf<'_>> = group.iter().map(|_| WorstOf::new(self)).collect();
+        let mut worst: Vec<Both<'a>> = group.iter().map(|_| Both::new(self)).collect();
         if placed.is_empty() {
             for (worst, from) in worst.iter_mut().zip(&still) {
                 for seen in from {
-                    worst.take(seen, None, &feet);
+                    worst.take(self, vec![(seen, 1.0, 1.0)], None, &feet)?;
                 }
             }
         }
         let indexed: Vec<(usize, &Placed)> = placed.iter().enumerate().collect();
-        let parts: Vec<Vec<WorstOf<'_>>> = indexed
+        let parts: Result<Vec<Vec<Both<'a>>>, LiftsOff> = indexed
             .par_chunks(AT_ONCE)
             .map(|chunk| {
                 let loads: Vec<&Load> = chunk.iter().map(|(_, placed)| &placed.load).collect();
-                let mut worst: Vec<WorstOf<'_>> = group.iter().map(|_| WorstOf::new(self)).collect();
-                for ((number, placed), solution) in chunk.iter().zip(self.plate.solve(&loads)) {
+                let mut worst: Vec<Both<'a>> = group.iter().map(|_| Both::new(self)).collect();
+                for (&(number, placed), solution) in chunk.iter().zip(self.plate.solve(&loads)) {
                     let own = self.seen(&solution);
                     let gives = give(self.net, self.plate, case, placed, &solution);
                     let beside: Vec<Sharp> = feet.iter().chain(&placed.beside).copied().collect();
-                    for ((worst, from), (_, times)) in worst.iter_mut().zip(&still).zip(group) {
-                        worst.gives(gives, *number);
+                    for ((worst, from), &(_, times)) in worst.iter_mut().zip(&still).zip(group) {
+                        worst.tied.gives(gives, number);
                         for seen in from {
-                            let moved = Moved { number: *number, seen: &own, times: *times, at_rest: placed.at_rest };
-                            worst.take(seen, Some(moved), &beside);
+                            let parts = vec![(seen, 1.0, 1.0), (&own, times, times * placed.at_rest)];
+                            worst.take(self, parts, Some(number), &beside)?;
                         }
                     }
                 }
-                worst
+                Ok(worst)
             })
             .collect();
         // In their order, so that of two places as bad the first is named, however many threads there were.
-        for part in parts {
+        for part in parts? {
             for (worst, part) in worst.iter_mut().zip(part) {
                 worst.merge(part);
             }
         }
         let load_at = |under: Option<usize>| under.map(|number| placed[number].at);
-        group.iter().zip(worst).map(|((still, _), worst)| worst.done(still.case, &load_at)).collect()
-    }
-
-    fn sag(&self, deflected: Deflected, tip: bool, load_at: Option<Point>) -> FieldSag {
-        let near = self.net.to_support(self.top, deflected.at);
-        let over = if tip { near } else { near * 2.0 };
-        FieldSag { sag: deflected.deflection, at: deflected.at, load_at, over }
+        Ok(group.iter().zip(worst).map(|((still, _), worst)| worst.done(still.case, &load_at)).collect())
     }
 }
 
-fn placed(peaks: &[Peak], load_at: &dyn Fn(Option<usize>) -> Option<Point>) -> Vec<FieldPeak> {
-    let placed = |&Peak { worst, state, at, under, .. }: &Peak| FieldPeak { worst, state, at, load_at: load_at(under) };
-    peaks.iter().map(placed).collect()
+/// The worst of a case, held down all along, and lifting off.
+struct Both<'a> {
+    tied: Worst<'a>,
+    lifted: Option<Worst<'a>>,
 }
 
-/// A load that moves, at one place.
-#[derive(Clone, Copy)]
-struct Moved<'a> {
-    number: usize,
-    seen: &'a Seen,
-    times: f64,
-    /// Share of it that is there when sag is judged.
-    at_rest: f64,
-}
-
-/// The worst of one case so far.
-struct WorstOf<'a> {
-    solved: &'a Solved<'a>,
-    envelope: Envelope<'a>,
-    pipes: PipesWorst<'a>,
-    /// How far the top gives way under one person, and which.
-    softest: Option<(Length, usize)>,
-}
-
-impl<'a> WorstOf<'a> {
+impl<'a> Both<'a> {
     fn new(solved: &'a Solved<'a>) -> Self {
-        let envelope = Envelope::new(solved.sampler, solved.grouping);
-        Self { solved, envelope, pipes: PipesWorst::new(solved.top), softest: None }
+        Self { tied: Worst::new(solved), lifted: solved.lifting.map(|_| Worst::new(solved)) }
     }
 
-    /// What is still, with one load that moves.
-    fn take(&mut self, still: &Seen, moved: Option<Moved<'_>>, beside: &[Sharp]) {
-        let under = moved.map(|moved| moved.number);
-        match moved {
-            Some(Moved { seen, times, at_rest, .. }) => {
-                let parts = [(&still.sampled, 1.0, 1.0), (&seen.sampled, times, times * at_rest)];
-                self.envelope.take(&parts, under, beside);
-            }
-            None => self.envelope.take(&[(&still.sampled, 1.0, 1.0)], under, beside),
+    fn take<'b>(
+        &mut self,
+        solved: &Solved<'b>,
+        mut parts: Vec<Part<'b>>,
+        under: Option<usize>,
+        beside: &[Sharp],
+    ) -> Result<(), LiftsOff>
+    where
+        'a: 'b,
+    {
+        self.tied.take(&parts, None, under, beside);
+        if let (Some(lifting), Some(lifted)) = (solved.lifting, &mut self.lifted) {
+            let pulls = lifting.open(solved.net, (solved.plate, solved.sampler), &mut parts, solved.top.pipes.len())?;
+            lifted.take(&parts, Some(&pulls), under, beside);
         }
-        let own = moved.map(|moved| (&moved.seen.beds[..], moved.times));
-        self.pipes.take(self.solved.net, &still.beds, own, under);
+        Ok(())
     }
 
-    fn gives(&mut self, sag: Option<Length>, under: usize) {
-        if let Some(sag) = sag
-            && self.softest.is_none_or(|(known, _)| sag > known)
-        {
-            self.softest = Some((sag, under));
+    fn merge(&mut self, later: Self) {
+        self.tied.merge(later.tied);
+        if let (Some(own), Some(later)) = (&mut self.lifted, later.lifted) {
+            own.merge(later);
         }
     }
 
-    fn merge(&mut self, other: Self) {
-        other.softest.into_iter().for_each(|(sag, under)| self.gives(Some(sag), under));
-        self.envelope.merge(&other.envelope);
-        self.pipes.merge(other.pipes);
-    }
-
-    fn done(self, case: usize, load_at: &dyn Fn(Option<usize>) -> Option<Point>) -> PlateForces {
-        let regions = &self.solved.net.regions;
-        let backings = (0..self.solved.top.backings.len()).map(Region::Backing);
-        let own = |(peaks, region): (Vec<Peak>, Region)| RegionPeaks {
-            region,
-            peaks: placed(&peaks, load_at),
-            error: NumericalError::default(),
-        };
-        let mut all = self.envelope.peaks().into_iter().zip(regions.iter().copied().chain(backings)).map(own);
-        let regions = all.by_ref().take(regions.len()).filter(|own| !own.peaks.is_empty()).collect();
-        let edges = all.filter(|own| !own.peaks.is_empty()).collect();
-        let sag = |group: usize| {
-            let deflected = self.envelope.deflected().get(group).copied().flatten()?;
-            Some(self.solved.sag(deflected, group == 1, load_at(deflected.under)))
-        };
-        PlateForces {
-            case,
-            regions,
-            edges,
-            between: sag(0),
-            tip: sag(1),
-            pipes: self.pipes.done(load_at),
-            softest: self
-                .softest
-                .and_then(|(sag, under)| Some(Softest { sag, at: load_at(Some(under))?, error: Ratio::default() })),
-            error: NumericalError::default(),
-        }
+    fn done(self, case: usize, load_at: &dyn Fn(Option<usize>) -> Option<Point>) -> Found {
+        Found { tied: self.tied.done(case, load_at), lifted: self.lifted.map(|lifted| lifted.done(case, load_at)) }
     }
 }

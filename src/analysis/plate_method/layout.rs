@@ -171,7 +171,7 @@ impl Net {
 
     pub(super) fn grouping(&self, top: &Top, sections: &Sections, sampler: &Sampler) -> Grouping {
         let levers = self.regions.iter().map(|&region| sections.of(region).lever(Axis::X)).collect();
-        let deflections = sampler.places().map(|(place, _)| Some(usize::from(hangs_over(top, place)))).collect();
+        let deflections = self.judged(top, sampler);
         let first_conduit = 1 + top.backings.len();
         let regions = sampler.places().map(|(place, triangle)| {
             let conduit = conduit_at(top, place);
@@ -318,7 +318,7 @@ fn sharp_places(top: &Top) -> Vec<Point> {
 }
 
 /// Whether a place hangs over: it lies outside the ring that joins the ends of the pipes.
-fn hangs_over(top: &Top, place: Point) -> bool {
+pub(super) fn hangs_over(top: &Top, place: Point) -> bool {
     let corners: Vec<Point> = top.pipes.iter().flat_map(|pipe| pipe.along.points().iter().copied()).collect();
     !in_hull(&corners, place)
 }

@@ -4,15 +4,18 @@ mod buckling;
 mod envelope;
 mod frequency;
 mod layout;
+mod lifting;
 mod loads;
 mod masses;
 mod people;
 mod pipe_forces;
 mod pipes;
 mod row;
+mod sags;
 mod shells;
 mod softness;
 mod wind;
+mod worst;
 
 pub use buckling::{EvenPush, Pressed};
 pub use envelope::{FieldPeak, FieldSag, PlateForces, RegionPeaks};
@@ -25,13 +28,14 @@ use rayon::prelude::*;
 use uom::si::ratio::ratio;
 
 use self::{
-    envelope::Solved,
+    envelope::{Found, Solved},
     layout::Net,
+    lifting::Lifting,
     loads::{Still, StillLoads},
 };
 use super::{design_value::Knockdowns, line::Region, sections::Sections};
 use crate::{
-    finite_element::{Degree, Grouping, Mechanism, NoMode, Plate, Sampler},
+    finite_element::{Degree, Grouping, LiftsOff, Mechanism, NoMode, Plate, Sampler},
     geometry::Point,
     load_case::{Held, LoadCase, State},
     mesh::MeshError,
@@ -89,6 +93,20 @@ pub enum NoPlate {
     Mesh(MeshError),
     /// Something can move without resistance.
     Mechanism(Mechanism),
+    /// Nothing holds it down.
+    LiftsOff(LiftsOff),
+}
+
+impl From<Mechanism> for NoPlate {
+    fn from(mechanism: Mechanism) -> Self {
+        Self::Mechanism(mechanism)
+    }
+}
+
+impl From<LiftsOff> for NoPlate {
+    fn from(lifts_off: LiftsOff) -> Self {
+        Self::LiftsOff(lifts_off)
+    }
 }
 
 impl std::fmt::Display for NoPlate {
@@ -96,6 +114,7 @@ impl std::fmt::Display for NoPlate {
         match self {
             Self::Mesh(error) => error.fmt(f),
             Self::Mechanism(error) => error.fmt(f),
+            Self::LiftsOff(error) => error.fmt(f),
         }
     }
 }
@@ -144,7 +163,7 @@ impl PlateMethod {
             let swinging = || frequency::first_frequency(top, &net, &coarse.plate).map(|swinging| swinging.frequency);
             rayon::join(swinging, buckled)
         };
-        let solve = || -> Result<Vec<_>, Mechanism> {
+        let solve = || -> Result<Vec<(Vec<PlateForces>, Vec<Pressed>)>, NoPlate> {
             alike
                 .par_iter()
                 .filter(|(_, numbers)| !numbers.is_empty())
@@ -157,11 +176,14 @@ impl PlateMethod {
                         .filter(|_| crowned)
                         .filter_map(|still| buckling::pressed(&net, &lower, still))
                         .collect();
-                    let coarse = coarse.forces(&lower, &still, (cases, numbers), None);
-                    let places: Vec<Point> = coarse.iter().flat_map(PlateForces::load_places).collect();
+                    let coarse = coarse.forces((&lower, None), &still, (cases, numbers), None)?;
+                    let places: Vec<Point> = coarse.iter().flat_map(|found| found.tied.load_places()).collect();
                     let higher = fine.state(*left)?;
                     let still = fine.still(&higher, (cases, numbers));
-                    Ok((coarse, fine.forces(&higher, &still, (cases, numbers), Some(&places)), pressed))
+                    let lifting = Lifting::new(top, &net, &higher, *left);
+                    let fine = fine.forces((&higher, lifting.as_ref()), &still, (cases, numbers), Some(&places))?;
+                    let settled = coarse.iter().zip(fine).map(|(coarse, fine)| settled(&coarse.tied, fine));
+                    Ok((settled.collect(), pressed))
                 })
                 .collect()
         };
@@ -169,16 +191,9 @@ impl PlateMethod {
         let even_push = even_push.map_err(NoPlate::Mechanism)?;
         let mut found = Vec::with_capacity(cases.len());
         let mut pressed = Vec::new();
-        for (coarse, mut fine, own_pressed) in solved.map_err(NoPlate::Mechanism)? {
+        for (forces, own_pressed) in solved? {
             pressed.extend(own_pressed);
-            for (coarse, fine) in coarse.iter().zip(&mut fine) {
-                fine.error = NumericalError::between(coarse, fine);
-                fine.pipes.iter_mut().zip(&coarse.pipes).for_each(|(fine, coarse)| fine.settle(coarse));
-                if let (Some(fine), Some(coarse)) = (&mut fine.softest, &coarse.softest) {
-                    fine.settle(coarse);
-                }
-            }
-            found.extend(fine);
+            found.extend(forces);
         }
         found.sort_by_key(|forces: &PlateForces| forces.case);
         Ok(Self {
@@ -235,14 +250,37 @@ impl<'a> Solver<'a> {
     /// Forces by case; what moves is tried everywhere, or at some places only.
     fn forces(
         &self,
-        plate: &Plate,
+        (plate, lifting): (&Plate, Option<&Lifting>),
         still: &[Still],
         (cases, numbers): (&[LoadCase], &[usize]),
         only: Option<&[Point]>,
-    ) -> Vec<PlateForces> {
-        let solved = Solved { top: self.top, net: self.net, plate, sampler: &self.sampler, grouping: &self.grouping };
+    ) -> Result<Vec<Found>, LiftsOff> {
+        let (sampler, grouping) = (&self.sampler, &self.grouping);
+        let solved = Solved { top: self.top, net: self.net, plate, sampler, grouping, lifting };
         envelope::envelope(&solved, (cases, numbers), still, only)
     }
+}
+
+/// The forces that count, with what they may be off by: from those that both degrees have, held down all along.
+fn settled(coarse: &PlateForces, fine: Found) -> PlateForces {
+    let Found { mut tied, lifted } = fine;
+    tied.error = NumericalError::between(coarse, &mut tied);
+    if let (Some(fine), Some(coarse)) = (&mut tied.softest, &coarse.softest) {
+        fine.settle(coarse);
+    }
+    tied.pipes.iter_mut().zip(&coarse.pipes).for_each(|(fine, coarse)| fine.settle(coarse));
+    let Some(mut lifted) = lifted else { return tied };
+    lifted.error = tied.error;
+    for (own, tied) in [(&mut lifted.regions, &tied.regions), (&mut lifted.edges, &tied.edges)] {
+        for own in own {
+            if let Some(tied) = tied.iter().find(|tied| tied.region == own.region) {
+                own.error = tied.error;
+            }
+        }
+    }
+    lifted.softest = tied.softest;
+    lifted.pipes.iter_mut().zip(&tied.pipes).for_each(|(own, tied)| own.as_sure_as(tied));
+    lifted
 }
 
 impl NumericalError {

@@ -50,29 +50,35 @@ impl<'a> PipesWorst<'a> {
         Self { top, worst: worst.collect(), rows: Vec::new() }
     }
 
-    /// What is still, with one load that moves so many times.
-    pub(super) fn take(&mut self, net: &Net, still: &[OnBed], moved: Option<(&[OnBed], f64)>, under: Option<usize>) {
-        self.rows.resize_with(still.len(), || None);
+    /// What acts together, each so many times; pulls of fixings where these are known, else from what lifts their lengths of
+    /// pipe.
+    pub(super) fn take(
+        &mut self,
+        net: &Net,
+        parts: &[(&[OnBed], f64)],
+        pulls: Option<&[Vec<Force>]>,
+        under: Option<usize>,
+    ) {
+        let Some(((first, _), _)) = parts.split_first() else { return };
+        self.rows.resize_with(first.len(), || None);
         let mut fixings: Vec<Vec<Force>> = vec![Vec::new(); self.worst.len()];
         for (bed, stretch) in net.stretches.iter().enumerate() {
             let worst = &mut self.worst[stretch.pipe];
-            let (pushes, beam) = &still[bed];
-            let own = moved.map(|(beds, times)| (&beds[bed], times));
-            let none = Force::default();
-            let force = |k: usize| pushes[k].force + own.map_or(none, |((own, _), times)| own[k].force * times);
+            let (pushes, beam) = &first[bed];
+            let force = |k: usize| parts.iter().map(|(beds, times)| beds[bed].0[k].force * *times).sum::<Force>();
             worst.take_pushes(pushes, &force, net.disc * 2.0, under);
-            let moments = beam.moments.iter().enumerate().map(|(k, (_, moment))| {
-                *moment + own.map_or_else(Torque::default, |((_, own), times)| own.moments[k].1 * times)
-            });
-            worst.take_moments(pushes, beam, moments, under);
-            for (k, (along, post)) in beam.posts.iter().enumerate() {
-                let sum = *post + own.map_or(none, |((_, own), times)| own.posts[k].1 * times);
-                worst.take_post(pushes, *along, sum);
+            let moment = |k: usize| parts.iter().map(|(beds, times)| beds[bed].1.moments[k].1 * *times).sum::<Torque>();
+            worst.take_moments(pushes, beam, (0..beam.moments.len()).map(moment), under);
+            for (k, (along, _)) in beam.posts.iter().enumerate() {
+                let post = parts.iter().map(|(beds, times)| beds[bed].1.posts[k].1 * *times).sum();
+                worst.take_post(pushes, *along, post);
             }
             let row = self.rows[bed].get_or_insert_with(|| Row::new(&self.top.pipes[stretch.pipe], pushes));
             row.add_pulls(&force, &mut fixings[stretch.pipe]);
         }
-        for (worst, pulls) in self.worst.iter_mut().zip(&fixings) {
+        for (pipe, worst) in self.worst.iter_mut().enumerate() {
+            let known = pulls.map(|pulls| &pulls[pipe]).filter(|pulls| !pulls.is_empty());
+            let pulls = known.unwrap_or(&fixings[pipe]);
             if pulls.iter().copied().fold(Force::default(), Force::max) > worst.forces.hardest() {
                 worst.fixings = under;
             }

@@ -1,0 +1,141 @@
+//! A top that lifts off its pipes, where its fixings are known.
+
+use std::sync::OnceLock;
+
+use super::{layout::Net, pipes::OnBed};
+use crate::{
+    analysis::{line::backing_at, mount::fixing_stiffness},
+    finite_element::{Contact, LiftsOff, Loose, Plate, Sampled, Sampler, Solution},
+    top::{Pipe, Top},
+    units::{Force, Length, Ratio, Stiffness},
+};
+
+/// What a solution does: states at all samples, forces on the pipes, and what presses where the top may open.
+pub(super) struct Seen {
+    pub(super) sampled: Sampled,
+    pub(super) beds: Vec<OnBed>,
+    pub(super) pressing: Vec<Force>,
+}
+
+/// One of the solutions of which a state is made: so many times for strength, and for sag, which is judged at rest.
+pub(super) type Part<'a> = (&'a Seen, f64, f64);
+
+/// Openings between a top and its pipes.
+pub(super) struct Lifting {
+    contact: Contact,
+    /// By place that may open, once it has.
+    opened: Vec<OnceLock<Seen>>,
+    /// By fixing: its pipe, and its place in the row.
+    fixings: Vec<(usize, usize)>,
+}
+
+impl Net {
+    /// Stretches of pipe whose fixings are known, with these and which they are.
+    fn loose(&self, top: &Top, core_left: Ratio) -> (Vec<Loose>, Vec<(usize, usize)>) {
+        // The opening bends as the top does: an eighth of the smaller side is straight enough.
+        let apart = top.outline.length().min(top.outline.width()) / 8.0;
+        let (mut loose, mut all) = (Vec::new(), Vec::new());
+        for (bed, stretch) in self.stretches.iter().enumerate() {
+            let held = self.fixings(top, stretch.pipe, &stretch.corners, core_left);
+            if held.is_empty() {
+                continue;
+            }
+            all.extend(held.iter().map(|(fixing, ..)| (stretch.pipe, *fixing)));
+            let fixings = held.into_iter().map(|(_, along, stiffness)| (along, stiffness)).collect();
+            loose.push(Loose { bed, fixings, apart });
+        }
+        (loose, all)
+    }
+
+    /// The fixings of a row on a stretch of its pipe: which, how far along the stretch, and how stiff.
+    fn fixings(&self, top: &Top, pipe: usize, corners: &[usize], core_left: Ratio) -> Vec<(usize, Length, Stiffness)> {
+        let Pipe { along, fastened: Some(fastened), .. } = &top.pipes[pipe] else { return Vec::new() };
+        let [Some(from), Some(to)] = [corners.first(), corners.last()] else { return Vec::new() };
+        let station = |corner: &usize| along.place(self.mesh.nodes()[*corner]).along;
+        let (from, to) = (station(from), station(to));
+        let places = fastened.laid.along(along);
+        let on_stretch = places.iter().enumerate().filter_map(|(number, &at)| {
+            let here = along.place(at).along;
+            let within = here >= from.min(to) && here <= from.max(to);
+            let stiffness = fixing_stiffness(top, fastened, backing_at(top, at), core_left);
+            within.then(|| (number, (here - from).abs(), stiffness))
+        });
+        on_stretch.collect()
+    }
+
+    /// What a solution does.
+    pub(super) fn seen(
+        &self,
+        (plate, sampler): (&Plate, &Sampler),
+        lifting: Option<&Lifting>,
+        solution: &Solution,
+    ) -> Seen {
+        let beds = 0..self.stretches.len();
+        Seen {
+            sampled: sampler.sample(plate, solution),
+            beds: beds.map(|bed| (plate.pushes(bed, solution), plate.beam_forces(bed, solution))).collect(),
+            pressing: lifting.map_or_else(Vec::new, |lifting| lifting.contact.pressing(plate, solution)),
+        }
+    }
+}
+
+impl Lifting {
+    /// None where no pipe's fixings are known: it is then held down all along.
+    pub(super) fn new(top: &Top, net: &Net, plate: &Plate, core_left: Ratio) -> Option<Self> {
+        let (loose, fixings) = net.loose(top, core_left);
+        if loose.is_empty() {
+            return None;
+        }
+        let contact = Contact::new(plate, &loose);
+        let opened = (0..contact.places()).map(|_| OnceLock::new()).collect();
+        Some(Self { contact, opened, fixings })
+    }
+
+    /// Adds what opens to what acts, and gives the pull of every fixing, pipe by pipe.
+    pub(super) fn open<'a>(
+        &'a self,
+        net: &Net,
+        seen_by: (&Plate, &Sampler),
+        parts: &mut Vec<Part<'a>>,
+        pipes: usize,
+    ) -> Result<Vec<Vec<Force>>, LiftsOff> {
+        let openings = |factor: fn(&Part<'a>) -> f64| {
+            let mut pressing = vec![Force::default(); self.contact.places()];
+            for part in parts.iter() {
+                for (sum, own) in pressing.iter_mut().zip(&part.0.pressing) {
+                    *sum += *own * factor(part);
+                }
+            }
+            self.contact.openings(&pressing)
+        };
+        let (strength, sag) = (openings(|part| part.1)?, openings(|part| part.2)?);
+        let none = vec![Length::default(); self.contact.places()];
+        let (strength, sag) = (strength.unwrap_or_else(|| none.clone()), sag.unwrap_or(none));
+        for (place, (strength, sag)) in strength.iter().zip(&sag).enumerate() {
+            if *strength > Length::default() || *sag > Length::default() {
+                let seen = self.opened[place].get_or_init(|| self.alone(net, seen_by, place));
+                parts.push((seen, strength.value, sag.value));
+            }
+        }
+        let mut pulls = vec![Vec::new(); pipes];
+        for (&(pipe, number), pull) in self.fixings.iter().zip(self.contact.fixing_pulls(&strength)) {
+            let of_pipe: &mut Vec<Force> = &mut pulls[pipe];
+            if of_pipe.len() <= number {
+                of_pipe.resize(number + 1, Force::default());
+            }
+            of_pipe[number] = pull;
+        }
+        Ok(pulls)
+    }
+
+    /// What a place that opens by 1 m does.
+    fn alone(&self, net: &Net, (plate, sampler): (&Plate, &Sampler), place: usize) -> Seen {
+        let beds = 0..net.stretches.len();
+        let on_bed = |bed| (self.contact.pushes(plate, bed, place), self.contact.beam_forces(plate, bed, place));
+        Seen {
+            sampled: sampler.sample(plate, self.contact.opened(place)),
+            beds: beds.map(on_bed).collect(),
+            pressing: Vec::new(),
+        }
+    }
+}
