@@ -20,11 +20,11 @@ const EXAMPLES: &[(&str, Answer, &str)] = &[
     ("galley-roof", Answer::Holds, "skin-bending"),
     ("kelp-harvester", Answer::Holds, "skin-bending"),
     ("night-watch", Answer::Holds, "thermal-bow"),
-    ("pilot-skiff", Answer::Holds, "ply-failure"),
+    ("pilot-skiff", Answer::Holds, "skin-bending"),
     ("radar-pad", Answer::Holds, "pull-through"),
     ("rail-row", Answer::Holds, "insert-pull-out"),
     ("starter", Answer::Holds, "skin-bending"),
-    ("survey-launch", Answer::Holds, "skin-bending"),
+    ("survey-launch", Answer::Holds, "core-shear"),
     ("whip-rail", Answer::DoesNotHold, "washer-crush"),
     ("whip-rail-mended", Answer::Holds, "skin-beside-backing"),
 ];

@@ -31,7 +31,7 @@ pub use mount::{
 };
 pub use pipe_load::LineLoad;
 pub use plate_method::{
-    EvenPush, FieldPeak, FieldSag, NoPlate, NumericalError, PipeForces, PipeModel, PipeMoment, PlateForces,
+    EvenPush, FieldPeak, FieldSag, HeldDown, NoPlate, NumericalError, PipeForces, PipeModel, PipeMoment, PlateForces,
     PlateMethod, PostForces, Pressed, RegionPeaks, Softest,
 };
 pub use sections::{Bent, FirstPly, ModulusShares, PressedSkin, RegionSection, Sections, ply_factor};

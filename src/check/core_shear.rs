@@ -9,8 +9,11 @@ use crate::{
     material::{Basis, Property},
     section::Width,
     source::{ALLEN_1969, Citation, Mark},
-    strength::{ConduitFillsCore, RoundFoot, SkinBending, core_shear_beside_conduit, punching_peak, punching_stress},
-    units::{Force, ForcePerWidth, Length, Pressure, Ratio, plain},
+    strength::{
+        ConduitFillsCore, RoundFoot, SkinBending, core_shear_beside_conduit, punching_peak, punching_stress,
+        tipping_stress,
+    },
+    units::{Force, ForcePerWidth, Length, Pressure, Ratio, Torque, plain},
 };
 
 pub(super) struct CoreShear;
@@ -31,7 +34,7 @@ impl Check for CoreShear {
     fn formula(&self) -> &'static str {
         "t_c · factor ≤ k t_u,  t_c = j V/d, j what the exact course over the core adds, times n = c/(c − w) where a conduit \
          of width w cuts it and j_t by twist at a free corner over a pipe at the rim; round a foot t_c = n P C/(2π c) [1/r − K1(ar)/(b K1(ab))] at its peak, round a footing \
-         P/(4 a d)"
+         P/(4 a d) + 4 M/(π a² d)"
     }
 
     fn on_plate(&self) -> Option<OnPlate> {
@@ -248,11 +251,14 @@ fn under_feet(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
             });
         }
         for (index, gear) in top.gear.iter().enumerate().filter(|_| case.with_gear) {
-            let force: Force = GearAction::of(top, gear, case).up.abs();
-            let stress = punching_stress(force, gear.footing() * 4.0, bending.lever);
+            let action = GearAction::of(top, gear, case);
+            let (force, moment): (Force, Torque) = (action.up.abs(), action.moment.abs());
+            let stress = punching_stress(force, gear.footing() * 4.0, bending.lever)
+                + tipping_stress(moment, gear.footing(), bending.lever);
             outcomes.compare(Some(number), stress / bearable * factor, || {
                 let finding = Finding::compare(stress, bearable, factor, strength.basis)
                     .term("P", force)
+                    .term("M", moment)
                     .term("a", gear.footing())
                     .term("d", bending.lever)
                     .term("t_u", strength.value)

@@ -32,7 +32,7 @@ impl Check for FirstFrequency {
     fn on_plate(&self) -> Option<OnPlate> {
         Some(OnPlate {
             formula: "f ≥ f_min,  f the lowest swing of the whole top on its pipes, its gear with it",
-            limits: "the top a shell that yields to shear, on its own outline, held down all along its pipes; gear rides on its footing and does not rock; pipes weigh nothing, and those without wall, alloy or two posts are rigid",
+            limits: "the top a shell that yields to shear, on its own outline, held down all along its pipes, which it does not leave when it swings a little; gear rides on its footing and does not rock; pipes weigh nothing, and those without wall, alloy or two posts are rigid",
             citation: Citation {
                 work: DERIVED,
                 locator: "finite elements with distributed mass; the limit is that of floors",

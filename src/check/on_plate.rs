@@ -17,7 +17,8 @@ pub struct OnPlate {
 macro_rules! limits_on_plate {
     ($own:literal) => {
         concat!(
-            "the top a shell that yields to shear, on its own outline, held down all along its pipes; small deflections; ε \
+            "the top a shell that yields to shear, on its own outline, held down by its fixings, or all along pipes whose \
+             fixings are not given; small deflections; ε \
              what degree 3 on the same mesh makes of it; ",
             $own
         )

@@ -32,11 +32,8 @@ impl Check for SagBetweenPipes {
 
     fn on_plate(&self) -> Option<OnPlate> {
         Some(OnPlate {
-            formula: "w (1 + ε) ≤ limit · L,  w against the frame at rest, the pipes' own sag in it; L twice the distance to the nearest post of a pipe that bends or to a rigid pipe",
-            limits: limits_on_plate!(
-                "where pipes bend on their posts, a short overhang or bay beside a limber pipe is judged by the span between its \
-                 posts; pipes without wall, alloy or two posts are rigid"
-            ),
+            formula: "w (1 + ε) ≤ limit · L, twice: w against the frame at rest, the pipes' own sag in it, and L twice the distance to the nearest post of a pipe that bends or to a rigid pipe; and w against the line between the two nearest pipes, their sag taken off, and L the way from one to the other",
+            limits: limits_on_plate!("pipes without wall, alloy or two posts are rigid; people stand at rest"),
             citation: Citation {
                 work: LR_SSC,
                 locator: "Pt 8, Ch 7, 2, limiting deflections; w by finite elements, derived",

@@ -46,7 +46,10 @@ impl Check for LocalSkinBending {
             limits: limits_on_plate!(
                 "beside pipes, feet and the edges of backings; the skin bends on the core as a plate on a bed, see the check by hand"
             ),
-            citation: self.citation(),
+            citation: Citation {
+                locator: "two skins on a core that shears and gives way across, forces by elements; held against layered solids",
+                ..self.citation()
+            },
         })
     }
 

@@ -2,7 +2,7 @@
 
 use super::{Answer, Report};
 use crate::{
-    analysis::{Analysis, Layout, PipeModel},
+    analysis::{Analysis, HeldDown, Layout, PipeModel},
     check::Verdict,
     load_case::Repeats,
     material::Basis,
@@ -61,9 +61,6 @@ fn fixings(report: &Report<'_>) -> Vec<String> {
 /// What the plate method was not told and does not see, or that it was not asked.
 fn plate(report: &Report<'_>, analysis: &Analysis<'_>) -> Vec<String> {
     let mut cautions = Vec::new();
-    if !report.top.gear.is_empty() && report.top.scope == Scope::Whole {
-        cautions.push("Core shear right round a footing counts its push and pull, not its overturning.".to_owned());
-    }
     match &analysis.whole {
         None if report.top.scope == Scope::Whole => cautions.push(
             "Hand method alone: pipes are rigid in it, and nothing was looked at as a plate. Check without --hand before \
@@ -90,12 +87,15 @@ fn plate(report: &Report<'_>, analysis: &Analysis<'_>) -> Vec<String> {
                     over.join(", ")
                 ));
             }
-            if method.pipes.contains(&PipeModel::OnPosts) {
-                cautions.push(
-                    "Where pipes bend, the plate's sag is judged over the span between posts: it says nothing of a short \
-                     overhang or bay beside a limber pipe."
-                        .to_owned(),
-                );
+            let tied = method.holds.iter().zip(&report.top.pipes);
+            let tied: Vec<&str> =
+                tied.filter(|(held, _)| **held == HeldDown::AllAlong).map(|(_, pipe)| pipe.name.as_str()).collect();
+            if !tied.is_empty() {
+                cautions.push(format!(
+                    "No fixings given, so taken as held down all along: {}. Whether it stays down there hangs on fixings that \
+                     were not looked at.",
+                    tied.join(", ")
+                ));
             }
         }
         None | Some(Err(_)) => {}

@@ -25,7 +25,7 @@
 //! | `sag_bounds` | of the bay on four sides that sags most by pressure alone: `x`, `y` of its middle, `case`, `supported` (checked), `clamped`; null without such bays |
 //! | `criteria` | every factor, knock-down, limit and assumed load, with source and mark |
 //! | `numerical_error` | largest relative change of a utilisation at twice the division |
-//! | `plate` | the plate method: `triangles`, `unknowns`, `pipes` (`pipe`, `rigid`), `beside` (`check`, `hand` and `plate` utilisation, `hand_case`, `plate_case`, `error` of the plate's, `reason` of a difference); `reason` alone where there is no solution, that of the whole report where nothing could be looked at; null where it was not asked for |
+//! | `plate` | the plate method: `triangles`, `unknowns`, `pipes` (`pipe`, `rigid`, `lifts` off between its fixings), `beside` (`check`, `hand` and `plate` utilisation, `hand_case`, `plate_case`, `error` of the plate's, `reason` of a difference); `reason` alone where there is no solution, that of the whole report where nothing could be looked at; null where it was not asked for |
 //! | `cautions` | the cautions, as texts |
 //!
 //! An outcome has `check`, `title`, `passes`, `method` (`hand` or `plate`), `case` (id or null), `place` (words), `x`, `y`, and either `not_evaluated`
@@ -38,7 +38,7 @@ use uom::si::ratio::ratio;
 use super::{Answer, Report, beside, cautions, explain::criterion_json, fixings_json, frame_json, text, words};
 use crate::{
     advice::Remedy,
-    analysis::PipeModel,
+    analysis::{HeldDown, PipeModel},
     check::{CHECKS, Measure, Method, Outcome, Verdict},
     top::Scope,
     units::{Dimensioned, System, usual_unit},
@@ -109,10 +109,12 @@ fn plate(report: &Report<'_>) -> Value {
         None => Value::Null,
         Some(Err(reason)) => json!({ "reason": reason.to_string() }),
         Some(Ok(method)) => {
-            let pipes = method.pipes.iter().zip(&report.top.pipes).map(|(model, pipe)| {
+            let models = method.pipes.iter().zip(&method.holds);
+            let pipes = models.zip(&report.top.pipes).map(|((model, held), pipe)| {
                 json!({
                     "pipe": pipe.name,
                     "rigid": *model == PipeModel::Rigid,
+                    "lifts": *held == HeldDown::ByFixings,
                 })
             });
             let beside = beside(report).into_iter().map(|both| {

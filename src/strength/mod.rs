@@ -30,7 +30,7 @@ pub use dimpling::{cell_dimpling_stress, void_stress_across, void_stress_along};
 pub use disbond::{disbond_size, disbond_stress};
 pub use hoff_mautner::{Branch, Wrinkle, hoff_mautner_wrinkle};
 pub use plate_modulus::plate_modulus;
-pub use punching::{PeakShear, RoundFoot, punching_peak, punching_shear_at, punching_stress};
+pub use punching::{PeakShear, RoundFoot, punching_peak, punching_shear_at, punching_stress, tipping_stress};
 pub use shear_crimping::{crimping_load, crimping_stress};
 pub use skin_bending::SkinBending;
 pub use skin_beside_load::{LocalBending, PressedPanel};

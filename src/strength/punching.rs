@@ -3,7 +3,7 @@
 use std::f64::consts::PI;
 
 use super::{SkinBending, kelvin::scaled_k0_k1};
-use crate::units::{Force, Length, Pressure};
+use crate::units::{Force, ForcePerWidth, Length, Pressure, Torque, per_width, plain};
 
 /// Shear stress of the core at the rim of a foot if the core carries everything there.
 ///
@@ -41,6 +41,44 @@ use crate::units::{Force, Length, Pressure};
 #[must_use]
 pub fn punching_stress(force: Force, perimeter: Length, skin_distance: Length) -> Pressure {
     force / (perimeter * skin_distance)
+}
+
+/// Largest shear stress of the core at the rim of a foot that is tipped, if the core carries everything there.
+///
+/// ```text
+///   τ = 4 M / (π a² d),   q(θ) = 4 M / (π a²) cos θ round the rim
+/// ```
+///
+/// | symbol | meaning                                    | argument        |
+/// |--------|--------------------------------------------|-----------------|
+/// | *M*    | overturning moment                         | `moment`        |
+/// | *a*    | diameter of the foot, or its smaller side  | `width`         |
+/// | *d*    | distance between the middles of the skins  | `skin_distance` |
+///
+/// # Validity
+///
+/// A rigid round foot in a wide panel. For a rectangle with *a* its smaller side it is high, on the safe side: the disc
+/// within it has less rim and less arm. As in [`punching_stress`], what the skins take over is left out.
+///
+/// # Source
+///
+/// [`DERIVED`](crate::source::DERIVED): moment of a line force that goes with the cosine, `M = ∫ q r cos θ r dθ = π q r²`.
+///
+/// # Examples
+///
+/// 40 N·m on a disc of 100 mm, *d* = 20 mm: 4 × 40000/(π × 10000 × 20) = 0.2546 MPa.
+///
+/// ```
+/// use skinspan::{strength::tipping_stress, units::{Force, Length, Torque}};
+/// use uom::si::{length::millimeter, pressure::megapascal, torque::newton_meter};
+/// let mm = Length::new::<millimeter>;
+/// let tau = tipping_stress(Torque::new::<newton_meter>(40.0), mm(100.0), mm(20.0));
+/// assert!((tau.get::<megapascal>() - 0.254_648).abs() < 1e-6);
+/// ```
+#[must_use]
+pub fn tipping_stress(moment: Torque, width: Length, skin_distance: Length) -> Pressure {
+    let shear: ForcePerWidth = per_width(moment * (4.0 / PI) / (width * width));
+    plain(shear) / skin_distance
 }
 
 /// Load on a hard disc that is fast to the panel.

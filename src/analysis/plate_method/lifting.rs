@@ -2,7 +2,7 @@
 
 use std::sync::OnceLock;
 
-use super::{layout::Net, pipes::OnBed};
+use super::{HeldDown, layout::Net, pipes::OnBed};
 use crate::{
     analysis::{line::backing_at, mount::fixing_stiffness},
     finite_element::{Contact, LiftsOff, Loose, Plate, Sampled, Sampler, Solution},
@@ -45,6 +45,18 @@ impl Net {
             loose.push(Loose { bed, fixings, apart });
         }
         (loose, all)
+    }
+
+    /// How each pipe holds the top down.
+    pub(super) fn holds(&self, top: &Top) -> Vec<HeldDown> {
+        let (loose, _) = self.loose(top, Ratio::from(1.0));
+        let by_fixings = |pipe: usize| {
+            let mut own = self.stretches.iter().enumerate().filter(|(_, stretch)| stretch.pipe == pipe);
+            own.all(|(bed, _)| loose.iter().any(|loose| loose.bed == bed))
+        };
+        (0..top.pipes.len())
+            .map(|pipe| if by_fixings(pipe) { HeldDown::ByFixings } else { HeldDown::AllAlong })
+            .collect()
     }
 
     /// The fixings of a row on a stretch of its pipe: which, how far along the stretch, and how stiff.

@@ -62,6 +62,8 @@ pub struct PlateMethod {
     pub unknowns: usize,
     /// How a pipe was taken.
     pub pipes: Vec<PipeModel>,
+    /// How the top is held down on each pipe.
+    pub holds: Vec<HeldDown>,
     /// Radius of the disc over which shear is averaged at the end of a pipe.
     pub disc: Length,
 }
@@ -73,6 +75,15 @@ pub enum PipeModel {
     OnPosts,
     /// As rigid: wall, alloy or two posts are not given.
     Rigid,
+}
+
+/// How a pipe holds the top down.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum HeldDown {
+    /// By its fixings, between which the top may lift off.
+    ByFixings,
+    /// All along: its fixings are not given.
+    AllAlong,
 }
 
 /// What the solution may be off by, from the same mesh at two degrees.
@@ -205,6 +216,7 @@ impl PlateMethod {
             triangles: net.mesh.triangles().len(),
             unknowns: fine.plate.unknowns(),
             pipes: net.pipe_models(top),
+            holds: net.holds(top),
             disc: net.disc,
         })
     }

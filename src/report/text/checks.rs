@@ -8,7 +8,7 @@ use super::super::{
     words,
 };
 use crate::{
-    analysis::{Analysis, PipeModel},
+    analysis::{Analysis, HeldDown, PipeModel},
     check::{CHECKS, Outcome, Verdict},
     top::Scope,
     units::Ratio,
@@ -107,10 +107,18 @@ pub(super) fn methods(page: &mut Page, report: &Report<'_>, analysis: &Analysis<
         (rigid, all) if rigid == all => "pipes are rigid, since wall, alloy or two posts are not given".to_owned(),
         (rigid, _) => format!("{rigid} of the pipes rigid, since wall, alloy or two posts are not given"),
     };
+    let tied = plate.holds.iter().filter(|held| **held == HeldDown::AllAlong).count();
+    let holds = match (tied, plate.holds.len()) {
+        (0, _) => "presses on its pipes and lifts off between its fixings".to_owned(),
+        (tied, all) if tied == all => "is held down all along its pipes".to_owned(),
+        (tied, _) => {
+            format!("lifts off pipes between the fixings, and is held down all along the {tied} whose are not given")
+        }
+    };
     page.paragraph(
         "  ",
         &format!(
-            "Plate: {} triangles of degree 4, {} unknowns; the top is held down all along its pipes; {pipes}. Error: what \
+            "Plate: {} triangles of degree 4, {} unknowns; the top {holds}; {pipes}. Error: what \
              degree 3 on the same mesh makes of it, added to the demand; where it is large the solution has not settled, at \
              ends of pipes and corners of backing. All other checks are by the hand method alone, but pipe bending, which the plate method alone knows.",
             plate.triangles, plate.unknowns
