@@ -279,6 +279,9 @@ fn a_wide_seat_bends_the_skin_less_and_a_hard_one_as_its_edge_says() {
     let hard = bent_alone(&tender_on_seats("1.25 in", "seat-edge-share = \"1\""), pipe);
     let moment = own_moment;
     assert!(moment(&hard) > moment(&wide));
+    // Nothing of a hard seat presses evenly: its width says nothing.
+    let narrow = bent_alone(&tender_on_seats("0.01 in", "seat-edge-share = \"1\""), pipe);
+    approx::assert_relative_eq!(moment(&narrow), moment(&hard), max_relative = 1e-9);
     assert!(wide.utilisation < half.utilisation && half.utilisation < hard.utilisation);
 }
 
