@@ -3,8 +3,8 @@
 use std::{collections::BTreeSet, fs, path::Path};
 
 use skinspan::{
-    analysis::{Analysis, DIVISIONS, Role},
-    check::{CHECKS, Finding, Measure, Part, Verdict, run},
+    analysis::{Analysis, DIVISIONS, Region, RegionPeaks, Role},
+    check::{CHECKS, Finding, Measure, Method, Part, Verdict, run},
     input::{NamedText, read_design, read_tables},
     material::Basis,
     report::{Answer, Report, frame_loads},
@@ -287,6 +287,9 @@ fn a_wide_seat_bends_the_skin_less_and_a_hard_one_as_its_edge_says() {
     let hard = bent_alone(&tender_on_seats("1.25 in", "seat-edge-share = \"1\""), pipe);
     let moment = own_moment;
     assert!(moment(&hard) > moment(&wide));
+    // Nothing of a hard seat presses evenly: its width says nothing.
+    let narrow = bent_alone(&tender_on_seats("0.01 in", "seat-edge-share = \"1\""), pipe);
+    approx::assert_relative_eq!(moment(&narrow), moment(&hard), max_relative = 1e-9);
     assert!(wide.utilisation < half.utilisation && half.utilisation < hard.utilisation);
 }
 
@@ -297,4 +300,44 @@ fn a_skin_uses_no_more_beside_a_backing_than_its_two_parts() {
     assert!(own.utilisation.value > 0.0);
     let less = bent_alone(&top(&format!("{}\n[criteria]\nbacking-edge-share = \"0\"", square_tender())), |_| true);
     assert!(less.utilisation < own.utilisation);
+}
+
+#[test]
+fn forces_at_the_edge_of_a_backing_are_those_of_both_sides() {
+    let tender = top(&square_tender());
+    let analysis = Analysis::new(&tender, DIVISIONS).expect("a layout");
+    let mut edges = 0;
+    for forces in &analysis.strips {
+        for edge in &forces.edges {
+            edges += 1;
+            for side in [Region::Field, Region::Backing(edge.backing)] {
+                let side = forces.regions.iter().find(|of| of.region == side).expect("a side");
+                assert!(edge.shear.value <= side.shear.value * (1.0 + 1e-9));
+                assert!(edge.sagging.value <= side.sagging.value * (1.0 + 1e-9));
+                assert!(edge.hogging.value <= side.hogging.value * (1.0 + 1e-9));
+            }
+        }
+        // Away from both sides nothing larger may be had at the edges alone: some shear is there under every load.
+        assert!(forces.edges.is_empty() || forces.edges.iter().any(|edge| edge.shear.value.value > 0.0));
+    }
+    assert!(edges > 0);
+}
+
+#[test]
+fn the_plate_sees_the_skins_bent_alone_at_its_own_edges() {
+    let table = read_tables(&[]).expect("the built-in table");
+    let tender = top(&square_tender());
+    let report = Report::new(&tender, &table);
+    let number = CHECKS.iter().position(|check| check.id() == "skin-bending").expect("the check");
+    let method =
+        report.analysis.as_ref().expect("an analysis").whole.as_ref().expect("a plate").as_ref().expect("a solution");
+    for forces in &method.cases {
+        for edge in &forces.edges {
+            let field = forces.regions.iter().find(|of| of.region == Region::Field).expect("a field");
+            let most = |of: &RegionPeaks| of.shears().map(|peak| peak.state.shear_size().value).fold(0.0, f64::max);
+            assert!(most(edge) > 0.0 && most(edge) <= most(field) * (1.0 + 1e-9));
+        }
+        assert_eq!(forces.edges.len(), 2);
+    }
+    assert!(report.envelope.iter().any(|outcome| outcome.check == number && outcome.method == Method::Plate));
 }

@@ -1,5 +1,6 @@
 //! Internal forces by the plate method: the whole top as a shear-deformable shell on its own outline, on its pipes.
 
+mod bent;
 mod buckling;
 mod envelope;
 mod frequency;

@@ -5,9 +5,8 @@ use super::{
     skins::{PanelState, Skins},
 };
 use crate::{
-    analysis::{Bent, Region, RegionPeaks},
+    analysis::{Bent, FieldPeak, Region, RegionPeaks},
     check::{Outcomes, Part, Place},
-    finite_element::Worst,
     geometry::{Axis, Point, Polyline},
     laminate::Resultants,
     units::{ForcePerWidth, Length, Ratio, per_width, plain},
@@ -22,8 +21,7 @@ pub(super) fn evaluate(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>) {
             let push: ForcePerWidth = per_width(plain(pipe.push) * (forces.error.shear + Ratio::from(1.0)));
             for region in analysis.under_pipe(pipe.pipe).into_iter().filter_map(of) {
                 for axis in across(&own.along, pipe.push_at) {
-                    let hogging = if axis == Axis::X { Worst::HoggingX } else { Worst::HoggingY };
-                    let panel = [states(region, region.region, &|worst| worst == hogging)];
+                    let panel = [states(region, region.region, &|peak| peak.is_worst_hogging(axis))];
                     let place = Place::of(Part::Pipe(pipe.pipe), Some(pipe.push_at)).under(pipe.push_under);
                     let at = At { case: forces.case, region: region.region, axis, panel: &panel, place };
                     over_seat(skins, outcomes, &at, (push, largest_shear(region)), own.seat);
@@ -34,7 +32,7 @@ pub(super) fn evaluate(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>) {
             let most = largest_shear(edge);
             // Each state with its own shear, which grows without bound at corners: no more than what is seen along the edge.
             for peak in &edge.peaks {
-                let panel = [states(edge, Region::Field, &|worst| worst == peak.worst)];
+                let panel = [states(edge, Region::Field, &|own| own.worst == peak.worst)];
                 let place = Place::of(Part::Region(edge.region), Some(peak.at)).under(peak.load_at);
                 for axis in Axis::BOTH {
                     let own = peak.state.shear[axis.index()].abs();
@@ -46,7 +44,7 @@ pub(super) fn evaluate(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>) {
         }
         let panel = |region: Region, ways: &[Bent]| {
             let nothing = PanelState { section: region, states: Vec::new(), used: Default::default() };
-            of(region).map_or(nothing, |of| states(of, region, &|worst| bends(worst, ways)))
+            of(region).map_or(nothing, |of| states(of, region, &|peak| ways.iter().any(|way| peak.is_worst_bent(*way))))
         };
         under_sole(skins, outcomes, forces.case, &|| panel(Region::Field, &[Bent::Sagging]));
         beside_footing(skins, outcomes, forces.case, &|region| panel(region, &Bent::BOTH));
@@ -54,23 +52,12 @@ pub(super) fn evaluate(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>) {
 }
 
 /// Some of the worst states of a region, with what they may be off by, as those of a section.
-fn states(of: &RegionPeaks, section: Region, counts: &dyn Fn(Worst) -> bool) -> PanelState {
+fn states(of: &RegionPeaks, section: Region, counts: &dyn Fn(&FieldPeak) -> bool) -> PanelState {
     let times = 1.0 + of.error.moment.value;
-    let own = of.peaks.iter().filter(|peak| counts(peak.worst)).map(|peak| peak.state.resultants);
+    let own = of.peaks.iter().filter(|peak| counts(peak)).map(|peak| peak.state.resultants);
     let larger = |state: Resultants| Resultants { force: state.force * times, moment: state.moment * times };
     // Too few to leave any out beforehand.
     PanelState { section, states: own.map(larger).collect(), used: [Ratio::from(f64::INFINITY); 2] }
-}
-
-/// Whether a state that is the worst in some way is bent one of some ways.
-fn bends(worst: Worst, ways: &[Bent]) -> bool {
-    let way = match worst {
-        Worst::SaggingX | Worst::SaggingY | Worst::OuterPressed | Worst::InnerPulled => Bent::Sagging,
-        Worst::HoggingX | Worst::HoggingY | Worst::OuterPulled | Worst::InnerPressed => Bent::Hogging,
-        Worst::Twist => return true,
-        Worst::Shear => return false,
-    };
-    ways.contains(&way)
 }
 
 /// Largest shear of a region, with what it may be off by.
