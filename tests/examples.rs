@@ -18,7 +18,7 @@ const EXAMPLES: &[(&str, Answer, &str)] = &[
     ("ferry-tender", Answer::DoesNotHold, "core-shear"),
     ("ferry-tender-mended", Answer::Holds, "ply-failure"),
     ("galley-roof", Answer::Holds, "core-crush"),
-    ("kelp-harvester", Answer::Holds, "underfoot"),
+    ("kelp-harvester", Answer::Holds, "backing-end"),
     ("night-watch", Answer::Holds, "thermal-bow"),
     ("pilot-skiff", Answer::Holds, "core-crush"),
     ("radar-pad", Answer::Holds, "pull-through"),
