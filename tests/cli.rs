@@ -662,7 +662,10 @@ fn what_the_plate_finds_stands_by_the_formula_limits_and_source_of_the_plate() {
         .unwrap()
         .iter()
         .any(|outcome| outcome["check"] == "sag" && outcome["method"] == "plate");
-    assert!(explained.contains(&format!("on plate {}", own.formula)) && explained.contains(own.limits), "{explained}");
+    assert!(
+        explained.contains(&format!("on plate {}", one_line(own.formula))) && explained.contains(own.limits),
+        "{explained}"
+    );
     assert_eq!(full.contains(own.limits), plate_in_full, "{full}");
 }
 

@@ -23,7 +23,7 @@ const EXAMPLES: &[(&str, Answer, &str)] = &[
     ("pilot-skiff", Answer::Holds, "skin-bending"),
     ("radar-pad", Answer::Holds, "pull-through"),
     ("rail-row", Answer::Holds, "insert-pull-out"),
-    ("starter", Answer::Holds, "skin-bending"),
+    ("starter", Answer::Holds, "core-shear"),
     ("survey-launch", Answer::Holds, "core-shear"),
     ("whip-rail", Answer::DoesNotHold, "washer-crush"),
     ("whip-rail-mended", Answer::Holds, "skin-beside-backing"),

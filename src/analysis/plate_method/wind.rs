@@ -52,6 +52,7 @@ fn places([a, b, c]: [Point; 3]) -> impl Iterator<Item = Point> {
 }
 
 #[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test may panic")]
 mod tests {
     use uom::si::{length::meter, pressure::pascal};
 

@@ -1,4 +1,5 @@
 //! What the pipes bear of gear: all of it, wherever its footing lies.
+#![allow(clippy::unwrap_used)] // a test may panic
 
 use uom::si::{acceleration::meter_per_second_squared, force::newton, length::meter, ratio::ratio};
 
