@@ -37,7 +37,7 @@ impl Check for PipeBending {
             limits: limits_on_plate!(
                 "up and down bending by the top alone, pipes hinged on posts that do not sink; posts welded all round, nothing else welded on between them"
             ),
-            citation: self.citation(),
+            citation: Citation { locator: "6.2.5, elastic moment; M by finite elements, derived", ..self.citation() },
         })
     }
 

@@ -36,7 +36,10 @@ impl Check for Underfoot {
             limits: limits_on_plate!(
                 "one person, wherever the top is softest, an overhang's tip included; against the nearest place on a pipe"
             ),
-            citation: Citation { locator: "7.3.3, sag under 1 kN; the sag by finite elements, derived", ..self.citation() },
+            citation: Citation {
+                locator: "7.3.3, sag under 1 kN; the sag by finite elements, derived",
+                ..self.citation()
+            },
         })
     }
 

@@ -175,7 +175,7 @@ impl PlateMethod {
             let swinging = || frequency::first_frequency(top, &net, &coarse.plate).map(|swinging| swinging.frequency);
             rayon::join(swinging, buckled)
         };
-        let solve = || -> Result<Vec<(Vec<PlateForces>, Vec<Pressed>)>, NoPlate> {
+        let solve = || -> Result<Vec<OfState>, NoPlate> {
             alike
                 .par_iter()
                 .filter(|(_, numbers)| !numbers.is_empty())
@@ -222,6 +222,9 @@ impl PlateMethod {
         })
     }
 }
+
+/// Forces of the cases of a state, and what presses a crown in them.
+type OfState = (Vec<PlateForces>, Vec<Pressed>);
 
 /// A top at one degree, in the state of its swinging: what all its states share, and what looks at it.
 struct Solver<'a> {
