@@ -249,12 +249,22 @@ impl Assembly {
         }
     }
 
+    /// `Kii⁻¹ b` over the insides of all triangles: how far loads move them while their sides are held.
+    pub(super) fn inner_moves(&self, b: &[f64]) -> Vec<f64> {
+        let count = self.layout.numbering.degree.inside() * self.layout.fields.count();
+        if count == 0 {
+            return Vec::new();
+        }
+        let mut moves = Vec::with_capacity(b.len());
+        for (own, Inside { inverse, .. }) in b.chunks_exact(count).zip(&self.inside) {
+            moves.extend((inverse * DVectorView::from_slice(own, count)).iter());
+        }
+        moves
+    }
+
     /// `a Kii⁻¹ b` over the insides of all triangles: the work that does not show on their sides.
     pub(super) fn inner_product(&self, a: &[f64], b: &[f64]) -> f64 {
-        let count = self.layout.numbering.degree.inside() * self.layout.fields.count();
-        let of =
-            |list: &[f64], triangle: usize| DVector::from_column_slice(&list[triangle * count..(triangle + 1) * count]);
-        self.inside.iter().enumerate().map(|(t, Inside { inverse, .. })| of(a, t).dot(&(inverse * of(b, t)))).sum()
+        a.iter().zip(self.inner_moves(b)).map(|(a, b)| a * b).sum()
     }
 }
 
@@ -270,6 +280,6 @@ fn condensed(layout: &Layout, triangle: usize, shell: &ShellStiffness) -> (DMatr
     let inverse = kii.cholesky().map_or_else(|| DMatrix::zeros(inside, inside), |factor| factor.inverse());
     let from_sides = &inverse * &kis;
     let mut condensed = whole.view((0, 0), (sides, sides)).into_owned();
-    condensed.gemm_tr(-1.0, &kis, &from_sides, 1.0);
+    condensed.gemm(-1.0, &kis.transpose(), &from_sides, 1.0);
     (condensed, Inside { inverse, from_sides })
 }

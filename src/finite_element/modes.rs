@@ -80,6 +80,8 @@ impl Form {
 /// A movement of the plate, with the forces that hold it there.
 struct Direction {
     x: Solution,
+    /// How far the loads of `x` inside triangles move these while their sides are held.
+    inside: Vec<f64>,
     /// `K x`.
     kx: Load,
     /// `B x`.
@@ -92,12 +94,22 @@ impl Direction {
         let loads = |of: fn(&Self) -> &Load| {
             parts.iter().fold(Load::none(plate), |sum, (part, factor)| sum.plus(of(part), *factor))
         };
-        Some(Self { x, kx: loads(|part| &part.kx), bx: loads(|part| &part.bx) })
+        let mut inside = vec![0.0; x.inner.len()];
+        for (part, factor) in parts {
+            inside.iter_mut().zip(&part.inside).for_each(|(sum, own)| *sum += factor * own);
+        }
+        Some(Self { x, inside, kx: loads(|part| &part.kx), bx: loads(|part| &part.bx) })
     }
 
     /// Root of `xᵀ K x`.
-    fn size(&self, plate: &Plate) -> f64 {
-        product(plate, &self.kx, &self.x).max(0.0).sqrt()
+    fn size(&self) -> f64 {
+        self.work(&self.kx).max(0.0).sqrt()
+    }
+
+    /// Work of a load on the direction.
+    fn work(&self, load: &Load) -> f64 {
+        let sides: f64 = load.values.iter().zip(&self.x.values).map(|(a, b)| a * b).sum();
+        sides + load.inner.iter().zip(&self.inside).map(|(a, b)| a * b).sum::<f64>()
     }
 
     /// The same of size one; none where what is left of a difference is rounding.
@@ -123,12 +135,8 @@ pub(super) struct First {
 pub(super) fn first(plate: &Plate, form: &Form) -> Option<First> {
     let begun = made(plate, form, (0..FOLLOWED).map(|number| scattered(plate, number)).collect());
     let (mut values, loads) = best(plate, &begun)?;
-    let sizes: Vec<f64> = begun
-        .iter()
-        .map(|direction| {
-            product(plate, &direction.bx, &direction.x).abs() / product(plate, &direction.kx, &direction.x)
-        })
-        .collect();
+    let sizes: Vec<f64> =
+        begun.iter().map(|direction| direction.work(&direction.bx).abs() / direction.work(&direction.kx)).collect();
     let scale = sizes.into_iter().fold(0.0, f64::max);
     let mut followed = made(plate, form, loads);
     let mut residual = f64::INFINITY;
@@ -139,7 +147,7 @@ pub(super) fn first(plate: &Plate, form: &Form) -> Option<First> {
         for (number, (next, direction)) in next.iter().zip(&followed).enumerate() {
             // K⁻¹ B x − θ x stands at right angles to all that are followed.
             let along = Direction::sum(plate, &[(next, 1.0), (direction, -values[number])])?;
-            let size = along.size(plate);
+            let size = along.size();
             if number == 0 {
                 residual = size;
             }
@@ -166,7 +174,13 @@ pub(super) fn first(plate: &Plate, form: &Form) -> Option<First> {
 
 fn made(plate: &Plate, form: &Form, loads: Vec<Load>) -> Vec<Direction> {
     let solved = plate.solve(&loads);
-    solved.into_iter().zip(loads).map(|(x, kx)| Direction { bx: form.times(plate, &x), x, kx }).collect()
+    let made = solved.into_iter().zip(loads).map(|(x, kx)| Direction {
+        bx: form.times(plate, &x),
+        inside: plate.assembly.inner_moves(&x.inner),
+        x,
+        kx,
+    });
+    made.collect()
 }
 
 /// Which way the followed have moved, square to what they were: with it each step knows of all before, as conjugate
@@ -175,9 +189,9 @@ fn onward(plate: &Plate, before: &[Direction], now: &[Direction]) -> Option<Vec<
     let mut moved = Vec::with_capacity(now.len());
     for direction in now {
         let mut parts = vec![(direction, 1.0)];
-        parts.extend(before.iter().map(|before| (before, -product(plate, &before.kx, &direction.x))));
+        parts.extend(before.iter().map(|before| (before, -direction.work(&before.kx))));
         let by = Direction::sum(plate, &parts)?;
-        moved.extend(by.of_unit(plate, by.size(plate), 1.0));
+        moved.extend(by.of_unit(plate, by.size(), 1.0));
     }
     Some(moved)
 }
@@ -189,7 +203,7 @@ fn best(plate: &Plate, basis: &[Direction]) -> Option<(Vec<f64>, Vec<Load>)> {
         let mut all = DMatrix::zeros(size, size);
         for i in 0..size {
             for j in i..size {
-                all[(i, j)] = product(plate, of(&basis[j]), &basis[i].x);
+                all[(i, j)] = basis[i].work(of(&basis[j]));
                 all[(j, i)] = all[(i, j)];
             }
         }
@@ -227,10 +241,6 @@ fn decomposed(matrix: DMatrix<f64>) -> Option<SymmetricEigen<f64, nalgebra::Dyn>
     } else {
         None
     }
-}
-
-fn product(plate: &Plate, load: &Load, solution: &Solution) -> f64 {
-    plate.work(load, solution).value
 }
 
 /// Pressures that differ from triangle to triangle without order, so that no symmetry of the plate keeps them from a mode.

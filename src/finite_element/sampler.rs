@@ -58,8 +58,10 @@ pub struct Sampler {
     everywhere: Functions,
     /// By triangle, others that lie in it.
     others: Vec<Option<Functions>>,
-    /// Samples at one place, seen from triangles between which nothing lies.
-    alike: Vec<Vec<usize>>,
+    /// By place of a triangle, in their order: the sample that it is part of, with its share.
+    parts: Vec<(usize, f64)>,
+    /// By corner of the mesh, a sample there.
+    at_corners: BTreeMap<usize, usize>,
 }
 
 /// Shape functions, with their slopes along ξ and η, at some places: node by node, then operator by operator.
@@ -142,15 +144,31 @@ impl Sampler {
                 more[triangle].push((place, seen(place)));
             }
         }
-        let mut samples = Vec::with_capacity(plate.triangles() * SHARES.len());
+        // Every place as each triangle sees it, then those that are one place as one.
+        let mut seen_by = Vec::with_capacity(plate.triangles() * SHARES.len());
         let mut starts = Vec::with_capacity(plate.triangles());
         for (triangle, more) in more.iter().enumerate() {
-            starts.push(samples.len());
-            samples.extend(SHARES.iter().map(|&share| {
+            starts.push(seen_by.len());
+            seen_by.extend(SHARES.iter().map(|&share| {
                 let place = plate.place(triangle, share);
                 Sample { triangle, place, good_for: seen(place) }
             }));
-            samples.extend(more.iter().map(|&(place, good_for)| Sample { triangle, place, good_for }));
+            seen_by.extend(more.iter().map(|&(place, good_for)| Sample { triangle, place, good_for }));
+        }
+        let alike = alike(plate, &starts, seen_by.len(), parted);
+        let mut parts = vec![(0, 0.0); seen_by.len()];
+        let mut samples = Vec::with_capacity(alike.len());
+        for alike in &alike {
+            #[expect(clippy::cast_precision_loss, reason = "a handful")]
+            let share = 1.0 / alike.len() as f64;
+            alike.iter().for_each(|&part| parts[part] = (samples.len(), share));
+            samples.push(seen_by[alike[0]]);
+        }
+        let mut at_corners = BTreeMap::new();
+        for (triangle, &start) in starts.iter().enumerate() {
+            for (k, &corner) in plate.assembly.numbering().nodes_of(triangle)[..3].iter().enumerate() {
+                at_corners.entry(corner).or_insert(parts[start + k].0);
+            }
         }
         let others = more
             .iter()
@@ -160,48 +178,38 @@ impl Sampler {
                 (!shares.is_empty()).then(|| Functions::new(degree, &shares))
             })
             .collect();
-        let alike = alike(plate, &starts, samples.len(), parted);
-        Self { samples, discs: sharp.len(), everywhere: Functions::new(degree, &SHARES), others, alike }
+        let everywhere = Functions::new(degree, &SHARES);
+        Self { samples, discs: sharp.len(), everywhere, others, parts, at_corners }
     }
 
     /// States at all samples.
     #[must_use]
     pub fn sample(&self, plate: &Plate, solution: &Solution) -> Sampled {
-        let mut all = Vec::with_capacity(self.samples.len());
+        let mut all = vec![[0.0; NUMBERS]; self.samples.len()];
         let (count, mut numbers, mut fields) = (plate.assembly.fields().count(), plate.no_numbers(), Vec::new());
+        let mut parts = self.parts.iter();
         for (triangle, others) in self.others.iter().enumerate() {
             plate.numbers(triangle, solution, &mut numbers);
+            // What heat alone would strain the plate by has no forces.
+            let held = solution.held(triangle);
             for functions in [Some(&self.everywhere), others.as_ref()].into_iter().flatten() {
                 functions.fields(numbers.as_slice(), count, &mut fields);
-                states(plate, triangle, (functions.places, &fields), &mut all);
-            }
-        }
-        // What heat alone would strain the plate by has no forces.
-        for (triangle, held) in &solution.free {
-            let start = self.samples.partition_point(|sample| sample.triangle < *triangle);
-            for (sample, numbers) in self.samples[start..].iter().zip(&mut all[start..]) {
-                if sample.triangle != *triangle {
-                    break;
-                }
-                for (own, value) in numbers[1..7].iter_mut().zip(held) {
-                    *own -= value;
-                }
-            }
-        }
-        for alike in &self.alike {
-            #[expect(clippy::cast_precision_loss, reason = "a handful")]
-            let share = 1.0 / alike.len() as f64;
-            let mut mean = [0.0; NUMBERS];
-            for &sample in alike {
-                for (sum, value) in mean.iter_mut().zip(&all[sample]) {
-                    *sum += share * value;
-                }
-            }
-            for &sample in alike {
-                all[sample] = mean;
+                states(plate, triangle, (functions.places, &fields), held, |numbers| {
+                    if let Some(&(sample, share)) = parts.next() {
+                        for (sum, value) in all[sample].iter_mut().zip(numbers) {
+                            *sum += share * value;
+                        }
+                    }
+                });
             }
         }
         Sampled(all)
+    }
+
+    /// A sample at a corner of the mesh.
+    #[must_use]
+    pub fn at_corner(&self, corner: usize) -> Option<usize> {
+        self.at_corners.get(&corner).copied()
     }
 
     /// The state at a sample.
@@ -253,7 +261,7 @@ fn alike(plate: &Plate, starts: &[usize], samples: usize, parted: &dyn Fn(Side) 
     for sample in 0..samples {
         alike.entry(first(&joined, sample)).or_default().push(sample);
     }
-    alike.into_values().filter(|alike| alike.len() > 1).collect()
+    alike.into_values().collect()
 }
 
 fn join(joined: &mut [usize], a: usize, b: usize) {
@@ -269,7 +277,13 @@ fn first(joined: &[usize], mut sample: usize) -> usize {
 }
 
 /// From fields and their slopes at places of a triangle to what the plate does there.
-fn states(plate: &Plate, triangle: usize, (places, fields): (usize, &[f64]), into: &mut Vec<[f64; NUMBERS]>) {
+fn states(
+    plate: &Plate,
+    triangle: usize,
+    (places, fields): (usize, &[f64]),
+    held: [f64; 6],
+    mut take: impl FnMut([f64; NUMBERS]),
+) {
     let first = 5 - plate.assembly.fields().count();
     let [dx, dy] = plate.assembly.numbering().triangles[triangle].slopes();
     let shell = &plate.shells[triangle];
@@ -285,7 +299,11 @@ fn states(plate: &Plate, triangle: usize, (places, fields): (usize, &[f64]), int
         for &(strain, field, operator, factor) in &terms {
             strains[strain] += factor * at[field][operator];
         }
-        let [nx, ny, nxy, mx, my, mxy, qx, qy] = shell.resultants(&strains);
-        into.push([at[2][0], nx, ny, nxy, mx, my, mxy, qx, qy]);
+        let mut all = shell.resultants(&strains);
+        for (own, held) in all.iter_mut().zip(held) {
+            *own -= held;
+        }
+        let [nx, ny, nxy, mx, my, mxy, qx, qy] = all;
+        take([at[2][0], nx, ny, nxy, mx, my, mxy, qx, qy]);
     }
 }

@@ -45,6 +45,12 @@ impl Solution {
         Self { values, inner, free }
     }
 
+    /// What holds a triangle flat that heat would strain.
+    pub(super) fn held(&self, triangle: usize) -> [f64; 6] {
+        let own = self.free.iter().filter(|(of, _)| *of == triangle);
+        own.fold([0.0; 6], |sum, (_, held)| std::array::from_fn(|i| sum[i] + held[i]))
+    }
+
     /// A sum of solutions of one plate, each times a factor.
     #[must_use]
     pub fn sum(parts: &[(&Self, f64)]) -> Option<Self> {
@@ -75,11 +81,7 @@ impl Plate {
         let [dx, dy] = self.assembly.numbering().triangles[triangle].slopes();
         let shell = &self.shells[triangle];
         let mut rows = [Vec::new(), Vec::new(), Vec::new()];
-        let held: [f64; 6] = solution
-            .free
-            .iter()
-            .filter(|(of, _)| *of == triangle)
-            .fold([0.0; 6], |sum, (_, held)| std::array::from_fn(|i| sum[i] + held[i]));
+        let held = solution.held(triangle);
         shares
             .iter()
             .map(|&share| {

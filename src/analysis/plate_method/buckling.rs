@@ -49,9 +49,9 @@ pub(super) fn even_push(lower: &Plate, higher: &Plate) -> EvenPush {
     }
 }
 
-/// Compression by what lies still on a crowned top, gear tipped one way; none where nothing presses.
+/// Compression by what lies still on a crowned top, gear not tipped; none where nothing presses.
 pub(super) fn pressed(net: &Net, plate: &Plate, still: &Still) -> Option<Pressed> {
-    let solution = still.from.first()?;
+    let solution = still.parts.first()?;
     let mut worst: Option<(f64, usize)> = None;
     for triangle in 0..net.of_triangle.len() {
         for state in plate.states(triangle, &[[1.0 / 3.0, 1.0 / 3.0]], solution) {

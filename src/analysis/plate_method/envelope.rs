@@ -190,12 +190,15 @@ impl<'a> Solved<'a> {
         let feet: Vec<Sharp> =
             feet.map(|gear| Sharp { at: gear.at, radius: gear.footing() * 0.5 + self.net.disc * 3.0 }).collect();
         let still: Vec<Vec<Seen>> =
-            group.iter().map(|(still, _)| still.from.iter().map(|solution| self.seen(solution)).collect()).collect();
+            group.iter().map(|(still, _)| still.parts.iter().map(|solution| self.seen(solution)).collect()).collect();
+        let lying = |group: usize, from: &[(usize, f64)]| -> Vec<Part<'_>> {
+            from.iter().map(|&(part, times)| (&still[group][part], times, times)).collect()
+        };
         let mut worst: Vec<Both<'a>> = group.iter().map(|_| Both::new(self)).collect();
         if placed.is_empty() {
-            for (worst, from) in worst.iter_mut().zip(&still) {
-                for seen in from {
-                    worst.take(self, vec![(seen, 1.0, 1.0)], None, &feet)?;
+            for (number, (worst, (still, _))) in worst.iter_mut().zip(group).enumerate() {
+                for from in &still.from {
+                    worst.take(self, lying(number, from), None, &feet)?;
                 }
             }
         }
@@ -209,10 +212,11 @@ impl<'a> Solved<'a> {
                     let own = self.seen(&solution);
                     let gives = give(self.net, self.plate, case, placed, &solution);
                     let beside: Vec<Sharp> = feet.iter().chain(&placed.beside).copied().collect();
-                    for ((worst, from), &(_, times)) in worst.iter_mut().zip(&still).zip(group) {
+                    for (place, (worst, &(still, times))) in worst.iter_mut().zip(group).enumerate() {
                         worst.tied.gives(gives, number);
-                        for seen in from {
-                            let parts = vec![(seen, 1.0, 1.0), (&own, times, times * placed.at_rest)];
+                        for from in &still.from {
+                            let mut parts = lying(place, from);
+                            parts.push((&own, times, times * placed.at_rest));
                             worst.take(self, parts, Some(number), &beside)?;
                         }
                     }

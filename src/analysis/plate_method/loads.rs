@@ -28,11 +28,14 @@ const DIRECTIONS: [(f64, f64); 8] = [
 /// Points that an area is divided into, along each side.
 const POINTS: usize = 6;
 
-/// A case without what moves: one solution for each direction from which wind and roll may come.
+/// A case without what moves.
 #[derive(Clone, Debug)]
 pub(super) struct Still {
     pub(super) case: usize,
-    pub(super) from: Vec<Solution>,
+    /// What lies still, then what tips gear along and across.
+    pub(super) parts: Vec<Solution>,
+    /// Each direction from which wind and roll may come: which parts act, how many times.
+    pub(super) from: Vec<Vec<(usize, f64)>>,
 }
 
 pub(super) struct StillLoads<'a> {
@@ -56,22 +59,13 @@ impl<'a> StillLoads<'a> {
                 .extend(ways.iter().flat_map(|moments| [Side::X, Side::Y].map(|side| self.overturning(moments, side))));
         }
         let mut solved = self.plate.solve(&loads).into_iter();
-        let mut next = || solved.next().into_iter();
         let mut stills = Vec::with_capacity(numbers.len());
         for (&case, turns) in numbers.iter().zip(turns) {
-            let (mut from, still) = (Vec::new(), next().next());
-            for _ in 0..turns {
-                let tipped: Vec<Solution> = still.iter().cloned().chain(next()).chain(next()).collect();
-                if let [still, along, across] = &tipped[..] {
-                    from.extend(
-                        DIRECTIONS.iter().filter_map(|&(x, y)| Solution::sum(&[(still, 1.0), (along, x), (across, y)])),
-                    );
-                }
-            }
-            if turns == 0 {
-                from.extend(still);
-            }
-            stills.push(Still { case, from });
+            let parts: Vec<Solution> = solved.by_ref().take(1 + 2 * turns).collect();
+            let tipped = (0..turns)
+                .flat_map(|turn| DIRECTIONS.map(|(x, y)| vec![(0, 1.0), (1 + 2 * turn, x), (2 + 2 * turn, y)]));
+            let from = if turns == 0 { vec![vec![(0, 1.0)]] } else { tipped.collect() };
+            stills.push(Still { case, parts, from });
         }
         stills
     }

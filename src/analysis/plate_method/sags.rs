@@ -1,7 +1,5 @@
 //! Against what sags are judged.
 
-use std::collections::BTreeMap;
-
 use super::layout::{Net, hangs_over};
 use crate::{
     finite_element::{Judged, Sampler},
@@ -17,7 +15,6 @@ const TIP: usize = 2;
 impl Net {
     /// How the sag of each sample is judged: against what does not move, and against the pipes, which may sag themselves.
     pub(super) fn judged(&self, top: &Top, sampler: &Sampler) -> Vec<Vec<Judged>> {
-        let at_corner = self.samples_at_corners(sampler);
         let judged = sampler.places().map(|(place, _)| {
             let tip = hangs_over(top, place);
             let near = self.to_support(top, place);
@@ -25,21 +22,21 @@ impl Net {
             let group = if tip { TIP } else { BETWEEN };
             let still = Judged { group, against: [(0, 0.0); 2], over, by_share: false };
             let mut all = vec![still];
-            all.extend(self.against_pipes(top, place, tip, &at_corner));
+            all.extend(self.against_pipes(top, place, tip, sampler));
             all
         });
         judged.collect()
     }
 
     /// Against the nearest pipe for a tip; between two pipes, against the line that joins their nearest places.
-    fn against_pipes(&self, top: &Top, place: Point, tip: bool, at_corner: &BTreeMap<usize, usize>) -> Option<Judged> {
+    fn against_pipes(&self, top: &Top, place: Point, tip: bool, sampler: &Sampler) -> Option<Judged> {
         let mut near: Vec<(Length, usize)> = Vec::with_capacity(top.pipes.len());
         for (number, pipe) in top.pipes.iter().enumerate() {
             let stretches = self.stretches.iter().filter(|stretch| stretch.pipe == number);
             let corners = stretches.flat_map(|stretch| &stretch.corners);
             let off = |corner: &usize| self.mesh.nodes()[*corner].distance(place);
             let corner = corners.min_by(|a, b| off(a).value.total_cmp(&off(b).value))?;
-            near.push((pipe.along.distance(place), *at_corner.get(corner)?));
+            near.push((pipe.along.distance(place), sampler.at_corner(*corner)?));
         }
         near.sort_by(|(a, _), (b, _)| a.value.total_cmp(&b.value));
         let &(first, nearest) = near.first()?;
@@ -60,19 +57,5 @@ impl Net {
             }
         };
         Some(judged)
-    }
-
-    /// A sample at each corner of the mesh: the first three of a triangle are its corners.
-    fn samples_at_corners(&self, sampler: &Sampler) -> BTreeMap<usize, usize> {
-        let mut at_corner = BTreeMap::new();
-        let (mut own, mut seen) = (usize::MAX, 0);
-        for (sample, (_, triangle)) in sampler.places().enumerate() {
-            seen = if triangle == own { seen + 1 } else { 0 };
-            own = triangle;
-            if let Some(&corner) = self.mesh.triangles()[triangle].get(seen) {
-                at_corner.entry(corner).or_insert(sample);
-            }
-        }
-        at_corner
     }
 }

@@ -70,7 +70,11 @@ fn pushes(top: &Top, id: &str) -> Vec<[f64; 3]> {
             [force + own, along + own * push.place.x.value, across + own * push.place.y.value]
         })
     };
-    solved[0].from.iter().map(sums).collect()
+    let whole = |from: &Vec<(usize, f64)>| {
+        let parts: Vec<_> = from.iter().map(|&(part, times)| (&solved[0].parts[part], times)).collect();
+        sums(&Solution::sum(&parts).unwrap())
+    };
+    solved[0].from.iter().map(whole).collect()
 }
 
 #[test]
