@@ -35,7 +35,7 @@ impl Check for PipeBending {
             formula: "M (1 + ε)/Z · factor ≤ f,  Z = π (D⁴ − (D − 2t)⁴)/(32 D) of a tube of diameter D and wall t; f the proof strength \
              of the alloy, beside the weld of a post that of the softened zone",
             limits: limits_on_plate!(
-                "up and down bending by the top alone, pipes hinged on posts that do not sink; posts welded all round, nothing else welded on between them"
+                "up and down bending by the top alone, pipes hinged on posts that do not sink; posts welded all round, nothing else welded on between them; a bend of 20° or more taken as a hinge, so that nothing passes it by twist"
             ),
             citation: Citation { locator: "6.2.5, elastic moment; M by finite elements, derived", ..self.citation() },
         })

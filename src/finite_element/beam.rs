@@ -26,6 +26,8 @@ pub(super) struct BeamLine {
     rigidity: f64,
     /// First unknown of the beam, deflection and slope by turns; none where it does not move.
     first: Option<usize>,
+    /// By node, the unknowns of the slope before and after it: at a sharp bend one each.
+    slopes: Vec<[usize; 2]>,
     /// Nodes, by their place in the line, where posts stand.
     posts: Vec<usize>,
 }
@@ -34,7 +36,13 @@ impl BeamLine {
     pub(super) fn new(bed: &Bed, numbering: &Numbering, next: &mut usize) -> Option<Self> {
         let start = *bed.corners.first()?;
         let (mut nodes, mut at, mut weights) = (vec![start], vec![0.0], vec![0.0]);
-        for side in bed.corners.windows(2) {
+        let mut bends = Vec::new();
+        for (number, side) in bed.corners.windows(2).enumerate() {
+            if let Some(before) = number.checked_sub(1)
+                && bends_sharply([bed.corners[before], side[0], side[1]].map(|corner| numbering.places[corner]))
+            {
+                bends.push(nodes.len() - 1);
+            }
             let along = numbering.along(side[0], side[1])?;
             let [a, b] = [side[0], side[1]].map(|corner| numbering.places[corner]);
             let length = (b[0] - a[0]).hypot(b[1] - a[1]);
@@ -50,13 +58,19 @@ impl BeamLine {
             }
         }
         let first = bed.beam.as_ref().map(|_| *next);
-        if first.is_some() {
+        let mut slopes = Vec::new();
+        if let Some(first) = first {
             *next += 2 * nodes.len();
+            slopes.extend((0..nodes.len()).map(|k| [first + 2 * k + 1; 2]));
+            for bend in bends {
+                slopes[bend][1] = *next;
+                *next += 1;
+            }
         }
         let posts = bed.beam.iter().flat_map(|beam| &beam.posts);
         let posts = posts.filter_map(|post| nodes.iter().position(|node| node == post)).collect();
         let rigidity = bed.beam.as_ref().map_or(0.0, |beam| beam.rigidity.value);
-        Some(Self { nodes, at, weights, stiffness: bed.stiffness.value, rigidity, first, posts })
+        Some(Self { nodes, at, weights, stiffness: bed.stiffness.value, rigidity, first, slopes, posts })
     }
 
     /// Unknowns of the beam that posts hold.
@@ -91,13 +105,18 @@ impl BeamLine {
             .collect()
     }
 
+    /// Unknowns of the piece that ends at a node: deflection and slope at both its ends.
+    fn of_piece(&self, first: usize, k: usize) -> [usize; 4] {
+        [first + 2 * (k - 1), self.slopes[k - 1][1], first + 2 * k, self.slopes[k][0]]
+    }
+
     /// Pieces of the beam between neighbouring nodes, exact for a cubic deflection.
     pub(super) fn parts(&self) -> Vec<Part> {
         let Some(first) = self.first else { return Vec::new() };
         (1..self.nodes.len())
             .map(|k| {
                 let matrix = piece(self.rigidity, self.at[k] - self.at[k - 1]);
-                let unknowns = (first + 2 * (k - 1)..first + 2 * (k + 1)).collect();
+                let unknowns = self.of_piece(first, k).to_vec();
                 Part { unknowns, matrix: DMatrix::from_column_slice(4, 4, matrix.as_slice()) }
             })
             .collect()
@@ -110,7 +129,7 @@ impl BeamLine {
         let mut reactions: Vec<f64> = vec![0.0; self.nodes.len()];
         for k in 1..self.nodes.len() {
             let l = self.at[k] - self.at[k - 1];
-            let numbers = nalgebra::Vector4::from_row_slice(&values[first + 2 * (k - 1)..first + 2 * (k + 1)]);
+            let numbers = nalgebra::Vector4::from(self.of_piece(first, k).map(|unknown| values[unknown]));
             let ends = piece(self.rigidity, l) * numbers;
             reactions[k - 1] += ends[0];
             reactions[k] += ends[2];
@@ -128,6 +147,16 @@ impl BeamLine {
         }
         forces
     }
+}
+
+/// Cosine of the turn from which a bend is a hinge: a sixteenth of a bending moment does not pass a bend of 20°, but twists
+/// what comes after. What a sharper one passes by twist is left out, which bends the pipe more.
+const SHARP: f64 = 0.94;
+
+/// Whether a line through three places bends sharply.
+fn bends_sharply([a, b, c]: [[f64; 2]; 3]) -> bool {
+    let [p, q] = [[b[0] - a[0], b[1] - a[1]], [c[0] - b[0], c[1] - b[1]]];
+    p[0] * q[0] + p[1] * q[1] < SHARP * p[0].hypot(p[1]) * q[0].hypot(q[1])
 }
 
 /// A beam of two nodes, deflection and slope at each.

@@ -18,8 +18,8 @@ pub struct Loose {
     pub bed: usize,
     /// What holds the plate down: distance along the bed, and pull over the opening there.
     pub fixings: Vec<(Length, Stiffness)>,
-    /// Distance of the places along the bed at which the plate may open.
-    pub apart: Length,
+    /// Places along the bed at which the plate may open, each taken to the nearest node; the ends are always among them.
+    pub stations: Vec<Length>,
 }
 
 /// An opening that falls from one at a place to none at its neighbours.
@@ -87,7 +87,8 @@ impl Contact {
     ///
     /// # Validity
     /// No friction. A fixing is not tightened before: it pulls from the first opening, and what it pulls spreads over the
-    /// plate as far as the hats reach. Between two places the opening is straight.
+    /// plate as far as the hats reach. Between two places the opening is straight. Each place is a node of the bed, so that no
+    /// opening is the sum of others.
     ///
     /// # Source
     /// Least of the energy over all openings that are not below none, [`DERIVED`](crate::source::DERIVED); the conditions
@@ -196,16 +197,24 @@ impl Contact {
 }
 
 fn hats(plate: &Plate, loose: &Loose) -> Vec<Hat> {
-    let end = plate.beams[loose.bed].at.last().copied().unwrap_or(0.0);
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "some dozens")]
-    let pieces = (end / loose.apart.value).ceil().max(1.0) as u32;
-    let station = |k: u32| end * f64::from(k) / f64::from(pieces);
-    (0..=pieces)
+    let nodes = &plate.beams[loose.bed].at;
+    let Some(&end) = nodes.last() else { return Vec::new() };
+    let nearest = |along: f64| {
+        let k = nodes.partition_point(|node| *node < along).min(nodes.len() - 1);
+        let before = k.saturating_sub(1);
+        if along - nodes[before] < nodes[k] - along { before } else { k }
+    };
+    let wanted = loose.stations.iter().map(|station| station.value).chain([0.0, end]);
+    let mut taken: Vec<usize> = wanted.map(nearest).collect();
+    taken.sort_unstable();
+    taken.dedup();
+    let at = |k: usize| nodes[taken[k]];
+    (0..taken.len())
         .map(|k| Hat {
             bed: loose.bed,
-            at: station(k),
-            before: station(k.saturating_sub(1)),
-            after: station((k + 1).min(pieces)),
+            at: at(k),
+            before: at(k.saturating_sub(1)),
+            after: at((k + 1).min(taken.len() - 1)),
         })
         .collect()
 }

@@ -156,7 +156,7 @@ impl Plate {
     ///
     /// # Validity
     /// Linear: small deflections, first-order shear. A bed pulls as well as it pushes. Beams bend upwards and downwards
-    /// only; bends in their line do not couple bending with twist.
+    /// only; a bend of 20° and more in their line is a hinge, at a slighter one bending goes on undiminished.
     ///
     /// # Errors
     /// [`Mechanism`] where something can move without resistance.

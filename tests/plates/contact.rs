@@ -21,6 +21,10 @@ fn pushed(grid: &Grid, plate: &Plate, force: f64) -> Load {
     grid.pushed_along(plate, &grid.along_y(1.6, [0.0, 0.8]), force)
 }
 
+fn along(count: usize) -> Vec<Length> {
+    steps(0.0, 0.8, count).into_iter().map(m).collect()
+}
+
 fn solved(plate: &Plate, load: &Load) -> Solution {
     plate.solve(&[load]).remove(0)
 }
@@ -48,8 +52,7 @@ fn a_bed_that_pulls_all_along_might_as_well_not_be_there() {
     let grid = grid();
     let [three, two] = [&[0.0, 0.6, 1.2][..], &[0.0, 1.2]].map(|lines| plate(&grid, lines));
     let tied = solved(&three, &pushed(&grid, &three, 500.0));
-    // Fewer places than the bed has nodes, or openings would not be told apart.
-    let loose = [Loose { bed: 1, fixings: Vec::new(), apart: m(0.1) }];
+    let loose = [Loose { bed: 1, fixings: Vec::new(), stations: along(4) }];
     let contact = Contact::new(&three, &loose);
     assert!(contact.pressing(&three, &tied).iter().all(|force| *force < Force::default()));
     let (opened, openings) = opened(&three, &contact, &tied);
@@ -58,7 +61,7 @@ fn a_bed_that_pulls_all_along_might_as_well_not_be_there() {
     let [found, due] = [deflections(&grid, &three, &opened), deflections(&grid, &two, &free)];
     // The opening is straight between its places, the plate is not quite.
     for (found, due) in found.iter().zip(&due) {
-        assert!((found - due).abs() < 1e-3 * due.abs().max(1e-6), "{found:e} {due:e}");
+        assert!((found - due).abs() < 5e-3 * due.abs().max(1e-6), "{found:e} {due:e}");
     }
 }
 
@@ -67,7 +70,7 @@ fn what_presses_stays_as_it_is() {
     let grid = grid();
     let plate = plate(&grid, &[0.0, 0.6, 1.2]);
     let even = solved(&plate, &Load::none(&plate).pressed(&plate, &|_| pa(1000.0)));
-    let loose: Vec<_> = (0..2).map(|bed| Loose { bed, fixings: Vec::new(), apart: m(0.2) }).collect();
+    let loose: Vec<_> = (0..2).map(|bed| Loose { bed, fixings: Vec::new(), stations: along(4) }).collect();
     let contact = Contact::new(&plate, &loose);
     assert_eq!(contact.openings(&contact.pressing(&plate, &even)), Ok(None));
 }
@@ -85,7 +88,7 @@ fn fixings_hold_what_lifts() {
     for stiffness in [1e6, 1e7, 1e9, 1e11] {
         let stiffness = Force::new::<uom::si::force::newton>(stiffness) / m(1.0);
         let loose: Vec<_> = (0..3)
-            .map(|bed| Loose { bed, fixings: at.iter().map(|y| (m(*y), stiffness)).collect(), apart: m(0.2) })
+            .map(|bed| Loose { bed, fixings: at.iter().map(|y| (m(*y), stiffness)).collect(), stations: along(4) })
             .collect();
         let contact = Contact::new(&plate, &loose);
         let (opened, openings) = opened(&plate, &contact, &tied);
@@ -119,7 +122,7 @@ fn what_nothing_holds_flies_off() {
     let grid = grid();
     let plate = plate(&grid, &[0.0, 0.6, 1.2]);
     let tied = solved(&plate, &Load::none(&plate).pressed(&plate, &|_| pa(-1000.0)));
-    let loose: Vec<_> = (0..3).map(|bed| Loose { bed, fixings: Vec::new(), apart: m(0.2) }).collect();
+    let loose: Vec<_> = (0..3).map(|bed| Loose { bed, fixings: Vec::new(), stations: along(4) }).collect();
     let contact = Contact::new(&plate, &loose);
     assert_eq!(contact.openings(&contact.pressing(&plate, &tied)), Err(LiftsOff));
 }

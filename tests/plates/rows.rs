@@ -31,7 +31,8 @@ fn fixings_and_posts_hold_what_the_wind_lifts() {
         let posts: f64 = pipe.posts.iter().map(|post| post.pull.value).sum();
         let fixings: f64 = pipe.fixings.iter().map(|pull| pull.value).sum();
         assert!(pipe.posts.iter().all(|post| post.push == Force::default()), "{:?}", pipe.posts);
-        assert!((fixings / posts - 1.0).abs() < 1e-9, "{fixings} {posts}");
+        // Of each fixing the larger of two degrees.
+        assert!(fixings > posts * (1.0 - 1e-9) && fixings < posts * 1.01, "{fixings} {posts}");
         let rows: Vec<_> = analysis
             .mount_forces
             .iter()
@@ -54,7 +55,7 @@ fn fixings_and_posts_hold_what_the_wind_lifts() {
 
 #[test]
 fn a_row_that_only_the_plate_finds_too_weak_does_not_hold() {
-    let wide = ("spacing = \"4 in\", end = \"2 in\"", "spacing = \"6 in\", end = \"3 in\"");
+    let wide = ("spacing = \"3.5 in\", end = \"2 in\"", "spacing = \"6 in\", end = \"3 in\"");
     let top = edited("rail-row", &[wide]);
     let table = read_tables(&[]).unwrap();
     assert_eq!(Report::by_hand(&top, &table).answer(), Answer::Holds);

@@ -102,3 +102,28 @@ fn a_line_that_leaves_the_sides_is_refused() {
     let tried = grid.tried(Degree::Three, Fields::Bending, &|_| sandwich(), &[], &broken);
     assert_eq!(tried.err(), Some(Mechanism::BrokenLine));
 }
+
+/// A beam that turns by a right angle: nothing of its bending goes round, and what it is given still goes down by its posts.
+#[test]
+fn a_sharp_bend_passes_no_bending() {
+    let grid = Grid::new(&steps(0.0, 2.0, 8), &steps(0.0, 1.0, 4));
+    let mut line = grid.along_y(0.25, [0.0, 0.75]);
+    line.extend(grid.along_x(0.75, [0.25, 1.75]).into_iter().skip(1));
+    line.extend(grid.along_y(1.75, [0.0, 0.75]).into_iter().rev().skip(1));
+    // Two posts on each leg; the rest of it hangs over and carries the bow across.
+    let posts = [(0.25, 0.0), (0.25, 0.5), (1.75, 0.0), (1.75, 0.5)].map(|(x, y)| grid.along_x(y, [x, x])[0]).to_vec();
+    let bow = Bed { beam: Some(Beam { rigidity: rigidity(5e4), posts }), ..bed(line, 5e8) };
+    let plate = grid.tried(Degree::Three, Fields::Bending, &|_| sandwich(), &[], &[bow]).unwrap();
+    let solution = plate.solve(&[lopsided(&grid, &plate)]).remove(0);
+    let forces = plate.beam_forces(0, &solution);
+    let most = forces.moments.iter().map(|(_, moment)| moment.value.abs()).fold(0.0, f64::max);
+    for corner in [0.75, 2.25] {
+        let own = forces.moments.iter().filter(|(along, _)| (along.value - corner).abs() < 1e-9);
+        let own: Vec<f64> = own.map(|(_, moment)| moment.value.abs()).collect();
+        assert_eq!(own.len(), 2);
+        assert!(own.iter().all(|moment| *moment < 1e-6 * most), "{own:?} {most}");
+    }
+    let given: f64 = plate.pushes(0, &solution).iter().map(|push| push.force.value).sum();
+    let borne: f64 = forces.posts.iter().map(|(_, force)| force.value).sum();
+    assert_relative_eq!(given, borne, max_relative = 1e-6);
+}

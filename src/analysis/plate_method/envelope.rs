@@ -126,7 +126,7 @@ pub(super) fn envelope(
     (cases, numbers): (&[LoadCase], &[usize]),
     still: &[Still],
     only: Option<&[Point]>,
-) -> Result<Vec<Found>, LiftsOff> {
+) -> Result<Vec<PlateForces>, LiftsOff> {
     // Cases with the same people on them share what those do; a hand up does what a hand down does, the other way.
     let mut groups: Vec<(&LoadCase, Vec<(&Still, f64)>)> = Vec::new();
     for still in still {
@@ -148,7 +148,7 @@ pub(super) fn envelope(
     for (case, group) in &groups {
         all.extend(solved.forces(case, group, only)?);
     }
-    all.sort_by_key(|found: &Found| numbers.iter().position(|number| *number == found.tied.case));
+    all.sort_by_key(|forces: &PlateForces| numbers.iter().position(|number| *number == forces.case));
     Ok(all)
 }
 
@@ -163,12 +163,6 @@ pub(super) struct Solved<'a> {
     pub(super) lifting: Option<&'a Lifting>,
 }
 
-/// Forces of a case: the top held down all along its pipes, and, where its fixings are known, lifting off them.
-pub(super) struct Found {
-    pub(super) tied: PlateForces,
-    pub(super) lifted: Option<PlateForces>,
-}
-
 impl<'a> Solved<'a> {
     fn seen(&self, solution: &Solution) -> Seen {
         self.net.seen((self.plate, self.sampler), self.lifting, solution)
@@ -180,7 +174,7 @@ impl<'a> Solved<'a> {
         case: &LoadCase,
         group: &[(&Still, f64)],
         only: Option<&[Point]>,
-    ) -> Result<Vec<Found>, LiftsOff> {
+    ) -> Result<Vec<PlateForces>, LiftsOff> {
         let mut placed = people::placed(self.top, self.net, self.plate, case);
         if let Some(only) = only {
             placed.retain(|placed| only.contains(&placed.at));
@@ -194,30 +188,34 @@ impl<'a> Solved<'a> {
         let lying = |group: usize, from: &[(usize, f64)]| -> Vec<Part<'_>> {
             from.iter().map(|&(part, times)| (&still[group][part], times, times)).collect()
         };
-        let mut worst: Vec<Both<'a>> = group.iter().map(|_| Both::new(self)).collect();
+        let mut worst: Vec<Worst<'a>> = group.iter().map(|_| Worst::new(self)).collect();
         if placed.is_empty() {
             for (number, (worst, (still, _))) in worst.iter_mut().zip(group).enumerate() {
                 for from in &still.from {
-                    worst.take(self, lying(number, from), None, &feet)?;
+                    self.take(worst, lying(number, from), None, &feet)?;
                 }
             }
         }
         let indexed: Vec<(usize, &Placed)> = placed.iter().enumerate().collect();
-        let parts: Result<Vec<Vec<Both<'a>>>, LiftsOff> = indexed
+        let parts: Result<Vec<Vec<Worst<'a>>>, LiftsOff> = indexed
             .par_chunks(AT_ONCE)
             .map(|chunk| {
                 let loads: Vec<&Load> = chunk.iter().map(|(_, placed)| &placed.load).collect();
-                let mut worst: Vec<Both<'a>> = group.iter().map(|_| Both::new(self)).collect();
+                let mut worst: Vec<Worst<'a>> = group.iter().map(|_| Worst::new(self)).collect();
                 for (&(number, placed), solution) in chunk.iter().zip(self.plate.solve(&loads)) {
                     let own = self.seen(&solution);
-                    let gives = give(self.net, self.plate, case, placed, &solution);
+                    let mut alone = vec![(&solution, 1.0)];
+                    if let Some(lifting) = self.lifting.filter(|_| case.people.is_some()) {
+                        alone.extend(lifting.opened_under(&own)?);
+                    }
+                    let gives = give(self.net, self.plate, case, placed, &alone);
                     let beside: Vec<Sharp> = feet.iter().chain(&placed.beside).copied().collect();
                     for (place, (worst, &(still, times))) in worst.iter_mut().zip(group).enumerate() {
-                        worst.tied.gives(gives, number);
+                        worst.gives(gives, number);
                         for from in &still.from {
                             let mut parts = lying(place, from);
                             parts.push((&own, times, times * placed.at_rest));
-                            worst.take(self, parts, Some(number), &beside)?;
+                            self.take(worst, parts, Some(number), &beside)?;
                         }
                     }
                 }
@@ -233,45 +231,23 @@ impl<'a> Solved<'a> {
         let load_at = |under: Option<usize>| under.map(|number| placed[number].at);
         Ok(group.iter().zip(worst).map(|((still, _), worst)| worst.done(still.case, &load_at)).collect())
     }
-}
 
-/// The worst of a case, held down all along, and lifting off.
-struct Both<'a> {
-    tied: Worst<'a>,
-    lifted: Option<Worst<'a>>,
-}
-
-impl<'a> Both<'a> {
-    fn new(solved: &'a Solved<'a>) -> Self {
-        Self { tied: Worst::new(solved), lifted: solved.lifting.map(|_| Worst::new(solved)) }
-    }
-
+    /// Takes in what acts together, and what opens under it.
     fn take<'b>(
-        &mut self,
-        solved: &Solved<'b>,
+        &'b self,
+        worst: &mut Worst<'_>,
         mut parts: Vec<Part<'b>>,
         under: Option<usize>,
         beside: &[Sharp],
-    ) -> Result<(), LiftsOff>
-    where
-        'a: 'b,
-    {
-        self.tied.take(&parts, None, under, beside);
-        if let (Some(lifting), Some(lifted)) = (solved.lifting, &mut self.lifted) {
-            let pulls = lifting.open(solved.net, (solved.plate, solved.sampler), &mut parts, solved.top.pipes.len())?;
-            lifted.take(&parts, Some(&pulls), under, beside);
-        }
+    ) -> Result<(), LiftsOff> {
+        let pulls = match self.lifting {
+            Some(lifting) => {
+                let pipes = self.top.pipes.len();
+                Some(lifting.open(self.net, (self.plate, self.sampler), &mut parts, pipes)?)
+            }
+            None => None,
+        };
+        worst.take(&parts, pulls.as_deref(), under, beside);
         Ok(())
-    }
-
-    fn merge(&mut self, later: Self) {
-        self.tied.merge(later.tied);
-        if let (Some(own), Some(later)) = (&mut self.lifted, later.lifted) {
-            own.merge(later);
-        }
-    }
-
-    fn done(self, case: usize, load_at: &dyn Fn(Option<usize>) -> Option<Point>) -> Found {
-        Found { tied: self.tied.done(case, load_at), lifted: self.lifted.map(|lifted| lifted.done(case, load_at)) }
     }
 }

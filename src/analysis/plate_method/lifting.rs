@@ -2,7 +2,11 @@
 
 use std::sync::OnceLock;
 
-use super::{HeldDown, layout::Net, pipes::OnBed};
+use super::{
+    HeldDown,
+    layout::{Net, Stretch},
+    pipes::OnBed,
+};
 use crate::{
     analysis::{line::backing_at, mount::fixing_stiffness},
     finite_element::{Contact, LiftsOff, Loose, Plate, Sampled, Sampler, Solution},
@@ -32,7 +36,7 @@ pub(super) struct Lifting {
 impl Net {
     /// Stretches of pipe whose fixings are known, with these and which they are.
     fn loose(&self, top: &Top, core_left: Ratio) -> (Vec<Loose>, Vec<(usize, usize)>) {
-        // The opening bends as the top does: an eighth of the smaller side is straight enough.
+        // The opening bends as the top does: an eighth of the smaller side is straight enough between fixings.
         let apart = top.outline.length().min(top.outline.width()) / 8.0;
         let (mut loose, mut all) = (Vec::new(), Vec::new());
         for (bed, stretch) in self.stretches.iter().enumerate() {
@@ -41,10 +45,17 @@ impl Net {
                 continue;
             }
             all.extend(held.iter().map(|(fixing, ..)| (stretch.pipe, *fixing)));
-            let fixings = held.into_iter().map(|(_, along, stiffness)| (along, stiffness)).collect();
-            loose.push(Loose { bed, fixings, apart });
+            let fixings: Vec<(Length, Stiffness)> =
+                held.into_iter().map(|(_, along, stiffness)| (along, stiffness)).collect();
+            let stations = stations(&fixings, self.length(stretch), apart);
+            loose.push(Loose { bed, fixings, stations });
         }
         (loose, all)
+    }
+
+    fn length(&self, stretch: &Stretch) -> Length {
+        let sides = stretch.corners.windows(2);
+        sides.map(|side| self.mesh.nodes()[side[0]].distance(self.mesh.nodes()[side[1]])).sum()
     }
 
     /// How each pipe holds the top down.
@@ -103,6 +114,19 @@ impl Lifting {
         Some(Self { contact, opened, fixings })
     }
 
+    /// Places that open, and how far, where all closed the beds would bear this.
+    fn openings(&self, pressing: &[Force]) -> Result<Vec<Length>, LiftsOff> {
+        let none = || vec![Length::default(); self.contact.places()];
+        Ok(self.contact.openings(pressing)?.unwrap_or_else(none))
+    }
+
+    /// What opens under what acts alone: each by itself, so many times.
+    pub(super) fn opened_under(&self, seen: &Seen) -> Result<Vec<(&Solution, f64)>, LiftsOff> {
+        let openings = self.openings(&seen.pressing)?;
+        let open = openings.iter().enumerate().filter(|(_, opening)| **opening > Length::default());
+        Ok(open.map(|(place, opening)| (self.contact.opened(place), opening.value)).collect())
+    }
+
     /// Adds what opens to what acts, and gives the pull of every fixing, pipe by pipe.
     pub(super) fn open<'a>(
         &'a self,
@@ -118,11 +142,12 @@ impl Lifting {
                     *sum += *own * factor(part);
                 }
             }
-            self.contact.openings(&pressing)
+            self.openings(&pressing)
         };
-        let (strength, sag) = (openings(|part| part.1)?, openings(|part| part.2)?);
-        let none = vec![Length::default(); self.contact.places()];
-        let (strength, sag) = (strength.unwrap_or_else(|| none.clone()), sag.unwrap_or(none));
+        let strength = openings(|part| part.1)?;
+        // Mostly nobody stands at rest otherwise than with strength.
+        let alike = parts.iter().all(|part| part.1.to_bits() == part.2.to_bits());
+        let sag = if alike { strength.clone() } else { openings(|part| part.2)? };
         for (place, (strength, sag)) in strength.iter().zip(&sag).enumerate() {
             if *strength > Length::default() || *sag > Length::default() {
                 let seen = self.opened[place].get_or_init(|| self.alone(net, seen_by, place));
@@ -150,4 +175,18 @@ impl Lifting {
             pressing: Vec::new(),
         }
     }
+}
+
+/// Where a top may open: at its fixings, half way between them, and no farther apart than it is straight.
+fn stations(fixings: &[(Length, Stiffness)], end: Length, apart: Length) -> Vec<Length> {
+    let mut bounds: Vec<Length> = fixings.iter().map(|(along, _)| *along).chain([Length::default(), end]).collect();
+    bounds.sort_by(|a, b| a.value.total_cmp(&b.value));
+    let mut stations = bounds.clone();
+    for pair in bounds.windows(2) {
+        let gap = pair[1] - pair[0];
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few dozen")]
+        let pieces = ((gap / apart).value.ceil() as u32).max(2);
+        stations.extend((1..pieces).map(|k| pair[0] + gap * (f64::from(k) / f64::from(pieces))));
+    }
+    stations
 }

@@ -29,7 +29,7 @@ use rayon::prelude::*;
 use uom::si::ratio::ratio;
 
 use self::{
-    envelope::{Found, Solved},
+    envelope::Solved,
     layout::Net,
     lifting::Lifting,
     loads::{Still, StillLoads},
@@ -188,14 +188,15 @@ impl PlateMethod {
                         .filter(|_| crowned)
                         .filter_map(|still| buckling::pressed(&net, &lower, still))
                         .collect();
-                    let coarse = coarse.forces((&lower, None), &still, (cases, numbers), None)?;
-                    let places: Vec<Point> = coarse.iter().flat_map(|found| found.tied.load_places()).collect();
+                    let lifting = Lifting::new(top, &net, &lower, *left);
+                    let coarse = coarse.forces((&lower, lifting.as_ref()), &still, (cases, numbers), None)?;
+                    let places: Vec<Point> = coarse.iter().flat_map(PlateForces::load_places).collect();
                     let higher = fine.state(*left)?;
                     let still = fine.still(&higher, (cases, numbers));
                     let lifting = Lifting::new(top, &net, &higher, *left);
-                    let fine = fine.forces((&higher, lifting.as_ref()), &still, (cases, numbers), Some(&places))?;
-                    let settled = coarse.iter().zip(fine).map(|(coarse, fine)| settled(&coarse.tied, fine));
-                    Ok((settled.collect(), pressed))
+                    let mut fine = fine.forces((&higher, lifting.as_ref()), &still, (cases, numbers), Some(&places))?;
+                    coarse.iter().zip(&mut fine).for_each(|(coarse, fine)| fine.settle(coarse));
+                    Ok((fine, pressed))
                 })
                 .collect()
         };
@@ -270,33 +271,23 @@ impl<'a> Solver<'a> {
         still: &[Still],
         (cases, numbers): (&[LoadCase], &[usize]),
         only: Option<&[Point]>,
-    ) -> Result<Vec<Found>, LiftsOff> {
+    ) -> Result<Vec<PlateForces>, LiftsOff> {
         let (sampler, grouping) = (&self.sampler, &self.grouping);
         let solved = Solved { top: self.top, net: self.net, plate, sampler, grouping, lifting };
         envelope::envelope(&solved, (cases, numbers), still, only)
     }
 }
 
-/// The forces that count, with what they may be off by: from those that both degrees have, held down all along.
-fn settled(coarse: &PlateForces, fine: Found) -> PlateForces {
-    let Found { mut tied, lifted } = fine;
-    tied.error = NumericalError::between(coarse, &mut tied);
-    if let (Some(fine), Some(coarse)) = (&mut tied.softest, &coarse.softest) {
-        fine.settle(coarse);
-    }
-    tied.pipes.iter_mut().zip(&coarse.pipes).for_each(|(fine, coarse)| fine.settle(coarse));
-    let Some(mut lifted) = lifted else { return tied };
-    lifted.error = tied.error;
-    for (own, tied) in [(&mut lifted.regions, &tied.regions), (&mut lifted.edges, &tied.edges)] {
-        for own in own {
-            if let Some(tied) = tied.iter().find(|tied| tied.region == own.region) {
-                own.error = tied.error;
-            }
+impl PlateForces {
+    /// Compares with the same at a lower degree, which tried people everywhere: what was worse there for a post or a fixing
+    /// stands.
+    fn settle(&mut self, coarse: &Self) {
+        self.error = NumericalError::between(coarse, self);
+        if let (Some(fine), Some(coarse)) = (&mut self.softest, &coarse.softest) {
+            fine.settle(coarse);
         }
+        self.pipes.iter_mut().zip(&coarse.pipes).for_each(|(fine, coarse)| fine.settle(coarse));
     }
-    lifted.softest = tied.softest;
-    lifted.pipes.iter_mut().zip(&tied.pipes).for_each(|(own, tied)| own.as_sure_as(tied));
-    lifted
 }
 
 impl NumericalError {

@@ -114,14 +114,6 @@ impl PipeForces {
         self.raise_fixings(&coarse.fixings);
     }
 
-    /// Takes over what another may be off by, of the same top held down all along.
-    pub(super) fn as_sure_as(&mut self, tied: &Self) {
-        self.along_error = tied.along_error;
-        self.bent.error = tied.bent.error;
-        self.bent_at_weld.error = tied.bent_at_weld.error;
-        self.fixings_error = tied.fixings_error;
-    }
-
     pub(super) fn raise_posts(&mut self, others: &[PostForces]) {
         for other in others {
             match self.posts.iter_mut().find(|post| post.at == other.at) {

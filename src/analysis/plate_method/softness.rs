@@ -26,12 +26,26 @@ impl Softest {
     }
 }
 
-/// How far the top gives way under what moves, where that is one person; none under a row of people or a hand.
-pub(super) fn give(net: &Net, plate: &Plate, case: &LoadCase, placed: &Placed, alone: &Solution) -> Option<Length> {
+/// How far the top gives way under what moves, made of solutions each so many times, where that is one person; none under a
+/// row of people or a hand.
+pub(super) fn give(
+    net: &Net,
+    plate: &Plate,
+    case: &LoadCase,
+    placed: &Placed,
+    alone: &[(&Solution, f64)],
+) -> Option<Length> {
     case.people.filter(|_| placed.beside.len() == 1)?;
     let deflection = |at: Point| {
         let triangle = net.mesh.holding(at)?;
-        plate.states(triangle, &[plate.share(triangle, at)], alone).first().map(|state| state.deflection)
+        let share = [plate.share(triangle, at)];
+        let own = |&(solution, times): &(&Solution, f64)| {
+            plate
+                .states(triangle, &share, solution)
+                .first()
+                .map_or_else(Length::default, |state| state.deflection * times)
+        };
+        Some(alone.iter().map(own).sum::<Length>())
     };
     // That a whole pipe goes down is sag, and felt far around: soft is what gives way beside what it rests on.
     let beside = nearest_on_pipe(net, placed.at).and_then(deflection).unwrap_or_default();
