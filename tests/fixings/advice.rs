@@ -94,7 +94,7 @@ fn the_fewest_fixings_hold() {
 fn fewer_along_a_pipe_hold() {
     let apart = |spacing: &str| {
         let text = format!("spacing = \"{spacing}\"");
-        example("rail-row", &[("spacing = \"4 in\"", &text)])
+        example("rail-row", &[("spacing = \"3.5 in\"", &text)])
     };
     let top = apart("3 in");
     let count = |top: &Top| {

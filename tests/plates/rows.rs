@@ -31,8 +31,8 @@ fn fixings_and_posts_hold_what_the_wind_lifts() {
         let posts: f64 = pipe.posts.iter().map(|post| post.pull.value).sum();
         let fixings: f64 = pipe.fixings.iter().map(|pull| pull.value).sum();
         assert!(pipe.posts.iter().all(|post| post.push == Force::default()), "{:?}", pipe.posts);
-        // Of each fixing the larger of two degrees.
-        assert!(fixings > posts * (1.0 - 1e-9) && fixings < posts * 1.01, "{fixings} {posts}");
+        // Of each fixing the larger of two degrees, whose places of opening differ by a node.
+        assert!(fixings > posts * (1.0 - 1e-9) && fixings < posts * 1.06, "{fixings} {posts}");
         let rows: Vec<_> = analysis
             .mount_forces
             .iter()
