@@ -20,6 +20,7 @@ mod rigid;
 mod sampler;
 mod shape;
 mod solution;
+mod steps;
 
 pub use beam::{BeamForces, Push};
 pub use buckling::Buckling;
@@ -33,3 +34,4 @@ pub use plate::{Beam, Bed, Held, Mechanism, Model, Plate};
 pub use sampler::{Sampled, Sampler, Sharp, Side};
 pub use shape::Degree;
 pub use solution::{Solution, State};
+pub use steps::{Assembled, Ordered};

@@ -1,19 +1,16 @@
 //! A plate on beams, beds and held lines: built once, factored once, then solved for any number of loads.
 
-use std::sync::Arc;
-
 use nalgebra::DVector;
 
 use super::{
-    assembly::{Assembly, Layout, Part},
+    assembly::Assembly,
     beam::{BeamLine, Spring},
     element::{Fields, ShellStiffness},
-    factor::{Factor, Order},
+    factor::Factor,
     load::Load,
-    numbering::Numbering,
-    rigid,
     shape::Degree,
     solution::Solution,
+    steps::Ordered,
 };
 use crate::{
     geometry::Point,
@@ -108,37 +105,11 @@ impl std::error::Error for Mechanism {}
 #[derive(Clone, Debug)]
 pub struct Plate {
     pub(super) assembly: Assembly,
-    order: Order,
+    pub(super) ordered: Ordered,
     pub(super) factor: Factor,
     pub(super) shells: Vec<ShellStiffness>,
     pub(super) beams: Vec<BeamLine>,
     pub(super) springs: Vec<Spring>,
-}
-
-/// Beds and beams of a plate.
-struct Lines {
-    beams: Vec<BeamLine>,
-    springs: Vec<Spring>,
-    /// Unknowns of the plate and of the beams.
-    unknowns: usize,
-}
-
-impl Lines {
-    fn new(model: &Model<'_>, numbering: &Numbering, mut unknowns: usize) -> Result<Self, Mechanism> {
-        let mut beams = Vec::with_capacity(model.beds.len());
-        for bed in model.beds {
-            beams.push(BeamLine::new(bed, numbering, &mut unknowns).ok_or(Mechanism::BrokenLine)?);
-        }
-        let mut springs = Vec::new();
-        for (number, line) in beams.iter().enumerate() {
-            springs.extend(line.springs(number, numbering, model.fields));
-        }
-        Ok(Self { beams, springs, unknowns })
-    }
-
-    fn parts(&self) -> Vec<Part> {
-        self.beams.iter().flat_map(BeamLine::parts).chain(self.springs.iter().map(Spring::part)).collect()
-    }
 }
 
 impl Plate {
@@ -165,16 +136,7 @@ impl Plate {
     /// Displacement method with Lagrange triangles of degree 2 to 4 for every field and exact integration:
     /// [`DERIVED`](crate::source::DERIVED).
     pub fn new(model: &Model<'_>) -> Result<Self, Mechanism> {
-        let corners: Vec<[f64; 2]> = model.corners.iter().map(|place| [place.x.value, place.y.value]).collect();
-        let numbering = Numbering::new(&corners, model.triangles, model.degree);
-        let first_extra = numbering.shared * model.fields.count();
-        let lines = Lines::new(model, &numbering, first_extra)?;
-        let mut held: Vec<usize> = lines.beams.iter().flat_map(BeamLine::held).collect();
-        held.extend(held_unknowns(model, &numbering)?);
-        rigid::check(&numbering, model.fields, &lines.beams, &lines.springs, &held)?;
-        let layout = Layout::new(numbering, model.fields, lines.unknowns - first_extra, &held, &lines.parts());
-        let order = layout.pattern.order().map_err(|_| Mechanism::PartMoves)?;
-        Self::laid_out((Arc::new(layout), order), model, lines)
+        Ordered::new(model)?.assembled(model)?.factored()
     }
 
     /// The same plate of other stiffness, its beds and beams too: `model` differs from that of this plate in nothing else.
@@ -182,17 +144,7 @@ impl Plate {
     /// # Errors
     /// [`Mechanism`] as for [`Plate::new`].
     pub fn of_other_stiffness(&self, model: &Model<'_>) -> Result<Self, Mechanism> {
-        let numbering = self.assembly.numbering();
-        let lines = Lines::new(model, numbering, numbering.shared * model.fields.count())?;
-        Self::laid_out((self.assembly.layout.clone(), self.order.clone()), model, lines)
-    }
-
-    fn laid_out((layout, order): (Arc<Layout>, Order), model: &Model<'_>, lines: Lines) -> Result<Self, Mechanism> {
-        let shells: Vec<ShellStiffness> = (0..model.triangles.len()).map(model.shells).collect();
-        let assembly = Assembly::new(layout, &lines.parts(), &shells);
-        let factor = assembly.layout.pattern.factor(&assembly.values, &order).map_err(|_| Mechanism::PartMoves)?;
-        let Lines { beams, springs, .. } = lines;
-        Ok(Self { assembly, order, factor, shells, beams, springs })
+        self.ordered.assembled(model)?.factored()
     }
 
     /// Unknowns that are solved for.
@@ -236,33 +188,4 @@ impl Plate {
 pub(super) fn point([x, y]: [f64; 2]) -> Point {
     let m = Length::new::<uom::si::length::meter>;
     Point { x: m(x), y: m(y) }
-}
-
-fn held_unknowns(model: &Model<'_>, numbering: &Numbering) -> Result<Vec<usize>, Mechanism> {
-    let (count, first) = (model.fields.count(), model.fields.deflection());
-    let mut unknowns = Vec::new();
-    for (line, held) in model.held {
-        let mut nodes: Vec<usize> = line.first().copied().into_iter().collect();
-        for side in line.windows(2) {
-            nodes.extend(numbering.along(side[0], side[1]).ok_or(Mechanism::BrokenLine)?.iter().skip(1));
-        }
-        for node in nodes {
-            let mut hold = |field: usize, yes: bool| unknowns.extend(yes.then_some(node * count + field));
-            hold(first, held.deflection);
-            hold(first + 1, held.rotations[0]);
-            hold(first + 2, held.rotations[1]);
-            if model.fields == Fields::BendingAndStretching {
-                hold(0, held.displacements[0]);
-                hold(1, held.displacements[1]);
-            }
-        }
-    }
-    if model.fields == Fields::BendingAndStretching
-        && !model.held.iter().any(|(_, held)| held.displacements != [false; 2])
-    {
-        unknowns.extend(rigid::in_plane(numbering));
-    }
-    unknowns.sort_unstable();
-    unknowns.dedup();
-    Ok(unknowns)
 }
