@@ -105,6 +105,9 @@ pub struct Analysis<'a> {
     pub whole: Option<Result<PlateMethod, NoPlate>>,
 }
 
+/// Sides of finer triangles, over those of the last: twice as many triangles.
+const FINER: f64 = 0.7;
+
 impl<'a> Analysis<'a> {
     /// Analyses a top; `divisions` of each bay are places where people are tried and forces are listed.
     ///
@@ -177,10 +180,23 @@ impl<'a> Analysis<'a> {
     /// The same with the forces of the plate method beside those of the hand method. A piece of panel round a mount has
     /// no outline to solve on.
     #[must_use]
-    pub fn with_plate_method(mut self) -> Self {
+    pub fn with_plate_method(self) -> Self {
+        self.on_plate(Ratio::from(1.0))
+    }
+
+    /// The same with the plate method on finer triangles than before.
+    #[must_use]
+    pub fn with_finer_plate(self) -> Self {
+        let sides =
+            self.whole.as_ref().and_then(|whole| whole.as_ref().ok()).map_or(Ratio::from(1.0), |plate| plate.sides);
+        self.on_plate(sides * FINER)
+    }
+
+    fn on_plate(mut self, sides: Ratio) -> Self {
         if self.top.scope == Scope::Whole {
             let swinging = self.swinging_stiffness();
-            self.whole = Some(PlateMethod::new(self.top, &self.sections, &self.cases, &self.knockdowns, swinging));
+            self.whole =
+                Some(PlateMethod::new(self.top, &self.sections, (&self.cases, &self.knockdowns), swinging, sides));
             self.rows_on_plate();
         }
         self
@@ -197,6 +213,7 @@ impl<'a> Analysis<'a> {
                 found.extend(pipe.map(|pipe| mount::forces_on_plate(self.top, (number, forces.case), case, pipe)));
             }
         }
+        self.mount_forces.retain(|known| !known.on_plate);
         self.mount_forces.extend(found);
     }
 

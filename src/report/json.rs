@@ -25,7 +25,7 @@
 //! | `sag_bounds` | of the bay on four sides that sags most by pressure alone: `x`, `y` of its middle, `case`, `supported` (checked), `clamped`; null without such bays |
 //! | `criteria` | every factor, knock-down, limit and assumed load, with source and mark |
 //! | `numerical_error` | largest relative change of a utilisation at twice the division |
-//! | `plate` | the plate method: `triangles`, `unknowns`, `pipes` (`pipe`, `rigid`, `lifts` off between its fixings), `beside` (`check`, `hand` and `plate` utilisation, `hand_case`, `plate_case`, `error` of the plate's, `reason` of a difference); `reason` alone where there is no solution, that of the whole report where nothing could be looked at; null where it was not asked for |
+//! | `plate` | the plate method: `triangles`, `sides` of these over the usual, `unknowns`, `pipes` (`pipe`, `rigid`, `lifts` off between its fixings), `beside` (`check`, `hand` and `plate` utilisation, `hand_case`, `plate_case`, `error` of the plate's, `reason` of a difference); `reason` alone where there is no solution, that of the whole report where nothing could be looked at; null where it was not asked for |
 //! | `cautions` | the cautions, as texts |
 //!
 //! An outcome has `check`, `title`, `passes`, `method` (`hand` or `plate`), `case` (id or null), `place` (words), `x`, `y`, and either `not_evaluated`
@@ -131,6 +131,7 @@ fn plate(report: &Report<'_>) -> Value {
             });
             json!({
                 "triangles": method.triangles,
+                "sides": number(method.sides.get::<ratio>()),
                 "unknowns": method.unknowns,
                 "pipes": pipes.collect::<Vec<_>>(),
                 "beside": beside.collect::<Vec<_>>(),

@@ -50,7 +50,8 @@ pub fn beside<'a>(report: &'a Report<'_>) -> Vec<Beside<'a>> {
         .collect()
 }
 
-fn error(plate: &Outcome) -> Option<Ratio> {
+/// What the plate method says that an outcome may be off by.
+pub(super) fn error(plate: &Outcome) -> Option<Ratio> {
     let Verdict::Compared(finding) = &plate.verdict else { return None };
     finding.terms.iter().find_map(|term| match term.value {
         Measure::Ratio(error) if term.symbol == "ε" => Some(error),

@@ -47,7 +47,8 @@ pub(super) struct Net {
 }
 
 impl Net {
-    pub(super) fn new(top: &Top, sections: &Sections) -> Result<Self, MeshError> {
+    /// Triangles with sides that are a share of the usual.
+    pub(super) fn new(top: &Top, sections: &Sections, sides: Ratio) -> Result<Self, MeshError> {
         let mut lines: Vec<Vec<Point>> = top.pipes.iter().map(|pipe| pipe.along.points().to_vec()).collect();
         for backing in &top.backings {
             lines.push(border(&backing.along, backing.width));
@@ -66,7 +67,7 @@ impl Net {
         let size = |place: Point| {
             let near = top.pipes.iter().map(|pipe| pipe.along.distance(place)).fold(least, Length::min);
             let end = sharp.iter().map(|end| end.distance(place)).fold(least, Length::min);
-            (least / 8.0 + near * 0.35).min(foot * 1.3).min(disc * 3.0 + end)
+            (least / 8.0 + near * 0.35).min(foot * 1.3).min(disc * 3.0 + end) * sides.value
         };
         let tolerance = least * RIM_TOLERANCE;
         let outline = top.outline.contour().flattened(tolerance);

@@ -59,6 +59,8 @@ pub struct PlateMethod {
     pub regions: Vec<Region>,
     /// Triangles of the mesh.
     pub triangles: usize,
+    /// Their sides, over the usual ones.
+    pub sides: Ratio,
     /// Unknowns of the finer solution.
     pub unknowns: usize,
     /// How a pipe was taken.
@@ -132,7 +134,8 @@ impl std::fmt::Display for NoPlate {
 }
 
 impl PlateMethod {
-    /// Solves a top for all cases; swinging, the core has a share of its stiffness of its own.
+    /// Solves a top for all cases; swinging, the core has a share of its stiffness of its own. The triangles' sides are a share
+    /// of the usual.
     ///
     /// # Errors
     ///
@@ -140,11 +143,11 @@ impl PlateMethod {
     pub fn new(
         top: &Top,
         sections: &Sections,
-        cases: &[LoadCase],
-        knockdowns: &[(State, Knockdowns<'_>)],
+        (cases, knockdowns): (&[LoadCase], &[(State, Knockdowns<'_>)]),
         swinging: Ratio,
+        sides: Ratio,
     ) -> Result<Self, NoPlate> {
-        let net = Net::new(top, sections).map_err(NoPlate::Mesh)?;
+        let net = Net::new(top, sections, sides).map_err(NoPlate::Mesh)?;
         // Cases whose material is alike share a matrix; that of swinging may be one of no case.
         let mut alike: Vec<(Ratio, Vec<usize>)> = vec![(swinging, Vec::new())];
         for (number, case) in cases.iter().enumerate().filter(|(_, case)| case.held == Held::OnFrame) {
@@ -216,6 +219,7 @@ impl PlateMethod {
             pressed,
             regions: net.regions.clone(),
             triangles: net.mesh.triangles().len(),
+            sides,
             unknowns: fine.plate.unknowns(),
             pipes: net.pipe_models(top),
             holds: net.holds(top),

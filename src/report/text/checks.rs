@@ -107,6 +107,7 @@ pub(super) fn methods(page: &mut Page, report: &Report<'_>, analysis: &Analysis<
         (rigid, all) if rigid == all => "pipes are rigid, since wall, alloy or two posts are not given".to_owned(),
         (rigid, _) => format!("{rigid} of the pipes rigid, since wall, alloy or two posts are not given"),
     };
+    let finer = if plate.sides < Ratio::from(1.0) { ", cut finer until what governs was settled or twice" } else { "" };
     let tied = plate.holds.iter().filter(|held| **held == HeldDown::AllAlong).count();
     let holds = match (tied, plate.holds.len()) {
         (0, _) => "presses on its pipes and lifts off between its fixings".to_owned(),
@@ -118,7 +119,7 @@ pub(super) fn methods(page: &mut Page, report: &Report<'_>, analysis: &Analysis<
     page.paragraph(
         "  ",
         &format!(
-            "Plate: {} triangles of degree 4, {} unknowns; the top {holds}; {pipes}. Error: what \
+            "Plate: {} triangles of degree 4{finer}, {} unknowns; the top {holds}; {pipes}. Error: what \
              degree 3 on the same mesh makes of it, added to the demand; where it is large the solution has not settled, at \
              ends of pipes and corners of backing. All other checks are by the hand method alone, but pipe bending, which the plate method alone knows.",
             plate.triangles, plate.unknowns

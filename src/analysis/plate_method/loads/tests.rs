@@ -60,7 +60,7 @@ fn pushes(top: &Top, id: &str) -> Vec<[f64; 3]> {
     let (cases, _) = load_cases(&top.service, &top.criteria, top.outline.width(), on_gear);
     let number = cases.iter().position(|case| case.id == id).unwrap();
     let sections = Sections::new(top, &Axis::BOTH).unwrap();
-    let net = Net::new(top, &sections).unwrap();
+    let net = Net::new(top, &sections, Ratio::new::<ratio>(1.0)).unwrap();
     let plate = net.plate(top, &sections, (Degree::Two, Ratio::new::<ratio>(1.0)), None).unwrap();
     let solved = StillLoads::new(top, &net, &plate).solve(&cases, &[number]);
     let sums = |solution: &Solution| {
