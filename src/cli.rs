@@ -8,6 +8,8 @@ use skinspan::{command::Request, material, units::System};
 /// Checks fibreglass sandwich hardtops on a pipe frame: skins, core, span and overhang against wind, landings, people
 /// and sun.
 ///
+/// Fixings that the file does not give are not checked: the answer names what is held by them.
+///
 /// Exit codes: 0 all holds; 1 something does not hold or could not be checked; 2 the work could not be done.
 #[derive(Parser)]
 #[command(
@@ -34,7 +36,7 @@ enum Command {
         /// Units of the report, instead of those of the file.
         #[arg(long)]
         units: Option<Units>,
-        /// The hand method alone, without the plate solution of the whole top: in milliseconds.
+        /// The hand method alone, without the plate solution of the whole top: in milliseconds; pipe bending is then not made.
         #[arg(long)]
         hand: bool,
         /// Show every case, every value with its source, every factor and assumption.

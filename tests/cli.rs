@@ -137,6 +137,11 @@ fn the_report_for_machines_has_its_keys() {
             "sag_bounds",
             "criteria",
             "numerical_error",
+            "numerical_error_check",
+            "without_fixings",
+            "not_made",
+            "savings",
+            "savings_method",
             "cautions",
         ];
         due.sort_unstable();
@@ -341,6 +346,14 @@ fn everything_that_has_a_name_is_explained() {
     names.sort_unstable();
     names.dedup();
     assert_eq!(names.len(), count, "a name stands for two things");
+}
+
+/// A check is known by the title that the report gives it too.
+#[test]
+fn a_title_is_explained() {
+    let folder = folder("title");
+    let by_name = done(&folder, &["explain", "pipe-bending"], 0);
+    assert_eq!(out(&done(&folder, &["explain", "pipe bending"], 0)), out(&by_name));
 }
 
 #[test]
@@ -557,6 +570,26 @@ fn problems_with_windows_line_ends_and_a_byte_order_mark_stand_at_their_place() 
     done(&folder, &["check", "marked.toml"], 0);
 }
 
+/// What an answer leaves out stands beside it.
+#[test]
+fn the_answer_says_what_was_not_looked_at() {
+    let folder = tops("left-out");
+    let flat = |output: &Output| out(output).split_whitespace().collect::<Vec<_>>().join(" ");
+    let whole = flat(&done(&folder, &["check", "holds.toml"], 0));
+    let but = "but for its fixings: not checked for port rail, starboard rail";
+    assert!(whole.contains(&format!("HOLDS, {but}")) && !whole.contains("OPEN pipe bending"), "{whole}");
+    let hand = flat(&done(&folder, &["check", "holds.toml", "--hand"], 0));
+    assert!(hand.contains(&format!("HOLDS BY THE HAND METHOD ALONE, {but}")), "{hand}");
+    assert!(hand.contains("OPEN pipe bending — — not made: the plate method alone knows it"), "{hand}");
+    let report = json(&done(&folder, &["check", "holds.toml", "--hand", "--json"], 0));
+    assert_eq!(report["not_made"], serde_json::json!(["pipe-bending"]));
+    assert_eq!(report["without_fixings"][0], "port rail");
+    let example = Path::new(env!("CARGO_MANIFEST_DIR")).join("examples/survey-launch.toml");
+    let close = flat(&done(&folder, &["check", example.to_str().unwrap(), "--hand"], 0));
+    assert!(close.contains("The margin lies within the numerical error of the hand method, 5."), "{close}");
+    assert!(close.contains("; core shear, which governs, by 5."), "{close}");
+}
+
 #[test]
 fn a_fixing_that_holds_nothing_is_named() {
     let folder = tops("idle");
@@ -644,7 +677,8 @@ fn what_the_plate_finds_stands_by_the_formula_limits_and_source_of_the_plate() {
     for outcome in by_plate {
         let check = CHECKS.iter().find(|check| check.id() == outcome["check"]).unwrap();
         let own = check.on_plate().unwrap();
-        assert_eq!(outcome["formula"], own.formula);
+        let one_line = |text: &str| text.split_whitespace().collect::<Vec<_>>().join(" ");
+        assert_eq!(outcome["formula"], one_line(own.formula));
         assert_eq!(outcome["limits"], own.limits);
         assert!(outcome["source"].as_str().unwrap().contains(own.citation.locator), "{outcome}");
         let explained = json(&done(&folder, &["explain", check.id(), "--json"], 0));

@@ -1,7 +1,7 @@
 //! How to set the fixings of a mount: drill, tap, grip, and the pull that a test has to show.
 
 use crate::{
-    analysis::{Analysis, Mount, MountForces},
+    analysis::{Analysis, Mount, MountForces, MountOn},
     check::{MostTorque, most_torque, prying},
     material::{Basis, Board},
     top::{Hold, Top},
@@ -12,7 +12,7 @@ use crate::{
 #[derive(Clone, Debug, PartialEq)]
 pub struct Drill {
     /// What it is for.
-    pub what: &'static str,
+    pub what: String,
     /// Diameter.
     pub diameter: Length,
     /// How deep, from the face of the near skin; none where it goes through what `what` names.
@@ -68,7 +68,7 @@ fn fitting(analysis: &Analysis<'_>, number: usize) -> Fitting {
     let clamped = fastened.clamped.unwrap_or_default();
     let panel = top.thickness();
     let board = mount.board(top);
-    let drill = |what, diameter, depth| Drill { what, diameter, depth };
+    let drill = |what: &str, diameter, depth| Drill { what: what.to_owned(), diameter, depth };
     let (drills, grip, shortest) = match &fastened.fixing.hold {
         Hold::ThroughBolt { bolt, washer, sleeve } => {
             let hole = bolt.thread.clearance_hole.value;
@@ -76,14 +76,7 @@ fn fitting(analysis: &Analysis<'_>, number: usize) -> Fitting {
                 Some(sleeve) => {
                     vec![drill("both skins and core, for the sleeve", sleeve.outside, None), drill("foot", hole, None)]
                 }
-                None => vec![
-                    drill(
-                        "bore through one skin and the core, filled with thickened resin",
-                        bolt.thread.major.value * top.criteria.plug_diameters.value,
-                        None,
-                    ),
-                    drill("the filling, through both skins", hole, None),
-                ],
+                None => through_panel(top, mount, bolt.thread.major.value * top.criteria.plug_diameters.value, hole),
             };
             let grip: Length = panel + clamped + washer.thickness;
             let out: Length =
@@ -129,6 +122,31 @@ fn fitting(analysis: &Analysis<'_>, number: usize) -> Fitting {
         torque: most_torque(analysis, number),
         test: pull_test(analysis, number),
     }
+}
+
+/// Holes of through-bolts without sleeve: over board it is bored through; over core that is first replaced by filling.
+fn through_panel(top: &Top, mount: &Mount<'_>, bore: Length, hole: Length) -> Vec<Drill> {
+    let boards = mount.places.iter().filter_map(|place| place.backing.filter(|backing| backing.holds(top)));
+    let mut boards: Vec<usize> = boards.map(|backing| backing.backing).collect();
+    let over_core = mount.places.len() - boards.len();
+    boards.dedup();
+    let through = |what: String, diameter| Drill { what, diameter, depth: None };
+    let mut drills = Vec::with_capacity(3);
+    if !boards.is_empty() {
+        let names: Vec<&str> = boards.iter().map(|index| top.backings[*index].name.as_str()).collect();
+        drills.push(through(format!("through both skins and {}", names.join(", ")), hole));
+    }
+    if over_core > 0 {
+        // The skin below the foot keeps the small hole, in whose edge the bolt bears; the washer covers the other.
+        let far = if matches!(mount.on, MountOn::Gear(_)) { "inner" } else { "outer" };
+        let some = if boards.is_empty() { String::new() } else { format!(" ({over_core} of them stand over core)") };
+        drills.push(through(
+            format!("bore through the {far} skin and the core{some}, up to the skin below the foot; fill with thickened resin"),
+            bore,
+        ));
+        drills.push(through("the filling, through both skins".to_owned(), hole));
+    }
+    drills
 }
 
 /// Pilot hole of a screw by what it is cut into.

@@ -4,9 +4,9 @@ use uom::si::length::{millimeter, nanometer};
 
 use super::{Change, change::steps};
 use crate::{
-    analysis::{InBacking, MountOn},
+    analysis::{InBacking, MountOn, Region, below_footing},
     geometry::{Pattern, Point, Polyline},
-    top::{Backing, Fastened, Hold, Laid, Outline, Top},
+    top::{Backing, Fastened, Gear, Hold, Laid, Outline, Top},
     units::{Length, System},
 };
 
@@ -128,7 +128,17 @@ fn thinner(top: &Top) -> Vec<Change> {
 fn narrower(top: &Top, backing: usize) -> Vec<Change> {
     let now = top.backings[backing].width;
     let narrower = steps(top).map(|step| now - step).take_while(|width| *width > now / 4.0);
+    let narrower = narrower.take_while(|width| no_footing_past(top, backing, *width));
     narrower.map(|width| Change::BackingWidth { backing, width }).collect()
+}
+
+/// Whether no footing reaches past a backing of another width that it stands on.
+fn no_footing_past(top: &Top, backing: usize, width: Length) -> bool {
+    let mut other = top.clone();
+    other.backings[backing].width = width;
+    let past = |gear: &Gear| below_footing(&other, gear).len() > 1;
+    let stands_on = |gear: &&Gear| below_footing(top, gear).first() == Some(&Region::Backing(backing));
+    !top.gear.iter().filter(stands_on).any(past)
 }
 
 fn denser(top: &Top, backing: usize) -> Vec<Change> {

@@ -5,9 +5,11 @@ mod change;
 mod fitting;
 mod fixing_change;
 mod pipe_row;
+mod saving;
 
 pub use change::{Change, changed, changes};
 pub use fitting::{Drill, Fitting, PullTest, fittings};
+pub use saving::{Savings, left_by_plate, savings};
 
 use uom::si::ratio::ratio;
 
@@ -135,29 +137,6 @@ pub fn advise(top: &Top, outcomes: &[Outcome]) -> Vec<Advice> {
         item.remedies.sort_by(|a, b| a.added.value.total_cmp(&b.added.value));
     }
     advice
-}
-
-/// The most that can be saved of a kind without breaking what holds: the narrowest backing, the lightest board, the
-/// fewest fixings. Each is tried alone.
-#[must_use]
-pub fn savings(top: &Top, outcomes: &[Outcome]) -> Vec<Remedy> {
-    let before = Used::of(&by_hand(outcomes), top);
-    fixing_change::savings(top)
-        .into_iter()
-        .filter_map(|kind| {
-            let mut last = None;
-            for change in kind {
-                let Some(used) = try_change(top, &change) else { break };
-                if used.broken_since(&before).is_some() {
-                    break;
-                }
-                let (governs, utilisation) = used.worst();
-                let utilisation = Ratio::new::<ratio>(utilisation);
-                last = Some(Remedy { change, governs, utilisation, added: used.mass - before.mass, breaks: None });
-            }
-            last
-        })
-        .collect()
 }
 
 fn by_hand(outcomes: &[Outcome]) -> Vec<Outcome> {

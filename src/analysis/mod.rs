@@ -1,6 +1,7 @@
 //! Internal forces by the hand method: strips over the pipes, plates where pipes hold four sides.
 
 mod bay;
+mod below;
 mod design_value;
 mod forces;
 mod gear_action;
@@ -18,6 +19,7 @@ mod standing;
 mod still;
 
 pub use bay::{BackingPiece, Bay, BayForces, Cover, EdgePush, PipeLoad, SagBounds, bay_frequency};
+pub use below::below_footing;
 pub use design_value::{Knockdowns, Shares, core_shear_factor};
 pub(crate) use forces::LARGER;
 pub use forces::{EdgeForces, Peak, RegionForces, Sag, SeatForces, StripForces};

@@ -2,7 +2,7 @@
 
 use super::{Check, Finding, Method, OnPlate, Outcomes, Part, Place, on_plate::limits_on_plate};
 use crate::{
-    analysis::{Analysis, GearAction, Region},
+    analysis::{Analysis, GearAction, Region, below_footing},
     geometry::Point,
     material::Property,
     source::{Citation, DERIVED, Mark},
@@ -128,10 +128,13 @@ fn under_feet(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
         for (part, force, side, at) in feet {
             let pressure = pad_pressure(force, Pad { length: side, width: side }, skin);
             // A backing under the gear helps; a foot stands anywhere.
-            let region = if let Part::Gear(index) = part { analysis.below_gear[index] } else { Region::Field };
-            compare(analysis, outcomes, number, (pressure, region), Place::of(part, at), |finding| {
-                finding.term("P", force).term("a", side).term("t", skin)
-            });
+            let below =
+                if let Part::Gear(index) = part { below_footing(top, &top.gear[index]) } else { vec![Region::Field] };
+            for region in below {
+                compare(analysis, outcomes, number, (pressure, region), Place::of(part, at), |finding| {
+                    finding.term("P", force).term("a", side).term("t", skin)
+                });
+            }
         }
     }
 }

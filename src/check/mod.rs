@@ -61,6 +61,10 @@ pub trait Check: Sync {
     fn on_plate(&self) -> Option<OnPlate> {
         None
     }
+    /// Whether only the plate method knows what it looks at: by hand it is not made.
+    fn plate_alone(&self) -> bool {
+        false
+    }
     /// Where the formula holds, and what it leaves out.
     fn limits(&self) -> &'static str;
     /// Where it is published.

@@ -21,17 +21,17 @@ impl Check for PanelBuckling {
     }
 
     fn what(&self) -> &'static str {
-        "pushed in its plane, the top buckles between two pipes"
+        "pushed in its plane, the top buckles between two pipes or as a whole"
     }
 
     fn formula(&self) -> &'static str {
-        "N · factor ≤ N_E/(1 + N_E/S),  N_E = π² D/L²"
+        "N · factor ≤ N_E/(1 + N_E/S),  N_E = π² D/L²,  S by k G_c"
     }
 
     fn on_plate(&self) -> Option<OnPlate> {
         Some(OnPlate {
             formula: "(N_p + N_c)(1 + ε) · factor ≤ N_cr,  N_p the push by braking and hands, N_c the largest compression of a crowned \
-             top by what lies still on it; N_cr the even push from all sides at once at which the whole top buckles on its \
+             top by loads that do not move about; N_cr the even push from all sides at once at which the whole top buckles on its \
              frame, core at its softest",
             limits: limits_on_plate!(
                 "push taken as even all over and from all sides, which is safe; people and tipped gear left out of what presses a crown; a shallow crown may snap earlier"
@@ -76,6 +76,8 @@ impl Check for PanelBuckling {
                     let finding = Finding::compare(acting, bearable, factor, modulus.basis)
                         .term("D", rigidity)
                         .term("S", shear)
+                        .term("G_c", modulus.value)
+                        .term("k", left)
                         .term("L", *span);
                     (Place::of(Part::Bay, None), finding)
                 });

@@ -41,6 +41,10 @@ impl Check for PipeBending {
         })
     }
 
+    fn plate_alone(&self) -> bool {
+        true
+    }
+
     fn limits(&self) -> &'static str {
         "up and down bending by the top alone, pipes hinged on posts that do not sink; posts welded all round, nothing else \
          welded on between them; the standard counts the higher tensile strength of a short softened zone, this does not; the \
@@ -111,19 +115,11 @@ impl<'a> Bent<'a> {
 
 /// Why nothing is known of a pipe that is taken as rigid.
 fn unknown(pipe: &Pipe) -> String {
-    let mut missing = Vec::new();
-    if pipe.wall.is_none() {
-        missing.push("`wall`");
-    }
-    if pipe.alloy.is_none() {
-        missing.push("`alloy`");
-    }
-    if pipe.posts.len() < 2 {
-        missing.push("two `posts` or more");
-    }
-    let missing =
-        if missing.is_empty() { "two `posts` or more that stand well apart".to_owned() } else { missing.join(" and ") };
-    format!("{}: its bending is not known, since it is taken as rigid: give {missing}", pipe.name)
+    format!(
+        "{}: its bending is not known, since it is taken as rigid: give {}",
+        pipe.name,
+        pipe.missing().join(" and ")
+    )
 }
 
 /// Most slenderness of the wall: the softer the alloy, the more.

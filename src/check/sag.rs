@@ -77,7 +77,10 @@ impl Check for SagBetweenPipes {
         for forces in analysis.fields() {
             for sag in &forces.between {
                 let error = Ratio::from(1.0) + forces.error.sag;
-                let place = Place::of(Part::Bay, Some(sag.at)).under(sag.load_at);
+                // A pipe sags too, between its posts.
+                let on_pipe =
+                    analysis.top.pipes.iter().position(|pipe| pipe.along.distance(sag.at) < pipe.outside / 2.0);
+                let place = Place::of(on_pipe.map_or(Part::Bay, Part::Pipe), Some(sag.at)).under(sag.load_at);
                 compare(analysis, outcomes, forces.case, (sag.sag.abs() * error, sag.over), place, |finding| {
                     finding.term("ε", forces.error.sag)
                 });

@@ -42,7 +42,7 @@ impl Check for LocalSkinBending {
     fn on_plate(&self) -> Option<OnPlate> {
         Some(OnPlate {
             formula: "factor / T ≤ k as by hand, M and N the worst states of the region under a pipe or a foot, or a state at the edge of the \
-             backing with its own shear V, all times (1 + ε)",
+             backing with its own shear V; M and N times (1 + ε) of the region, R and V shown with the error of the shear in them",
             limits: limits_on_plate!(
                 "beside pipes, feet and the edges of backings; the skin bends on the core as a plate on a bed, see the check by hand"
             ),

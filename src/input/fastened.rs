@@ -78,6 +78,14 @@ fn read_places(room: &Room<'_>) -> Option<Laid> {
              or `points = [[\"-2 in\", \"0 in\"], [\"2 in\", \"0 in\"]]`",
         ),
     );
+    let mut patterns = ["circle", "row", "grid", "points"].into_iter().filter(|key| room.value(key).is_some());
+    if let (Some(one), Some(other)) = (patterns.next(), patterns.next()) {
+        let range = room.value(other).map_or(0..0, toml::Spanned::span);
+        room.report(
+            Problem::at(range, format!("`{other}` stands beside `{one}`: the fixings stand in one pattern"))
+                .help("leave out one of the two, or give all places as `points`"),
+        );
+    }
     if room.value("circle").is_some() {
         let count = few("circle");
         let diameter = room.required::<Length>("diameter", Sign::Positive, "\"7 in\"");

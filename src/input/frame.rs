@@ -48,6 +48,14 @@ pub(super) fn read_pipes(
             Some((read_pipe(room, index, (table, criteria), (outline, fixings))?, range))
         })
         .collect();
+    for (index, (pipe, range)) in pipes.iter().enumerate() {
+        if pipes[..index].iter().any(|(other, _)| other.name == pipe.name) {
+            root.report(
+                Problem::at(range.clone(), format!("two pipes are called {}", pipe.name))
+                    .help("the report tells pipes apart by their names: give this one another `name`"),
+            );
+        }
+    }
     // One that could not be read may be the one that holds the top.
     if pipes.len() == count && scope == Scope::Whole {
         read_standing(root, &pipes);

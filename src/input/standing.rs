@@ -41,15 +41,20 @@ pub(super) fn read_standing(root: &Room<'_>, pipes: &[(Pipe, Range<usize>)]) {
 
 /// A pipe on a few posts bends between them; on posts that stand together it turns about them.
 pub(super) fn stand_apart(room: &Room<'_>, pipe: &Pipe) {
-    if pipe.posts.len() < 2 || pipe.posts_hold() {
-        return;
-    }
+    let mut stations = pipe.posts.clone();
+    stations.sort_by(|a, b| a.value.total_cmp(&b.value));
+    let least = pipe.outside * Pipe::POSTS_APART;
+    let Some(close) = stations.windows(2).find(|pair| pair[1] - pair[0] < least) else { return };
     let range = room.value("posts").map_or(0..0, toml::Spanned::span);
     room.report(
-        Problem::at(range, format!("the posts of {} stand together and hold it like one", pipe.name)).help(format!(
-            "the first and the last stand {} apart or more, {:.0} times the diameter; places are measured along the pipe \
+        Problem::at(
+            range,
+            format!("two posts of {} stand {} apart and hold it like one", pipe.name, room.both(close[1] - close[0])),
+        )
+        .help(format!(
+            "neighbours stand {} apart or more, {:.0} times the diameter; places are measured along the pipe \
              from its first point",
-            room.both(pipe.outside * Pipe::POSTS_APART),
+            room.both(least),
             Pipe::POSTS_APART
         )),
     );

@@ -265,6 +265,12 @@ pub(super) fn read_inlays(
         });
         let diameter = room.quantity::<Length>("diameter", Sign::Positive);
         let size = diameter.as_ref().map(|given| given.value).or(tube.as_ref().map(|tube| tube.outside.value));
+        if let (Some(material), Some(diameter)) = (&material, &diameter) {
+            room.report(
+                Problem::at(diameter.range.clone(), format!("{name} has a `material` and a `diameter`"))
+                    .help(format!("`{}` has its own diameter: leave out one of the two", material.value)),
+            );
+        }
         room.absent_all(
             &["material", "diameter"],
             room.problem("has neither `material` nor `diameter`")

@@ -1,13 +1,13 @@
 //! Cautions: short, and about what this result shows.
 
-use super::{Answer, Report};
+use super::{Answer, Report, without_fixings};
 use crate::{
-    analysis::{Analysis, HeldDown, Layout, PipeModel},
+    analysis::{Analysis, HeldDown, Layout, PipeModel, below_footing},
     check::Verdict,
     load_case::Repeats,
     material::Basis,
     service::{Sun, Walking},
-    top::Scope,
+    top::{Gear, Scope},
     units::{Length, show},
 };
 
@@ -21,13 +21,14 @@ fn fixings(report: &Report<'_>) -> Vec<String> {
                 .to_owned(),
         );
     }
-    let gear = top.gear.iter().filter(|gear| gear.fastened.is_none()).map(|gear| gear.name.as_str());
-    let pipes = top.pipes.iter().filter(|pipe| pipe.fastened.is_none()).map(|pipe| pipe.name.as_str());
-    let silent: Vec<&str> = gear.chain(pipes).collect();
-    if !silent.is_empty() {
+    cautions.extend(silent(report));
+    let past = |gear: &&Gear| gear.fastened.is_some() && below_footing(top, gear).len() > 1;
+    let past: Vec<&str> = top.gear.iter().filter(past).map(|gear| gear.name.as_str()).collect();
+    if !past.is_empty() {
         cautions.push(format!(
-            "The file does not say how these are fixed, so their fixings were not checked: {}.",
-            silent.join(", ")
+            "The footing reaches past the backing below it: {}. It is taken as bedded on the backing alone, and core beside \
+             that is held against all of its pressure: lay a wider backing.",
+            past.join(", ")
         ));
     }
     if !top.idle_fixings.is_empty() {
@@ -57,7 +58,24 @@ fn fixings(report: &Report<'_>) -> Vec<String> {
     cautions
 }
 
-/// What is to be said about an outline that the hand method does not see as it is.
+/// Whose fixings the file does not give; of pipes, what that makes of them as a plate.
+fn silent(report: &Report<'_>) -> Option<String> {
+    let silent = without_fixings(report.top);
+    if silent.is_empty() {
+        return None;
+    }
+    let tied = match &report.analysis {
+        Ok(Analysis { whole: Some(Ok(method)), .. }) if method.holds.contains(&HeldDown::AllAlong) => {
+            " The plate method takes the top as held down all along these pipes."
+        }
+        _ => "",
+    };
+    Some(format!(
+        "The file does not say how these are fixed, so their fixings were not checked: {}.{tied}",
+        silent.join(", ")
+    ))
+}
+
 /// What the plate method was not told and does not see, or that it was not asked.
 fn plate(report: &Report<'_>, analysis: &Analysis<'_>) -> Vec<String> {
     let mut cautions = Vec::new();
@@ -69,13 +87,13 @@ fn plate(report: &Report<'_>, analysis: &Analysis<'_>) -> Vec<String> {
         ),
         Some(Ok(method)) => {
             let models = method.pipes.iter().zip(&report.top.pipes);
-            let rigid = models.filter(|(model, _)| **model == PipeModel::Rigid).map(|(_, pipe)| pipe.name.as_str());
-            let rigid: Vec<&str> = rigid.collect();
+            let rigid = models.filter(|(model, _)| **model == PipeModel::Rigid);
+            let rigid: Vec<String> =
+                rigid.map(|(_, pipe)| format!("{} (give {})", pipe.name, pipe.missing().join(", "))).collect();
             if !rigid.is_empty() {
                 cautions.push(format!(
-                    "Taken as rigid: {}. Sag and frequency are then on the unsafe side: give wall, alloy and two posts or more, \
-                     well apart.",
-                    rigid.join(", ")
+                    "Taken as rigid: {}. Sag and frequency are then on the unsafe side.",
+                    rigid.join("; ")
                 ));
             }
             let over = report.top.gear.iter().filter(|gear| gear.hangs_over(&report.top.outline));
@@ -85,16 +103,6 @@ fn plate(report: &Report<'_>, analysis: &Analysis<'_>) -> Vec<String> {
                     "The footing reaches over the rim or a hole: {}. The plate method puts all of its load on the part that \
                      lies on the top.",
                     over.join(", ")
-                ));
-            }
-            let tied = method.holds.iter().zip(&report.top.pipes);
-            let tied: Vec<&str> =
-                tied.filter(|(held, _)| **held == HeldDown::AllAlong).map(|(_, pipe)| pipe.name.as_str()).collect();
-            if !tied.is_empty() {
-                cautions.push(format!(
-                    "No fixings given, so taken as held down all along: {}. Whether it stays down there hangs on fixings that \
-                     were not looked at.",
-                    tied.join(", ")
                 ));
             }
         }
@@ -113,6 +121,7 @@ fn plate(report: &Report<'_>, analysis: &Analysis<'_>) -> Vec<String> {
     cautions
 }
 
+/// What is to be said about an outline that the hand method does not see as it is.
 fn outline(report: &Report<'_>) -> Vec<String> {
     let (top, outline) = (report.top, &report.top.outline);
     let mut cautions = Vec::new();

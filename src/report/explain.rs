@@ -72,7 +72,7 @@ fn find<'a>(
         return if only.is_empty() { Err(no_property(wanted, near)) } else { Ok(Subject::Materials(only)) };
     }
     let records = criteria.records();
-    let subject = match CHECKS.iter().find(|check| check.id() == name) {
+    let subject = match CHECKS.iter().find(|check| check.id() == name || check.title() == name) {
         Some(check) => Some(Subject::Check(*check)),
         None => records.iter().find(|record| record.id == name).map(|record| Subject::Criterion(record)),
     };
@@ -194,8 +194,8 @@ pub(super) fn check_json(check: &dyn Check, table: &MaterialTable) -> Value {
         "check": check.id(),
         "title": check.title(),
         "what": check.what(),
-        "formula": check.formula(),
-        "formula_on_plate": on_plate.map(|on_plate| on_plate.formula),
+        "formula": words::one_line(check.formula()),
+        "formula_on_plate": on_plate.map(|on_plate| words::one_line(on_plate.formula)),
         "limits_on_plate": on_plate.map(|on_plate| on_plate.limits),
         "source_on_plate": on_plate.map(|on_plate| source(table, on_plate.citation.work.0)),
         "locator_on_plate": on_plate.map(|on_plate| on_plate.citation.locator),

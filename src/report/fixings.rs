@@ -11,8 +11,8 @@ use super::{
 use crate::{
     advice::{Fitting, PullTest},
     analysis::{Analysis, Mount, MountForces, MountOn},
-    check::{CHECKS, Outcome, Part, Subject},
-    top::{Fixing, Hold, Laid},
+    check::{CHECKS, Method, Outcome, Part, Subject},
+    top::{Fixing, Hold, Laid, Scope},
     units::{Force, Length, Mass, System, both, both_at_most, show},
 };
 
@@ -28,15 +28,12 @@ pub(super) fn fixings(page: &mut Page, report: &Report<'_>, analysis: &Analysis<
         }
         one(page, report, analysis, fitting);
     }
-    if report.savings.is_empty() {
+    if report.savings.all.is_empty() {
         return;
     }
     page.blank();
-    page.line("  Could be smaller, one at a time, with all holding that holds");
-    if analysis.whole.is_some() {
-        page.paragraph("    ", "Tried by the hand method: check again, so that the plate method sees it too.");
-    }
-    for saving in &report.savings {
+    page.paragraph("  ", could_be_smaller(report, analysis));
+    for saving in &report.savings.all {
         let lighter = if saving.added < Mass::default() {
             format!(", {} lighter", show(saving.added.abs(), report.top.report))
         } else {
@@ -51,6 +48,19 @@ pub(super) fn fixings(page: &mut Page, report: &Report<'_>, analysis: &Analysis<
                 words::percent(saving.utilisation.get::<ratio>())
             ),
         );
+    }
+}
+
+/// By which method the savings were tried: on a patch there is but one.
+fn could_be_smaller(report: &Report<'_>, analysis: &Analysis<'_>) -> &'static str {
+    match report.savings.tried_by {
+        Method::Plate => "Could be smaller, one at a time, with all holding that holds, by both methods",
+        Method::Hand if analysis.top.scope == Scope::Patch => {
+            "Could be smaller, one at a time, with all holding that holds"
+        }
+        Method::Hand => {
+            "Could be smaller by the hand method alone, one at a time; no offer counts until it has been checked"
+        }
     }
 }
 
@@ -268,13 +278,15 @@ fn grip(fitting: &Fitting, system: System) -> String {
 }
 
 fn prove(analysis: &Analysis<'_>, test: &PullTest, system: System) -> String {
+    let fittings = analysis.top.criteria.fitting_factor.value;
     format!(
-        "pull {:.0} out of scrap of the same build, cold and dry: their mean has to reach {} = {} with prying × {:.2} / {:.2} for heat, \
+        "pull {:.0} out of scrap of the same build, cold and dry: their mean has to reach {} = {} with prying × {:.2} on a hold known by own tests × {:.2} for fittings / {:.2} for heat, \
          water and time ({}); write mean, scatter and count into a table of your own",
         test.samples.get::<ratio>(),
         both(test.mean, system),
         show(test.pull, system),
-        test.factor.get::<ratio>(),
+        (test.factor / fittings).get::<ratio>(),
+        fittings.get::<ratio>(),
         test.left.get::<ratio>(),
         analysis.cases[test.case].id
     )

@@ -17,6 +17,7 @@
 //! | `envelope` | every check under every case, worst first |
 //! | `advice` | `check` (null for the whole top), `remedies` (`change`, `added_mass`, `governs`, `utilisation`, `breaks`), `nearest` |
 //! | `savings` | as remedies: what could be smaller in backing and fixings, one at a time |
+//! | `savings_method` | `plate` where the savings were tried by both methods, `hand` where by the hand method alone |
 //! | `fixings` | per mount: `holds`, `fixing`, `hold`, `count`, `places` (`x`, `y`, `backing`), `governs`, `pull`, `shear`, `pressure`, `moment` (each with its `…_case`; `pull_method`), `drills` (`what`, `diameter`, `depth`), `torque` (`most`, `gives`, `preload_least`, `preload_greatest`; null where none is given), `grip`, `foot_counted`, `shortest`, `test` (`samples`, `mean`, `pull`, `factor`, `left`, `case`; null where no test is needed) |
 //! | `cases` | `id`, `title`, `state`, actions |
 //! | `open_cases` | cases that could not be looked at: `id`, `title`, `reason` |
@@ -24,7 +25,9 @@
 //! | `frame` | per pipe: `pipe`, `known` (false: nothing is known of what it carries), `push`, `push_case`, `pull`, `pull_case`: of the method that gives more, `push_method`, `pull_method`; `hand` and `plate` with the same keys of either method; `moment`, `moment_case` of the plate method (null of a rigid pipe); `posts` (`along`, `push`, `push_case`, `pull`, `pull_case`) |
 //! | `sag_bounds` | of the bay on four sides that sags most by pressure alone: `x`, `y` of its middle, `case`, `supported` (checked), `clamped`; null without such bays |
 //! | `criteria` | every factor, knock-down, limit and assumed load, with source and mark |
-//! | `numerical_error` | largest relative change of a utilisation at twice the division |
+//! | `numerical_error`, `numerical_error_check` | largest relative change of a utilisation of the hand method at twice the division, added to no demand, and the check that it is of (null: of the series of bays on four sides, or nothing) |
+//! | `without_fixings` | gear and pipes whose fixings were not checked, since the file gives none |
+//! | `not_made` | checks that were not made, since the plate method alone knows them and was not asked |
 //! | `plate` | the plate method: `triangles`, `sides` of these over the usual, `unknowns`, `pipes` (`pipe`, `rigid`, `lifts` off between its fixings), `beside` (`check`, `hand` and `plate` utilisation, `hand_case`, `plate_case`, `error` of the plate's, `reason` of a difference); `reason` alone where there is no solution, that of the whole report where nothing could be looked at; null where it was not asked for |
 //! | `cautions` | the cautions, as texts |
 //!
@@ -35,7 +38,9 @@
 use serde_json::{Value, json};
 use uom::si::ratio::ratio;
 
-use super::{Answer, Report, beside, cautions, explain::criterion_json, fixings_json, frame_json, text, words};
+use super::{
+    Answer, Report, beside, cautions, explain::criterion_json, fixings_json, frame_json, text, without_fixings, words,
+};
 use crate::{
     advice::Remedy,
     analysis::{HeldDown, PipeModel},
@@ -85,7 +90,8 @@ pub fn to_json(report: &Report<'_>) -> Value {
         "checks": outcomes(&report.checks),
         "envelope": outcomes(&report.envelope),
         "advice": advice(report),
-        "savings": report.savings.iter().map(|saving| remedy(report, saving)).collect::<Vec<_>>(),
+        "savings": report.savings.all.iter().map(|saving| remedy(report, saving)).collect::<Vec<_>>(),
+        "savings_method": method(report.savings.tried_by),
         "fixings": fixings_json::to_json(report),
         "cases": cases(report),
         "open_cases": open_cases(report),
@@ -93,7 +99,10 @@ pub fn to_json(report: &Report<'_>) -> Value {
         "frame": frame_json::to_json(report),
         "sag_bounds": sag_bounds(report),
         "criteria": criteria,
-        "numerical_error": number(report.numerical_error.get::<ratio>()),
+        "numerical_error": number(report.hand_error.largest().0.get::<ratio>()),
+        "numerical_error_check": report.hand_error.largest().1.map(|check| CHECKS[check].id()),
+        "without_fixings": without_fixings(top),
+        "not_made": report.not_made().into_iter().map(|check| CHECKS[check].id()).collect::<Vec<_>>(),
         "plate": plate(report),
         "cautions": cautions(report),
     })
@@ -154,7 +163,7 @@ fn outcome_json(report: &Report<'_>, outcome: &Outcome) -> Value {
         "x": coordinate(outcome.place.at.map(|at| at.x)),
         "y": coordinate(outcome.place.at.map(|at| at.y)),
         "method": method(outcome.method),
-        "formula": on_plate.map_or_else(|| check.formula(), |on_plate| on_plate.formula),
+        "formula": words::one_line(on_plate.map_or_else(|| check.formula(), |on_plate| on_plate.formula)),
         "limits": on_plate.map_or_else(|| check.limits(), |on_plate| on_plate.limits),
         "source": text::citation(report, outcome),
     });

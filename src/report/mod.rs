@@ -6,9 +6,11 @@ mod fixings;
 mod fixings_json;
 mod frame_json;
 mod frame_loads;
+mod hand_error;
 mod json;
 mod listing;
 mod methods;
+mod not_looked_at;
 mod page;
 mod prying;
 mod text;
@@ -17,18 +19,19 @@ mod words;
 pub use cautions::cautions;
 pub use explain::{NothingToExplain, explain, explain_json};
 pub use frame_loads::{AlongPipe, FrameLoad, Largest, PostLoad, frame_loads};
+pub use hand_error::HandError;
 pub use json::to_json;
 pub use listing::{list, list_json};
 pub use methods::{Beside, beside};
+pub use not_looked_at::without_fixings;
 pub use text::to_text;
 
 use crate::{
-    advice::{Advice, Fitting, Remedy, advise, fittings, savings},
+    advice::{Advice, Fitting, Savings, advise, fittings, left_by_plate, savings},
     analysis::{Analysis, DIVISIONS},
     check::{CHECKS, Method, Outcome, run},
     material::MaterialTable,
     top::Top,
-    units::Ratio,
 };
 
 /// Whether the top holds.
@@ -58,11 +61,11 @@ pub struct Report<'a> {
     /// What would pass.
     pub advice: Vec<Advice>,
     /// What could be smaller in backing and fixings with all still holding that holds.
-    pub savings: Vec<Remedy>,
+    pub savings: Savings,
     /// How the fixings of each mount are set.
     pub fittings: Vec<Fitting>,
-    /// Largest change of a utilisation when the strips are divided twice as finely, or the error of the plate series.
-    pub numerical_error: Ratio,
+    /// What the hand method's utilisations may be off by.
+    pub hand_error: HandError,
 }
 
 /// What the plate method may be off by in what governs; above it the triangles are cut finer.
@@ -107,9 +110,9 @@ impl<'a> Report<'a> {
                 checks: Vec::new(),
                 envelope: Vec::new(),
                 advice: Vec::new(),
-                savings: Vec::new(),
+                savings: Savings { all: Vec::new(), tried_by: Method::Hand },
                 fittings: Vec::new(),
-                numerical_error: Ratio::from(0.0),
+                hand_error: HandError::none(),
             };
         };
         let envelope = run(done);
@@ -120,11 +123,12 @@ impl<'a> Report<'a> {
             }
         }
         let advice = advise(top, &envelope);
-        let numerical_error = numerical_error(top, done, &envelope);
+        let hand_error = HandError::of(top, done, &envelope);
         let fittings = fittings(done);
         let holds = !envelope.is_empty() && envelope.iter().all(Outcome::passes);
-        let savings = if holds { savings(top, &envelope) } else { Vec::new() };
-        Self { top, table, analysis, checks, envelope, advice, savings, fittings, numerical_error }
+        let tried = if holds { savings(top, &envelope) } else { Vec::new() };
+        let savings = left_by_plate(done, &envelope, tried);
+        Self { top, table, analysis, checks, envelope, advice, savings, fittings, hand_error }
     }
 
     /// Whether the top holds.
@@ -142,25 +146,4 @@ impl<'a> Report<'a> {
             Answer::Open
         }
     }
-}
-
-/// Largest relative change of a utilisation above a tenth when every strip is divided twice as finely; at least the
-/// error that the plate series estimates of itself.
-fn numerical_error(top: &Top, analysis: &Analysis<'_>, envelope: &[Outcome]) -> Ratio {
-    let series = analysis.plates.iter().map(|plate| plate.numerical_error).fold(Ratio::from(0.0), Ratio::max);
-    let Ok(fine) = Analysis::new(top, 2 * DIVISIONS) else { return series };
-    let tenth = Ratio::from(0.1);
-    let mut largest = series;
-    for finer in run(&fine) {
-        let same = |outcome: &&Outcome| {
-            outcome.method == Method::Hand && outcome.check == finer.check && outcome.case == finer.case
-        };
-        let coarse = envelope.iter().find(same).and_then(Outcome::utilisation);
-        if let (Some(coarse), Some(finer)) = (coarse, finer.utilisation())
-            && coarse > tenth
-        {
-            largest = largest.max(((finer - coarse) / coarse).abs());
-        }
-    }
-    largest
 }

@@ -60,6 +60,14 @@ impl Page {
         self.line(&Tone::Strong.paint(heading));
     }
 
+    /// A paragraph whose first words stand out, the others below them.
+    pub(super) fn painted(&mut self, tone: Tone, words: &str, text: &str) {
+        let start = self.text.len();
+        self.paragraph("", &format!("{words} {text}"));
+        // Wrapping counts letters, which the codes of a style are none of.
+        self.text.replace_range(start..start + words.len(), &tone.paint(words));
+    }
+
     /// A paragraph, wrapped; its first line begins with `lead`, the others are indented as far.
     pub(super) fn paragraph(&mut self, lead: &str, text: &str) {
         let indent = lead.chars().count();

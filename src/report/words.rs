@@ -11,6 +11,11 @@ use crate::{
     units::{System, show},
 };
 
+/// A text without the wide gaps that part the lines of a formula on a page.
+pub(super) fn one_line(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
 /// A measure in a system of units.
 pub(super) fn measure(value: Measure, system: System) -> String {
     match value {

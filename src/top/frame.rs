@@ -38,4 +38,13 @@ impl Pipe {
         let last = stations().fold(Length::default(), Length::max);
         self.posts.len() >= 2 && last - first >= self.outside * Self::POSTS_APART
     }
+
+    /// What the file would have to give so that it bends on its posts; nothing where it does.
+    #[must_use]
+    pub fn missing(&self) -> Vec<&'static str> {
+        let apart = self.posts_hold();
+        let posts = if self.posts.len() < 2 { "two `posts` or more" } else { "two `posts` that stand well apart" };
+        let all = [("`wall`", self.wall.is_some()), ("`alloy`", self.alloy.is_some()), (posts, apart)];
+        all.into_iter().filter(|(_, given)| !given).map(|(key, _)| key).collect()
+    }
 }

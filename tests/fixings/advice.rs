@@ -2,9 +2,9 @@
 
 use super::whole::example;
 use skinspan::{
-    advice::{Change, Remedy, changed, changes, savings},
-    analysis::{Analysis, DIVISIONS, MountOn},
-    check::{Outcome, run},
+    advice::{Change, Remedy, changed, changes, fittings, left_by_plate, savings},
+    analysis::{Analysis, DIVISIONS, MountOn, below_footing},
+    check::{CHECKS, Measure, Method, Outcome, Verdict, run},
     geometry::Pattern,
     top::{Laid, Top},
 };
@@ -225,4 +225,67 @@ fn strips_stay_within_rounded_corners() {
     assert!(tried(&square, false).iter().all(|fits| *fits));
     let wider = tried(&round, false);
     assert!(wider.iter().enumerate().all(|(step, fits)| *fits == (step < 9)), "{wider:?}");
+}
+
+/// Fourteen along each rail hold by hand; the plate method draws the insert at the end of the row out.
+#[test]
+fn what_the_plate_pulls_out_is_not_saved() {
+    let top = example("rail-row", &[]);
+    let analysis = Analysis::new(&top, DIVISIONS).expect("a layout").with_plate_method();
+    let all = run(&analysis);
+    let by_hand = savings(&top, &all);
+    let fewer = |saving: &&Remedy| matches!(saving.change, Change::FixingCount { .. });
+    assert_eq!(by_hand.iter().filter(fewer).count(), 2);
+    // Few are tried by the plate method, which breaks them; many are left out where it pulls harder.
+    let few: Vec<Remedy> = by_hand.iter().filter(fewer).take(1).cloned().collect();
+    for tried in [few, by_hand] {
+        let left = left_by_plate(&analysis, &all, tried);
+        assert_eq!(left.all.iter().filter(fewer).count(), 0);
+        assert_eq!(left.tried_by, Method::Plate);
+    }
+    let alone = Analysis::new(&top, DIVISIONS).expect("a layout");
+    assert_eq!(left_by_plate(&alone, &run(&alone), savings(&top, &all)).tried_by, Method::Hand);
+}
+
+#[test]
+fn no_pad_is_narrowed_to_less_than_its_footing() {
+    let pad = |width: &str| example("radar-pad", &[("width    = \"16 in\"", &format!("width    = \"{width}\""))]);
+    let narrower = |change: &Change| matches!(change, Change::BackingWidth { .. });
+    let Some(Remedy { change: Change::BackingWidth { width, .. }, .. }) = saved(&pad("16 in"), narrower) else {
+        panic!("nothing can be saved")
+    };
+    assert!((width.get::<millimeter>() - 254.0).abs() < 1e-9, "{width:?}");
+    assert!(saved(&pad("9.5 in"), narrower).is_none());
+    assert_eq!([pad("10 in"), pad("9.5 in")].map(|top| below_footing(&top, &top.gear[0]).len()), [1, 2]);
+}
+
+/// Ten inches of foot on nine of pad: what reaches past it stands on foam.
+#[test]
+fn a_footing_that_reaches_past_its_pad_presses_on_core() {
+    let strength = |width: &str| {
+        let top = example("radar-pad", &[("width    = \"16 in\"", &format!("width    = \"{width}\""))]);
+        let own = |outcome: &Outcome| CHECKS[outcome.check].id() == "footing-pressure";
+        let Verdict::Compared(finding) = outcomes(&top).into_iter().find(own).expect("an outcome").verdict else {
+            panic!("not evaluated")
+        };
+        let known = finding.terms.iter().find(|term| term.symbol == "s").expect("a strength").value;
+        (known, Measure::from(top.core.material.compressive_strength.value))
+    };
+    let (wide, core) = strength("10 in");
+    assert_ne!(wide, core);
+    let (narrow, core) = strength("9 in");
+    assert_eq!(narrow, core);
+}
+
+#[test]
+fn through_bolts_are_drilled_by_what_they_go_through() {
+    let drills = |width: &str| {
+        let top = example("radar-pad", &[("width    = \"16 in\"", &format!("width    = \"{width}\""))]);
+        let analysis = Analysis::new(&top, DIVISIONS).expect("a layout");
+        fittings(&analysis)[0].drills.iter().map(|drill| drill.what.clone()).collect::<Vec<_>>()
+    };
+    assert_eq!(drills("16 in"), ["through both skins and radar pad"]);
+    let over_core = drills("2 in");
+    assert!(over_core[0].contains("radar pad") && over_core[1].contains("through the inner skin and the core (4 of"));
+    assert_eq!(over_core[2], "the filling, through both skins");
 }

@@ -440,13 +440,13 @@ error: `circle` is a whole number from 1 to 400
         r#"circle = 4, diameter = "200 mm""#,
         r#"circle = 4, row = 2, diameter = "200 mm""#,
         r#"
-error: `row` is not a key of `fixings`
-  --> top.toml:23:43
+error: `row` stands beside `circle`: the fixings stand in one pattern
+  --> top.toml:23:49
    |
 23 | fixings = { fixing = "bolts", circle = 4, row = 2, diameter = "200 mm" }
-   |                                           ^^^
+   |                                                 ^
    |
-help: its keys are fixing, circle, turned, diameter, clamped, stiff, to_body, to_edge
+help: leave out one of the two, or give all places as `points`
 "#,
     );
     says(

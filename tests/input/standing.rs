@@ -61,14 +61,38 @@ fn no_pipe_lies_on_another() {
 }
 
 #[test]
+fn two_pipes_have_two_names() {
+    let twins = changed("name = \"starboard rail\"", "name = \"port rail\"");
+    one(&twins, "two pipes are called port rail", "give this one another `name`");
+}
+
+#[test]
+fn a_conduit_is_a_tube_or_a_size() {
+    let tube = "material = \"pvc-1-2-sch40\"\n";
+    one(
+        &changed(tube, &format!("{tube}diameter = \"0.5 in\"\n")),
+        "wiring has a `material` and a `diameter`",
+        "`pvc-1-2-sch40` has its own diameter: leave out one of the two",
+    );
+}
+
+#[test]
 fn posts_that_stand_together_are_no_two() {
     let near = changed("posts = [\"8 in\", \"90 in\"]", "posts = [\"50 in\", \"57.9 in\"]");
     one(
         &near,
-        "the posts of port rail stand together and hold it like one",
-        "the first and the last stand 8.00 in (203.2 mm) apart or more, 4 times the diameter",
+        "two posts of port rail stand 7.90 in (200.7 mm) apart and hold it like one",
+        "neighbours stand 8.00 in (203.2 mm) apart or more, 4 times the diameter",
     );
-    for posts in ["[\"50 in\", \"58 in\"]", "[\"50 in\"]", "[]", "[\"8 in\", \"9 in\", \"90 in\"]"] {
+    // Each pair of neighbours, in whatever order they are written.
+    for posts in ["[\"8 in\", \"9 in\", \"90 in\"]", "[\"90 in\", \"8 in\", \"89 in\"]"] {
+        one(
+            &changed("posts = [\"8 in\", \"90 in\"]", &format!("posts = {posts}")),
+            "two posts of port rail stand 1.00 in (25.4 mm) apart and hold it like one",
+            "neighbours stand 8.00 in",
+        );
+    }
+    for posts in ["[\"50 in\", \"58 in\"]", "[\"50 in\"]", "[]", "[\"8 in\", \"16 in\", \"90 in\"]"] {
         assert_eq!(said_of(&changed("posts = [\"8 in\", \"90 in\"]", &format!("posts = {posts}"))), "", "{posts}");
     }
 }

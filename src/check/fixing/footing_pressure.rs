@@ -2,7 +2,7 @@
 
 use super::{Held, between::Between, each_mount};
 use crate::{
-    analysis::{Analysis, MountOn},
+    analysis::{Analysis, MountOn, below_footing},
     check::{Check, Finding, Outcomes, Part, Place, Subject},
     source::{Citation, DERIVED, Mark},
     units::{Pressure, Ratio},
@@ -29,11 +29,12 @@ impl Check for FootingPressure {
 
     fn formula(&self) -> &'static str {
         "p · factor ≤ k s,  p the largest pressure of the footing on its bed, s the compressive strength of the core or the \
-         backing, or the bearing strength of the skin"
+         backing, or the bearing strength of the skin; of core too where the footing reaches past its backing"
     }
 
     fn limits(&self) -> &'static str {
-        "stiff footing on a bed that gives way evenly; spread through the skin is not counted; the rim of a footing that \
+        "stiff footing on a bed that gives way evenly; what reaches past the backing bears nothing, and core there is held \
+         against all of p, which is safe; spread through the skin is not counted; the rim of a footing that \
          bends presses less, that of one that is hollow more"
     }
 
@@ -44,7 +45,9 @@ impl Check for FootingPressure {
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
         each_mount(analysis, outcomes, |held, outcomes| {
             if let MountOn::Gear(index) = held.mount.on {
-                compare(held, Between::of(analysis.below_gear[index], held.top), index, outcomes);
+                for below in below_footing(held.top, &held.top.gear[index]) {
+                    compare(held, Between::of(below, held.top), index, outcomes);
+                }
             }
         });
     }

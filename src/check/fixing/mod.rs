@@ -78,11 +78,12 @@ pub(super) use washer_crush::WasherCrush;
 
 use super::{Finding, Method, Outcomes, Part, Place};
 use crate::{
-    analysis::{Analysis, FixingPlace, Knockdowns, Mount, MountForces},
+    analysis::{Analysis, FixingPlace, Knockdowns, Mount, MountForces, MountOn, held_lengths},
+    geometry::Point,
     material::Basis,
     section::Skin,
     top::{Fixing, Schedule, Top},
-    units::{Force, Ratio},
+    units::{Force, Ratio, per_width},
 };
 
 /// One fixing of a mount under one case.
@@ -163,9 +164,16 @@ impl<'a> Held<'a> {
         Place::of(Part::Fixing { on: self.mount.on, number: self.number }, Some(self.around().at))
     }
 
-    /// Adds what every reader of a pull needs.
+    /// Adds what every reader of a pull needs; of a row, the length of pipe that the fixing holds. A pull of the plate
+    /// method has its error in it.
     fn pulled(&self, finding: Finding) -> Finding {
-        finding.term("T", self.forces.pulls[self.number]).term("q", self.prying())
+        let pull = self.forces.pulls[self.number];
+        let finding = finding.term("T", pull).term("q", self.prying());
+        let MountOn::Pipe(pipe) = self.mount.on else { return finding };
+        let places: Vec<Point> = self.mount.places.iter().map(|place| place.at).collect();
+        let held = held_lengths(&self.top.pipes[pipe].along, &places)[self.number];
+        let finding = finding.term("l", held).term("T/l", per_width(pull / held));
+        if self.forces.on_plate { finding.term("ε", self.forces.numerical_error) } else { finding }
     }
 }
 

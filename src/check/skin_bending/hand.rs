@@ -118,7 +118,8 @@ fn in_region(skins: &Skins<'_>, (case, region): (usize, Region), ways: &[Bent]) 
             }
         }
     }
-    let mut state = PanelState { section: region, states: Vec::with_capacity(4), used: Default::default() };
+    let mut state =
+        PanelState { section: region, states: Vec::with_capacity(4), used: Default::default(), error: None };
     for axis in Axis::BOTH {
         let moments: Vec<_> = ways.iter().map(|&way| (way, all[axis.index()][way as usize])).collect();
         state.join(skins.bent(region, axis, &moments));

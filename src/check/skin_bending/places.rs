@@ -3,10 +3,10 @@
 use super::skins::{Local, PanelState, Skins, by_skin};
 use crate::{
     analysis::{Bent, GearAction, Region},
-    check::{Outcomes, Part, Place},
+    check::{Finding, Outcomes, Part, Place},
     geometry::Axis,
     section::Skin,
-    strength::skin_moment_beside_strip,
+    strength::{SkinBending, skin_moment_beside_strip},
     units::{Force, ForcePerWidth, Length, MomentPerWidth},
 };
 
@@ -25,6 +25,12 @@ impl<'s> At<'s> {
     }
 }
 
+/// What the formulas take from the panel.
+fn of_panel(finding: Finding, panel: &SkinBending) -> Finding {
+    let finding = finding.term("a", panel.decay_length()).term("C", panel.core_share());
+    finding.term("D_f", panel.flanges).term("D_s", panel.skins).term("S", panel.shear)
+}
+
 /// Over a pipe's seat, which presses the inner skin; `shear` is the most that the panel beside it has.
 pub(super) fn over_seat(
     skins: &Skins<'_>,
@@ -41,7 +47,7 @@ pub(super) fn over_seat(
     skins.compare(outcomes, &at.local(moments), |finding| {
         let finding = finding.term("R", push).term("w", width).term("V", push.min(shear));
         let finding = finding.term("h", skins.analysis.top.criteria.seat_edge_share.value);
-        finding.term("a", panel.panel.decay_length()).term("b", panel.dent_length())
+        of_panel(finding, &panel.panel).term("b", panel.dent_length()).term("t", skins.off(Skin::Inner) * 2.0)
     });
 }
 
@@ -55,12 +61,7 @@ pub(super) fn beside_backing(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>, at:
         skin_moment_beside_strip(shear, &panel, strip, rigidity, skins.off(skin)) * share.value
     };
     skins.compare(outcomes, &at.local(Skin::BOTH.map(|skin| [moment(skin), -moment(skin)])), |finding| {
-        finding
-            .term("V", shear)
-            .term("a", panel.decay_length())
-            .term("S", panel.shear)
-            .term("S_b", strip)
-            .term("n", share)
+        of_panel(finding.term("V", shear), &panel).term("S_b", strip).term("n", share)
     });
 }
 
@@ -74,7 +75,7 @@ pub(super) fn under_sole(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>, case: u
         let moments = by_skin(pressed.under_even_disc(load), Skin::Outer, Bent::Sagging);
         let local = Local { case, axis, moments, panel: &state, place: Place::of(Part::Foot, None) };
         skins.compare(outcomes, &local, |finding| {
-            finding.term("P", load.force).term("r", load.radius).term("a", pressed.panel.decay_length())
+            of_panel(finding.term("P", load.force).term("r", load.radius), &pressed.panel)
         });
     }
 }
@@ -102,7 +103,9 @@ pub(super) fn beside_footing(
             let place = Place::of(Part::Gear(index), Some(gear.at));
             skins.compare(outcomes, &Local { case, axis, moments, panel: &state, place }, |finding| {
                 let finding = finding.term("P", force).term("f", gear.footing()).term("V", shear);
-                finding.term("a", pressed.panel.decay_length()).term("b", pressed.dent_length())
+                of_panel(finding, &pressed.panel)
+                    .term("b", pressed.dent_length())
+                    .term("t", skins.off(Skin::Outer) * 2.0)
             });
         }
     }

@@ -43,7 +43,7 @@ pub(super) fn evaluate(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>) {
             }
         }
         let panel = |region: Region, ways: &[Bent]| {
-            let nothing = PanelState { section: region, states: Vec::new(), used: Default::default() };
+            let nothing = PanelState { section: region, states: Vec::new(), used: Default::default(), error: None };
             of(region).map_or(nothing, |of| states(of, region, &|peak| ways.iter().any(|way| peak.is_worst_bent(*way))))
         };
         under_sole(skins, outcomes, forces.case, &|| panel(Region::Field, &[Bent::Sagging]));
@@ -57,7 +57,12 @@ fn states(of: &RegionPeaks, section: Region, counts: &dyn Fn(&FieldPeak) -> bool
     let own = of.peaks.iter().filter(|peak| counts(peak)).map(|peak| peak.state.resultants);
     let larger = |state: Resultants| Resultants { force: state.force * times, moment: state.moment * times };
     // Too few to leave any out beforehand.
-    PanelState { section, states: own.map(larger).collect(), used: [Ratio::from(f64::INFINITY); 2] }
+    PanelState {
+        section,
+        states: own.map(larger).collect(),
+        used: [Ratio::from(f64::INFINITY); 2],
+        error: Some(of.error.moment),
+    }
 }
 
 /// Largest shear of a region, with what it may be off by.

@@ -60,6 +60,8 @@ pub(super) struct PanelState {
     pub(super) states: Vec<Resultants>,
     /// By skin: no less than what they use of it, with its factor.
     pub(super) used: [Ratio; 2],
+    /// What the plate method's states may be off by, which is in them; none by hand.
+    pub(super) error: Option<Ratio>,
 }
 
 impl PanelState {
@@ -162,7 +164,8 @@ impl<'a> Skins<'a> {
     /// A section bent along an axis by moments, whichever way.
     pub(super) fn bent(&self, section: Region, axis: Axis, moments: &[(Bent, MomentPerWidth)]) -> PanelState {
         let own = self.analysis.sections.of(section);
-        let mut state = PanelState { section, states: Vec::with_capacity(moments.len()), used: Default::default() };
+        let mut state =
+            PanelState { section, states: Vec::with_capacity(moments.len()), used: Default::default(), error: None };
         for &(bent, moment) in moments.iter().filter(|(_, moment)| *moment > MomentPerWidth::default()) {
             let sign = if bent == Bent::Sagging { 1.0 } else { -1.0 };
             state.states.push(own.section.bent(axis, Width::Wide, moment * sign));
@@ -203,7 +206,13 @@ impl<'a> Skins<'a> {
                     .term("s_g", of_panel)
                     .term("m", worst.moment.abs())
                     .term("T", worst.reserve);
-                (local.place.in_ply(worst.place), terms(finding).term("k", left))
+                let finding = terms(finding).term("k", left);
+                let error = local.panel.iter().filter_map(|panel| panel.error).reduce(Ratio::max);
+                let finding = match error {
+                    Some(error) => finding.term("ε", error),
+                    None => finding,
+                };
+                (local.place.in_ply(worst.place), finding)
             });
         }
     }

@@ -9,7 +9,7 @@ use super::super::{
 };
 use crate::{
     analysis::{Analysis, HeldDown, PipeModel},
-    check::{CHECKS, Outcome, Verdict},
+    check::{CHECKS, Method, Outcome, Subject, Verdict},
     top::Scope,
     units::Ratio,
 };
@@ -47,6 +47,14 @@ pub(super) fn table(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_
             Verdict::NotEvaluated(reason) => page.paragraph("      ", reason),
         }
     }
+    for check in report.not_made() {
+        page.line(&row(["OPEN", CHECKS[check].title(), "", "", "", "—", "—", ""]).replacen(
+            "OPEN",
+            &Tone::Open.paint("OPEN"),
+            1,
+        ));
+        page.paragraph("      ", "not made: the plate method alone knows it; check without --hand");
+    }
     if report.top.scope == Scope::Patch {
         let error =
             analysis.mount_forces.iter().map(|forces| forces.numerical_error).fold(Ratio::default(), Ratio::max);
@@ -60,13 +68,7 @@ pub(super) fn table(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_
         );
         return;
     }
-    page.paragraph(
-        "  ",
-        &format!(
-            "Numerical error: dividing every strip twice as finely changes no utilisation by more than {:.1} %.",
-            (report.numerical_error.get::<ratio>() * 100.0).max(0.1)
-        ),
-    );
+    page.paragraph("  ", &report.hand_error.words(report.checks.first()));
 }
 
 /// Both methods, check by check.
@@ -86,16 +88,18 @@ pub(super) fn methods(page: &mut Page, report: &Report<'_>, analysis: &Analysis<
         left("", 19),
         right("hand", 9),
         right("plate", 9),
-        right("error", 9)
+        right("error", 11)
     )));
     for both in beside(report) {
-        let error = both.error.map_or_else(String::new, |error| words::percent(error.get::<ratio>()));
+        // Shears of rows are shared evenly and have none; what a swing is off by is not estimated.
+        let none = if CHECKS[both.check].id() == "frequency" { "not known" } else { "" };
+        let error = both.error.map_or_else(|| none.to_owned(), |error| words::percent(error.get::<ratio>()));
         page.line(&format!(
             "     {}{}{}{}",
             left(CHECKS[both.check].title(), 19),
             right(&words::used(both.hand), 9),
             right(&words::used(both.plate), 9),
-            right(&error, 9),
+            right(&error, 11),
         ));
         if let Some(reason) = &both.reason {
             page.paragraph("      ", reason);
@@ -104,8 +108,12 @@ pub(super) fn methods(page: &mut Page, report: &Report<'_>, analysis: &Analysis<
     let rigid = plate.pipes.iter().filter(|pipe| **pipe == PipeModel::Rigid).count();
     let pipes = match (rigid, plate.pipes.len()) {
         (0, _) => "pipes bend on their posts".to_owned(),
-        (rigid, all) if rigid == all => "pipes are rigid, since wall, alloy or two posts are not given".to_owned(),
-        (rigid, _) => format!("{rigid} of the pipes rigid, since wall, alloy or two posts are not given"),
+        (rigid, all) if rigid == all => {
+            "pipes are rigid, since the file does not give all that they bend by (see Cautions)".to_owned()
+        }
+        (rigid, _) => {
+            format!("{rigid} of the pipes rigid, since the file does not give all that they bend by (see Cautions)")
+        }
     };
     let finer = if plate.sides < Ratio::from(1.0) { ", cut finer until what governs was settled or twice" } else { "" };
     let tied = plate.holds.iter().filter(|held| **held == HeldDown::AllAlong).count();
@@ -121,7 +129,7 @@ pub(super) fn methods(page: &mut Page, report: &Report<'_>, analysis: &Analysis<
         &format!(
             "Plate: {} triangles of degree 4{finer}, {} unknowns; the top {holds}; {pipes}. Error: what \
              degree 3 on the same mesh makes of it, added to the demand; where it is large the solution has not settled, at \
-             ends of pipes and corners of backing. All other checks are by the hand method alone, but pipe bending, which the plate method alone knows.",
+             ends of pipes and corners of backing. All other checks are by hand, except pipe bending, which is by the plate method alone.",
             plate.triangles, plate.unknowns
         ),
     );
@@ -163,8 +171,13 @@ fn by_hand(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>, outcom
     page.paragraph("  ", &format!("{}: {}", check.title(), check.what()));
     let on_plate = outcome.on_plate();
     page.paragraph("    formula   ", on_plate.map_or_else(|| check.formula(), |on_plate| on_plate.formula));
-    if on_plate.is_some() {
-        page.paragraph("    forces    ", "of the plate method");
+    if outcome.method == Method::Plate {
+        let pulls = if check.subject() == Subject::Fixings {
+            ", T with its error ε in it, l the length that it holds"
+        } else {
+            ""
+        };
+        page.paragraph("    forces    ", &format!("of the plate method{pulls}"));
     }
     match &outcome.verdict {
         Verdict::NotEvaluated(reason) => page.paragraph("    open      ", reason),
@@ -213,7 +226,11 @@ pub(super) fn envelope(page: &mut Page, report: &Report<'_>, analysis: &Analysis
         page.line(&format!("  {}", check.title()));
         for outcome in own {
             let case = words::case(analysis, outcome);
-            page.line(&format!("    {} {}", right(&words::used(outcome), 7), case));
+            let method = match outcome.method {
+                Method::Hand => "hand",
+                Method::Plate => "plate",
+            };
+            page.line(&format!("    {} {} {case}", right(&words::used(outcome), 7), left(method, 5)));
         }
     }
 }

@@ -70,6 +70,17 @@ pub(super) fn materials(page: &mut Page, report: &Report<'_>, analysis: &Analysi
                 }
             }
         }
+        let mut named: Vec<&str> = Vec::new();
+        for alloy in top.pipes.iter().filter_map(|pipe| pipe.alloy.as_ref()) {
+            if named.contains(&alloy.name.as_str()) {
+                continue;
+            }
+            named.push(&alloy.name);
+            page.line(&format!("  pipes: {}", alloy.name));
+            for property in std::iter::once(&alloy.yield_strength).chain(&alloy.weld_yield_strength) {
+                page.paragraph("    ", &origin_words(report, &property.origin));
+            }
+        }
         for backing in &top.backings {
             page.line(&format!("  {}: {}", backing.name, backing.board.name));
             for property in [&backing.board.compressive_strength, &backing.board.shear_strength] {

@@ -19,7 +19,7 @@ use self::{
 use super::{
     Answer, Report, cautions, fixings,
     page::{Page, Tone},
-    words,
+    without_fixings, words,
 };
 use crate::{
     analysis::Analysis,
@@ -96,14 +96,25 @@ fn head(page: &mut Page, report: &Report<'_>) {
 }
 
 fn answer(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>) {
+    let by_hand = report.by_hand_alone();
     let (tone, words) = match report.answer() {
+        Answer::Holds if by_hand => (Tone::Good, "HOLDS BY THE HAND METHOD ALONE"),
         Answer::Holds => (Tone::Good, "HOLDS"),
         Answer::DoesNotHold => (Tone::Bad, "DOES NOT HOLD"),
         Answer::Open => (Tone::Open, "NOT SHOWN TO HOLD"),
     };
-    page.line(&tone.paint(words));
+    let without = without_fixings(report.top);
+    if report.answer() == Answer::Holds && !without.is_empty() {
+        let but = format!("but for its fixings: not checked for {} (the file gives none)", without.join(", "));
+        page.painted(tone, &format!("{words},"), &format!("{but}."));
+    } else {
+        page.line(&tone.paint(words));
+    }
     if let Some(first) = report.checks.first() {
         page.paragraph("  ", &sentence(report, analysis, first));
+        if let Some(error) = report.hand_error.doubt(first) {
+            page.paragraph("  ", &error);
+        }
     }
 }
 
