@@ -70,11 +70,11 @@ fn on_plate(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
     let skin = analysis.top.inner.laminate().thickness();
     for forces in analysis.fields() {
         for pipe in &forces.pipes {
-            let seat = analysis.top.pipes[pipe.pipe].seat;
+            let seat = analysis.top.supports[pipe.pipe].seat;
             let error = Ratio::from(1.0) + pipe.along_error[0];
             let pressure = line_pressure(per_width(plain(pipe.push) * error), seat, skin);
             for region in analysis.under_pipe(pipe.pipe) {
-                let place = Place::of(Part::Pipe(pipe.pipe), Some(pipe.push_at)).under(pipe.push_under);
+                let place = Place::of(Part::Support(pipe.pipe), Some(pipe.push_at)).under(pipe.push_under);
                 compare(analysis, outcomes, forces.case, (pressure, region), place, |finding| {
                     finding.term("R", pipe.push).term("ε", pipe.along_error[0]).term("w", seat).term("t", skin)
                 });
@@ -93,17 +93,17 @@ fn at_pipes(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
             let push: ForcePerWidth = per_width(plain(own.push.value) * analysis.rim_twist(line, seat));
             let pressure = line_pressure(push, seat.width, skin);
             let place =
-                Place::of(Part::Pipe(pipe), Some(line.place(seat.at))).under(own.push.load_at.map(|at| line.place(at)));
+                Place::of(Part::Support(pipe), Some(line.place(seat.at))).under(own.push.load_at.map(|at| line.place(at)));
             compare(analysis, outcomes, forces.case, (pressure, region), place, |finding| {
                 finding.term("R", push).term("w", seat.width).term("t", skin)
             });
         }
     }
     for load in &analysis.pipe_loads {
-        let seat = analysis.top.pipes[load.pipe].seat;
+        let seat = analysis.top.supports[load.pipe].seat;
         let pressure = line_pressure(load.push, seat, skin);
         for region in analysis.under_pipe(load.pipe) {
-            let place = Place::of(Part::Pipe(load.pipe), Some(load.at));
+            let place = Place::of(Part::Support(load.pipe), Some(load.at));
             compare(analysis, outcomes, load.case, (pressure, region), place, |finding| {
                 finding.term("R", load.push).term("w", seat).term("t", skin)
             });

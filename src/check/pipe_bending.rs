@@ -6,7 +6,7 @@ use crate::{
     material::{Alloy, Property},
     source::{Citation, EN_1999_1_1, Mark},
     strength::Tube,
-    top::{Pipe, Top},
+    top::{Support, Top},
     units::{Pressure, Ratio, System, show},
 };
 
@@ -70,10 +70,14 @@ impl Check for PipeBending {
                 return;
             }
         };
-        for (number, (pipe, model)) in analysis.top.pipes.iter().zip(&method.pipes).enumerate() {
+        for (number, (pipe, model)) in analysis.top.supports.iter().zip(&method.pipes).enumerate() {
+            // A wall or a pad does not bend.
+            if pipe.pipe().is_none() {
+                continue;
+            }
             match Bent::of(analysis.top, pipe, *model) {
                 Ok(bent) => look(analysis, number, &bent, outcomes),
-                Err(reason) => outcomes.cannot(None, Part::Pipe(number), reason),
+                Err(reason) => outcomes.cannot(None, Part::Support(number), reason),
             }
         }
     }
@@ -87,10 +91,11 @@ struct Bent<'a> {
 }
 
 impl<'a> Bent<'a> {
-    fn of(top: &Top, pipe: &'a Pipe, model: PipeModel) -> Result<Self, String> {
-        let name = &pipe.name;
+    fn of(top: &Top, support: &'a Support, model: PipeModel) -> Result<Self, String> {
+        let name = &support.name;
+        let Some(pipe) = support.pipe() else { return Err(unknown(support)) };
         let (Some(wall), Some(alloy), PipeModel::OnPosts) = (pipe.wall, &pipe.alloy, model) else {
-            return Err(unknown(pipe));
+            return Err(unknown(support));
         };
         let Some(weld) = &alloy.weld_yield_strength else {
             return Err(format!("{name}: {} has no strength beside welds in the table", alloy.name));
@@ -110,7 +115,8 @@ impl<'a> Bent<'a> {
 }
 
 /// Why nothing is known of a pipe that is taken as rigid.
-fn unknown(pipe: &Pipe) -> String {
+fn unknown(support: &Support) -> String {
+    let Some(pipe) = support.pipe() else { return format!("{} is no pipe", support.name) };
     let mut missing = Vec::new();
     if pipe.wall.is_none() {
         missing.push("`wall`");
@@ -123,7 +129,7 @@ fn unknown(pipe: &Pipe) -> String {
     }
     let missing =
         if missing.is_empty() { "two `posts` or more that stand well apart".to_owned() } else { missing.join(" and ") };
-    format!("{}: its bending is not known, since it is taken as rigid: give {missing}", pipe.name)
+    format!("{}: its bending is not known, since it is taken as rigid: give {missing}", support.name)
 }
 
 /// Most slenderness of the wall: the softer the alloy, the more.
@@ -136,7 +142,7 @@ fn look(analysis: &Analysis<'_>, number: usize, bent: &Bent<'_>, outcomes: &mut 
     for forces in analysis.fields() {
         for pipe in forces.pipes.iter().filter(|pipe| pipe.pipe == number) {
             let sides =
-                [(pipe.bent, Part::Pipe(number), bent.parent), (pipe.bent_at_weld, Part::Weld(number), bent.weld)];
+                [(pipe.bent, Part::Support(number), bent.parent), (pipe.bent_at_weld, Part::Weld(number), bent.weld)];
             for (most, part, strength) in sides {
                 compare(analysis, outcomes, forces.case, (bent.tube, most), (part, strength));
             }
@@ -166,7 +172,8 @@ fn compare(
 
 /// What would let a pipe bear a moment of which it bears too little: a thicker wall, a larger diameter, posts closer.
 #[must_use]
-pub fn stronger_pipe(pipe: &Pipe, used: Ratio, system: System) -> Option<String> {
+pub fn stronger_pipe(support: &Support, used: Ratio, system: System) -> Option<String> {
+    let pipe = support.pipe()?;
     let tube = Tube { outside: pipe.outside, wall: pipe.wall? };
     let wanted = tube.section_modulus() * used;
     let step = match system {
@@ -183,7 +190,7 @@ pub fn stronger_pipe(pipe: &Pipe, used: Ratio, system: System) -> Option<String>
     Some(format!(
         "{}: {ways}posts closer together by a share of {:.0} %, for the moment that it has now; a stiffer pipe draws a little \
          more",
-        pipe.name,
+        support.name,
         (1.0 - 1.0 / used.value) * 100.0
     ))
 }

@@ -11,8 +11,8 @@ use crate::{
 pub enum Part {
     /// What lies between the skins at the place.
     Region(Region),
-    /// The seat on a pipe, or the pipe itself, as its place in the list.
-    Pipe(usize),
+    /// The seat on a support, or the pipe itself, as its place in the list.
+    Support(usize),
     /// A pipe beside the weld of a post, as its place in the list.
     Weld(usize),
     /// A bay between pipes.
