@@ -28,9 +28,7 @@ impl Row {
         for pipe in &top.supports {
             let (low, high) = pipe.along.extent(axis);
             // A wall or a pad stands where the boat has it.
-            if pipe.pipe().is_none()
-                || pipe.along.main_axis() != run
-                || high - low > Length::new::<millimeter>(1.0) {
+            if pipe.pipe().is_none() || pipe.along.main_axis() != run || high - low > Length::new::<millimeter>(1.0) {
                 return None;
             }
             at.push(low);
@@ -86,7 +84,8 @@ impl Row {
     pub(super) fn fill(&self, top: &mut Top, pipes: usize) -> Option<()> {
         let step: Length = (self.last - self.first) / (pipes as f64 - 1.0);
         let model = top.supports.first()?.clone();
-        top.supports = (0..pipes).map(|index| self.at(&model, self.first + step * index as f64)).collect::<Option<_>>()?;
+        top.supports =
+            (0..pipes).map(|index| self.at(&model, self.first + step * index as f64)).collect::<Option<_>>()?;
         // A new pipe gets the backing that the first one has.
         let over_first = top.backings.iter().find(|backing| self.lies_over(backing, self.first)).cloned();
         if let Some(model) = over_first {

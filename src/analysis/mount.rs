@@ -132,7 +132,8 @@ pub(super) fn forces(
     let (forces, doubt) = match mount.on {
         // Places of a pad are not along a line, and no strip runs over it.
         MountOn::Support(pad) if top.supports[pad].is_pad() => (
-            Err("the hand method does not count on pads, and there is no plate solution: its pull is not known".to_owned()),
+            Err("the hand method does not count on pads, and there is no plate solution: its pull is not known"
+                .to_owned()),
             None,
         ),
         MountOn::Support(pipe) => {

@@ -22,16 +22,16 @@ impl Check for CoreCrush {
     }
 
     fn what(&self) -> &'static str {
-        "the core, or the backing in its place, is crushed under a pipe, a foot or a footing"
+        "the core, or the backing in its place, is crushed under a pipe, a wall, a pad, a foot or a footing"
     }
 
     fn formula(&self) -> &'static str {
-        "s · factor ≤ k s_c,  s = R/(w + 2t) on a pipe's seat of width w, P/(a + 2t)² under a square of side a"
+        "s · factor ≤ k s_c,  s = R/(w + 2t) on the seat of a pipe or a wall, of width w, P/(a + 2t)² under a square of side a"
     }
 
     fn on_plate(&self) -> Option<OnPlate> {
         Some(OnPlate {
-            formula: "s (1 + ε) · factor ≤ k s_c,  s = R/(w + 2t) on a pipe's seat of width w, R the mean push over the depth of the panel",
+            formula: "s (1 + ε) · factor ≤ k s_c,  s = R/(w + 2t) on a seat of width w, R the mean push over the depth of the panel, on a pad on the more heavily pressed half of its width",
             limits: limits_on_plate!(
                 "a seat that presses evenly; the load spreads at 45 degrees through the skin alone, common practice without a source; \
                  the pull of wind on fixings is not in it"
@@ -92,8 +92,8 @@ fn at_pipes(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
             let region = line.region_at(seat.at);
             let push: ForcePerWidth = per_width(plain(own.push.value) * analysis.rim_twist(line, seat));
             let pressure = line_pressure(push, seat.width, skin);
-            let place =
-                Place::of(Part::Support(pipe), Some(line.place(seat.at))).under(own.push.load_at.map(|at| line.place(at)));
+            let place = Place::of(Part::Support(pipe), Some(line.place(seat.at)))
+                .under(own.push.load_at.map(|at| line.place(at)));
             compare(analysis, outcomes, forces.case, (pressure, region), place, |finding| {
                 finding.term("R", push).term("w", seat.width).term("t", skin)
             });

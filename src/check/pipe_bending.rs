@@ -35,14 +35,14 @@ impl Check for PipeBending {
             formula: "M (1 + ε)/Z · factor ≤ f,  Z = π (D⁴ − (D − 2t)⁴)/(32 D) of a tube of diameter D and wall t; f the proof strength \
              of the alloy, beside the weld of a post that of the softened zone",
             limits: limits_on_plate!(
-                "up and down bending by the top alone, pipes hinged on posts that do not sink; posts welded all round, nothing else welded on between them"
+                "pipes alone, walls and pads do not bend; up and down bending by the top alone, hinged on posts that do not sink; posts welded all round, nothing else welded on between them"
             ),
             citation: Citation { locator: "6.2.5, elastic moment; M by finite elements, derived", ..self.citation() },
         })
     }
 
     fn limits(&self) -> &'static str {
-        "up and down bending by the top alone, pipes hinged on posts that do not sink; posts welded all round, nothing else \
+        "pipes alone, walls and pads do not bend; up and down bending by the top alone, hinged on posts that do not sink; posts welded all round, nothing else \
          welded on between them; the standard counts the higher tensile strength of a short softened zone, this does not; the \
          weight and the sideways bending of the pipe, the wall where a post stands on it, and fatigue of the welds are not in it"
     }

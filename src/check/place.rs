@@ -15,7 +15,7 @@ pub enum Part {
     Support(usize),
     /// A pipe beside the weld of a post, as its place in the list.
     Weld(usize),
-    /// A bay between pipes.
+    /// A bay between pipes or walls.
     Bay,
     /// The tip of an overhang.
     Tip,

@@ -121,11 +121,7 @@ fn read_pipe(
     pipe
 }
 
-fn read_wall(
-    room: Room<'_>,
-    name: String,
-    (outline, fixings): (Option<&Outline>, &Fixings),
-) -> Option<Support> {
+fn read_wall(room: Room<'_>, name: String, (outline, fixings): (Option<&Outline>, &Fixings)) -> Option<Support> {
     // A wall has no diameter to take a share of.
     let seat = room.required::<Length>("seat", Sign::Positive, "\"30 mm\"");
     let edges = [("hinged", WallEdge::Hinged), ("clamped", WallEdge::Clamped)];
@@ -142,7 +138,7 @@ fn read_pad(room: Room<'_>, name: String, (outline, fixings): (Option<&Outline>,
     let foot = read_foot(&room, "size");
     let fastened = read_pattern(&room, fixings);
     if let (Some(at), Some(foot), Some(outline)) = (&at, foot, outline) {
-        if outline.holds(at.value) {
+        if on_panel(outline, at.value) {
             lies_on_top(&room, Pad { at: at.value, foot }, outline);
         } else {
             room.report(beside(&room, at.range.clone(), at.value, outline));
@@ -155,9 +151,14 @@ fn read_pad(room: Room<'_>, name: String, (outline, fixings): (Option<&Outline>,
     Support::pad(name, Pad { at: at?.value, foot: foot? }, fastened?).ok()
 }
 
+/// Whether a place lies on the top and in none of its holes.
+fn on_panel(outline: &Outline, place: Point) -> bool {
+    outline.within_by(place) >= Length::default()
+}
+
 /// Reports a pad that reaches over a rim: the part beside the top would carry nothing.
 fn lies_on_top(room: &Room<'_>, pad: Pad, outline: &Outline) {
-    let off = pad.border().into_iter().find(|place| !outline.holds(*place));
+    let off = pad.border().into_iter().find(|place| !on_panel(outline, *place));
     let cut = outline.holes().iter().find(|hole| {
         let inside = |place: &Point| pad.foot.holds(Point { x: place.x - pad.at.x, y: place.y - pad.at.y });
         hole.contour.flattened(Length::new::<micrometer>(100.0)).iter().any(inside)

@@ -83,11 +83,7 @@ fn read_one(
 
 /// A length is the side of a square; a table says another shape.
 pub(super) fn read_foot(room: &Room<'_>, key: &'static str) -> Option<Foot> {
-    room.missing_or(
-        key,
-        "\"8 in\"",
-        ", or `{ diameter = \"9 in\" }` or `{ length = \"9 in\", width = \"4 in\" }`",
-    );
+    room.missing_or(key, "\"8 in\"", ", or `{ diameter = \"9 in\" }` or `{ length = \"9 in\", width = \"4 in\" }`");
     let Some(foot) = room.room_or_text(key) else {
         let side = room.quantity::<Length>(key, Sign::Positive)?.value;
         return Some(Foot::Rectangle { length: side, width: side });

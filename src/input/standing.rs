@@ -33,8 +33,7 @@ pub(super) fn read_standing(root: &Room<'_>, supports: &[(Support, Range<usize>)
     }
     let Some((first, range)) = supports.first() else { return };
     let all: Vec<Point> = supports.iter().flat_map(|(support, _)| held_at(support)).collect();
-    let thickest =
-        supports.iter().map(|(support, _)| support.thickness()).fold(first.thickness(), Length::max);
+    let thickest = supports.iter().map(|(support, _)| support.thickness()).fold(first.thickness(), Length::max);
     // A clamped edge keeps the top from tipping over it.
     if off_one_line(&all) > thickest || supports.iter().any(|(support, _)| support.clamps()) {
         return;

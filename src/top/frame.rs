@@ -69,7 +69,7 @@ pub struct Pad {
 pub struct BedLine {
     /// The line.
     pub along: Polyline,
-    /// Width of the bearing across it.
+    /// Width of the bearing across it that it stands for.
     pub seat: Length,
 }
 
@@ -95,23 +95,27 @@ impl Pad {
         self.foot.border().into_iter().map(place).collect()
     }
 
-    /// Lines along its longer side and across, through its middle. Each is as long as the pad, and as wide as makes its
-    /// area.
-    ///
-    /// # Errors
-    ///
-    /// The points of a line that has no length.
-    fn lines(&self) -> Result<[BedLine; 2], Vec<Point>> {
-        let [length, width] = self.foot.sizes();
-        let line = |dx: Length, dy: Length, side: Length| {
-            let [from, to] = [-0.5, 0.5].map(|end| Point { x: self.at.x + dx * end, y: self.at.y + dy * end });
-            Polyline::new(vec![from, to]).map(|along| BedLine { along, seat: self.foot.area() / side })
+    /// Sides of the rectangle that it presses as, along the length of the top and across: a disc as the square of its area.
+    fn sides(&self) -> [Length; 2] {
+        match self.foot {
+            Foot::Rectangle { .. } => self.foot.sizes(),
+            Foot::Disc { .. } => [self.foot.area().sqrt(); 2],
+        }
+    }
+
+    /// The line through its middle along its longer side, so far to the left of it; and the other side.
+    fn line(&self, share_off: f64) -> Result<(Polyline, Length), Vec<Point>> {
+        let [length, width] = self.sides();
+        let end = |share: f64| {
+            let (x, y) = if width > length { (-share_off, share) } else { (share, share_off) };
+            Point { x: self.at.x + length * x, y: self.at.y + width * y }
         };
-        let none = Length::default();
-        let (lengthwise, across) = (line(length, none, length)?, line(none, width, width)?);
-        Ok(if width > length { [across, lengthwise] } else { [lengthwise, across] })
+        Ok((Polyline::new(vec![end(-0.5), end(0.5)])?, length.min(width)))
     }
 }
+
+/// Where two points across a pad stand for all of its width, from its middle, in widths: both bed and turn as it does (Gauss).
+const TWO_POINTS: f64 = 0.288_675_134_594_812_9;
 
 impl Support {
     /// A pad.
@@ -120,7 +124,7 @@ impl Support {
     ///
     /// The points of its line, where it has no length.
     pub fn pad(name: String, pad: Pad, fastened: Option<Fastened>) -> Result<Self, Vec<Point>> {
-        let [BedLine { along, seat }, _] = pad.lines()?;
+        let (along, seat) = pad.line(0.0)?;
         Ok(Self { name, along, seat, carrier: Carrier::Pad(pad), fastened })
     }
 
@@ -175,32 +179,30 @@ impl Support {
         self.pipe().map_or(self.seat, |pipe| pipe.outside)
     }
 
-    /// Lines on which the top is bedded: one, two that cross on a pad.
+    /// Lines on which the top is bedded: one; on a pad two side by side, which bed and turn as all of it does.
     #[must_use]
     pub fn bed_lines(&self) -> Vec<BedLine> {
-        let one = || vec![BedLine { along: self.along.clone(), seat: self.seat }];
-        match &self.carrier {
-            Carrier::Pipe(_) | Carrier::Wall(_) => one(),
-            Carrier::Pad(pad) => pad.lines().map_or_else(|_| one(), Vec::from),
-        }
+        let one = BedLine { along: self.along.clone(), seat: self.seat };
+        let Carrier::Pad(pad) = &self.carrier else { return vec![one] };
+        let sides = [-TWO_POINTS, TWO_POINTS].into_iter().flat_map(|off| pad.line(off));
+        sides.map(|(along, seat)| BedLine { along, seat: seat / 2.0 }).collect()
     }
 
     /// Width of the bearing along an axis, on a pad; elsewhere across its line.
     #[must_use]
     pub fn seat_along(&self, axis: Axis) -> Length {
-        let Carrier::Pad(pad) = &self.carrier else { return self.seat };
-        let [length, width] = pad.foot.sizes();
-        match axis {
-            Axis::X => pad.foot.area() / width,
-            Axis::Y => pad.foot.area() / length,
+        match &self.carrier {
+            Carrier::Pad(pad) => pad.sides()[axis.index()],
+            Carrier::Pipe(_) | Carrier::Wall(_) => self.seat,
         }
     }
 
     /// Distance of a place from the nearest of those lines.
     #[must_use]
     pub fn distance(&self, place: Point) -> Length {
-        let own = self.along.distance(place);
-        if self.is_pad() { self.bed_lines().iter().map(|line| line.along.distance(place)).fold(own, Length::min) } else { own }
+        let to_lines = || self.bed_lines().into_iter().map(|line| line.along.distance(place)).reduce(Length::min);
+        let of_pad = if self.is_pad() { to_lines() } else { None };
+        of_pad.unwrap_or_else(|| self.along.distance(place))
     }
 
     /// Places of the fixings that hold the top on it.

@@ -42,7 +42,7 @@ pub struct CoreSheet {
 /// How much of a top a design file describes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Scope {
-    /// All of it, on its pipes.
+    /// All of it, on its pipes, walls and pads.
     Whole,
     /// A piece of panel round a mount: only what the mount does to it can be looked at.
     Patch,

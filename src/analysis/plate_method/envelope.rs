@@ -254,7 +254,8 @@ impl<'a> Both<'a> {
     {
         self.tied.take(&parts, None, under, beside);
         if let (Some(lifting), Some(lifted)) = (solved.lifting, &mut self.lifted) {
-            let pulls = lifting.open(solved.net, (solved.plate, solved.sampler), &mut parts, solved.top.supports.len())?;
+            let pulls =
+                lifting.open(solved.net, (solved.plate, solved.sampler), &mut parts, solved.top.supports.len())?;
             lifted.take(&parts, Some(&pulls), under, beside);
         }
         Ok(())

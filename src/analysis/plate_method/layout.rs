@@ -168,7 +168,9 @@ impl Net {
         // The push spreads at 45 degrees over the half of the core that it passes: on the mean by half of that on
         // either side.
         let half = top.core.thickness / 2.0;
-        let stiffness = modulus * ((stretch.seat + half) / half);
+        // Lines of one seat share what it spreads.
+        let share = stretch.seat / pipe.seat;
+        let stiffness = modulus * ((pipe.seat + half) / half * share);
         Bed { corners: stretch.corners.clone(), stiffness, beam: stretch.beam(pipe) }
     }
 

@@ -70,12 +70,8 @@ impl<'a> PipesWorst<'a> {
             let (pushes, beam) = &first[bed];
             let force = |k: usize| parts.iter().map(|(beds, times)| beds[bed].0[k].force * *times).sum::<Force>();
             let most = Most::of(pushes, &force, net.disc * 2.0);
-            let known = &mut along[stretch.pipe];
-            if support.is_pad() {
-                known.add(&most, (support.seat / stretch.seat).value);
-            } else {
-                known.raise(&most);
-            }
+            // A line of a pad stands for a part of its seat.
+            along[stretch.pipe].raise(&most, (support.seat / stretch.seat).value);
             let moment = |k: usize| parts.iter().map(|(beds, times)| beds[bed].1.moments[k].1 * *times).sum::<Torque>();
             worst.take_moments(pushes, beam, (0..beam.moments.len()).map(moment), under);
             for (k, (along, _)) in beam.posts.iter().enumerate() {
@@ -214,28 +210,18 @@ impl Most {
         for push in pushes {
             let from = (push.along - window / 2.0).min(end - window).max(Length::default());
             let mean: ForcePerWidth = per_width((up_to(from + window) - up_to(from)) / window);
-            most.raise(&Self { push: Some((mean, push.place)), pull: Some((-mean, push.place)) });
+            most.raise(&Self { push: Some((mean, push.place)), pull: Some((-mean, push.place)) }, 1.0);
         }
         most
     }
 
-    /// The larger of both.
-    fn raise(&mut self, other: &Self) {
+    /// The larger of both, the other so many times.
+    fn raise(&mut self, other: &Self, times: f64) {
         for (own, other) in [(&mut self.push, other.push), (&mut self.pull, other.pull)] {
+            let other = other.map(|(force, at)| (force * times, at));
             if let Some(other) = other.filter(|other| own.is_none_or(|own| other.0 > own.0)) {
                 *own = Some(other);
             }
-        }
-    }
-
-    /// Adds what presses on a line that crosses this one, so many times: pressures add up where they cross.
-    fn add(&mut self, other: &Self, times: f64) {
-        for (own, other) in [(&mut self.push, other.push), (&mut self.pull, other.pull)] {
-            let Some((other, at)) = other.map(|(force, at)| (force * times, at)) else { continue };
-            *own = Some(match *own {
-                Some((known, place)) => (known + other, if other > known { at } else { place }),
-                None => (other, at),
-            });
         }
     }
 }

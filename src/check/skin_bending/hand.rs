@@ -31,8 +31,8 @@ fn at_seats(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>) {
             let region = line.region_at(seat.at);
             let Some(of) = forces.regions.iter().find(|of| of.region == region) else { continue };
             let push: ForcePerWidth = per_width(plain(own.push.value) * analysis.rim_twist(line, seat));
-            let place =
-                Place::of(Part::Support(pipe), Some(line.place(seat.at))).under(own.push.load_at.map(|at| line.place(at)));
+            let place = Place::of(Part::Support(pipe), Some(line.place(seat.at)))
+                .under(own.push.load_at.map(|at| line.place(at)));
             let panel = skins.bent(region, line.axis, &[(Bent::Hogging, of.hogging.value)]);
             let at = At { case: forces.case, region, axis: line.axis, panel: &[panel], place };
             over_seat(skins, outcomes, &at, (push, of.shear.value), seat.width);

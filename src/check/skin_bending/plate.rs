@@ -27,7 +27,13 @@ pub(super) fn evaluate(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>) {
                     let at = At { case: forces.case, region: region.region, axis, panel: &panel, place };
                     // The pressure is one; a longer side of a pad carries more of it.
                     let seat = own.seat_along(axis);
-                    over_seat(skins, outcomes, &at, (per_width(plain(push) * (seat / own.seat)), largest_shear(region)), seat);
+                    over_seat(
+                        skins,
+                        outcomes,
+                        &at,
+                        (per_width(plain(push) * (seat / own.seat)), largest_shear(region)),
+                        seat,
+                    );
                 }
             }
         }

@@ -121,10 +121,7 @@ pub(super) fn frame(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_
         let name = left(&report.top.supports[load.pipe].name, 18);
         if !load.known() {
             let word = report.top.supports[load.pipe].word();
-            page.paragraph(
-                &format!("  {name} "),
-                &format!("not known: the hand method does not count on this {word}"),
-            );
+            page.paragraph(&format!("  {name} "), &format!("not known: the hand method does not count on this {word}"));
             continue;
         }
         let line = |(larger, by): (Largest<ForcePerWidth>, Method),

@@ -130,7 +130,9 @@ pub(super) fn methods(page: &mut Page, report: &Report<'_>, analysis: &Analysis<
         (0, _) => format!("presses on {lies_on} and lifts off between its fixings"),
         (tied, all) if tied == all => format!("is held down all along {lies_on}"),
         (number, _) if tied.iter().all(|support| support.fastened.is_none()) => {
-            format!("lifts off {all_on} between the fixings, and is held down all along the {number} whose are not given")
+            format!(
+                "lifts off {all_on} between the fixings, and is held down all along the {number} whose are not given"
+            )
         }
         (number, _) => format!(
             "lifts off {all_on} between the fixings, and is held down all along {number} of them: clamped, pads, or without \
