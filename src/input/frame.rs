@@ -153,7 +153,8 @@ fn read_pad(room: Room<'_>, name: String, (outline, fixings): (Option<&Outline>,
 
 /// Whether a place lies on the top and in none of its holes.
 fn on_panel(outline: &Outline, place: Point) -> bool {
-    outline.within_by(place) >= Length::default()
+    // A hair of rounding.
+    outline.within_by(place) >= Length::new::<micrometer>(-1.0)
 }
 
 /// Reports a pad that reaches over a rim: the part beside the top would carry nothing.

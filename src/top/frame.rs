@@ -22,6 +22,7 @@ pub struct Support {
 }
 
 /// What carries the top.
+#[expect(clippy::large_enum_variant, reason = "a handful of supports")]
 #[derive(Clone, Debug, PartialEq)]
 pub enum Carrier {
     /// A pipe of the frame.

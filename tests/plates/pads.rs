@@ -1,7 +1,8 @@
 //! Tops on pads: lines that cross against a bed all over a pad, and beams by hand.
 
 use skinspan::{
-    analysis::{Analysis, DIVISIONS, HeldDown, PlateForces},
+    analysis::{Analysis, DIVISIONS, HeldDown, MountOn, PlateForces},
+    check::{CHECKS, run},
     finite_element::{Degree, Fields, Load},
     geometry::{Axis, Foot},
     top::{BedLine, Pad, Support, Top},
@@ -106,6 +107,11 @@ fn sag(forces: &PlateForces) -> f64 {
     forces.between.iter().map(|sag| sag.sag.value.abs()).fold(0.0, f64::max)
 }
 
+const PAD: &str = "[[pad]]\nname = \"middle\"\nat = [\"1000 mm\", \"250 mm\"]\n\
+                   size = { length = \"10 mm\", width = \"500 mm\" }\n\
+                   fixings = { fixing = \"nuts\", points = [[\"0 mm\", \"-200 mm\"], [\"0 mm\", \"0 mm\"], \
+                   [\"0 mm\", \"200 mm\"]], clamped = \"3 mm\" }\n";
+
 /// Wall and pad differ by how they hold the top against turning over 10 mm.
 const AS_A_WALL: f64 = 3e-2;
 
@@ -115,11 +121,7 @@ fn a_long_narrow_pad_is_a_short_wall() {
         "[[wall]]\nname = \"middle\"\nseat = \"10 mm\"\nalong = {ALONG}\n\
          fixings = {{ fixing = \"nuts\", spacing = \"200 mm\", end = \"50 mm\", clamped = \"3 mm\" }}\n"
     );
-    let pad = "[[pad]]\nname = \"middle\"\nat = [\"1000 mm\", \"250 mm\"]\n\
-               size = { length = \"10 mm\", width = \"500 mm\" }\n\
-               fixings = { fixing = \"nuts\", points = [[\"0 mm\", \"-200 mm\"], [\"0 mm\", \"0 mm\"], \
-               [\"0 mm\", \"200 mm\"]], clamped = \"3 mm\" }\n";
-    let tops = [strip("20 m/s", &wall), strip("20 m/s", pad)];
+    let tops = [strip("20 m/s", &wall), strip("20 m/s", PAD)];
     let [wall, pad] = tops.each_ref().map(|top| Analysis::new(top, DIVISIONS).unwrap().with_plate_method());
     let method = pad.whole.as_ref().unwrap().as_ref().unwrap();
     assert_eq!(method.holds[2], HeldDown::AllAlong);
@@ -136,4 +138,32 @@ fn a_long_narrow_pad_is_a_short_wall() {
         own.iter().map(|pull| pull.value).sum::<f64>()
     };
     assert!(alike(pulls(&wall), pulls(&pad)), "{} {}", pulls(&wall), pulls(&pad));
+}
+
+#[test]
+fn the_hand_method_counts_on_no_pad() {
+    let top = strip("20 m/s", PAD);
+    let without = strip("20 m/s", "");
+    let [with, bare] = [&top, &without].map(|top| Analysis::new(top, DIVISIONS).unwrap());
+    assert_eq!(format!("{:?}", with.strips), format!("{:?}", bare.strips));
+    assert!((0..with.cases.len()).all(|case| with.line_load(2, case).is_none()));
+    assert!((0..with.cases.len()).any(|case| with.line_load(0, case).is_some()));
+    // By hand the pull of its fixings is open; the plate method knows it.
+    let reasons: Vec<&str> = with.open_mounts.iter().map(|open| open.reason.as_str()).collect();
+    assert_eq!(
+        reasons,
+        ["the hand method does not count on pads, and there is no plate solution: its pull is not known"]
+    );
+    let whole = with.with_plate_method();
+    assert!(whole.open_mounts.is_empty(), "{:?}", whole.open_mounts);
+    let mount = whole.mounts.iter().position(|mount| mount.on == MountOn::Support(2)).unwrap();
+    assert!(whole.mount_forces.iter().any(|forces| forces.mount == mount && forces.on_plate));
+    assert!(whole.mount_forces.iter().all(|forces| forces.mount != mount || forces.on_plate));
+    let bends = |outcome: &skinspan::check::Outcome| CHECKS[outcome.check].id() == "pipe-bending";
+    assert!(!run(&whole).iter().any(bends), "nothing here is a pipe");
+    // Nothing but pads.
+    let seat = |[x, y]: [u32; 2]| format!("[[pad]]\nat = [\"{x} mm\", \"{y} mm\"]\nsize = \"60 mm\"\n");
+    let pads = [[100, 100], [1900, 100], [100, 400], [1900, 400]].map(seat).concat();
+    let reason = Analysis::new(&thin_in("none", ["2000 mm", "500 mm"], &pads), DIVISIONS).unwrap_err();
+    assert!(reason.contains("the top stands on pads alone, which the hand method does not count"), "{reason}");
 }

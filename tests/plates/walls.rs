@@ -61,7 +61,7 @@ fn at_rest(analysis: &Analysis<'_>) -> (Length, f64) {
     let sag = forces.between.iter().map(|sag| sag.sag).fold(Length::default(), Length::max);
     let moments =
         forces.regions.iter().flat_map(|region| &region.peaks).map(|peak| peak.state.resultants.moment.x.value);
-    (sag, moments.fold(0.0, |most, moment| most.min(moment)))
+    (sag, moments.fold(0.0, f64::min))
 }
 
 /// Sag of a top on walls over that of a series; for clamped walls the moment at the edge as well.
