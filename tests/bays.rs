@@ -231,7 +231,7 @@ fn what_lies_under_a_pipe_is_crushed() {
     let top = with(&backing("pu-board-160", "60 mm", short));
     let analysis = analysed(&top);
     let (_, part, strength) = worst(&analysis, "core-crush", "storm-down", "s_c");
-    assert_eq!(part, Part::Pipe(2));
+    assert_eq!(part, Part::Support(2));
     assert_eq!(strength, Measure::Pressure(top.backings[0].board.compressive_strength.value));
 }
 

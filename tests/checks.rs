@@ -176,7 +176,7 @@ fn a_landing_reckoned_outside_the_tests_of_its_formula_is_no_pass() {
 #[test]
 fn a_single_pipe_is_refused_in_words() {
     let mut top = top(&read("examples/ferry-tender.toml"));
-    top.pipes.truncate(1);
+    top.supports.truncate(1);
     let reason = Analysis::new(&top, DIVISIONS).expect_err("nothing to stand on");
     assert!(reason.contains("nowhere do two pipes run side by side"), "{reason}");
     let table = read_tables(&[]).expect("the built-in table");
@@ -279,7 +279,7 @@ fn own_moment(finding: &Finding) -> f64 {
 
 #[test]
 fn a_wide_seat_bends_the_skin_less_and_a_hard_one_as_its_edge_says() {
-    let pipe = |part: &Part| matches!(part, Part::Pipe(_));
+    let pipe = |part: &Part| matches!(part, Part::Support(_));
     let wide = bent_alone(&tender_on_seats("1.25 in", ""), pipe);
     let line = bent_alone(&tender_on_seats("0.01 in", ""), pipe);
     assert!(line.utilisation > wide.utilisation, "{:?} {:?}", line.utilisation, wide.utilisation);

@@ -661,7 +661,7 @@ fn a_pipe_below_a_hole_is_named() {
             format!("[[hole]]\nname = \"hatch\"\ncircle = {{ at = [\"30 in\", \"{y}\"], diameter = \"5 in\" }}\n");
         fs::write(folder.join("top.toml"), format!("{HOLDS}\n{hole}")).unwrap();
         let report = json(&run(&folder, &["check", "top.toml", "--json"]));
-        assert!(report["plate"]["pipes"].as_array().unwrap().iter().all(|pipe| pipe["rigid"] == false), "{report}");
+        assert!(report["plate"]["supports"].as_array().unwrap().iter().all(|pipe| pipe["rigid"] == false), "{report}");
         let cautions = report["cautions"].to_string();
         assert_eq!(cautions.contains("port rail goes on below hatch"), said, "{cautions}");
     }

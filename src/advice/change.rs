@@ -205,7 +205,7 @@ pub fn changed(top: &Top, change: &Change) -> Option<Top> {
 
 /// Whether pipes end on the top, and backing lies in it and in no hole.
 fn lies_in_outline(top: &Top) -> bool {
-    let pipes = top.pipes.iter().map(|pipe| &pipe.along);
+    let pipes = top.supports.iter().map(|support| &support.along);
     let backings = || top.backings.iter().map(|backing| &backing.along);
     pipes.chain(backings()).all(|line| top.outline.left_by(line).is_none())
         && backings().all(|line| top.outline.hole_on(line).is_none())

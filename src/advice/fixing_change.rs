@@ -53,7 +53,7 @@ fn backings_of_fixings(top: &Top) -> Vec<usize> {
         .filter_map(|on| held(top, on).map(|fastened| (on, fastened)))
         .flat_map(|(on, fastened)| match on {
             MountOn::Gear(index) => fastened.laid.round(top.gear[index].at),
-            MountOn::Pipe(index) => fastened.laid.along(&top.pipes[index].along),
+            MountOn::Support(index) => top.supports[index].fixing_places(),
         })
         .filter_map(|place| InBacking::at(top, place).map(|backing| backing.backing))
         .collect();
@@ -63,13 +63,13 @@ fn backings_of_fixings(top: &Top) -> Vec<usize> {
 }
 
 fn mounts(top: &Top) -> impl Iterator<Item = MountOn> {
-    (0..top.gear.len()).map(MountOn::Gear).chain((0..top.pipes.len()).map(MountOn::Pipe))
+    (0..top.gear.len()).map(MountOn::Gear).chain((0..top.supports.len()).map(MountOn::Support))
 }
 
 fn held(top: &Top, on: MountOn) -> Option<&Fastened> {
     match on {
         MountOn::Gear(index) => top.gear[index].fastened.as_ref(),
-        MountOn::Pipe(index) => top.pipes[index].fastened.as_ref(),
+        MountOn::Support(index) => top.supports[index].fastened.as_ref(),
     }
 }
 
@@ -77,7 +77,7 @@ fn held(top: &Top, on: MountOn) -> Option<&Fastened> {
 pub(super) fn fastened(top: &mut Top, on: MountOn) -> Option<&mut Fastened> {
     match on {
         MountOn::Gear(index) => top.gear.get_mut(index)?.fastened.as_mut(),
-        MountOn::Pipe(index) => top.pipes.get_mut(index)?.fastened.as_mut(),
+        MountOn::Support(index) => top.supports.get_mut(index)?.fastened.as_mut(),
     }
 }
 
@@ -205,8 +205,8 @@ fn with_count(top: &Top, on: MountOn, fastened: &Fastened, by: i64) -> Option<Ch
             Laid::Pattern { pattern, turned: *turned }
         }
         Laid::Along { end, .. } => {
-            let MountOn::Pipe(pipe) = on else { return None };
-            let along = &top.pipes[pipe].along;
+            let MountOn::Support(pipe) = on else { return None };
+            let along = &top.supports[pipe].along;
             let count = changed(u32::try_from(fastened.laid.along(along).len()).ok()?)?;
             // A hair wider, so that rounding does not make one more of it.
             let spacing: Length = (along.length() - *end * 2.0) / f64::from(count - 1) * (1.0 + 1e-9);
@@ -215,7 +215,8 @@ fn with_count(top: &Top, on: MountOn, fastened: &Fastened, by: i64) -> Option<Ch
     };
     let count = match on {
         MountOn::Gear(_) => laid.about_middle().len(),
-        MountOn::Pipe(pipe) => laid.along(&top.pipes[pipe].along).len(),
+        MountOn::Support(_) if !matches!(laid, Laid::Along { .. }) => laid.about_middle().len(),
+        MountOn::Support(pipe) => laid.along(&top.supports[pipe].along).len(),
     };
     Some(Change::FixingCount { on, count, laid })
 }

@@ -5,7 +5,7 @@ use uom::si::length::millimeter;
 use super::Change;
 use crate::{
     geometry::{Axis, Point, Polyline},
-    top::{Backing, Pipe, Top},
+    top::{Backing, Support, Top},
     units::Length,
 };
 
@@ -22,12 +22,13 @@ pub(super) struct Row {
 
 impl Row {
     pub(super) fn of(top: &Top) -> Option<Self> {
-        let run = top.pipes.first()?.along.main_axis();
+        let run = top.supports.first()?.along.main_axis();
         let axis = run.other();
-        let mut at = Vec::with_capacity(top.pipes.len());
-        for pipe in &top.pipes {
+        let mut at = Vec::with_capacity(top.supports.len());
+        for pipe in &top.supports {
             let (low, high) = pipe.along.extent(axis);
-            if pipe.along.main_axis() != run || high - low > Length::new::<millimeter>(1.0) {
+            // A wall or a pad stands where the boat has it.
+            if pipe.pipe().is_none() || pipe.along.main_axis() != run || high - low > Length::new::<millimeter>(1.0) {
                 return None;
             }
             at.push(low);
@@ -56,9 +57,9 @@ impl Row {
     }
 
     /// A pipe like another at another place.
-    fn at(&self, pipe: &Pipe, place: Length) -> Option<Pipe> {
+    fn at(&self, pipe: &Support, place: Length) -> Option<Support> {
         let points = pipe.along.points().iter().map(|point| self.with(*point, place)).collect();
-        Some(Pipe { along: Polyline::new(points).ok()?, ..pipe.clone() })
+        Some(Support { along: Polyline::new(points).ok()?, ..pipe.clone() })
     }
 
     fn with(&self, point: Point, place: Length) -> Point {
@@ -75,15 +76,16 @@ impl Row {
         backing.along.main_axis() != self.axis && (place - at).abs() < backing.width / 2.0
     }
 
-    fn place(&self, pipe: &Pipe) -> Length {
+    fn place(&self, pipe: &Support) -> Length {
         pipe.along.extent(self.axis).0
     }
 
     #[allow(clippy::cast_precision_loss, reason = "a handful of pipes")]
     pub(super) fn fill(&self, top: &mut Top, pipes: usize) -> Option<()> {
         let step: Length = (self.last - self.first) / (pipes as f64 - 1.0);
-        let model = top.pipes.first()?.clone();
-        top.pipes = (0..pipes).map(|index| self.at(&model, self.first + step * index as f64)).collect::<Option<_>>()?;
+        let model = top.supports.first()?.clone();
+        top.supports =
+            (0..pipes).map(|index| self.at(&model, self.first + step * index as f64)).collect::<Option<_>>()?;
         // A new pipe gets the backing that the first one has.
         let over_first = top.backings.iter().find(|backing| self.lies_over(backing, self.first)).cloned();
         if let Some(model) = over_first {
@@ -105,8 +107,8 @@ impl Row {
             return None;
         }
         let stretch = (last - first) / (self.last - self.first);
-        top.pipes = top
-            .pipes
+        top.supports = top
+            .supports
             .iter()
             .map(|pipe| {
                 let along: Length = (self.place(pipe) - self.first) * stretch;
@@ -141,7 +143,7 @@ impl Row {
             let line = Polyline::new(vec![end(new_low), end(new_high)]).ok()?;
             Some((line, new_low < low || new_high > high))
         };
-        let places: Vec<Length> = top.pipes.iter().map(|pipe| self.place(pipe)).collect();
+        let places: Vec<Length> = top.supports.iter().map(|pipe| self.place(pipe)).collect();
         for backing in &mut top.backings {
             // The backing over a pipe goes as far as the pipe.
             let level = backing.along.extent(self.axis);
@@ -149,13 +151,14 @@ impl Row {
                 backing.along = reach(&backing.along)?.0;
             }
         }
-        for pipe in &mut top.pipes {
+        for pipe in &mut top.supports {
             let (line, farther) = reach(&pipe.along)?;
             longer |= farther;
             // Posts stay where they stand; the longer line runs from the low end to the high one.
             let start = line.points().first()?.along(run);
-            pipe.posts = pipe.posts.iter().map(|&post| pipe.along.at(post).along(run) - start).collect();
+            let posts = pipe.posts().iter().map(|&post| pipe.along.at(post).along(run) - start).collect();
             pipe.along = line;
+            pipe.pipe_mut()?.posts = posts;
         }
         longer.then_some(())
     }
@@ -174,7 +177,7 @@ impl Row {
         let line = |line: &Polyline| -> Option<Polyline> {
             Polyline::new(line.points().iter().map(|point| moved(*point)).collect::<Option<_>>()?).ok()
         };
-        for pipe in &mut top.pipes {
+        for pipe in &mut top.supports {
             pipe.along = line(&pipe.along)?;
         }
         for backing in &mut top.backings {

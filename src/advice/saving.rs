@@ -81,7 +81,7 @@ fn try_on_plate(top: &Top, change: &Change) -> Option<Used> {
 fn touches_row_on_plate(analysis: &Analysis<'_>, change: &Change) -> bool {
     let on_plate = || {
         let rows = analysis.mounts.iter().enumerate();
-        rows.filter(|(number, mount)| matches!(mount.on, MountOn::Pipe(_)) && harder_on_plate(analysis, *number))
+        rows.filter(|(number, mount)| matches!(mount.on, MountOn::Support(_)) && harder_on_plate(analysis, *number))
     };
     match change {
         Change::FixingCount { on, .. } => on_plate().any(|(_, mount)| mount.on == *on),

@@ -96,7 +96,7 @@ pub struct BayForces {
 pub fn bays(top: &Top, lengthwise: &StripLayout, across: &StripLayout) -> Vec<Bay> {
     let ordered = |pipes: &[usize], axis: Axis| {
         let mut pipes: Vec<(Length, usize)> =
-            pipes.iter().map(|&pipe| (top.pipes[pipe].along.extent(axis).0, pipe)).collect();
+            pipes.iter().map(|&pipe| (top.supports[pipe].along.extent(axis).0, pipe)).collect();
         pipes.sort_by(|a, b| a.0.value.total_cmp(&b.0.value));
         pipes
     };

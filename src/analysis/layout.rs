@@ -2,7 +2,7 @@
 
 use crate::{
     geometry::Axis,
-    top::{Pipe, Scope, Top},
+    top::{Scope, Support, Top},
     units::Length,
 };
 
@@ -40,13 +40,15 @@ pub struct StripLayout {
 /// Why the hand method cannot carry the top.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum NoLayout {
-    /// Fewer than two pipes run side by side anywhere.
+    /// Fewer than two pipes or walls run side by side anywhere.
     TooFewPipes,
+    /// The top stands on pads alone.
+    PadsAlone,
     /// Between two stations only one pipe or none carries the strip, with two on both sides of the gap.
     Gap {
         /// Direction of the strips.
         axis: Axis,
-        /// Names of the pipes.
+        /// Names of the pipes and walls.
         pipes: Vec<String>,
     },
 }
@@ -56,7 +58,11 @@ impl std::fmt::Display for NoLayout {
         match self {
             Self::TooFewPipes => f.write_str(
                 "nowhere do two pipes run side by side, so there is no span to check: add a pipe that runs beside another along \
-                 the same part of the top",
+                 the same part of the top; a wall counts as a pipe, a pad does not",
+            ),
+            Self::PadsAlone => f.write_str(
+                "the top stands on pads alone, which the hand method does not count: it carries its strips by pipes or walls \
+                 that run side by side, two or more of them",
             ),
             Self::Gap { axis, pipes } => write!(
                 f,
@@ -72,7 +78,7 @@ impl std::error::Error for NoLayout {}
 
 /// Finds the layout of a top.
 ///
-/// Strips run across the direction that more pipes run in. Where both directions have two pipes or more, all straight
+/// A wall carries as a rigid pipe does; a pad is not counted. Strips run across the direction that more pipes run in. Where both directions have two pipes or more, all straight
 /// and square to the outline, and each reaches the outer pipes of the other direction, the bays stand on four sides.
 ///
 /// # Errors
@@ -82,11 +88,15 @@ pub fn layout(top: &Top) -> Result<Layout, NoLayout> {
     if top.scope == Scope::Patch {
         return Ok(Layout::Patch);
     }
+    if top.supports.iter().all(Support::is_pad) && !top.supports.is_empty() {
+        return Err(NoLayout::PadsAlone);
+    }
     let running = |axis: Axis| -> Vec<usize> {
-        (0..top.pipes.len()).filter(|&pipe| top.pipes[pipe].along.main_axis() == axis).collect()
+        let runs = |support: &Support| !support.is_pad() && support.along.main_axis() == axis;
+        (0..top.supports.len()).filter(|&pipe| runs(&top.supports[pipe])).collect()
     };
     let (lengthwise_pipes, cross_pipes) = (running(Axis::X), running(Axis::Y));
-    if is_grid(&top.pipes, &lengthwise_pipes, &cross_pipes) {
+    if is_grid(&top.supports, &lengthwise_pipes, &cross_pipes) {
         return Ok(Layout::FourSides {
             lengthwise: strips(top, Axis::X, cross_pipes)?,
             across: strips(top, Axis::Y, lengthwise_pipes)?,
@@ -100,17 +110,17 @@ pub fn layout(top: &Top) -> Result<Layout, NoLayout> {
 fn strips(top: &Top, axis: Axis, pipes: Vec<usize>) -> Result<StripLayout, NoLayout> {
     let line = axis.other();
     let mut changes: Vec<Length> =
-        pipes.iter().flat_map(|&pipe| top.pipes[pipe].along.points()).map(|point| point.along(line)).collect();
+        pipes.iter().flat_map(|&pipe| top.supports[pipe].along.points()).map(|point| point.along(line)).collect();
     changes.sort_by(|a, b| a.value.total_cmp(&b.value));
     changes.dedup_by(|a, b| (*a - *b).abs() < Length::new::<uom::si::length::micrometer>(1.0));
     let carried = |station: Length| {
-        pipes.iter().map(|&pipe| top.pipes[pipe].along.crossings(axis, station).len()).sum::<usize>() >= 2
+        pipes.iter().map(|&pipe| top.supports[pipe].along.crossings(axis, station).len()).sum::<usize>() >= 2
     };
     let intervals: Vec<bool> = changes.windows(2).map(|pair| carried((pair[0] + pair[1]) / 2.0)).collect();
     let first = intervals.iter().position(|carried| *carried).ok_or(NoLayout::TooFewPipes)?;
     let last = intervals.iter().rposition(|carried| *carried).ok_or(NoLayout::TooFewPipes)?;
     if intervals[first..=last].contains(&false) {
-        let names = pipes.iter().map(|&pipe| top.pipes[pipe].name.clone()).collect();
+        let names = pipes.iter().map(|&pipe| top.supports[pipe].name.clone()).collect();
         return Err(NoLayout::Gap { axis, pipes: names });
     }
     let changes = changes[first..=last + 1].to_vec();
@@ -118,7 +128,7 @@ fn strips(top: &Top, axis: Axis, pipes: Vec<usize>) -> Result<StripLayout, NoLay
 }
 
 /// Whether pipes in both directions bound every bay on four sides.
-fn is_grid(pipes: &[Pipe], lengthwise: &[usize], cross: &[usize]) -> bool {
+fn is_grid(pipes: &[Support], lengthwise: &[usize], cross: &[usize]) -> bool {
     let reaches = |these: &[usize], those: &[usize], axis: Axis| {
         let at = |pipe: usize| pipes[pipe].along.extent(axis).0;
         let (low, high) = those
@@ -127,7 +137,7 @@ fn is_grid(pipes: &[Pipe], lengthwise: &[usize], cross: &[usize]) -> bool {
         these.iter().all(|&pipe| {
             let (from, to) = pipes[pipe].along.extent(axis);
             let (side_from, side_to) = pipes[pipe].along.extent(axis.other());
-            let reach = pipes[pipe].outside;
+            let reach = pipes[pipe].thickness();
             side_to - side_from < Length::new::<uom::si::length::millimeter>(1.0)
                 && from <= low + reach
                 && to >= high - reach

@@ -247,8 +247,8 @@ fn across(top: &Top, layout: &StripLayout, station: Length) -> Line {
         .pipes
         .iter()
         .flat_map(|&pipe| {
-            let met = top.pipes[pipe].along.crossings(layout.axis, station);
-            let seat = top.pipes[pipe].seat;
+            let met = top.supports[pipe].along.crossings(layout.axis, station);
+            let seat = top.supports[pipe].seat;
             met.into_iter().map(move |met| Seat {
                 at: met.at,
                 pipe: Some(pipe),

@@ -204,11 +204,11 @@ impl<'a> Analysis<'a> {
         self
     }
 
-    /// Fixings along pipes by the plate method, beside those by the hand method.
+    /// Fixings of what the top stands on by the plate method, beside those by the hand method.
     fn rows_on_plate(&mut self) {
         let mut found = Vec::new();
         for (number, mount) in self.mounts.iter().enumerate() {
-            let MountOn::Pipe(on) = mount.on else { continue };
+            let MountOn::Support(on) = mount.on else { continue };
             for forces in self.fields() {
                 let case = &self.cases[forces.case];
                 let pipe = forces.pipes.iter().find(|pipe| pipe.pipe == on);
@@ -217,6 +217,14 @@ impl<'a> Analysis<'a> {
         }
         self.mount_forces.retain(|known| !known.on_plate);
         self.mount_forces.extend(found);
+        if self.fields().next().is_some() {
+            // What the hand method cannot say of pads is known now.
+            let (top, mounts) = (self.top, &self.mounts);
+            self.open_mounts.retain(|open| match mounts[open.mount].on {
+                MountOn::Support(on) => !top.supports[on].is_pad(),
+                MountOn::Gear(_) => true,
+            });
+        }
     }
 
     /// Forces by the plate method, case by case.

@@ -30,8 +30,8 @@ use super::design_value::Knockdowns;
 pub enum MountOn {
     /// Gear on the top, as its place in the list.
     Gear(usize),
-    /// The top on a pipe, as its place in the list.
-    Pipe(usize),
+    /// The top on a support, as its place in the list.
+    Support(usize),
 }
 
 /// Fixings in their places.
@@ -93,10 +93,10 @@ pub(super) fn mounts(top: &Top) -> Vec<Mount<'_>> {
         let (places, below) = (place::places(top, &at), InBacking::at(top, gear.at));
         Some(Mount { on: MountOn::Gear(index), fastened, near: Skin::Outer, places, below })
     });
-    let pipes = top.pipes.iter().enumerate().filter_map(|(index, pipe)| {
+    let pipes = top.supports.iter().enumerate().filter_map(|(index, pipe)| {
         let fastened = pipe.fastened.as_ref()?;
-        let places = place::places(top, &fastened.laid.along(&pipe.along));
-        Some(Mount { on: MountOn::Pipe(index), fastened, near: Skin::Inner, places, below: None })
+        let places = place::places(top, &pipe.fixing_places());
+        Some(Mount { on: MountOn::Support(index), fastened, near: Skin::Inner, places, below: None })
     });
     gear.chain(pipes).collect()
 }
@@ -130,11 +130,18 @@ pub(super) fn forces(
 ) -> (Vec<MountForces>, Vec<OpenMount>) {
     let open = |reason: String| OpenMount { mount: number, reason };
     let (forces, doubt) = match mount.on {
-        MountOn::Pipe(pipe) => {
+        // Places of a pad are not along a line, and no strip runs over it.
+        MountOn::Support(pad) if top.supports[pad].is_pad() => (
+            Err("the hand method does not count on pads, and there is no plate solution: its pull is not known"
+                .to_owned()),
+            None,
+        ),
+        MountOn::Support(pipe) => {
             let on_frame = (0..cases.len()).filter(|case| cases[*case].held == Held::OnFrame);
+            let word = top.supports[pipe].word();
             let forces = on_frame.map(|case| {
-                let pull =
-                    pull(pipe, case).ok_or("the hand method does not count on this pipe: its pull is not known")?;
+                let pull = pull(pipe, case)
+                    .ok_or_else(|| format!("the hand method does not count on this {word}: its pull is not known"))?;
                 Ok(row::forces(top, (pipe, mount), (number, case), &cases[case], pull))
             });
             (forces.collect(), None)

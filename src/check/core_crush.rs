@@ -22,16 +22,16 @@ impl Check for CoreCrush {
     }
 
     fn what(&self) -> &'static str {
-        "the core, or the backing in its place, is crushed under a pipe, a foot or a footing"
+        "the core, or the backing in its place, is crushed under a pipe, a wall, a pad, a foot or a footing"
     }
 
     fn formula(&self) -> &'static str {
-        "s · factor ≤ k s_c,  s = R/(w + 2t) on a pipe's seat of width w, P/(a + 2t)² under a square of side a"
+        "s · factor ≤ k s_c,  s = R/(w + 2t) on the seat of a pipe or a wall, of width w, P/(a + 2t)² under a square of side a"
     }
 
     fn on_plate(&self) -> Option<OnPlate> {
         Some(OnPlate {
-            formula: "s (1 + ε) · factor ≤ k s_c,  s = R/(w + 2t) on a pipe's seat of width w, R the mean push over the depth of the panel",
+            formula: "s (1 + ε) · factor ≤ k s_c,  s = R/(w + 2t) on a seat of width w, R the mean push over the depth of the panel, on a pad on the more heavily pressed half of its width",
             limits: limits_on_plate!(
                 "a seat that presses evenly; the load spreads at 45 degrees through the skin alone, common practice without a source; \
                  the pull of wind on fixings is not in it"
@@ -70,11 +70,11 @@ fn on_plate(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
     let skin = analysis.top.inner.laminate().thickness();
     for forces in analysis.fields() {
         for pipe in &forces.pipes {
-            let seat = analysis.top.pipes[pipe.pipe].seat;
+            let seat = analysis.top.supports[pipe.pipe].seat;
             let error = Ratio::from(1.0) + pipe.along_error[0];
             let pressure = line_pressure(per_width(plain(pipe.push) * error), seat, skin);
             for region in analysis.under_pipe(pipe.pipe) {
-                let place = Place::of(Part::Pipe(pipe.pipe), Some(pipe.push_at)).under(pipe.push_under);
+                let place = Place::of(Part::Support(pipe.pipe), Some(pipe.push_at)).under(pipe.push_under);
                 compare(analysis, outcomes, forces.case, (pressure, region), place, |finding| {
                     finding.term("R", pipe.push).term("ε", pipe.along_error[0]).term("w", seat).term("t", skin)
                 });
@@ -92,18 +92,18 @@ fn at_pipes(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
             let region = line.region_at(seat.at);
             let push: ForcePerWidth = per_width(plain(own.push.value) * analysis.rim_twist(line, seat));
             let pressure = line_pressure(push, seat.width, skin);
-            let place =
-                Place::of(Part::Pipe(pipe), Some(line.place(seat.at))).under(own.push.load_at.map(|at| line.place(at)));
+            let place = Place::of(Part::Support(pipe), Some(line.place(seat.at)))
+                .under(own.push.load_at.map(|at| line.place(at)));
             compare(analysis, outcomes, forces.case, (pressure, region), place, |finding| {
                 finding.term("R", push).term("w", seat.width).term("t", skin)
             });
         }
     }
     for load in &analysis.pipe_loads {
-        let seat = analysis.top.pipes[load.pipe].seat;
+        let seat = analysis.top.supports[load.pipe].seat;
         let pressure = line_pressure(load.push, seat, skin);
         for region in analysis.under_pipe(load.pipe) {
-            let place = Place::of(Part::Pipe(load.pipe), Some(load.at));
+            let place = Place::of(Part::Support(load.pipe), Some(load.at));
             compare(analysis, outcomes, load.case, (pressure, region), place, |finding| {
                 finding.term("R", load.push).term("w", seat).term("t", skin)
             });

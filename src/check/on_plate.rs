@@ -17,8 +17,8 @@ pub struct OnPlate {
 macro_rules! limits_on_plate {
     ($own:literal) => {
         concat!(
-            "the top a shell that yields to shear, on its own outline, held down by its fixings, or all along pipes whose \
-             fixings are not given; small deflections; ε \
+            "the top a shell that yields to shear, on its own outline, held down by its fixings, or all along pipes and walls \
+             whose fixings are not given, pads and clamped edges; walls and pads rigid; small deflections; ε \
              what degree 3 on the same mesh makes of it; ",
             $own
         )

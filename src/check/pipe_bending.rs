@@ -6,7 +6,7 @@ use crate::{
     material::{Alloy, Property},
     source::{Citation, EN_1999_1_1, Mark},
     strength::Tube,
-    top::{Pipe, Top},
+    top::{Support, Top},
     units::{Pressure, Ratio, System, show},
 };
 
@@ -35,7 +35,7 @@ impl Check for PipeBending {
             formula: "M (1 + ε)/Z · factor ≤ f,  Z = π (D⁴ − (D − 2t)⁴)/(32 D) of a tube of diameter D and wall t; f the proof strength \
              of the alloy, beside the weld of a post that of the softened zone",
             limits: limits_on_plate!(
-                "up and down bending by the top alone, pipes hinged on posts that do not sink; posts welded all round, nothing else welded on between them; a bend of 20° or more taken as a hinge, so that nothing passes it by twist"
+                "pipes alone, walls and pads do not bend; up and down bending by the top alone, hinged on posts that do not sink; posts welded all round, nothing else welded on between them; a bend of 20° or more taken as a hinge, so that nothing passes it by twist"
             ),
             citation: Citation { locator: "6.2.5, elastic moment; M by finite elements, derived", ..self.citation() },
         })
@@ -46,7 +46,7 @@ impl Check for PipeBending {
     }
 
     fn limits(&self) -> &'static str {
-        "up and down bending by the top alone, pipes hinged on posts that do not sink; posts welded all round, nothing else \
+        "pipes alone, walls and pads do not bend; up and down bending by the top alone, hinged on posts that do not sink; posts welded all round, nothing else \
          welded on between them; the standard counts the higher tensile strength of a short softened zone, this does not; the \
          weight and the sideways bending of the pipe, the wall where a post stands on it, and fatigue of the welds are not in it"
     }
@@ -74,10 +74,14 @@ impl Check for PipeBending {
                 return;
             }
         };
-        for (number, (pipe, model)) in analysis.top.pipes.iter().zip(&method.pipes).enumerate() {
+        for (number, (pipe, model)) in analysis.top.supports.iter().zip(&method.pipes).enumerate() {
+            // A wall or a pad does not bend.
+            if pipe.pipe().is_none() {
+                continue;
+            }
             match Bent::of(analysis.top, pipe, *model) {
                 Ok(bent) => look(analysis, number, &bent, outcomes),
-                Err(reason) => outcomes.cannot(None, Part::Pipe(number), reason),
+                Err(reason) => outcomes.cannot(None, Part::Support(number), reason),
             }
         }
     }
@@ -91,10 +95,11 @@ struct Bent<'a> {
 }
 
 impl<'a> Bent<'a> {
-    fn of(top: &Top, pipe: &'a Pipe, model: PipeModel) -> Result<Self, String> {
-        let name = &pipe.name;
+    fn of(top: &Top, support: &'a Support, model: PipeModel) -> Result<Self, String> {
+        let name = &support.name;
+        let Some(pipe) = support.pipe() else { return Err(unknown(support)) };
         let (Some(wall), Some(alloy), PipeModel::OnPosts) = (pipe.wall, &pipe.alloy, model) else {
-            return Err(unknown(pipe));
+            return Err(unknown(support));
         };
         let Some(weld) = &alloy.weld_yield_strength else {
             return Err(format!("{name}: {} has no strength beside welds in the table", alloy.name));
@@ -114,10 +119,11 @@ impl<'a> Bent<'a> {
 }
 
 /// Why nothing is known of a pipe that is taken as rigid.
-fn unknown(pipe: &Pipe) -> String {
+fn unknown(support: &Support) -> String {
+    let Some(pipe) = support.pipe() else { return format!("{} is no pipe", support.name) };
     format!(
         "{}: its bending is not known, since it is taken as rigid: give {}",
-        pipe.name,
+        support.name,
         pipe.missing().join(" and ")
     )
 }
@@ -132,7 +138,7 @@ fn look(analysis: &Analysis<'_>, number: usize, bent: &Bent<'_>, outcomes: &mut 
     for forces in analysis.fields() {
         for pipe in forces.pipes.iter().filter(|pipe| pipe.pipe == number) {
             let sides =
-                [(pipe.bent, Part::Pipe(number), bent.parent), (pipe.bent_at_weld, Part::Weld(number), bent.weld)];
+                [(pipe.bent, Part::Support(number), bent.parent), (pipe.bent_at_weld, Part::Weld(number), bent.weld)];
             for (most, part, strength) in sides {
                 compare(analysis, outcomes, forces.case, (bent.tube, most), (part, strength));
             }
@@ -162,7 +168,8 @@ fn compare(
 
 /// What would let a pipe bear a moment of which it bears too little: a thicker wall, a larger diameter, posts closer.
 #[must_use]
-pub fn stronger_pipe(pipe: &Pipe, used: Ratio, system: System) -> Option<String> {
+pub fn stronger_pipe(support: &Support, used: Ratio, system: System) -> Option<String> {
+    let pipe = support.pipe()?;
     let tube = Tube { outside: pipe.outside, wall: pipe.wall? };
     let wanted = tube.section_modulus() * used;
     let step = match system {
@@ -179,7 +186,7 @@ pub fn stronger_pipe(pipe: &Pipe, used: Ratio, system: System) -> Option<String>
     Some(format!(
         "{}: {ways}posts closer together by a share of {:.0} %, for the moment that it has now; a stiffer pipe draws a little \
          more",
-        pipe.name,
+        support.name,
         (1.0 - 1.0 / used.value) * 100.0
     ))
 }

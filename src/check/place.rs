@@ -11,11 +11,11 @@ use crate::{
 pub enum Part {
     /// What lies between the skins at the place.
     Region(Region),
-    /// The seat on a pipe, or the pipe itself, as its place in the list.
-    Pipe(usize),
+    /// The seat on a support, or the pipe itself, as its place in the list.
+    Support(usize),
     /// A pipe beside the weld of a post, as its place in the list.
     Weld(usize),
-    /// A bay between pipes.
+    /// A bay between pipes or walls.
     Bay,
     /// The tip of an overhang.
     Tip,

@@ -22,7 +22,7 @@ impl Check for SagBetweenPipes {
     }
 
     fn what(&self) -> &'static str {
-        "the top sinks or lifts too far between two pipes"
+        "the top sinks or lifts too far between two pipes or walls"
     }
 
     fn formula(&self) -> &'static str {
@@ -32,7 +32,7 @@ impl Check for SagBetweenPipes {
 
     fn on_plate(&self) -> Option<OnPlate> {
         Some(OnPlate {
-            formula: "w (1 + ε) ≤ limit · L, twice: w against the frame at rest, the pipes' own sag in it, and L twice the distance to the nearest post of a pipe that bends or to a rigid pipe; and w against the line between the two nearest pipes, their sag taken off, and L the way from one to the other",
+            formula: "w (1 + ε) ≤ limit · L, twice: w against the frame at rest, the pipes' own sag in it, and L twice the distance to the nearest post of a pipe that bends or to a rigid pipe, a wall or a pad; and w against the line between the two nearest of them, their sag taken off, and L the way from one to the other",
             limits: limits_on_plate!("pipes without wall, alloy or two posts are rigid; people stand at rest"),
             citation: Citation {
                 work: LR_SSC,
@@ -43,7 +43,7 @@ impl Check for SagBetweenPipes {
     }
 
     fn limits(&self) -> &'static str {
-        "pipes taken as rigid: their own sag between posts comes on top; edges of a bay on four sides turn freely, and \
+        "pipes taken as rigid, walls as hinged, pads left out: a pipe's sag between posts comes on top; edges of a bay on four sides turn freely, and \
          --full says what clamped ones would leave; stiffness that a backing adds to such a bay is not counted"
     }
 
@@ -78,9 +78,10 @@ impl Check for SagBetweenPipes {
             for sag in &forces.between {
                 let error = Ratio::from(1.0) + forces.error.sag;
                 // A pipe sags too, between its posts.
-                let on_pipe =
-                    analysis.top.pipes.iter().position(|pipe| pipe.along.distance(sag.at) < pipe.outside / 2.0);
-                let place = Place::of(on_pipe.map_or(Part::Bay, Part::Pipe), Some(sag.at)).under(sag.load_at);
+                let on_pipe = analysis.top.supports.iter().position(|support| {
+                    support.pipe().is_some_and(|pipe| support.along.distance(sag.at) < pipe.outside / 2.0)
+                });
+                let place = Place::of(on_pipe.map_or(Part::Bay, Part::Support), Some(sag.at)).under(sag.load_at);
                 compare(analysis, outcomes, forces.case, (sag.sag.abs() * error, sag.over), place, |finding| {
                     finding.term("ε", forces.error.sag)
                 });

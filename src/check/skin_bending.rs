@@ -1,4 +1,4 @@
-//! Skin bending: a skin bent by itself over a pipe's seat, under a foot, beside a footing or a backing.
+//! Skin bending: a skin bent by itself over a seat, under a foot, beside a footing or a backing.
 
 mod hand;
 mod places;
@@ -24,7 +24,7 @@ impl Check for LocalSkinBending {
     }
 
     fn what(&self) -> &'static str {
-        "a skin breaks where it is bent by itself: over a pipe's seat, under a foot, beside a footing or a backing"
+        "a skin breaks where it is bent by itself: over a seat, under a foot, beside a footing or a backing"
     }
 
     fn formula(&self) -> &'static str {
@@ -41,7 +41,7 @@ impl Check for LocalSkinBending {
 
     fn on_plate(&self) -> Option<OnPlate> {
         Some(OnPlate {
-            formula: "factor / T ≤ k as by hand, M and N the worst states of the region under a pipe or a foot, or a state at the edge of the \
+            formula: "factor / T ≤ k as by hand, M and N the worst states of the region under a seat or a foot, or a state at the edge of the \
              backing with its own shear V; M and N times (1 + ε) of the region, R and V shown with the error of the shear in them",
             limits: limits_on_plate!(
                 "beside pipes, feet and the edges of backings; the skin bends on the core as a plate on a bed, see the check by hand"

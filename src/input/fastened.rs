@@ -1,4 +1,4 @@
-//! `fixings = { … }` of gear and pipes: puts fixings in their places.
+//! `fixings = { … }` of gear and of what the top stands on: puts fixings in their places.
 
 use std::sync::Arc;
 
@@ -51,7 +51,7 @@ impl FootGiven {
     }
 }
 
-/// `fixings` of a piece of gear: places from the middle of its footing. The inner `None` is gear without.
+/// `fixings` of a piece of gear or a pad: places from the middle of its footing. The inner `None` is one without.
 #[allow(clippy::option_option, reason = "fixings, none, or some that cannot be read")]
 pub(super) fn read_pattern(gear: &Room<'_>, fixings: &Fixings) -> Option<Option<Fastened>> {
     let Some(room) = gear.room("fixings") else {
@@ -140,9 +140,13 @@ fn read_places(room: &Room<'_>) -> Option<Laid> {
     Some(Laid::Points(points.into_iter().map(|given| given.value).collect()))
 }
 
-/// `fixings` of a pipe: a row along it. The inner `None` is a pipe without.
+/// `fixings` of a pipe or a wall, as `word` says: a row along it. The inner `None` is one without.
 #[allow(clippy::option_option, reason = "fixings, none, or some that cannot be read")]
-pub(super) fn read_row(pipe: &Room<'_>, along: Option<&Polyline>, fixings: &Fixings) -> Option<Option<Fastened>> {
+pub(super) fn read_row(
+    (pipe, word): (&Room<'_>, &str),
+    along: Option<&Polyline>,
+    fixings: &Fixings,
+) -> Option<Option<Fastened>> {
     let Some(room) = pipe.room("fixings") else {
         return pipe.value("fixings").is_none().then_some(None);
     };
@@ -150,14 +154,14 @@ pub(super) fn read_row(pipe: &Room<'_>, along: Option<&Polyline>, fixings: &Fixi
     let spacing = room.required::<Length>("spacing", Sign::Positive, "\"10 in\"");
     let end = room.quantity::<Length>("end", Sign::NotNegative);
     let foot = FootGiven::read(&room);
-    let row = row_along(&room, along, spacing, end);
+    let row = row_along((&room, word), along, spacing, end);
     room.close();
     Some(Some(foot.fastened(fixing?, row?)))
 }
 
 /// Evenly from end to end, no farther apart than asked.
 fn row_along(
-    room: &Room<'_>,
+    (room, word): (&Room<'_>, &str),
     along: Option<&Polyline>,
     spacing: Option<Given<Length>>,
     end: Option<Given<Length>>,
@@ -168,14 +172,14 @@ fn row_along(
     let from = end.as_ref().map_or_else(|| spacing.value / 4.0, |given| given.value);
     if from * 2.0 >= length {
         let (range, words) = end
-            .map_or((spacing.range, "so far apart there is no room for two fixings on the pipe"), |given| {
-                (given.range, "the first fixing lies beyond the middle of the pipe")
+            .map_or((spacing.range, format!("so far apart there is no room for two fixings on the {word}")), |given| {
+                (given.range, format!("the first fixing lies beyond the middle of the {word}"))
             });
-        room.report(Problem::at(range, words).help(format!("the pipe is {} long", room.both(length))));
+        room.report(Problem::at(range, words).help(format!("the {word} is {} long", room.both(length))));
         return None;
     }
     if (length / spacing.value).get::<ratio>() > MOST_ALONG {
-        let problem = Problem::at(spacing.range, format!("that makes more than {MOST_ALONG:.0} fixings on one pipe"));
+        let problem = Problem::at(spacing.range, format!("that makes more than {MOST_ALONG:.0} fixings on one {word}"));
         room.report(problem.help("is the unit right?"));
         return None;
     }

@@ -36,7 +36,7 @@ fn read_one(
     let name = room.text("name").map_or_else(|| format!("gear {}", index + 1), |given| given.value);
     let mass = room.required::<Mass>("mass", Sign::Positive, "\"10 kg\"");
     let cg_height = room.required::<Length>("cg_height", Sign::NotNegative, "\"6 in\"");
-    let foot = read_foot(&room);
+    let foot = read_foot(&room, "footing");
     let wind = read_wind(&room, table, cg_height.as_ref().map(|given| given.value));
     let grab_height = room.quantity::<Length>("grab_height", Sign::NotNegative).map(|given| given.value);
     let given = read_given(&room);
@@ -82,14 +82,10 @@ fn read_one(
 }
 
 /// A length is the side of a square; a table says another shape.
-fn read_foot(room: &Room<'_>) -> Option<Foot> {
-    room.missing_or(
-        "footing",
-        "\"8 in\"",
-        ", or `{ diameter = \"9 in\" }` or `{ length = \"9 in\", width = \"4 in\" }`",
-    );
-    let Some(foot) = room.room_or_text("footing") else {
-        let side = room.quantity::<Length>("footing", Sign::Positive)?.value;
+pub(super) fn read_foot(room: &Room<'_>, key: &'static str) -> Option<Foot> {
+    room.missing_or(key, "\"8 in\"", ", or `{ diameter = \"9 in\" }` or `{ length = \"9 in\", width = \"4 in\" }`");
+    let Some(foot) = room.room_or_text(key) else {
+        let side = room.quantity::<Length>(key, Sign::Positive)?.value;
         return Some(Foot::Rectangle { length: side, width: side });
     };
     let diameter = foot.quantity::<Length>("diameter", Sign::Positive);
@@ -225,7 +221,7 @@ fn read_given(room: &Room<'_>) -> Vec<GivenForce> {
 }
 
 /// Fixings stand in the foot that they hold.
-fn held_by_foot(room: &Room<'_>, foot: &Foot, fastened: &Fastened) {
+pub(super) fn held_by_foot(room: &Room<'_>, foot: &Foot, fastened: &Fastened) {
     if fastened.laid.about_middle().into_iter().all(|place| foot.holds(place)) {
         return;
     }

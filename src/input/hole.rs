@@ -9,7 +9,7 @@ use super::{
 };
 use crate::{
     geometry::{Contour, Point, Polyline},
-    top::{Hole, Outline, Pipe},
+    top::{Hole, Outline, Support},
     units::{Length, Sign},
 };
 
@@ -120,18 +120,20 @@ pub(super) fn clear_of_holes(
     room: &Room<'_>,
     line: Option<&Polyline>,
     outline: Option<&Outline>,
-    pipes: &[Pipe],
+    supports: &[Support],
 ) -> bool {
     let found = line.zip(outline).and_then(|(line, outline)| outline.hole_on(line));
     let Some((hole, at)) = found else { return true };
     let range = room.value("along").map_or(0..0, toml::Spanned::span);
     let problem = Problem::at(range, format!("the line runs through {} at {}", hole.name, words(room, at)));
     // Where a pipe runs below, it is the hole that is in the wrong place.
-    let below = pipes.iter().find(|pipe| hole.contour.entered_by(&pipe.along).is_some());
+    let below = supports.iter().find(|pipe| hole.contour.entered_by(&pipe.along).is_some());
     room.report(match below {
         Some(pipe) => problem.help(format!(
-            "{} lies over {} as well: move it off the pipe, or end the line on both sides of it",
-            hole.name, pipe.name
+            "{} lies over {} as well: move it off the {}, or end the line on both sides of it",
+            hole.name,
+            pipe.name,
+            pipe.word()
         )),
         None => problem.help("end it before the hole, or lead it round"),
     });

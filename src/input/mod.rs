@@ -184,8 +184,8 @@ fn read_top(
     let panel = top::read_panel(room, (table, &criteria), scope, drawn);
     let outline = panel.outline.as_ref();
     let fixings = fixing::read_fixings(room, table, panel.thickness());
-    let pipes = frame::read_pipes(room, table, (&criteria, scope), (outline, &fixings));
-    let inlays = top::read_inlays(room, table, (outline, &pipes), panel.core_thickness);
+    let supports = frame::read_supports(room, table, (&criteria, scope), (outline, &fixings));
+    let inlays = top::read_inlays(room, table, (outline, &supports), panel.core_thickness);
     let gear = gear::read_gear(room, table, (outline, &fixings));
     // Fixings that cannot be read have been reported.
     let fastened = || room.rooms("gear").iter().any(|gear| gear.value("fixings").is_some());
@@ -196,7 +196,7 @@ fn read_top(
             ),
         );
     }
-    let held = gear.iter().map(|gear| &gear.fastened).chain(pipes.iter().map(|pipe| &pipe.fastened));
+    let held = gear.iter().map(|gear| &gear.fastened).chain(supports.iter().map(|support| &support.fastened));
     let idle_fixings = fixings.idle(held.flatten());
     Some(Top {
         scope,
@@ -211,7 +211,7 @@ fn read_top(
         edge: panel.edge?,
         backings: inlays.backings,
         conduits: inlays.conduits,
-        pipes,
+        supports,
         gear,
         idle_fixings,
         service: service?,

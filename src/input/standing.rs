@@ -1,46 +1,67 @@
-//! What a top stands on: pipes that hold it, none upon another, posts that hold a pipe.
+//! What a top stands on: pipes, walls and pads that hold it, none upon another, posts that hold a pipe.
 
 use std::ops::Range;
 
 use uom::si::ratio::ratio;
 
 use super::{outline::words, problem::Problem, reader::Room};
-use crate::{geometry::Point, top::Pipe, units::Length};
+use crate::{
+    geometry::Point,
+    top::{Carrier, Pipe, Support},
+    units::Length,
+};
 
 /// Pieces of pipe whose directions differ by less than this, as a sine, run side by side.
 const SIDE_BY_SIDE: f64 = 0.05;
 
-/// Reports pipes on which no top stands; each comes with the place of its line in the file.
-pub(super) fn read_standing(root: &Room<'_>, pipes: &[(Pipe, Range<usize>)]) {
-    for (index, (pipe, range)) in pipes.iter().enumerate() {
-        for (other, _) in &pipes[..index] {
-            if let Some(at) = lies_on(pipe, other) {
+/// Reports supports on which no top stands; each comes with the place of its line in the file.
+pub(super) fn read_standing(root: &Room<'_>, supports: &[(Support, Range<usize>)]) {
+    for (index, (support, range)) in supports.iter().enumerate() {
+        for (other, _) in &supports[..index] {
+            if let Some(at) = lies_on(support, other) {
                 root.report(
-                    Problem::at(range.clone(), format!("{} lies on {} at {}", pipe.name, other.name, words(root, at))).help(
-                        "is one a copy of the other? Lead it where it runs: pipes side by side stand apart by their diameter",
-                    ),
+                    Problem::at(range.clone(), format!("{} lies on {} at {}", support.name, other.name, words(root, at)))
+                        .help(if support.pipe().and(other.pipe()).is_some() {
+                            "is one a copy of the other? Lead it where it runs: pipes side by side stand apart by their diameter"
+                        } else {
+                            "is one a copy of the other? Each place of the top is carried once: end one before the other begins"
+                        }),
                 );
                 return;
             }
         }
     }
-    let Some((first, range)) = pipes.first() else { return };
-    let all: Vec<Point> = pipes.iter().flat_map(|(pipe, _)| pipe.along.points().iter().copied()).collect();
-    let thickest = pipes.iter().map(|(pipe, _)| pipe.outside).fold(first.outside, Length::max);
-    if off_one_line(&all) > thickest {
+    let Some((first, range)) = supports.first() else { return };
+    let all: Vec<Point> = supports.iter().flat_map(|(support, _)| held_at(support)).collect();
+    let thickest = supports.iter().map(|(support, _)| support.thickness()).fold(first.thickness(), Length::max);
+    // A clamped edge keeps the top from tipping over it.
+    if off_one_line(&all) > thickest || supports.iter().any(|(support, _)| support.clamps()) {
         return;
     }
     let help = "add a `[[pipe]]` beside it, as far off as the top allows, for example with \
                 `along = [[\"12 in\", \"60 in\"], [\"98 in\", \"60 in\"]]`";
-    let message = match pipes {
+    let message = match supports {
+        [_] if first.is_pad() => format!("the top stands on {} alone: it tips over it", first.name),
         [_] => format!("the top stands on {} alone, which is straight: it tips over it", first.name),
-        _ => "all pipes lie on one straight line: the top tips over it".to_owned(),
+        _ if supports.iter().all(|(support, _)| support.pipe().is_some()) => {
+            "all pipes lie on one straight line: the top tips over it".to_owned()
+        }
+        _ => "all that the top stands on lies on one straight line: it tips over it".to_owned(),
     };
     root.report(Problem::at(range.clone(), message).help(help));
 }
 
+/// Places that say where a support holds: a pad hardly keeps the top from tipping over it.
+fn held_at(support: &Support) -> Vec<Point> {
+    match &support.carrier {
+        Carrier::Pad(pad) => vec![pad.at],
+        Carrier::Pipe(_) | Carrier::Wall(_) => support.along.points().to_vec(),
+    }
+}
+
 /// A pipe on a few posts bends between them; on posts that stand together it turns about them.
-pub(super) fn stand_apart(room: &Room<'_>, pipe: &Pipe) {
+pub(super) fn stand_apart(room: &Room<'_>, support: &Support) {
+    let Some(pipe) = support.pipe() else { return };
     let mut stations = pipe.posts.clone();
     stations.sort_by(|a, b| a.value.total_cmp(&b.value));
     let least = pipe.outside * Pipe::POSTS_APART;
@@ -49,7 +70,11 @@ pub(super) fn stand_apart(room: &Room<'_>, pipe: &Pipe) {
     room.report(
         Problem::at(
             range,
-            format!("two posts of {} stand {} apart and hold it like one", pipe.name, room.both(close[1] - close[0])),
+            format!(
+                "two posts of {} stand {} apart and hold it like one",
+                support.name,
+                room.both(close[1] - close[0])
+            ),
         )
         .help(format!(
             "neighbours stand {} apart or more, {:.0} times the diameter; places are measured along the pipe \
@@ -68,11 +93,20 @@ fn off_one_line(all: &[Point]) -> Length {
     all.iter().map(|&point| Piece(line.0, line.1).beside(point).1.abs()).fold(Length::default(), Length::max)
 }
 
-/// A place where a pipe runs along another nearer than both are thick.
-fn lies_on(pipe: &Pipe, other: &Pipe) -> Option<Point> {
-    let near = (pipe.outside + other.outside) * 0.5;
+/// A place where a support runs along another nearer than both are thick, or stands on it.
+fn lies_on(pipe: &Support, other: &Support) -> Option<Point> {
+    for (one, below) in [(pipe, other), (other, pipe)] {
+        if let Carrier::Pad(pad) = &one.carrier {
+            let border = pad.border().into_iter().map(|place| below.distance(place));
+            let near = border.fold(below.distance(pad.at), Length::min);
+            let within = |end: &Point| pad.foot.holds(Point { x: end.x - pad.at.x, y: end.y - pad.at.y });
+            let on_it = near < below.thickness() * 0.5 || below.along.points().iter().any(within);
+            return on_it.then_some(pad.at);
+        }
+    }
+    let near = (pipe.thickness() + other.thickness()) * 0.5;
     let pieces =
-        |pipe: &Pipe| -> Vec<Piece> { pipe.along.points().windows(2).map(|pair| Piece(pair[0], pair[1])).collect() };
+        |pipe: &Support| -> Vec<Piece> { pipe.along.points().windows(2).map(|pair| Piece(pair[0], pair[1])).collect() };
     pieces(other).into_iter().find_map(|below| {
         pieces(pipe).into_iter().find_map(|above| {
             let [from, to] = [above.0, above.1].map(|end| below.beside(end));

@@ -21,7 +21,7 @@ use crate::{
     criteria::Criteria,
     laminate::InvalidLaminate,
     material::{Board, Curve, MaterialTable},
-    top::{Backing, Conduit, CoreSheet, Edge, Outline, Pipe, Schedule, Scope},
+    top::{Backing, Conduit, CoreSheet, Edge, Outline, Schedule, Scope, Support},
     units::{Length, MassDensity, Ratio, Sign, ThermodynamicTemperature},
 };
 
@@ -231,7 +231,7 @@ const METAL: &str = "aluminium";
 pub(super) fn read_inlays(
     root: &Room<'_>,
     table: &MaterialTable,
-    (outline, pipes): (Option<&Outline>, &[Pipe]),
+    (outline, supports): (Option<&Outline>, &[Support]),
     core: Option<Length>,
 ) -> Inlays {
     let backings = root.rooms("backing").into_iter().enumerate().filter_map(|(index, room)| {
@@ -246,7 +246,7 @@ pub(super) fn read_inlays(
             }
         });
         let along = read_line(&room, outline);
-        clear_of_holes(&room, along.as_ref(), outline, pipes);
+        clear_of_holes(&room, along.as_ref(), outline, supports);
         room.close();
         let board = board?;
         let boards = boards_beside(table, &board);
@@ -286,7 +286,7 @@ pub(super) fn read_inlays(
             );
         }
         let along = read_line(&room, outline);
-        let clear = clear_of_holes(&room, along.as_ref(), outline, pipes);
+        let clear = clear_of_holes(&room, along.as_ref(), outline, supports);
         if let (true, Some(size), Some(along)) = (clear, size, &along) {
             beside_holes(&room, (&name, along, size), outline);
         }

@@ -7,7 +7,7 @@ use crate::{
     load_case::Repeats,
     material::Basis,
     service::{Sun, Walking},
-    top::{Gear, Scope},
+    top::{Carrier, Gear, Scope, Support, Top},
     units::{Length, show},
 };
 
@@ -33,7 +33,7 @@ fn fixings(report: &Report<'_>) -> Vec<String> {
     }
     if !top.idle_fixings.is_empty() {
         cautions.push(format!(
-            "These fixings hold nothing, since no gear and no pipe asks for them in its `fixings`: {}.",
+            "These fixings hold nothing, since no gear, pipe, wall or pad asks for them in its `fixings`: {}.",
             top.idle_fixings.join(", ")
         ));
     }
@@ -86,10 +86,12 @@ fn plate(report: &Report<'_>, analysis: &Analysis<'_>) -> Vec<String> {
                 .to_owned(),
         ),
         Some(Ok(method)) => {
-            let models = method.pipes.iter().zip(&report.top.pipes);
+            let models = method.pipes.iter().zip(&report.top.supports);
             let rigid = models.filter(|(model, _)| **model == PipeModel::Rigid);
-            let rigid: Vec<String> =
-                rigid.map(|(_, pipe)| format!("{} (give {})", pipe.name, pipe.missing().join(", "))).collect();
+            let rigid: Vec<String> = rigid
+                .filter_map(|(_, support)| Some((support, support.pipe()?)))
+                .map(|(support, pipe)| format!("{} (give {})", support.name, pipe.missing().join(", ")))
+                .collect();
             if !rigid.is_empty() {
                 cautions.push(format!(
                     "Taken as rigid: {}. Sag and frequency are then on the unsafe side.",
@@ -108,8 +110,10 @@ fn plate(report: &Report<'_>, analysis: &Analysis<'_>) -> Vec<String> {
         }
         None | Some(Err(_)) => {}
     }
+    cautions.extend(walls_and_pads(report.top));
     if analysis.whole.is_some() {
-        for pipe in report.top.pipes.iter().filter(|pipe| pipe.wall.is_some() && pipe.alloy.is_some()) {
+        let bends = |support: &&Support| support.pipe().is_some_and(|pipe| pipe.wall.is_some() && pipe.alloy.is_some());
+        for pipe in report.top.supports.iter().filter(bends) {
             let Some((hole, _)) = report.top.outline.hole_on(&pipe.along) else { continue };
             cautions.push(format!(
                 "{} goes on below {}: the plate method takes it as ending at the hole, each part held by its own posts, or by \
@@ -117,6 +121,39 @@ fn plate(report: &Report<'_>, analysis: &Analysis<'_>) -> Vec<String> {
                 pipe.name, hole.name
             ));
         }
+    }
+    cautions
+}
+
+/// What walls and pads are taken for.
+fn walls_and_pads(top: &Top) -> Vec<String> {
+    let names = |which: &dyn Fn(&Support) -> bool| -> Vec<&str> {
+        top.supports.iter().filter(|support| which(support)).map(|support| support.name.as_str()).collect()
+    };
+    let mut cautions = Vec::new();
+    let walls = names(&|support| matches!(support.carrier, Carrier::Wall(_)));
+    if !walls.is_empty() {
+        cautions.push(format!(
+            "Walls are taken as rigid and were not checked themselves, nor was what they stand on: {}.",
+            walls.join(", ")
+        ));
+    }
+    let clamped = names(&Support::clamps);
+    if !clamped.is_empty() {
+        cautions.push(format!(
+            "Clamped in the plate method: {}. That takes for granted that neither wall nor joint turns at all, which few do, \
+             and that the joint bears the moment, which was not checked and is in no fixing's pull. Sag and frequency are on \
+             the unsafe side where it turns; so are stresses away from the wall. Try it hinged as well. By hand it is hinged.",
+            clamped.join(", ")
+        ));
+    }
+    let pads = names(&Support::is_pad);
+    if !pads.is_empty() {
+        cautions.push(format!(
+            "Pads are rigid seats in the plate method, on which the top hardly turns, and nothing to the hand method, whose \
+             forces leave them out: {}. A soft pad that presses evenly lets the top turn and sag more.",
+            pads.join(", ")
+        ));
     }
     cautions
 }
@@ -176,7 +213,7 @@ pub fn cautions(report: &Report<'_>) -> Vec<String> {
     }
     cautions.push(
         "Not checked here: the welds of the frame, its posts and how it stands sideways, the bond of skin to core, voids and \
-         dry spots, and bare hard seats on pipes unless `seat-edge-share` says so."
+         dry spots, and bare hard seats unless `seat-edge-share` says so."
             .to_owned(),
     );
     cautions.extend(fixings(report));
@@ -196,9 +233,9 @@ pub fn cautions(report: &Report<'_>) -> Vec<String> {
     if let Ok(analysis) = &report.analysis {
         cautions.extend(plate(report, analysis));
         if let Layout::Strips(strips) = &analysis.layout {
-            let unused: Vec<&str> = (0..top.pipes.len())
-                .filter(|pipe| !strips.pipes.contains(pipe))
-                .map(|pipe| top.pipes[pipe].name.as_str())
+            let unused: Vec<&str> = (0..top.supports.len())
+                .filter(|support| !strips.pipes.contains(support) && !top.supports[*support].is_pad())
+                .map(|pipe| top.supports[pipe].name.as_str())
                 .collect();
             if !unused.is_empty() {
                 cautions.push(format!("The hand method does not count on {}.", unused.join(", ")));

@@ -316,8 +316,8 @@ fn metals(report: &Report<'_>, mount: &Mount<'_>) -> Option<String> {
         _ => fixing.bolt()?.grade.family.as_str(),
     };
     let mut parts: Vec<&str> = Vec::new();
-    if let MountOn::Pipe(pipe) = mount.on
-        && let Some(alloy) = &report.top.pipes[pipe].alloy
+    if let MountOn::Support(pipe) = mount.on
+        && let Some(alloy) = report.top.supports[pipe].pipe().and_then(|pipe| pipe.alloy.as_ref())
     {
         parts.push(&alloy.family);
     }

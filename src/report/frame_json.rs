@@ -34,7 +34,8 @@ pub(super) fn to_json(report: &Report<'_>) -> Vec<Value> {
                 })
             });
             json!({
-                "pipe": report.top.pipes[load.pipe].name,
+                "support": report.top.supports[load.pipe].name,
+                "kind": report.top.supports[load.pipe].word(),
                 "known": load.known(),
                 "push": quantity(push.value, system),
                 "push_case": id(push.case),

@@ -1,4 +1,4 @@
-//! What the top asks of the frame: push and pull along each pipe, bending of the pipe, forces on its posts.
+//! What the top asks of what it stands on: push and pull along each pipe, wall and pad, bending of the pipe, forces on its posts.
 
 use super::Report;
 use crate::{
@@ -44,10 +44,10 @@ pub struct PostLoad {
     pub pull: Largest<Force>,
 }
 
-/// Largest loads on one pipe.
+/// Largest loads on one support.
 #[derive(Clone, Debug, PartialEq)]
 pub struct FrameLoad {
-    /// The pipe, as its place in the list.
+    /// The support, as its place in the list.
     pub pipe: usize,
     /// By the hand method; none where it does not count on the pipe.
     pub hand: Option<AlongPipe>,
@@ -92,7 +92,7 @@ impl FrameLoad {
 #[must_use]
 pub fn frame_loads(report: &Report<'_>) -> Vec<FrameLoad> {
     let nothing = |pipe| FrameLoad { pipe, hand: None, plate: None, moment: None, posts: Vec::new() };
-    let mut loads: Vec<FrameLoad> = (0..report.top.pipes.len()).map(nothing).collect();
+    let mut loads: Vec<FrameLoad> = (0..report.top.supports.len()).map(nothing).collect();
     let Ok(analysis) = &report.analysis else { return loads };
     for load in &mut loads {
         load.by_hand(analysis);
@@ -127,7 +127,7 @@ impl FrameLoad {
         }
         self.moment.get_or_insert_default().raise(pipe.bent.moment * (1.0 + pipe.bent.error.value), case);
         for PostForces { at, push, pull } in &pipe.posts {
-            let along = analysis.top.pipes[pipe.pipe].along.place(*at).along;
+            let along = analysis.top.supports[pipe.pipe].along.place(*at).along;
             let place = self.posts.iter().position(|post| post.along == along).unwrap_or_else(|| {
                 self.posts.push(PostLoad { along, push: Largest::default(), pull: Largest::default() });
                 self.posts.len() - 1

@@ -22,13 +22,13 @@
 //! | `cases` | `id`, `title`, `state`, actions |
 //! | `open_cases` | cases that could not be looked at: `id`, `title`, `reason` |
 //! | `ruled_out` | what the design file rules out: `title`, `because` |
-//! | `frame` | per pipe: `pipe`, `known` (false: nothing is known of what it carries), `push`, `push_case`, `pull`, `pull_case`: of the method that gives more, `push_method`, `pull_method`; `hand` and `plate` with the same keys of either method; `moment`, `moment_case` of the plate method (null of a rigid pipe); `posts` (`along`, `push`, `push_case`, `pull`, `pull_case`) |
+//! | `frame` | per support: `support`, `kind` (`pipe`, `wall`, `pad`), `known` (false: nothing is known of what it carries), `push`, `push_case`, `pull`, `pull_case`: of the method that gives more, `push_method`, `pull_method`; `hand` and `plate` with the same keys of either method; `moment`, `moment_case` of the plate method (null of what is rigid); `posts` (`along`, `push`, `push_case`, `pull`, `pull_case`) |
 //! | `sag_bounds` | of the bay on four sides that sags most by pressure alone: `x`, `y` of its middle, `case`, `supported` (checked), `clamped`; null without such bays |
 //! | `criteria` | every factor, knock-down, limit and assumed load, with source and mark |
 //! | `numerical_error`, `numerical_error_check` | largest relative change of a utilisation of the hand method at twice the division, added to no demand, and the check that it is of (null: of the series of bays on four sides, or nothing) |
 //! | `without_fixings` | gear and pipes whose fixings were not checked, since the file gives none |
 //! | `not_made` | checks that were not made, since the plate method alone knows them and was not asked |
-//! | `plate` | the plate method: `triangles`, `sides` of these over the usual, `unknowns`, `pipes` (`pipe`, `rigid`, `lifts` off between its fixings), `beside` (`check`, `hand` and `plate` utilisation, `hand_case`, `plate_case`, `error` of the plate's, `reason` of a difference); `reason` alone where there is no solution, that of the whole report where nothing could be looked at; null where it was not asked for |
+//! | `plate` | the plate method: `triangles`, `sides` of these over the usual, `unknowns`, `supports` (`support`, `kind`, `rigid`, `lifts` off between its fixings), `beside` (`check`, `hand` and `plate` utilisation, `hand_case`, `plate_case`, `error` of the plate's, `reason` of a difference); `reason` alone where there is no solution, that of the whole report where nothing could be looked at; null where it was not asked for |
 //! | `cautions` | the cautions, as texts |
 //!
 //! An outcome has `check`, `title`, `passes`, `method` (`hand` or `plate`), `case` (id or null), `place` (words), `x`, `y`, and either `not_evaluated`
@@ -119,9 +119,10 @@ fn plate(report: &Report<'_>) -> Value {
         Some(Err(reason)) => json!({ "reason": reason.to_string() }),
         Some(Ok(method)) => {
             let models = method.pipes.iter().zip(&method.holds);
-            let pipes = models.zip(&report.top.pipes).map(|((model, held), pipe)| {
+            let supports = models.zip(&report.top.supports).map(|((model, held), support)| {
                 json!({
-                    "pipe": pipe.name,
+                    "support": support.name,
+                    "kind": support.word(),
                     "rigid": *model == PipeModel::Rigid,
                     "lifts": *held == HeldDown::ByFixings,
                 })
@@ -142,7 +143,7 @@ fn plate(report: &Report<'_>) -> Value {
                 "triangles": method.triangles,
                 "sides": number(method.sides.get::<ratio>()),
                 "unknowns": method.unknowns,
-                "pipes": pipes.collect::<Vec<_>>(),
+                "supports": supports.collect::<Vec<_>>(),
                 "beside": beside.collect::<Vec<_>>(),
             })
         }

@@ -32,9 +32,9 @@ pub struct Beside<'a> {
 pub fn beside<'a>(report: &'a Report<'_>) -> Vec<Beside<'a>> {
     let Ok(analysis) = &report.analysis else { return Vec::new() };
     let Some(Ok(plate_method)) = &analysis.whole else { return Vec::new() };
-    // Of fixings the plate method looks at rows along pipes alone.
+    // Of fixings the plate method looks at rows along pipes and walls and of those on pads alone.
     let both_look = |outcome: &Outcome| match outcome.place.part {
-        Part::Fixing { on, .. } | Part::Mount(on) => matches!(on, MountOn::Pipe(_)),
+        Part::Fixing { on, .. } | Part::Mount(on) => matches!(on, MountOn::Support(_)),
         _ => true,
     };
     let worst = |check: usize, method: Method| {

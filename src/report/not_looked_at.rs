@@ -26,6 +26,10 @@ impl Report<'_> {
 #[must_use]
 pub fn without_fixings(top: &Top) -> Vec<&str> {
     let gear = top.gear.iter().filter(|gear| gear.fastened.is_none()).map(|gear| gear.name.as_str());
-    let pipes = top.pipes.iter().filter(|pipe| pipe.fastened.is_none()).map(|pipe| pipe.name.as_str());
+    let pipes = top
+        .supports
+        .iter()
+        .filter(|support| support.fastened.is_none() && !support.clamps())
+        .map(|support| support.name.as_str());
     gear.chain(pipes).collect()
 }

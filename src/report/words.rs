@@ -50,9 +50,10 @@ pub(super) fn part(analysis: &Analysis<'_>, part: Part) -> String {
         Part::Region(Region::Field) => "field".to_owned(),
         Part::Region(Region::Backing(index)) => top.backings[index].name.clone(),
         Part::Region(Region::Conduit(index)) => format!("conduit {}", top.conduits[index].name),
-        Part::Pipe(index) => top.pipes[index].name.clone(),
-        Part::Weld(index) => format!("{} beside the weld of a post", top.pipes[index].name),
-        Part::Bay => "bay between pipes".to_owned(),
+        Part::Support(index) => top.supports[index].name.clone(),
+        Part::Weld(index) => format!("{} beside the weld of a post", top.supports[index].name),
+        Part::Bay if top.supports.iter().all(|support| support.pipe().is_some()) => "bay between pipes".to_owned(),
+        Part::Bay => "bay".to_owned(),
         Part::Tip => "tip of an overhang".to_owned(),
         Part::Foot => "under a foot".to_owned(),
         Part::Gear(index) => format!("under {}", top.gear[index].name),
@@ -75,7 +76,7 @@ pub(super) const fn whole(top: &Top) -> &'static str {
 pub(super) fn held(top: &Top, on: MountOn) -> &str {
     match on {
         MountOn::Gear(index) => &top.gear[index].name,
-        MountOn::Pipe(index) => &top.pipes[index].name,
+        MountOn::Support(index) => &top.supports[index].name,
     }
 }
 

@@ -1,4 +1,4 @@
-//! Fixings: what holds gear on the top, and the top on its pipes.
+//! Fixings: what holds gear on the top, and the top on what it stands on.
 
 use std::sync::Arc;
 

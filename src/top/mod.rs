@@ -1,4 +1,4 @@
-//! The model: a top on its frame, valid by construction.
+//! The model: a top on what carries it, valid by construction.
 
 mod fastened;
 mod fixing;
@@ -11,7 +11,7 @@ mod weight;
 
 pub use fastened::{Fastened, Laid, MOST_ALONG};
 pub use fixing::{Bolt, Fixing, Hold, Sleeve, Washer};
-pub use frame::Pipe;
+pub use frame::{BedLine, Carrier, Pad, Pipe, Support, WallEdge};
 pub use gear::{Gear, GivenForce};
 pub use inlay::{Backing, Conduit};
 pub use outline::{Edge, Hole, InvalidHole, Outline};
@@ -42,7 +42,7 @@ pub struct CoreSheet {
 /// How much of a top a design file describes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Scope {
-    /// All of it, on its pipes.
+    /// All of it, on its pipes, walls and pads.
     Whole,
     /// A piece of panel round a mount: only what the mount does to it can be looked at.
     Patch,
@@ -75,8 +75,8 @@ pub struct Top {
     pub backings: Vec<Backing>,
     /// Conduits in the core.
     pub conduits: Vec<Conduit>,
-    /// Pipes below.
-    pub pipes: Vec<Pipe>,
+    /// Pipes, walls and pads below.
+    pub supports: Vec<Support>,
     /// Gear above.
     pub gear: Vec<Gear>,
     /// Names of the kinds of fixings in the file that hold nothing.

@@ -47,9 +47,9 @@ fn more_on_a_circle_stand_on_the_same_circle() {
 #[test]
 fn more_along_a_pipe_stand_evenly_between_the_same_ends() {
     let top = example("rail-row", &[]);
-    let (pipe, before) = (&top.pipes[0].along, top.pipes[0].fastened.as_ref().expect("fixings"));
+    let (pipe, before) = (&top.supports[0].along, top.supports[0].fastened.as_ref().expect("fixings"));
     let before = before.laid.along(pipe);
-    let offered = counts(&top, MountOn::Pipe(0));
+    let offered = counts(&top, MountOn::Support(0));
     assert_eq!(offered.iter().map(|(count, _)| *count).collect::<Vec<_>>(), [22, 23, 24, 25, 26, 27, 28, 29]);
     for (count, laid) in offered {
         let at = laid.along(pipe);
@@ -98,10 +98,10 @@ fn fewer_along_a_pipe_hold() {
     };
     let top = apart("3 in");
     let count = |top: &Top| {
-        let pipe = &top.pipes[1];
+        let pipe = &top.supports[1];
         pipe.fastened.as_ref().expect("fixings").laid.along(&pipe.along).len()
     };
-    let of = |change: &Change| matches!(change, Change::FixingCount { on: MountOn::Pipe(1), .. });
+    let of = |change: &Change| matches!(change, Change::FixingCount { on: MountOn::Support(1), .. });
     let saving = saved(&top, of).expect("half of them hold");
     let Change::FixingCount { count: fewest, .. } = saving.change else { panic!("{saving:?}") };
     assert!(fewest < count(&top));
@@ -117,7 +117,7 @@ fn a_larger_size_is_offered_and_tried() {
         let tried = sizes.map(|change| {
             let on = |top: &Top| match change {
                 Change::Size { on: MountOn::Gear(index), .. } => top.gear[index].fastened.clone(),
-                Change::Size { on: MountOn::Pipe(index), .. } => top.pipes[index].fastened.clone(),
+                Change::Size { on: MountOn::Support(index), .. } => top.supports[index].fastened.clone(),
                 _ => None,
             };
             let (before, after) =

@@ -83,7 +83,7 @@ error: there is no `[top]`: nothing says what the top is made of
  |
 help: add `[top]` with `outline`, `process`, `resin`, `outer`, `core` and `inner`
 
-error: the top stands on nothing: there is no `[[pipe]]`
+error: the top stands on nothing: there is no `[[pipe]]`, `[[wall]]` or `[[pad]]`
 --> top.toml
  |
 help: add two pipes or more, each with `name`, `outside` and `along = [["12 in", "20 in"], ["98 in", "20 in"]]`
@@ -101,7 +101,7 @@ error: `galley` is not a key of the file
 61 | [galley]
    |  ^^^^^^
    |
-help: its keys are title, report, tables, criteria, service, top, patch, hole, fixing, pipe, backing, conduit, gear
+help: its keys are title, report, tables, criteria, service, top, patch, hole, fixing, pipe, wall, pad, backing, conduit, gear
 ";
     assert_eq!(said_of(&format!("{BASE}\n[galley]\nsink = 1\n")).trim_end(), expected.trim());
 }

@@ -60,6 +60,116 @@ fn no_pipe_lies_on_another() {
     }
 }
 
+const PORT: &str = "[[pipe]]\nname = \"port rail\"\noutside = \"2 in\"\nwall = \"0.125 in\"\nalloy = \"6061-t6\"\nalong = [[\"6 in\", \"12 in\"], [\"102 in\", \"12 in\"]]\nposts = [\"8 in\", \"90 in\"]\n";
+
+/// The starboard rail replaced by something else.
+fn on(other: &str) -> String {
+    changed(STARBOARD, other)
+}
+
+fn wall(along: &str) -> String {
+    format!("[[wall]]\nname = \"house side\"\nseat = \"1 in\"\nalong = {along}\n")
+}
+
+fn pad(at: &str, size: &str) -> String {
+    format!("[[pad]]\nname = \"mast step\"\nat = {at}\nsize = {size}\n")
+}
+
+#[test]
+fn walls_and_pads_hold_a_top() {
+    for fits in [
+        wall("[[\"6 in\", \"60 in\"], [\"102 in\", \"60 in\"]]"),
+        wall("[[\"6 in\", \"60 in\"], [\"102 in\", \"60 in\"]]\nedge = \"clamped\""),
+        pad("[\"54 in\", \"60 in\"]", "{ diameter = \"4 in\" }"),
+        pad("[\"54 in\", \"60 in\"]", "{ length = \"4 in\", width = \"2 in\" }"),
+        pad("[\"54 in\", \"60 in\"]", "\"4 in\""),
+    ] {
+        assert_eq!(said_of(&on(&fits)), "", "{fits}");
+    }
+}
+
+#[test]
+fn walls_and_pads_that_do_not_fit() {
+    let square = "[[\"6 in\", \"60 in\"], [\"102 in\", \"60 in\"]]";
+    one(&on(&wall(square).replace("seat = \"1 in\"\n", "")), "`seat` is missing in `[[wall]]`", "seat = \"30 mm\"");
+    one(&on(&wall(square).replace("seat", "saet")), "`saet` is not a key of `[[wall]]`", "did you mean `seat`?");
+    let misspelt = on(&wall(square)).replace(PORT, "").replace("[[wall]]", "[[wal]]");
+    one(&misspelt, "`wal` is not a key of the file", "did you mean `wall`?");
+    one(
+        &on(&(wall(square) + "edge = \"clampd\"\n")),
+        "`edge` is one of \"hinged\", \"clamped\", not \"clampd\"",
+        "did you mean",
+    );
+    one(
+        &on(&wall("[[\"6 in\", \"60 in\"], [\"112 in\", \"60 in\"]]")),
+        "the place 112 in (2845 mm), 60.0 in (1524 mm) lies outside the top",
+        "the outline runs from 0",
+    );
+}
+
+#[test]
+fn pads_lie_on_the_top_and_off_its_holes() {
+    let disc = "{ diameter = \"4 in\" }";
+    one(&on(&pad("[\"54 in\", \"73 in\"]", disc)), "lies outside the top", "the outline runs from 0");
+    one(&on(&pad("[\"54 in\", \"71 in\"]", disc)), "the pad reaches over the rim at", "the outline runs from 0");
+    one(&on(&pad("[\"54 in\", \"60 in\"]", "\"0 in\"")), "", "");
+    one(
+        &on("[[pad]]\nname = \"mast step\"\nat = [\"54 in\", \"60 in\"]\n"),
+        "`size` is missing in `[[pad]]`",
+        "size = \"8 in\"",
+    );
+    one(
+        &on(&pad("[\"54 in\", \"60 in\"]", "{ diamter = \"4 in\" }")),
+        "`diamter` is not a key of `size`",
+        "did you mean `diameter`?",
+    );
+    let hatch = |at: &str| {
+        let hole = "[[hole]]\nname = \"hatch\"\ncircle = { at = [\"54 in\", \"50 in\"], diameter = \"20 in\" }\n";
+        format!("{}\n{hole}", on(&pad(at, disc)).replace("at = [\"37 in\", \"52 in\"]", "at = [\"20 in\", \"52 in\"]"))
+    };
+    one(&hatch("[\"54 in\", \"45 in\"]"), "lies outside the top", "it lies in hatch");
+    one(&hatch("[\"54 in\", \"61.5 in\"]"), "the pad reaches over the rim at", "it lies in hatch");
+    assert_eq!(said_of(&hatch("[\"54 in\", \"64 in\"]")), "");
+    // A hole that lies all in the pad.
+    let inside =
+        hatch("[\"54 in\", \"56 in\"]").replace("\"20 in\" }", "\"1 in\" }").replace("\"50 in\"]", "\"57.2 in\"]");
+    one(&inside, "the pad reaches into hatch", "move it off the hole");
+    let beside =
+        pad("[\"54 in\", \"60 in\"]", disc) + "fixings = { fixing = \"nuts\", points = [[\"3 in\", \"0 in\"]] }\n";
+    let nuts = "[[fixing]]\nname = \"nuts\"\nhold = \"blind-insert\"\ninsert = \"m8-stainless\"\ngrade = \"a4-70\"\n\
+                lubrication = \"lubricated-stainless\"\n";
+    one(&on(&format!("{nuts}{beside}")), "a fixing stands beside the footing that it holds", "");
+}
+
+#[test]
+fn walls_and_pads_lie_on_nothing_else() {
+    let help = "Each place of the top is carried once";
+    one(
+        &on(&wall("[[\"6 in\", \"12.5 in\"], [\"102 in\", \"12.5 in\"]]")),
+        "house side lies on port rail at 54.0 in (1372 mm), 12.0 in (304.8 mm)",
+        help,
+    );
+    one(&on(&pad("[\"54 in\", \"14 in\"]", "\"4 in\"")), "mast step lies on port rail at", help);
+    one(
+        &on(&(pad("[\"54 in\", \"60 in\"]", "\"4 in\"") + &pad("[\"56 in\", \"60 in\"]", "\"4 in\""))),
+        "mast step lies on mast step at",
+        help,
+    );
+    // On one line, or one pad alone.
+    let alone = on(&pad("[\"54 in\", \"36 in\"]", "\"4 in\"")).replace(PORT, "");
+    one(&alone, "the top stands on mast step alone: it tips over it", "");
+    let far = on(&pad("[\"104.5 in\", \"12 in\"]", "\"1 in\""));
+    one(&far, "all that the top stands on lies on one straight line: it tips over it", "");
+    // A clamped edge holds a top by itself.
+    let clamped = wall("[[\"6 in\", \"12 in\"], [\"102 in\", \"12 in\"]]") + "edge = \"clamped\"\n";
+    assert_eq!(said_of(&on(&clamped).replace(PORT, "")), "");
+    one(
+        &on(&clamped.replace("clamped", "hinged")).replace(PORT, ""),
+        "the top stands on house side alone, which is straight",
+        "",
+    );
+}
+
 #[test]
 fn two_pipes_have_two_names() {
     let twins = changed("name = \"starboard rail\"", "name = \"port rail\"");

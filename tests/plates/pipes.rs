@@ -60,7 +60,7 @@ fn a_pipe_on_two_posts_is_a_beam_on_two_supports() {
         .iter()
         .find(|outcome| outcome.case.is_some_and(|case| analysis.cases[case].id == "own-weight"))
         .unwrap();
-    let Part::Pipe(number) = own.place.part else { panic!("{own:?}") };
+    let Part::Support(number) = own.place.part else { panic!("{own:?}") };
     let pipe = &at_rest(&analysis)[number];
     // Half of the weight W on each: w L²/8 = (W/2) L/8 in the middle, W/4 on each post, nearly nothing beside a weld.
     let weight = top.weight().bare.value * 9.806_65;
@@ -192,12 +192,12 @@ fn softness_is_felt_beside_the_pipes_not_with_them() {
 fn posts_stay_where_they_stand_when_pipes_grow() {
     let mut top = example("ferry-tender-mended");
     // One rail is drawn from its far end.
-    let turned = top.pipes[1].along.points().iter().rev().copied().collect();
-    top.pipes[1].along = Polyline::new(turned).unwrap();
+    let turned = top.supports[1].along.points().iter().rev().copied().collect();
+    top.supports[1].along = Polyline::new(turned).unwrap();
     let longer = changed(&top, &Change::PipesLonger(Length::new::<inch>(1.0))).unwrap();
-    for (before, after) in top.pipes.iter().zip(&longer.pipes) {
+    for (before, after) in top.supports.iter().zip(&longer.supports) {
         assert!(after.along.length() > before.along.length());
-        for (then, now) in before.posts.iter().zip(&after.posts) {
+        for (then, now) in before.posts().iter().zip(after.posts()) {
             let moved = before.along.at(*then).distance(after.along.at(*now));
             assert!(moved.get::<inch>() < 1e-9, "{moved:?}");
         }

@@ -37,7 +37,7 @@ fn fixings_and_posts_hold_what_the_wind_lifts() {
             .mount_forces
             .iter()
             .filter(|own| {
-                own.on_plate && own.case == storm && analysis.mounts[own.mount].on == MountOn::Pipe(pipe.pipe)
+                own.on_plate && own.case == storm && analysis.mounts[own.mount].on == MountOn::Support(pipe.pipe)
             })
             .collect();
         assert_eq!(rows.len(), 1);

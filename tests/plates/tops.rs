@@ -5,7 +5,7 @@ use skinspan::{
     check::{CHECKS, Method, run},
     geometry::{Contour, Point},
     input::{NamedText, read_design, read_tables},
-    top::{Hole, Outline, Top},
+    top::{Hole, Outline, Support, Top},
     units::parse,
 };
 
@@ -21,7 +21,7 @@ pub fn example(name: &str) -> Top {
 /// The same on pipes of which no wall is given.
 pub fn on_rigid_pipes(name: &str) -> Top {
     let mut top = example(name);
-    top.pipes.iter_mut().for_each(|pipe| pipe.wall = None);
+    top.supports.iter_mut().filter_map(Support::pipe_mut).for_each(|pipe| pipe.wall = None);
     top
 }
 
@@ -64,7 +64,7 @@ fn loads_of_up_and_down_mirror_each_other() {
 #[test]
 fn a_top_that_hangs_on_one_line_is_explained() {
     let mut top = example("ferry-tender");
-    top.pipes.truncate(1);
+    top.supports.truncate(1);
     // The hand method refuses it with words of its own.
     assert!(Analysis::new(&top, DIVISIONS).is_err());
 }
@@ -91,8 +91,8 @@ fn rails_below_holes(holes: &[&str], posts: [&str; 2]) -> Result<PlateMethod, No
         Hole { name: "hatch".to_owned(), contour: Contour::circle(at, parse("12 in").unwrap()).unwrap() }
     };
     top.outline = Outline::new(&top.outline.contour().clone(), holes.iter().map(hole).collect()).unwrap();
-    for pipe in &mut top.pipes {
-        pipe.posts = posts.map(|post| parse(post).unwrap()).to_vec();
+    for pipe in &mut top.supports {
+        pipe.pipe_mut().unwrap().posts = posts.map(|post| parse(post).unwrap()).to_vec();
         pipe.fastened = None;
     }
     Analysis::new(&top, DIVISIONS).unwrap().with_plate_method().whole.unwrap()

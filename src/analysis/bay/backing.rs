@@ -5,7 +5,7 @@ use uom::si::{area::square_meter, length::meter};
 use crate::{
     analysis::line::Region,
     geometry::{Axis, Point, Polyline},
-    top::{Backing, Pipe, Top},
+    top::{Backing, Support, Top},
     units::{Area, Length},
 };
 
@@ -85,7 +85,7 @@ fn cut(corners: &[[f64; 2]], i: usize, distance: impl Fn(f64) -> f64) -> Vec<[f6
 /// What may lie between the skins under a straight pipe: the backing that covers its seat from end to end, or else core
 /// and every backing that reaches under it.
 pub fn under_pipe(top: &Top, pipe: usize) -> Vec<Region> {
-    let pipe = &top.pipes[pipe];
+    let pipe = &top.supports[pipe];
     if let Some(whole) = top.backings.iter().position(|backing| covers_seat(backing, pipe)) {
         return vec![Region::Backing(whole)];
     }
@@ -101,7 +101,7 @@ pub fn under_pipe(top: &Top, pipe: usize) -> Vec<Region> {
 }
 
 /// Whether a backing that runs straight along a pipe lies under all of its seat.
-fn covers_seat(backing: &Backing, pipe: &Pipe) -> bool {
+fn covers_seat(backing: &Backing, pipe: &Support) -> bool {
     let axis = pipe.along.main_axis();
     let ((from, to), (low, high)) = (backing.along.extent(axis), pipe.along.extent(axis));
     let ((left, right), (near, far)) = (backing.along.extent(axis.other()), pipe.along.extent(axis.other()));

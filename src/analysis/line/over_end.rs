@@ -15,7 +15,7 @@ pub(super) fn end_overhang(top: &Top, layout: &StripLayout, overhang: Overhang, 
 /// A strip over a free end, in the direction `axis`; a pipe runs along its root where one is given.
 fn over_an_end(top: &Top, axis: Axis, overhang: Overhang, reversed: bool, root: Option<usize>) -> Line {
     let size = top.outline.size(axis);
-    let width = |pipe: Option<usize>| pipe.map_or_else(Length::default, |pipe| top.pipes[pipe].seat);
+    let width = |pipe: Option<usize>| pipe.map_or_else(Length::default, |pipe| top.supports[pipe].seat);
     let gear = top
         .gear
         .iter()
@@ -79,7 +79,7 @@ fn weakest_pieces(top: &Top, axis: Axis, overhang: Overhang, reversed: bool) -> 
 #[must_use]
 pub fn rim_overhangs(top: &Top, layout: &StripLayout) -> Vec<Line> {
     let mut pipes: Vec<(Length, usize)> =
-        layout.pipes.iter().map(|&pipe| (top.pipes[pipe].along.extent(layout.axis).0, pipe)).collect();
+        layout.pipes.iter().map(|&pipe| (top.supports[pipe].along.extent(layout.axis).0, pipe)).collect();
     pipes.sort_by(|a, b| a.0.value.total_cmp(&b.0.value));
     let (first, last) = (pipes[0], pipes[pipes.len() - 1]);
     let size = top.outline.size(layout.axis);

@@ -20,7 +20,7 @@ pub(super) fn forces(
     pull: Pull,
 ) -> MountForces {
     let places: Vec<Point> = held.places.iter().map(|place| place.at).collect();
-    let lengths = held_lengths(&top.pipes[pipe].along, &places);
+    let lengths = held_lengths(&top.supports[pipe].along, &places);
     let of = |length: &Length| {
         let held: Force = plain(pull.per_length) * *length;
         pull.most.map_or(held, |most| held.min(most))
@@ -42,7 +42,7 @@ pub(in crate::analysis) fn forces_on_plate(
 }
 
 fn with_pulls(top: &Top, (mount, case_number): (usize, usize), case: &LoadCase, pulls: Vec<Force>) -> MountForces {
-    let shear = side_force(top, case) / fixings_on_pipes(top);
+    let shear = side_force(top, case) / fixings_below(top);
     let whole: Force = pulls.iter().copied().sum();
     let side = shear * count(pulls.len());
     MountForces {
@@ -89,9 +89,8 @@ fn side_force(top: &Top, case: &LoadCase) -> Force {
     thrown + on_gear + hand
 }
 
-fn fixings_on_pipes(top: &Top) -> f64 {
-    let rows = top.pipes.iter().filter_map(|pipe| Some(pipe.fastened.as_ref()?.laid.along(&pipe.along).len()));
-    rows.map(count).sum()
+fn fixings_below(top: &Top) -> f64 {
+    top.supports.iter().map(|support| count(support.fixing_places().len())).sum()
 }
 
 fn count(fixings: usize) -> f64 {

@@ -242,7 +242,7 @@ impl<'a> Solved<'a> {
     ) -> Result<(), LiftsOff> {
         let pulls = match self.lifting {
             Some(lifting) => {
-                let pipes = self.top.pipes.len();
+                let pipes = self.top.supports.len();
                 Some(lifting.open(self.net, (self.plate, self.sampler), &mut parts, pipes)?)
             }
             None => None,

@@ -11,21 +11,24 @@ use crate::{
         sections::Sections,
     },
     finite_element::{
-        Beam, Bed, Degree, Fields, Grouping, Mechanism, Model, Plate, Sampler, Sharp, ShellStiffness, Side,
+        Beam, Bed, Degree, Fields, Grouping, Held, Mechanism, Model, Plate, Sampler, Sharp, ShellStiffness, Side,
     },
     geometry::{Axis, Point, Polyline},
     mesh::{Mesh, MeshError, Plan},
-    top::{Pipe, Top},
+    top::{BedLine, Support, Top},
     units::{BeamRigidity, Length, Pressure, Ratio},
 };
 
 /// How far the straight sides of triangles may leave a rounded rim, over the smaller side of the top.
 const RIM_TOLERANCE: f64 = 1.0 / 400.0;
 
-/// A pipe's stretch of the mesh.
+/// A stretch of the mesh along a line on which a support beds the top.
 #[derive(Clone, Debug)]
 pub(super) struct Stretch {
+    /// The support, as its place in the list.
     pub(super) pipe: usize,
+    /// Width of the bearing across the line.
+    pub(super) seat: Length,
     pub(super) corners: Vec<usize>,
     posts: Vec<usize>,
 }
@@ -42,20 +45,21 @@ pub(super) struct Net {
     core_left: Vec<Ratio>,
     pub(super) stretches: Vec<Stretch>,
     pub(super) disc: Length,
-    /// Ends of pipes and corners of backing.
+    /// Ends of supports and corners of backing.
     sharp: Vec<Point>,
 }
 
 impl Net {
     /// Triangles with sides that are a share of the usual.
     pub(super) fn new(top: &Top, sections: &Sections, sides: Ratio) -> Result<Self, MeshError> {
-        let mut lines: Vec<Vec<Point>> = top.pipes.iter().map(|pipe| pipe.along.points().to_vec()).collect();
+        let beds: Vec<(usize, BedLine)> = bed_lines(top).collect();
+        let mut lines: Vec<Vec<Point>> = beds.iter().map(|(_, line)| line.along.points().to_vec()).collect();
         for backing in &top.backings {
             lines.push(border(&backing.along, backing.width));
         }
         let posts = lines.len();
-        for pipe in &top.pipes {
-            lines.extend(pipe.posts.iter().map(|&at| vec![pipe.along.at(at)]));
+        for pipe in &top.supports {
+            lines.extend(pipe.posts().iter().map(|&at| vec![pipe.along.at(at)]));
         }
         // Shear changes over the depth of the core; the mean over a disc of its depth stands for what a line of seats
         // of that order of width does at its end.
@@ -65,7 +69,7 @@ impl Net {
         // What people press on as seen from the mid-plane: between triangles much larger than that their shear is lost.
         let foot = top.criteria.standing_footprint.value + disc * 2.0;
         let size = |place: Point| {
-            let near = top.pipes.iter().map(|pipe| pipe.along.distance(place)).fold(least, Length::min);
+            let near = beds.iter().map(|(_, line)| line.along.distance(place)).fold(least, Length::min);
             let end = sharp.iter().map(|end| end.distance(place)).fold(least, Length::min);
             (least / 8.0 + near * 0.35).min(foot * 1.3).min(disc * 3.0 + end) * sides.value
         };
@@ -90,13 +94,15 @@ impl Net {
         let core_left = core_left.collect();
         let mut post = posts;
         let mut stretches = Vec::new();
-        for (number, pipe) in top.pipes.iter().enumerate() {
+        for (line, (number, bed)) in beds.iter().enumerate() {
+            // Pads have two lines and no posts, pipes one line.
+            let posts = top.supports[*number].posts().len();
             let own: Vec<usize> =
-                (post..post + pipe.posts.len()).filter_map(|line| Some(*mesh.line(line).first()?.first()?)).collect();
-            post += pipe.posts.len();
-            for chain in mesh.line(number) {
+                (post..post + posts).filter_map(|line| Some(*mesh.line(line).first()?.first()?)).collect();
+            post += posts;
+            for chain in mesh.line(line) {
                 let posts = own.iter().copied().filter(|corner| chain.contains(corner)).collect();
-                stretches.push(Stretch { pipe: number, corners: chain.clone(), posts });
+                stretches.push(Stretch { pipe: *number, seat: bed.seat, corners: chain.clone(), posts });
             }
         }
         Ok(Self { mesh, regions, of_triangle, core_left, stretches, disc, sharp })
@@ -104,10 +110,10 @@ impl Net {
 
     /// How each pipe is taken.
     pub(super) fn pipe_models(&self, top: &Top) -> Vec<PipeModel> {
-        (0..top.pipes.len())
+        (0..top.supports.len())
             .map(|number| {
                 let mut own = self.stretches.iter().filter(|stretch| stretch.pipe == number);
-                let moves = own.all(|stretch| stretch.beam(&top.pipes[number]).is_some());
+                let moves = own.all(|stretch| stretch.beam(&top.supports[number]).is_some());
                 if moves { PipeModel::OnPosts } else { PipeModel::Rigid }
             })
             .collect()
@@ -129,13 +135,21 @@ impl Net {
             Fields::BendingAndStretching => by_region,
         };
         let beds: Vec<Bed> = self.stretches.iter().map(|stretch| self.bed(top, stretch)).collect();
+        // A clamped edge holds the slope across it, and along it too, where nothing turns on a wall that does not give.
+        let clamped = Held { rotations: [true; 2], ..Held::default() };
+        let held: Vec<(Vec<usize>, Held)> = self
+            .stretches
+            .iter()
+            .filter(|stretch| top.supports[stretch.pipe].clamps())
+            .map(|stretch| (stretch.corners.clone(), clamped))
+            .collect();
         let model = Model {
             corners: self.mesh.nodes(),
             triangles: self.mesh.triangles(),
             degree,
             fields,
             shells: &|triangle| by_region[self.of_triangle[triangle]].with_shear_left(self.core_left[triangle]),
-            held: &[],
+            held: &held,
             beds: &beds,
         };
         match alike {
@@ -144,9 +158,9 @@ impl Net {
         }
     }
 
-    /// What yields between the mid-plane and a pipe: half of the core, or of the backing in its place, under the seat.
+    /// What yields between the mid-plane and a support: half of the core, or of the backing in its place, under the seat.
     fn bed(&self, top: &Top, stretch: &Stretch) -> Bed {
-        let pipe = &top.pipes[stretch.pipe];
+        let pipe = &top.supports[stretch.pipe];
         let middle = stretch.corners[stretch.corners.len() / 2];
         let modulus: Pressure = match region_at(top, self.mesh.nodes()[middle]) {
             Region::Backing(index) => top.backings[index].board.compressive_modulus.value,
@@ -155,7 +169,9 @@ impl Net {
         // The push spreads at 45 degrees over the half of the core that it passes: on the mean by half of that on
         // either side.
         let half = top.core.thickness / 2.0;
-        let stiffness = modulus * ((pipe.seat + half) / half);
+        // Lines of one seat share what it spreads.
+        let share = stretch.seat / pipe.seat;
+        let stiffness = modulus * ((pipe.seat + half) / half * share);
         Bed { corners: stretch.corners.clone(), stiffness, beam: stretch.beam(pipe) }
     }
 
@@ -203,12 +219,12 @@ impl Net {
         })
     }
 
-    /// Distance to the nearest support that does not move: a rigid pipe, a post of one that bends.
+    /// Distance to the nearest support that does not move: a wall, a pad, a rigid pipe, a post of one that bends.
     pub(super) fn to_support(&self, top: &Top, place: Point) -> Length {
         let distances = self.stretches.iter().map(|stretch| {
-            let pipe = &top.pipes[stretch.pipe];
+            let pipe = &top.supports[stretch.pipe];
             match stretch.beam(pipe) {
-                None => pipe.along.distance(place),
+                None => pipe.distance(place),
                 Some(beam) => {
                     let posts = beam.posts.iter().map(|&post| self.mesh.nodes()[post].distance(place));
                     posts.fold(top.outline.length() * 2.0, Length::min)
@@ -230,7 +246,8 @@ impl Stretch {
         self.corners.windows(2).map(|side| [side[0].min(side[1]), side[0].max(side[1])])
     }
 
-    fn beam(&self, pipe: &Pipe) -> Option<Beam> {
+    fn beam(&self, support: &Support) -> Option<Beam> {
+        let pipe = support.pipe()?;
         let (wall, alloy) = (pipe.wall?, pipe.alloy.as_ref()?);
         if !pipe.posts_hold() {
             return None;
@@ -244,6 +261,12 @@ impl Stretch {
         let rigidity: BeamRigidity = alloy.modulus.value * second_moment;
         Some(Beam { rigidity, posts: self.posts.clone() })
     }
+}
+
+/// Lines on which the top is bedded, each with its support.
+fn bed_lines(top: &Top) -> impl Iterator<Item = (usize, BedLine)> {
+    let all = top.supports.iter().enumerate();
+    all.flat_map(|(number, support)| support.bed_lines().into_iter().map(move |line| (number, line)))
 }
 
 /// A conduit that fills the core leaves this much of its shear stiffness: the skins alone hold together there. Its own
@@ -300,10 +323,10 @@ fn in_conduits(top: &Top, apart: Length) -> Vec<Point> {
     places
 }
 
-/// Ends of pipes and corners of backing, those that nearly coincide once.
+/// Ends of supports and corners of backing, those that nearly coincide once.
 fn sharp_places(top: &Top) -> Vec<Point> {
     let nearest = top.core.thickness / 2.0;
-    let ends = top.pipes.iter().flat_map(|pipe| pipe.along.ends());
+    let ends = bed_lines(top).flat_map(|(_, line)| line.along.ends());
     let corners = top.backings.iter().flat_map(|backing| {
         let border = border(&backing.along, backing.width);
         border[1..].to_vec()
@@ -318,9 +341,9 @@ fn sharp_places(top: &Top) -> Vec<Point> {
     all
 }
 
-/// Whether a place hangs over: it lies outside the ring that joins the ends of the pipes.
+/// Whether a place hangs over: it lies outside the ring that joins the ends of the supports.
 pub(super) fn hangs_over(top: &Top, place: Point) -> bool {
-    let corners: Vec<Point> = top.pipes.iter().flat_map(|pipe| pipe.along.points().iter().copied()).collect();
+    let corners: Vec<Point> = bed_lines(top).flat_map(|(_, line)| line.along.points().to_vec()).collect();
     !in_hull(&corners, place)
 }
 

@@ -10,7 +10,7 @@ use super::{
 use crate::{
     analysis::{line::backing_at, mount::fixing_stiffness},
     finite_element::{Contact, LiftsOff, Loose, Plate, Sampled, Sampler, Solution},
-    top::{Pipe, Top},
+    top::{Support, Top},
     units::{Force, Length, Ratio, Stiffness},
 };
 
@@ -65,14 +65,19 @@ impl Net {
             let mut own = self.stretches.iter().enumerate().filter(|(_, stretch)| stretch.pipe == pipe);
             own.all(|(bed, _)| loose.iter().any(|loose| loose.bed == bed))
         };
-        (0..top.pipes.len())
+        (0..top.supports.len())
             .map(|pipe| if by_fixings(pipe) { HeldDown::ByFixings } else { HeldDown::AllAlong })
             .collect()
     }
 
     /// The fixings of a row on a stretch of its pipe: which, how far along the stretch, and how stiff.
     fn fixings(&self, top: &Top, pipe: usize, corners: &[usize], core_left: Ratio) -> Vec<(usize, Length, Stiffness)> {
-        let Pipe { along, fastened: Some(fastened), .. } = &top.pipes[pipe] else { return Vec::new() };
+        let support = &top.supports[pipe];
+        let Support { along, fastened: Some(fastened), .. } = support else { return Vec::new() };
+        // A clamped edge stays shut; a pad is too small for an opening between its fixings.
+        if support.clamps() || support.is_pad() {
+            return Vec::new();
+        }
         let [Some(from), Some(to)] = [corners.first(), corners.last()] else { return Vec::new() };
         let station = |corner: &usize| along.place(self.mesh.nodes()[*corner]).along;
         let (from, to) = (station(from), station(to));

@@ -76,7 +76,7 @@ pub struct PlateMethod {
 pub enum PipeModel {
     /// As a beam on its posts.
     OnPosts,
-    /// As rigid: wall, alloy or two posts are not given.
+    /// As rigid: a wall, a pad, or a pipe of which wall, alloy or two posts are not given.
     Rigid,
 }
 
@@ -85,7 +85,7 @@ pub enum PipeModel {
 pub enum HeldDown {
     /// By its fixings, between which the top may lift off.
     ByFixings,
-    /// All along: its fixings are not given.
+    /// All along: its fixings are not given, or it is clamped or a pad.
     AllAlong,
 }
 

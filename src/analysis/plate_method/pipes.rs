@@ -35,8 +35,9 @@ pub(super) struct PipesWorst<'a> {
 
 impl<'a> PipesWorst<'a> {
     pub(super) fn new(top: &'a Top) -> Self {
-        let worst = top.pipes.iter().enumerate().map(|(pipe, given)| {
-            let zone = given.alloy.as_ref().and_then(|alloy| alloy.weld_zone.as_ref()).map(|zone| zone.value);
+        let worst = top.supports.iter().enumerate().map(|(pipe, given)| {
+            let alloy = given.pipe().and_then(|pipe| pipe.alloy.as_ref());
+            let zone = alloy.and_then(|alloy| alloy.weld_zone.as_ref()).map(|zone| zone.value);
             Worst {
                 forces: PipeForces::none(pipe),
                 push: None,
@@ -62,21 +63,26 @@ impl<'a> PipesWorst<'a> {
         let Some(((first, _), _)) = parts.split_first() else { return };
         self.rows.resize_with(first.len(), || None);
         let mut fixings: Vec<Vec<Force>> = vec![Vec::new(); self.worst.len()];
+        let mut along: Vec<Most> = vec![Most::default(); self.worst.len()];
         for (bed, stretch) in net.stretches.iter().enumerate() {
+            let support = &self.top.supports[stretch.pipe];
             let worst = &mut self.worst[stretch.pipe];
             let (pushes, beam) = &first[bed];
             let force = |k: usize| parts.iter().map(|(beds, times)| beds[bed].0[k].force * *times).sum::<Force>();
-            worst.take_pushes(pushes, &force, net.disc * 2.0, under);
+            let most = Most::of(pushes, &force, net.disc * 2.0);
+            // A line of a pad stands for a part of its seat.
+            along[stretch.pipe].raise(&most, (support.seat / stretch.seat).value);
             let moment = |k: usize| parts.iter().map(|(beds, times)| beds[bed].1.moments[k].1 * *times).sum::<Torque>();
             worst.take_moments(pushes, beam, (0..beam.moments.len()).map(moment), under);
             for (k, (along, _)) in beam.posts.iter().enumerate() {
                 let post = parts.iter().map(|(beds, times)| beds[bed].1.posts[k].1 * *times).sum();
                 worst.take_post(pushes, *along, post);
             }
-            let row = self.rows[bed].get_or_insert_with(|| Row::new(&self.top.pipes[stretch.pipe], pushes));
+            let row = self.rows[bed].get_or_insert_with(|| Row::new(support, pushes));
             row.add_pulls(&force, &mut fixings[stretch.pipe]);
         }
         for (pipe, worst) in self.worst.iter_mut().enumerate() {
+            worst.take_most(&along[pipe], under);
             let known = pulls.map(|pulls| &pulls[pipe]).filter(|pulls| !pulls.is_empty());
             let pulls = known.unwrap_or(&fixings[pipe]);
             if pulls.iter().copied().fold(Force::default(), Force::max) > worst.forces.hardest() {
@@ -108,30 +114,12 @@ impl<'a> PipesWorst<'a> {
 }
 
 impl Worst {
-    /// The panel spreads a push over its own depth along the pipe, to one side at an end.
-    fn take_pushes(&mut self, pushes: &[Push], force: &dyn Fn(usize) -> Force, depth: Length, under: Option<usize>) {
-        let (mut ends, mut before) = (vec![Length::default()], vec![Force::default()]);
-        for (k, push) in pushes.iter().enumerate() {
-            ends.push(ends[k] + push.length);
-            before.push(before[k] + force(k));
+    fn take_most(&mut self, most: &Most, under: Option<usize>) {
+        if let Some((push, at)) = most.push.filter(|(push, _)| *push > self.forces.push) {
+            (self.forces.push, self.forces.push_at, self.push) = (push, at, under);
         }
-        // Force on the pipe up to a distance along it: each node's is even over its own length.
-        let up_to = |along: Length| {
-            let k = ends.partition_point(|end| *end <= along).clamp(1, ends.len() - 1);
-            let share = (along - ends[k - 1]) / (ends[k] - ends[k - 1]);
-            before[k - 1] + (before[k] - before[k - 1]) * share
-        };
-        let end = ends[ends.len() - 1];
-        let window = depth.min(end);
-        for push in pushes {
-            let from = (push.along - window / 2.0).min(end - window).max(Length::default());
-            let mean: ForcePerWidth = per_width((up_to(from + window) - up_to(from)) / window);
-            if mean > self.forces.push {
-                (self.forces.push, self.forces.push_at, self.push) = (mean, push.place, under);
-            }
-            if -mean > self.forces.pull {
-                (self.forces.pull, self.forces.pull_at, self.pull) = (-mean, push.place, under);
-            }
+        if let Some((pull, at)) = most.pull.filter(|(pull, _)| *pull > self.forces.pull) {
+            (self.forces.pull, self.forces.pull_at, self.pull) = (pull, at, under);
         }
     }
 
@@ -192,5 +180,48 @@ impl Worst {
         }
         own.raise_posts(&others.posts);
         own.raise_fixings(&others.fixings);
+    }
+}
+
+/// The most push and pull per length along a line, and where.
+#[derive(Clone, Copy, Debug, Default)]
+struct Most {
+    push: Option<(ForcePerWidth, Point)>,
+    pull: Option<(ForcePerWidth, Point)>,
+}
+
+impl Most {
+    /// The panel spreads a push over its own depth along the line, to one side at an end.
+    fn of(pushes: &[Push], force: &dyn Fn(usize) -> Force, depth: Length) -> Self {
+        let (mut ends, mut before) = (vec![Length::default()], vec![Force::default()]);
+        for (k, push) in pushes.iter().enumerate() {
+            ends.push(ends[k] + push.length);
+            before.push(before[k] + force(k));
+        }
+        // Force on the line up to a distance along it: each node's is even over its own length.
+        let up_to = |along: Length| {
+            let k = ends.partition_point(|end| *end <= along).clamp(1, ends.len() - 1);
+            let share = (along - ends[k - 1]) / (ends[k] - ends[k - 1]);
+            before[k - 1] + (before[k] - before[k - 1]) * share
+        };
+        let end = ends[ends.len() - 1];
+        let window = depth.min(end);
+        let mut most = Self::default();
+        for push in pushes {
+            let from = (push.along - window / 2.0).min(end - window).max(Length::default());
+            let mean: ForcePerWidth = per_width((up_to(from + window) - up_to(from)) / window);
+            most.raise(&Self { push: Some((mean, push.place)), pull: Some((-mean, push.place)) }, 1.0);
+        }
+        most
+    }
+
+    /// The larger of both, the other so many times.
+    fn raise(&mut self, other: &Self, times: f64) {
+        for (own, other) in [(&mut self.push, other.push), (&mut self.pull, other.pull)] {
+            let other = other.map(|(force, at)| (force * times, at));
+            if let Some(other) = other.filter(|other| own.is_none_or(|own| other.0 > own.0)) {
+                *own = Some(other);
+            }
+        }
     }
 }

@@ -1,13 +1,16 @@
-//! What lifts the fixings along a pipe.
+//! What lifts the fixings of what the top stands on.
+
+use uom::si::length::micrometer;
 
 use crate::{
     analysis::mount::held_stretches,
     finite_element::Push,
-    top::Pipe,
+    geometry::Point,
+    top::{Carrier, Support},
     units::{Force, Length},
 };
 
-/// The fixings of a stretch of pipe: which share of the bed at each node hangs on which of them.
+/// The fixings of a stretch of support: which share of the bed at each node hangs on which of them.
 pub(super) struct Row {
     fixings: usize,
     /// Node, fixing, share of the node.
@@ -15,7 +18,29 @@ pub(super) struct Row {
 }
 
 impl Row {
-    pub(super) fn new(pipe: &Pipe, pushes: &[Push]) -> Self {
+    pub(super) fn new(support: &Support, pushes: &[Push]) -> Self {
+        match support.carrier {
+            Carrier::Pad(_) => Self::on_pad(support, pushes),
+            Carrier::Pipe(_) | Carrier::Wall(_) => Self::along(support, pushes),
+        }
+    }
+
+    /// Each node of a pad's bed hangs on the nearest fixing, on those that are as near in even shares.
+    fn on_pad(pad: &Support, pushes: &[Push]) -> Self {
+        let places = pad.fixing_places();
+        let mut shares = Vec::new();
+        for (node, push) in pushes.iter().enumerate() {
+            let off = |place: &Point| place.distance(push.place);
+            let Some(nearest) = places.iter().map(off).reduce(Length::min) else { continue };
+            let hair = Length::new::<micrometer>(1.0);
+            let near: Vec<usize> = (0..places.len()).filter(|k| off(&places[*k]) - nearest < hair).collect();
+            let share = 1.0 / f64::from(u32::try_from(near.len()).unwrap_or(u32::MAX));
+            shares.extend(near.into_iter().map(|fixing| (node, fixing, share)));
+        }
+        Self { fixings: places.len(), shares }
+    }
+
+    fn along(pipe: &Support, pushes: &[Push]) -> Self {
         let none = Self { fixings: 0, shares: Vec::new() };
         let (Some(fastened), Some(first), Some(last)) = (&pipe.fastened, pushes.first(), pushes.last()) else {
             return none;

@@ -30,13 +30,13 @@ impl Net {
 
     /// Against the nearest pipe for a tip; between two pipes, against the line that joins their nearest places.
     fn against_pipes(&self, top: &Top, place: Point, tip: bool, sampler: &Sampler) -> Option<Judged> {
-        let mut near: Vec<(Length, usize)> = Vec::with_capacity(top.pipes.len());
-        for (number, pipe) in top.pipes.iter().enumerate() {
+        let mut near: Vec<(Length, usize)> = Vec::with_capacity(top.supports.len());
+        for (number, pipe) in top.supports.iter().enumerate() {
             let stretches = self.stretches.iter().filter(|stretch| stretch.pipe == number);
             let corners = stretches.flat_map(|stretch| &stretch.corners);
             let off = |corner: &usize| self.mesh.nodes()[*corner].distance(place);
             let corner = corners.min_by(|a, b| off(a).value.total_cmp(&off(b).value))?;
-            near.push((pipe.along.distance(place), sampler.at_corner(*corner)?));
+            near.push((pipe.distance(place), sampler.at_corner(*corner)?));
         }
         near.sort_by(|(a, _), (b, _)| a.value.total_cmp(&b.value));
         let &(first, nearest) = near.first()?;

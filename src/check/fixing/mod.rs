@@ -169,9 +169,9 @@ impl<'a> Held<'a> {
     fn pulled(&self, finding: Finding) -> Finding {
         let pull = self.forces.pulls[self.number];
         let finding = finding.term("T", pull).term("q", self.prying());
-        let MountOn::Pipe(pipe) = self.mount.on else { return finding };
+        let MountOn::Support(pipe) = self.mount.on else { return finding };
         let places: Vec<Point> = self.mount.places.iter().map(|place| place.at).collect();
-        let held = held_lengths(&self.top.pipes[pipe].along, &places)[self.number];
+        let held = held_lengths(&self.top.supports[pipe].along, &places)[self.number];
         let finding = finding.term("l", held).term("T/l", per_width(pull / held));
         if self.forces.on_plate { finding.term("ε", self.forces.numerical_error) } else { finding }
     }

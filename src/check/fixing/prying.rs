@@ -35,7 +35,7 @@ pub fn prying(top: &Top, mount: &Mount<'_>, number: usize) -> Prying {
                 Some(fastened.to_edge.unwrap_or_else(|| gear.foot.within_by(place))),
             )
         }
-        MountOn::Pipe(_) => (fastened.to_body, fastened.to_edge),
+        MountOn::Support(_) => (fastened.to_body, fastened.to_edge),
     };
     match to_body.zip(to_edge) {
         Some((to_body, to_edge)) => {

@@ -31,8 +31,8 @@ fn at_seats(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>) {
             let region = line.region_at(seat.at);
             let Some(of) = forces.regions.iter().find(|of| of.region == region) else { continue };
             let push: ForcePerWidth = per_width(plain(own.push.value) * analysis.rim_twist(line, seat));
-            let place =
-                Place::of(Part::Pipe(pipe), Some(line.place(seat.at))).under(own.push.load_at.map(|at| line.place(at)));
+            let place = Place::of(Part::Support(pipe), Some(line.place(seat.at)))
+                .under(own.push.load_at.map(|at| line.place(at)));
             let panel = skins.bent(region, line.axis, &[(Bent::Hogging, of.hogging.value)]);
             let at = At { case: forces.case, region, axis: line.axis, panel: &[panel], place };
             over_seat(skins, outcomes, &at, (push, of.shear.value), seat.width);
@@ -43,7 +43,7 @@ fn at_seats(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>) {
 fn at_pipes_of_bays(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>) {
     let analysis = skins.analysis;
     for load in &analysis.pipe_loads {
-        let pipe = &analysis.top.pipes[load.pipe];
+        let pipe = &analysis.top.supports[load.pipe];
         let axis = pipe.along.main_axis().other();
         let stands_on = |forces: &&BayForces| analysis.bays[forces.bay].pipes.contains(&load.pipe);
         let (mut moment, mut shear) = (MomentPerWidth::default(), ForcePerWidth::default());
@@ -52,7 +52,7 @@ fn at_pipes_of_bays(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>) {
         }
         for region in analysis.under_pipe(load.pipe) {
             let panel = skins.bent(region, axis, &[(Bent::Hogging, moment)]);
-            let place = Place::of(Part::Pipe(load.pipe), Some(load.at));
+            let place = Place::of(Part::Support(load.pipe), Some(load.at));
             let at = At { case: load.case, region, axis, panel: &[panel], place };
             over_seat(skins, outcomes, &at, (load.push, shear), pipe.seat);
         }

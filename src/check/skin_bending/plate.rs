@@ -7,8 +7,9 @@ use super::{
 use crate::{
     analysis::{Bent, FieldPeak, Region, RegionPeaks},
     check::{Outcomes, Part, Place},
-    geometry::{Axis, Point, Polyline},
+    geometry::{Axis, Point},
     laminate::Resultants,
+    top::Support,
     units::{ForcePerWidth, Length, Ratio, per_width, plain},
 };
 
@@ -17,14 +18,22 @@ pub(super) fn evaluate(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>) {
     for forces in analysis.fields() {
         let of = |region: Region| forces.regions.iter().find(|of| of.region == region);
         for pipe in &forces.pipes {
-            let own = &analysis.top.pipes[pipe.pipe];
+            let own = &analysis.top.supports[pipe.pipe];
             let push: ForcePerWidth = per_width(plain(pipe.push) * (forces.error.shear + Ratio::from(1.0)));
             for region in analysis.under_pipe(pipe.pipe).into_iter().filter_map(of) {
-                for axis in across(&own.along, pipe.push_at) {
+                for axis in across(own, pipe.push_at) {
                     let panel = [states(region, region.region, &|peak| peak.is_worst_hogging(axis))];
-                    let place = Place::of(Part::Pipe(pipe.pipe), Some(pipe.push_at)).under(pipe.push_under);
+                    let place = Place::of(Part::Support(pipe.pipe), Some(pipe.push_at)).under(pipe.push_under);
                     let at = At { case: forces.case, region: region.region, axis, panel: &panel, place };
-                    over_seat(skins, outcomes, &at, (push, largest_shear(region)), own.seat);
+                    // The pressure is one; a longer side of a pad carries more of it.
+                    let seat = own.seat_along(axis);
+                    over_seat(
+                        skins,
+                        outcomes,
+                        &at,
+                        (per_width(plain(push) * (seat / own.seat)), largest_shear(region)),
+                        seat,
+                    );
                 }
             }
         }
@@ -71,9 +80,13 @@ fn largest_shear(of: &RegionPeaks) -> ForcePerWidth {
     per_width(plain(most) * (of.error.shear + Ratio::from(1.0)))
 }
 
-/// The axes that a pipe does not run along at a place: the skin is bent across it.
-fn across(along: &Polyline, at: Point) -> Vec<Axis> {
-    let nearest = along.points().windows(2).min_by(|a, b| detour(a, at).value.total_cmp(&detour(b, at).value));
+/// The axes that a support does not run along at a place: the skin is bent across it.
+fn across(support: &Support, at: Point) -> Vec<Axis> {
+    // A pad has an edge on every side.
+    if support.is_pad() {
+        return Axis::BOTH.to_vec();
+    }
+    let nearest = support.along.points().windows(2).min_by(|a, b| detour(a, at).value.total_cmp(&detour(b, at).value));
     let Some(pair) = nearest else { return Axis::BOTH.to_vec() };
     let length = pair[0].distance(pair[1]);
     let runs = |axis: Axis| ((pair[1].along(axis) - pair[0].along(axis)) / length).abs();

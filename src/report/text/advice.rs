@@ -76,9 +76,9 @@ fn weak_pipes(report: &Report<'_>) -> Vec<String> {
     let failing = report.envelope.iter().filter(|outcome| !outcome.passes());
     let bent = failing.filter(|outcome| CHECKS[outcome.check].id() == "pipe-bending");
     bent.filter_map(|outcome| match outcome.place.part {
-        Part::Pipe(pipe) | Part::Weld(pipe) if !named.contains(&pipe) => {
+        Part::Support(pipe) | Part::Weld(pipe) if !named.contains(&pipe) => {
             named.push(pipe);
-            stronger_pipe(&report.top.pipes[pipe], outcome.utilisation()?, report.top.report)
+            stronger_pipe(&report.top.supports[pipe], outcome.utilisation()?, report.top.report)
         }
         _ => None,
     })
@@ -117,7 +117,7 @@ fn added(mass: Mass, system: System) -> String {
 fn fastened(top: &Top, on: MountOn) -> Option<&Fastened> {
     match on {
         MountOn::Gear(index) => top.gear.get(index)?.fastened.as_ref(),
-        MountOn::Pipe(index) => top.pipes.get(index)?.fastened.as_ref(),
+        MountOn::Support(index) => top.supports.get(index)?.fastened.as_ref(),
     }
 }
 

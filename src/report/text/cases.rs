@@ -8,7 +8,7 @@ use super::{
         page::{Page, left, right},
         words,
     },
-    counted,
+    counted, counted_supports,
 };
 use crate::{
     analysis::{Analysis, Layout, SagBounds},
@@ -85,11 +85,11 @@ fn layout_words(analysis: &Analysis<'_>) -> String {
                 Axis::X => "along the length",
                 Axis::Y => "across the width",
             },
-            counted(strips.pipes.len(), "pipe"),
+            counted_supports(strips.pipes.iter().map(|&support| &analysis.top.supports[support])),
             counted(analysis.lines.len(), "strip")
         ),
         Layout::FourSides { .. } => format!(
-            "Hand method: {} held on four sides as simply supported plates, clamped for what the pipes see; overhangs as \
+            "Hand method: {} held on four sides as simply supported plates, clamped for what is under them; overhangs as \
              strips.",
             counted(analysis.bays.len(), "bay")
         ),
@@ -118,9 +118,10 @@ pub(super) fn frame(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_
         case.map_or_else(|| "nothing".to_owned(), |case| format!("{words} ({})", analysis.cases[case].id))
     };
     for load in frame_loads(report) {
-        let name = left(&report.top.pipes[load.pipe].name, 18);
+        let name = left(&report.top.supports[load.pipe].name, 18);
         if !load.known() {
-            page.paragraph(&format!("  {name} "), "not known: the hand method does not count on this pipe");
+            let word = report.top.supports[load.pipe].word();
+            page.paragraph(&format!("  {name} "), &format!("not known: the hand method does not count on this {word}"));
             continue;
         }
         let line = |(larger, by): (Largest<ForcePerWidth>, Method),

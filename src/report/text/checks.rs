@@ -10,7 +10,7 @@ use super::super::{
 use crate::{
     analysis::{Analysis, HeldDown, PipeModel},
     check::{CHECKS, Method, Outcome, Subject, Verdict},
-    top::Scope,
+    top::{Scope, Support},
     units::Ratio,
 };
 
@@ -105,29 +105,53 @@ pub(super) fn methods(page: &mut Page, report: &Report<'_>, analysis: &Analysis<
             page.paragraph("      ", reason);
         }
     }
-    let rigid = plate.pipes.iter().filter(|pipe| **pipe == PipeModel::Rigid).count();
-    let pipes = match (rigid, plate.pipes.len()) {
-        (0, _) => "pipes bend on their posts".to_owned(),
+    let supports = &report.top.supports;
+    let of_pipes: Vec<PipeModel> = plate
+        .pipes
+        .iter()
+        .zip(supports)
+        .filter(|(_, support)| support.pipe().is_some())
+        .map(|(model, _)| *model)
+        .collect();
+    let rigid = of_pipes.iter().filter(|pipe| **pipe == PipeModel::Rigid).count();
+    let pipes = match (rigid, of_pipes.len()) {
+        (_, 0) => String::new(),
+        (0, _) => "; pipes bend on their posts".to_owned(),
         (rigid, all) if rigid == all => {
-            "pipes are rigid, since the file does not give all that they bend by (see Cautions)".to_owned()
+            "; pipes are rigid, since the file does not give all that they bend by (see Cautions)".to_owned()
         }
         (rigid, _) => {
-            format!("{rigid} of the pipes rigid, since the file does not give all that they bend by (see Cautions)")
+            format!("; {rigid} of the pipes rigid, since the file does not give all that they bend by (see Cautions)")
         }
     };
+    let others = if of_pipes.len() < supports.len() { "; walls and pads are rigid" } else { "" };
     let finer = if plate.sides < Ratio::from(1.0) { ", cut finer until what governs was settled or twice" } else { "" };
-    let tied = plate.holds.iter().filter(|held| **held == HeldDown::AllAlong).count();
-    let holds = match (tied, plate.holds.len()) {
-        (0, _) => "presses on its pipes and lifts off between its fixings".to_owned(),
-        (tied, all) if tied == all => "is held down all along its pipes".to_owned(),
-        (tied, _) => {
-            format!("lifts off pipes between the fixings, and is held down all along the {tied} whose are not given")
+    let tied: Vec<&Support> = plate
+        .holds
+        .iter()
+        .zip(supports)
+        .filter(|(held, _)| **held == HeldDown::AllAlong)
+        .map(|(_, support)| support)
+        .collect();
+    let (lies_on, all_on) =
+        if others.is_empty() { ("its pipes", "pipes") } else { ("what it stands on", "what it stands on") };
+    let holds = match (tied.len(), plate.holds.len()) {
+        (0, _) => format!("presses on {lies_on} and lifts off between its fixings"),
+        (tied, all) if tied == all => format!("is held down all along {lies_on}"),
+        (number, _) if tied.iter().all(|support| support.fastened.is_none()) => {
+            format!(
+                "lifts off {all_on} between the fixings, and is held down all along the {number} whose are not given"
+            )
         }
+        (number, _) => format!(
+            "lifts off {all_on} between the fixings, and is held down all along {number} of them: clamped, pads, or without \
+             fixings in the file"
+        ),
     };
     page.paragraph(
         "  ",
         &format!(
-            "Plate: {} triangles of degree 4{finer}, {} unknowns; the top {holds}; {pipes}. Error: what \
+            "Plate: {} triangles of degree 4{finer}, {} unknowns; the top {holds}{pipes}{others}. Error: what \
              degree 3 on the same mesh makes of it, added to the demand; where it is large the solution has not settled, at \
              ends of pipes and corners of backing. All other checks are by hand, except pipe bending, which is by the plate method alone.",
             plate.triangles, plate.unknowns

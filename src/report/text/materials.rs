@@ -71,7 +71,7 @@ pub(super) fn materials(page: &mut Page, report: &Report<'_>, analysis: &Analysi
             }
         }
         let mut named: Vec<&str> = Vec::new();
-        for alloy in top.pipes.iter().filter_map(|pipe| pipe.alloy.as_ref()) {
+        for alloy in top.supports.iter().filter_map(|support| support.pipe()?.alloy.as_ref()) {
             if named.contains(&alloy.name.as_str()) {
                 continue;
             }

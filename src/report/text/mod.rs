@@ -24,7 +24,7 @@ use super::{
 use crate::{
     analysis::Analysis,
     check::{CHECKS, Outcome, Verdict},
-    top::Scope,
+    top::{Scope, Support},
     units::{both, show},
 };
 
@@ -86,7 +86,7 @@ fn head(page: &mut Page, report: &Report<'_>) {
             both(top.core.thickness, system),
             words::within(&top.core.material.name),
             show(top.core.material.density, system),
-            counted(top.pipes.len(), "pipe"),
+            counted_supports(top.supports.iter()),
             both(weight.bare, system),
             show(weight.total, system),
             words::point(weight.centre, system),
@@ -121,6 +121,15 @@ fn answer(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>) {
 /// A number of things.
 fn counted(number: usize, thing: &str) -> String {
     if number == 1 { format!("1 {thing}") } else { format!("{number} {thing}s") }
+}
+
+/// Pipes, walls and pads, each kind by its number.
+fn counted_supports<'a>(supports: impl Iterator<Item = &'a Support>) -> String {
+    let words: Vec<&str> = supports.map(Support::word).collect();
+    let kinds = ["pipe", "wall", "pad"].map(|kind| (words.iter().filter(|word| **word == kind).count(), kind));
+    let parts: Vec<String> =
+        kinds.into_iter().filter(|(number, _)| *number > 0).map(|(number, kind)| counted(number, kind)).collect();
+    parts.join(", ")
 }
 
 /// The governing check in one sentence.

@@ -1,0 +1,145 @@
+//! Tops on walls: against series for four sides, and by hand as on rigid pipes.
+
+use skinspan::{
+    analysis::{Analysis, DIVISIONS, HeldDown, PipeModel},
+    check::{Part, Verdict, run},
+    closed_form::plate::{Plate, PlateLoad, clamped_plate_uniform},
+    geometry::Axis,
+    input::{NamedText, read_design, read_tables},
+    load::weight::gravity,
+    top::{Carrier, Pipe, Support, Top},
+    units::{Length, Pressure, Ratio, plain},
+};
+
+use crate::tops::example;
+
+/// The bed yields by a half of the core under the seats; the mesh's nearest sample does not lie in the middle.
+const CLAMPED: f64 = 2e-3;
+/// A wall that only keeps the top from sinking lets it twist along the edge, over some 30 mm here; the series does not. So
+/// much more sag for a square of 1 m, half of it for one of 2 m.
+const TWIST: [f64; 2] = [0.05, 0.07];
+const HALVES: f64 = 0.1;
+
+/// A mat on both sides of a thin, dense core, as good as the same in all directions, on `below`.
+pub fn thin(size: [&str; 2], below: &str) -> Top {
+    thin_in("none", size, below)
+}
+
+/// The same in a storm.
+pub fn thin_in(storm: &str, size: [&str; 2], below: &str) -> Top {
+    let text = format!(
+        "[top]\noutline = {{ length = \"{}\", width = \"{}\" }}\nprocess = \"hand\"\nresin = \"polyester\"\n\
+         outer = [\"mat 600 g/m2\"]\ncore = {{ material = \"pvc-foam\", density = \"200 kg/m3\", thickness = \"10 mm\" }}\n\
+         inner = [\"mat 600 g/m2\"]\n{below}[service]\nspeed = \"none\"\nstorm = \"{storm}\"\ntrailer = \"none\"\n\
+         slam = \"none\"\npeople = 0\nhand_load = \"0 N\"\nwalking = \"no-walk\"\nunderside = \"open\"\nsun = \"none\"\n",
+        size[0], size[1]
+    );
+    let file = NamedText { name: "thin.toml".to_owned(), text };
+    read_design(&file, &read_tables(&[]).unwrap(), None)
+        .unwrap_or_else(|problems| panic!("{}", problems[0].render(false)))
+}
+
+pub fn wall(name: &str, [from, to]: [[f64; 2]; 2], edge: &str) -> String {
+    format!(
+        "[[wall]]\nname = \"{name}\"\nseat = \"10 mm\"\nedge = \"{edge}\"\n\
+         along = [[\"{} mm\", \"{} mm\"], [\"{} mm\", \"{} mm\"]]\n",
+        from[0], from[1], to[0], to[1]
+    )
+}
+
+fn on_four_walls([a, b]: [f64; 2], edge: &str) -> Top {
+    let corners = [[0.0, 0.0], [a, 0.0], [a, b], [0.0, b]];
+    let walls: String = (0..4)
+        .map(|k| wall(["port", "aft", "starboard", "fore"][k], [corners[k], corners[(k + 1) % 4]], edge))
+        .collect();
+    thin([&format!("{a} mm"), &format!("{b} mm")], &walls)
+}
+
+/// Largest sag under its own weight, and the most hogging moment per length along x.
+fn at_rest(analysis: &Analysis<'_>) -> (Length, f64) {
+    let forces = analysis.fields().find(|forces| analysis.cases[forces.case].id == "own-weight").unwrap();
+    let sag = forces.between.iter().map(|sag| sag.sag).fold(Length::default(), Length::max);
+    let moments =
+        forces.regions.iter().flat_map(|region| &region.peaks).map(|peak| peak.state.resultants.moment.x.value);
+    (sag, moments.fold(0.0, f64::min))
+}
+
+/// Sag of a top on walls over that of a series; for clamped walls the moment at the edge as well.
+fn over_series([a, b]: [f64; 2], edge: &str) -> [f64; 2] {
+    let top = on_four_walls([a, b], edge);
+    let [a, b] = [a, b].map(Length::new::<uom::si::length::millimeter>);
+    let pressure: Pressure = top.field_mass() * gravity();
+    let analysis = Analysis::new(&top, DIVISIONS).unwrap().with_plate_method();
+    let method = analysis.whole.as_ref().unwrap().as_ref().unwrap();
+    assert_eq!(method.pipes, [PipeModel::Rigid; 4]);
+    assert_eq!(method.holds, [HeldDown::AllAlong; 4]);
+    let left = analysis.core_left(analysis.cases.iter().position(|case| case.id == "own-weight").unwrap());
+    let plate = Plate::new(a, b, analysis.sections.field.plate_stiffness(Axis::X, left)).unwrap();
+    let (sag, hogging) = at_rest(&analysis);
+    if edge == "clamped" {
+        let due = clamped_plate_uniform(&plate, pressure).unwrap();
+        return [(sag / due.deflection).value, hogging / plain(due.edge_x).value];
+    }
+    let middle = plate.at(&PlateLoad::Uniform(pressure), [a / 2.0, b / 2.0], Ratio::from(1e-4)).unwrap();
+    [(sag / middle.deflection).value, 1.0]
+}
+
+#[test]
+fn on_four_clamped_walls_it_is_a_clamped_plate() {
+    for sides in [[1000.0, 1000.0], [1400.0, 1000.0]] {
+        let [sag, hogging] = over_series(sides, "clamped");
+        assert!((sag - 1.0).abs() < CLAMPED, "{sag}");
+        assert!((hogging - 1.0).abs() < CLAMPED, "{hogging}");
+    }
+}
+
+#[test]
+fn on_four_hinged_walls_it_is_a_simply_supported_plate_that_may_twist_along_its_edges() {
+    let [small, large] = [1000.0, 2000.0].map(|side| over_series([side, side], "hinged")[0] - 1.0);
+    assert!(small > TWIST[0] && small < TWIST[1], "{small}");
+    assert!((small / large / 2.0 - 1.0).abs() < HALVES, "{small} {large}");
+}
+
+/// The same top on pipes of whose wall nothing is said.
+fn on_pipes(top: &Top) -> Top {
+    let mut top = top.clone();
+    for support in &mut top.supports {
+        let outside = support.seat;
+        support.carrier = Carrier::Pipe(Pipe { outside, wall: None, alloy: None, posts: Vec::new() });
+    }
+    top
+}
+
+#[test]
+fn by_hand_a_wall_is_a_rigid_pipe_hinged_or_clamped() {
+    let walls = example("galley-roof");
+    let of = |top: &Top| {
+        let analysis = Analysis::new(top, DIVISIONS).unwrap();
+        let outcomes = run(&analysis);
+        assert!(outcomes.len() > 20, "{}", outcomes.len());
+        format!("{outcomes:?} {:?}", analysis.pipe_loads)
+    };
+    let hinged = of(&walls);
+    assert_eq!(hinged, of(&on_pipes(&walls)));
+    let mut clamped = walls.clone();
+    let clamp = |support: &mut Support| support.carrier = Carrier::Wall(skinspan::top::WallEdge::Clamped);
+    clamped.supports.iter_mut().for_each(clamp);
+    assert_eq!(hinged, of(&clamped));
+    // As a plate a hinged wall is a rigid pipe too; but a pipe of which nothing is known is open in its bending.
+    let piped = on_pipes(&walls);
+    let [walls, pipes] = [&walls, &piped].map(|top| Analysis::new(top, DIVISIONS).unwrap().with_plate_method());
+    assert_eq!(format!("{:?}", walls.whole), format!("{:?}", pipes.whole));
+    let open = |analysis: &Analysis<'_>| {
+        let outcomes = run(analysis);
+        let open = outcomes.iter().filter(|outcome| matches!(outcome.verdict, Verdict::NotEvaluated(_)));
+        open.filter(|outcome| matches!(outcome.place.part, Part::Support(_))).count()
+    };
+    assert_eq!([open(&walls), open(&pipes)], [0, 4]);
+}
+
+#[test]
+fn a_top_that_is_clamped_at_one_wall_does_not_tip_but_has_no_strips() {
+    let top = thin(["1000 mm", "500 mm"], &wall("side", [[0.0, 0.0], [1000.0, 0.0]], "clamped"));
+    let reason = Analysis::new(&top, DIVISIONS).unwrap_err();
+    assert!(reason.contains("nowhere do two pipes run side by side") && reason.contains("a pad does not"), "{reason}");
+}
