@@ -219,6 +219,22 @@ impl Net {
 }
 
 impl Net {
+    /// What does not move, as far as it goes: rigid pipes from end to end, those that bend from their first post to their
+    /// last. Beyond its last post a pipe hangs over too.
+    pub(super) fn held(&self, top: &Top) -> Vec<Point> {
+        let held = top.pipes.iter().zip(self.pipe_models(top)).flat_map(|(pipe, model)| {
+            let posts = || pipe.posts.iter().copied();
+            let (first, last) = (posts().reduce(Length::min), posts().reduce(Length::max));
+            let (PipeModel::OnPosts, Some(first), Some(last)) = (model, first, last) else {
+                return pipe.along.points().to_vec();
+            };
+            let between = |point: &&Point| (first..=last).contains(&pipe.along.place(**point).along);
+            let bends = pipe.along.points().iter().filter(between).copied();
+            bends.chain([first, last].map(|post| pipe.along.at(post))).collect()
+        });
+        held.collect()
+    }
+
     pub(super) fn middle(&self, triangle: usize) -> Point {
         middle(&self.mesh, &self.mesh.triangles()[triangle])
     }
@@ -317,14 +333,8 @@ fn sharp_places(top: &Top) -> Vec<Point> {
     all
 }
 
-/// Whether a place hangs over: it lies outside the ring that joins the ends of the pipes.
-pub(super) fn hangs_over(top: &Top, place: Point) -> bool {
-    let corners: Vec<Point> = top.pipes.iter().flat_map(|pipe| pipe.along.points().iter().copied()).collect();
-    !in_hull(&corners, place)
-}
-
 /// Whether a place lies within the convex hull of points: no line through it has all of them on one side.
-fn in_hull(points: &[Point], place: Point) -> bool {
+pub(super) fn in_hull(points: &[Point], place: Point) -> bool {
     let mut turns: Vec<f64> =
         points.iter().map(|point| (point.y - place.y).value.atan2((point.x - place.x).value)).collect();
     turns.sort_by(f64::total_cmp);
