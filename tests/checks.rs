@@ -335,7 +335,9 @@ fn the_plate_sees_the_skins_bent_alone_at_its_own_edges() {
         for edge in &forces.edges {
             let field = forces.regions.iter().find(|of| of.region == Region::Field).expect("a field");
             let most = |of: &RegionPeaks| of.shears().map(|peak| peak.state.shear_size().value).fold(0.0, f64::max);
-            assert!(most(edge) > 0.0 && most(edge) <= most(field) * (1.0 + 1e-9));
+            // Under people an edge keeps shear that for the field is punching.
+            let people = report.analysis.as_ref().expect("an analysis").cases[forces.case].people.is_some();
+            assert!(most(edge) > 0.0 && (people || most(edge) <= most(field) * (1.0 + 1e-9)));
         }
         assert_eq!(forces.edges.len(), 2);
     }

@@ -2,25 +2,13 @@
 
 use uom::si::ratio::ratio;
 
-use super::{Change, Remedy, Used, by_hand, change::changed, fixing_change, try_change};
+use super::{Change, Remedy, Used, by_hand, fixing_change, try_change};
 use crate::{
-    analysis::{Analysis, DIVISIONS, MountOn},
-    check::{Method, Outcome, run},
+    analysis::{Analysis, MountOn},
+    check::Outcome,
     top::Top,
     units::{Force, Ratio},
 };
-
-/// Most savings that are tried by the plate method too. Our choice: each takes as long as the check itself.
-const TRIED_ON_PLATE: usize = 3;
-
-/// What could be smaller, one at a time, and by which method it was tried.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Savings {
-    /// The changes.
-    pub all: Vec<Remedy>,
-    /// The plate method where it was tried by both, the hand method where by that alone.
-    pub tried_by: Method,
-}
 
 /// The most that can be saved of a kind without breaking what holds: the narrowest backing, the lightest board, the
 /// fewest fixings. Each is tried alone, by the hand method.
@@ -43,38 +31,20 @@ pub fn savings(top: &Top, outcomes: &[Outcome]) -> Vec<Remedy> {
         .collect()
 }
 
-/// What the plate method leaves of savings that were tried by hand: tried by it where they are few. Where they are many,
-/// nothing is offered on rows whose fixings it found to be pulled harder, nor on what these hold in.
+/// What the plate method leaves of savings that were tried by hand: nothing is offered on rows whose fixings it found to
+/// be pulled harder, nor on what these hold in.
 #[must_use]
-pub fn left_by_plate(analysis: &Analysis<'_>, outcomes: &[Outcome], mut all: Vec<Remedy>) -> Savings {
-    if !analysis.whole.as_ref().is_some_and(Result::is_ok) {
-        return Savings { all, tried_by: Method::Hand };
-    }
-    if all.len() > TRIED_ON_PLATE {
+pub fn left_by_plate(analysis: &Analysis<'_>, mut all: Vec<Remedy>) -> Vec<Remedy> {
+    if analysis.whole.as_ref().is_some_and(Result::is_ok) {
         all.retain(|saving| !touches_row_on_plate(analysis, &saving.change));
     }
-    if all.len() > TRIED_ON_PLATE {
-        return Savings { all, tried_by: Method::Hand };
-    }
-    let before = Used::of(outcomes, analysis.top);
-    let holds = |tried: Remedy| {
-        let used = try_on_plate(analysis.top, &tried.change)?;
-        used.broken_since(&before).is_none().then(|| saving(tried.change, &used, &before))
-    };
-    Savings { all: all.into_iter().filter_map(holds).collect(), tried_by: Method::Plate }
+    all
 }
 
 fn saving(change: Change, used: &Used, before: &Used) -> Remedy {
     let (governs, utilisation) = used.worst();
     let utilisation = Ratio::new::<ratio>(utilisation);
     Remedy { change, governs, utilisation, added: used.mass - before.mass, breaks: None }
-}
-
-fn try_on_plate(top: &Top, change: &Change) -> Option<Used> {
-    let other = changed(top, change)?;
-    let analysis = Analysis::new(&other, DIVISIONS).ok()?.with_plate_method();
-    analysis.whole.as_ref()?.as_ref().ok()?;
-    Some(Used::of(&run(&analysis), &other))
 }
 
 /// Whether a change makes less of a row that the plate method pulls harder than the hand method, or of its backing.

@@ -6,8 +6,8 @@ use crate::{
     geometry::Point,
     material::Property,
     source::{Citation, DERIVED, Mark},
-    strength::{Pad, line_pressure, pad_pressure},
-    units::{Force, ForcePerWidth, Length, Pressure, Ratio, per_width, plain},
+    strength::{Pad, line_pressure, pad_pressure, tipped_pad_pressure},
+    units::{Force, ForcePerWidth, Length, Pressure, Ratio, Torque, per_width, plain},
 };
 
 pub(super) struct CoreCrush;
@@ -26,7 +26,8 @@ impl Check for CoreCrush {
     }
 
     fn formula(&self) -> &'static str {
-        "s · factor ≤ k s_c,  s = R/(w + 2t) on the seat of a pipe or a wall, of width w, P/(a + 2t)² under a square of side a"
+        "s · factor ≤ k s_c,  s = R/(w + 2t) on the seat of a pipe or a wall, of width w, P/(a + 2t)² under a square of side a, \
+         6 M/(a + 2t)³ more at the rim of a footing that is not fastened"
     }
 
     fn on_plate(&self) -> Option<OnPlate> {
@@ -46,7 +47,8 @@ impl Check for CoreCrush {
 
     fn limits(&self) -> &'static str {
         "a seat that presses evenly; the load spreads at 45 degrees through the skin alone, common practice without a \
-         source; the pull of wind on fixings is not in it"
+         source; the pull of wind on fixings is not in it; a footing that is not fastened stays in touch all over, as a \
+         square tipped along a side; one that is fastened: pressure of footing"
     }
 
     fn citation(&self) -> Citation {
@@ -115,24 +117,29 @@ fn under_feet(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
     let top = analysis.top;
     let skin = top.outer.laminate().thickness();
     for (number, case) in analysis.cases.iter().enumerate() {
-        let mut feet: Vec<(Part, Force, Length, Option<Point>)> = Vec::new();
+        let mut feet: Vec<(Part, (Force, Torque), Length, Option<Point>)> = Vec::new();
         if let Some(people) = case.people {
-            feet.push((Part::Foot, people.each, top.criteria.standing_footprint.value, None));
+            feet.push((Part::Foot, (people.each, Torque::default()), top.criteria.standing_footprint.value, None));
         }
         if case.with_gear {
             feet.extend(top.gear.iter().enumerate().map(|(index, gear)| {
-                let force: Force = -GearAction::of(top, gear, case).up;
-                (Part::Gear(index), force.max(Force::default()), gear.footing(), Some(gear.at))
+                let action = GearAction::of(top, gear, case);
+                let force: Force = -action.up;
+                // What is fastened is pressed down by its fixings too: pressure of footing.
+                let moment = if gear.fastened.is_none() { action.moment.abs() } else { Torque::default() };
+                (Part::Gear(index), (force.max(Force::default()), moment), gear.footing(), Some(gear.at))
             }));
         }
-        for (part, force, side, at) in feet {
-            let pressure = pad_pressure(force, Pad { length: side, width: side }, skin);
+        for (part, (force, moment), side, at) in feet {
+            let pressure: Pressure =
+                pad_pressure(force, Pad { length: side, width: side }, skin) + tipped_pad_pressure(moment, side, skin);
             // A backing under the gear helps; a foot stands anywhere.
             let below =
                 if let Part::Gear(index) = part { below_footing(top, &top.gear[index]) } else { vec![Region::Field] };
             for region in below {
                 compare(analysis, outcomes, number, (pressure, region), Place::of(part, at), |finding| {
-                    finding.term("P", force).term("a", side).term("t", skin)
+                    let finding = finding.term("P", force).term("a", side).term("t", skin);
+                    if moment == Torque::default() { finding } else { finding.term("M", moment) }
                 });
             }
         }

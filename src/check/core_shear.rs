@@ -10,7 +10,7 @@ use crate::{
     section::Width,
     source::{ALLEN_1969, Citation, Mark},
     strength::{
-        ConduitFillsCore, RoundFoot, SkinBending, core_shear_beside_conduit, punching_peak, punching_stress,
+        ConduitFillsCore, DiscLoad, SkinBending, core_shear_beside_conduit, even_punching_peak, punching_stress,
         tipping_stress,
     },
     units::{Force, ForcePerWidth, Length, Pressure, Ratio, Torque, plain},
@@ -33,7 +33,7 @@ impl Check for CoreShear {
 
     fn formula(&self) -> &'static str {
         "t_c · factor ≤ k t_u,  t_c = j V/d, j what the exact course over the core adds, times n = c/(c − w) where a conduit \
-         of width w cuts it and j_t by twist at a free corner over a pipe at the rim; round a foot t_c = n P C/(2π c) [1/r − K1(ar)/(b K1(ab))] at its peak, round a footing \
+         of width w cuts it and j_t by twist at a free corner over a pipe at the rim; round a foot, which presses evenly over the radius b, t_c = n P C/(2π d) [1/r − 2 I1(ab) K1(ar)/b] at its peak, round a footing \
          P/(4 a d) + 4 M/(π a² d)"
     }
 
@@ -234,14 +234,14 @@ fn under_feet(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
             };
             // A disc of the same area as the square.
             let radius: Length = top.criteria.standing_footprint.value / std::f64::consts::PI.sqrt();
-            let foot = RoundFoot { force: people.each, radius, skin_distance: bending.lever };
-            let peak = punching_peak(&foot, &panel);
+            let peak = even_punching_peak(DiscLoad { force: people.each, radius }, bending.lever, &panel);
             let stress: Pressure = peak.stress / net;
             outcomes.compare(Some(number), stress / bearable * factor, || {
                 let finding = Finding::compare(stress, bearable, factor, strength.basis)
                     .term("P", people.each)
                     .term("b", radius)
                     .term("r", peak.radius)
+                    .term("d", bending.lever)
                     .term("C", panel.core_share())
                     .term("1/a", panel.decay_length())
                     .term("n", Ratio::from(1.0) / net)

@@ -32,7 +32,7 @@ impl Check for SagBetweenPipes {
 
     fn on_plate(&self) -> Option<OnPlate> {
         Some(OnPlate {
-            formula: "w (1 + ε) ≤ limit · L, twice: w against the frame at rest, the pipes' own sag in it, and L twice the distance to the nearest post of a pipe that bends or to a rigid pipe, a wall or a pad; and w against the line between the two nearest of them, their sag taken off, and L the way from one to the other",
+            formula: "w (1 + ε) ≤ limit · L, twice: w against the frame at rest, the pipes' own sag in it, and L the width of the largest circle that holds the place without a post of a pipe that bends or a rigid pipe in it; and w against the line between the two nearest pipes, their sag taken off, and L the way from one to the other",
             limits: limits_on_plate!("pipes without wall, alloy or two posts are rigid; people stand at rest"),
             citation: Citation {
                 work: LR_SSC,

@@ -34,7 +34,7 @@ impl Check for LocalSkinBending {
          m_e = (R/w) C² (D_f/S) (1 − e^(−w/2a)) + R_1 b/4 · B(w/b),  on a hard flat edge:  m_h = V a C D_f/D_s · e^(−t/2a) + V_1 b/4 · \
          |e^(−x) (cos x − sin x)|, x = t/2b, V the smaller of R and the panel's shear;  under a sole, which presses evenly:  \
          m = (1 + ν)/2 · p C² (D_f/S) (1 − y K1 y) + p_1 l² max((1 + ν)/2 · x kei′ x, 1/6);  beside a loose footing, rigid, sides f: \
-         m_h with V = P/(4 f e);  beside a backing, which holds both skins:  m = n V a C (D_f/D_s) |1 − √(S/S_b)| e^(−t/2a);  a, b the \
+         m_h with V = [P/(4 f) + 4 M/(π f²)]/e;  beside a backing, which holds both skins:  m = n V a C (D_f/D_s) |1 − √(S/S_b)| e^(−t/2a);  a, b the \
          lengths over which bends with the panel and dents die away, C the core's share of shear, 1 for what dents: the \
          share of the far skin's rigidity in both"
     }

@@ -89,13 +89,11 @@ pub struct Judged {
     pub group: usize,
     /// Samples against which it is taken, with their shares; shares of none for one against what does not move.
     pub against: [(usize, f64); 2],
-    /// The distance over which it counts.
+    /// The distance over which it counts: the worst is the largest share of it.
     pub over: Length,
-    /// Whether the worst is the largest share of that distance, or just the largest.
-    pub by_share: bool,
 }
 
-/// The worst deflection of a group of samples, without its sign.
+/// The worst deflection of a group of samples, as a share of the distance over which it counts.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Deflected {
     /// The deflection, downwards positive.
@@ -152,8 +150,8 @@ impl<'a> Envelope<'a> {
     }
 
     /// Looks at a sum of solutions, each times a factor for strength and one for deflection, at every sample; `under`
-    /// names the load that moves. Within the discs `beside` loads shear is not looked at: it is that of punching, whose
-    /// peak no plate theory shows.
+    /// names the load that moves. Within the discs `beside` loads the shear of a region is not looked at: it is that of
+    /// punching, whose peak no plate theory shows. A further group keeps its shear, which acts on the edge there all the same.
     pub fn take(&mut self, parts: &[(&Sampled, f64, f64)], under: Option<usize>, beside: &[Sharp]) {
         let punched = |place: Point| beside.iter().any(|load| load.at.distance(place) < load.radius);
         let deflection =
@@ -187,10 +185,12 @@ impl<'a> Envelope<'a> {
             let lever = self.grouping.levers[region].value;
             let punched = punched(sample.place);
             for (worst, rank) in Worst::ALL.into_iter().zip(Worst::ranks(&sum, lever)) {
-                if worst == Worst::Shear && (punched || sample.good_for == Use::WithoutShear) {
+                if worst == Worst::Shear && sample.good_for == Use::WithoutShear {
                     continue;
                 }
-                self.raise(region, worst, rank, &sum, sample.place, under);
+                if worst != Worst::Shear || !punched {
+                    self.raise(region, worst, rank, &sum, sample.place, under);
+                }
                 if let Some(edge) = self.grouping.edges[number] {
                     self.raise(self.grouping.levers.len() + edge, worst, rank, &sum, sample.place, under);
                 }
@@ -217,7 +217,7 @@ impl<'a> Envelope<'a> {
         for judged in &self.grouping.deflections[sample] {
             let against = judged.against.iter().filter(|(_, share)| *share != 0.0);
             let deflection = of(sample) - against.map(|(sample, share)| share * of(*sample)).sum::<f64>();
-            let rank = deflection.abs() / if judged.by_share { judged.over.value } else { 1.0 };
+            let rank = deflection.abs() / judged.over.value;
             let known = &mut self.deflected[judged.group];
             if rank.is_nan() || known.is_none_or(|known| rank > known.rank) {
                 *known = Some(Deflected { deflection: si(deflection), over: judged.over, at, under, rank });

@@ -11,7 +11,7 @@ use super::{
 use crate::{
     advice::{Fitting, PullTest},
     analysis::{Analysis, Mount, MountForces, MountOn},
-    check::{CHECKS, Method, Outcome, Part, Subject},
+    check::{CHECKS, Outcome, Part, Subject},
     top::{Fixing, Hold, Laid, Scope},
     units::{Force, Length, Mass, System, both, both_at_most, show},
 };
@@ -28,12 +28,12 @@ pub(super) fn fixings(page: &mut Page, report: &Report<'_>, analysis: &Analysis<
         }
         one(page, report, analysis, fitting);
     }
-    if report.savings.all.is_empty() {
+    if report.savings.is_empty() {
         return;
     }
     page.blank();
-    page.paragraph("  ", could_be_smaller(report, analysis));
-    for saving in &report.savings.all {
+    page.paragraph("  ", could_be_smaller(analysis));
+    for saving in &report.savings {
         let lighter = if saving.added < Mass::default() {
             format!(", {} lighter", show(saving.added.abs(), report.top.report))
         } else {
@@ -51,16 +51,12 @@ pub(super) fn fixings(page: &mut Page, report: &Report<'_>, analysis: &Analysis<
     }
 }
 
-/// By which method the savings were tried: on a patch there is but one.
-fn could_be_smaller(report: &Report<'_>, analysis: &Analysis<'_>) -> &'static str {
-    match report.savings.tried_by {
-        Method::Plate => "Could be smaller, one at a time, with all holding that holds, by both methods",
-        Method::Hand if analysis.top.scope == Scope::Patch => {
-            "Could be smaller, one at a time, with all holding that holds"
-        }
-        Method::Hand => {
-            "Could be smaller by the hand method alone, one at a time; no offer counts until it has been checked"
-        }
+/// Savings are tried by the hand method; on a patch there is but one.
+fn could_be_smaller(analysis: &Analysis<'_>) -> &'static str {
+    if analysis.top.scope == Scope::Patch {
+        "Could be smaller, one at a time, with all holding that holds"
+    } else {
+        "Could be smaller by the hand method alone, one at a time; no offer counts until it has been checked"
     }
 }
 

@@ -55,7 +55,8 @@ pub struct FrameLoad {
     pub plate: Option<AlongPipe>,
     /// Largest bending moment, by the plate method; none of a rigid pipe.
     pub moment: Option<Largest<Torque>>,
-    /// By post, along the pipe, by the plate method; empty where the pipe is rigid.
+    /// By post, along the pipe, by the plate method, the error of push and pull along the pipe added; empty where the pipe
+    /// is rigid.
     pub posts: Vec<PostLoad>,
 }
 
@@ -132,8 +133,9 @@ impl FrameLoad {
                 self.posts.push(PostLoad { along, push: Largest::default(), pull: Largest::default() });
                 self.posts.len() - 1
             });
-            self.posts[place].push.raise(*push, case);
-            self.posts[place].pull.raise(*pull, case);
+            // A post gathers what acts along its pipe: it is as sure as that.
+            self.posts[place].push.raise(*push * push_error, case);
+            self.posts[place].pull.raise(*pull * pull_error, case);
         }
     }
 }

@@ -16,8 +16,7 @@
 //! | `checks` | the worst outcome of each check, the governing one first |
 //! | `envelope` | every check under every case, worst first |
 //! | `advice` | `check` (null for the whole top), `remedies` (`change`, `added_mass`, `governs`, `utilisation`, `breaks`), `nearest` |
-//! | `savings` | as remedies: what could be smaller in backing and fixings, one at a time |
-//! | `savings_method` | `plate` where the savings were tried by both methods, `hand` where by the hand method alone |
+//! | `savings` | as remedies: what could be smaller in backing and fixings, one at a time, tried by the hand method alone |
 //! | `fixings` | per mount: `holds`, `fixing`, `hold`, `count`, `places` (`x`, `y`, `backing`), `governs`, `pull`, `shear`, `pressure`, `moment` (each with its `…_case`; `pull_method`), `drills` (`what`, `diameter`, `depth`), `torque` (`most`, `gives`, `preload_least`, `preload_greatest`; null where none is given), `grip`, `foot_counted`, `shortest`, `test` (`samples`, `mean`, `pull`, `factor`, `left`, `case`; null where no test is needed) |
 //! | `cases` | `id`, `title`, `state`, actions |
 //! | `open_cases` | cases that could not be looked at: `id`, `title`, `reason` |
@@ -90,8 +89,7 @@ pub fn to_json(report: &Report<'_>) -> Value {
         "checks": outcomes(&report.checks),
         "envelope": outcomes(&report.envelope),
         "advice": advice(report),
-        "savings": report.savings.all.iter().map(|saving| remedy(report, saving)).collect::<Vec<_>>(),
-        "savings_method": method(report.savings.tried_by),
+        "savings": report.savings.iter().map(|saving| remedy(report, saving)).collect::<Vec<_>>(),
         "fixings": fixings_json::to_json(report),
         "cases": cases(report),
         "open_cases": open_cases(report),

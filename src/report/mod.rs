@@ -27,7 +27,7 @@ pub use not_looked_at::without_fixings;
 pub use text::to_text;
 
 use crate::{
-    advice::{Advice, Fitting, Savings, advise, fittings, left_by_plate, savings},
+    advice::{Advice, Fitting, Remedy, advise, fittings, left_by_plate, savings},
     analysis::{Analysis, DIVISIONS},
     check::{CHECKS, Method, Outcome, run},
     material::MaterialTable,
@@ -61,7 +61,7 @@ pub struct Report<'a> {
     /// What would pass.
     pub advice: Vec<Advice>,
     /// What could be smaller in backing and fixings with all still holding that holds.
-    pub savings: Savings,
+    pub savings: Vec<Remedy>,
     /// How the fixings of each mount are set.
     pub fittings: Vec<Fitting>,
     /// What the hand method's utilisations may be off by.
@@ -110,7 +110,7 @@ impl<'a> Report<'a> {
                 checks: Vec::new(),
                 envelope: Vec::new(),
                 advice: Vec::new(),
-                savings: Savings { all: Vec::new(), tried_by: Method::Hand },
+                savings: Vec::new(),
                 fittings: Vec::new(),
                 hand_error: HandError::none(),
             };
@@ -127,7 +127,7 @@ impl<'a> Report<'a> {
         let fittings = fittings(done);
         let holds = !envelope.is_empty() && envelope.iter().all(Outcome::passes);
         let tried = if holds { savings(top, &envelope) } else { Vec::new() };
-        let savings = left_by_plate(done, &envelope, tried);
+        let savings = left_by_plate(done, tried);
         Self { top, table, analysis, checks, envelope, advice, savings, fittings, hand_error }
     }
 

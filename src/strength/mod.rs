@@ -12,6 +12,7 @@ mod hoff_mautner;
 mod kelvin;
 mod plate_modulus;
 mod punching;
+mod punching_even;
 mod shear_crimping;
 mod skin_bending;
 mod skin_beside_load;
@@ -24,13 +25,16 @@ mod wrinkling;
 mod wrinkling_interaction;
 
 pub use conduit::{ConduitFillsCore, core_shear_beside_conduit};
-pub use core_crush::{Pad, line_pressure, pad_pressure, round_pad_pressure};
+pub use core_crush::{Pad, line_pressure, pad_pressure, round_pad_pressure, tipped_pad_pressure};
 pub use deep_core::{DeepCore, bonded_core_modulus};
 pub use dimpling::{cell_dimpling_stress, void_stress_across, void_stress_along};
 pub use disbond::{disbond_size, disbond_stress};
 pub use hoff_mautner::{Branch, Wrinkle, hoff_mautner_wrinkle};
 pub use plate_modulus::plate_modulus;
-pub use punching::{PeakShear, RoundFoot, punching_peak, punching_shear_at, punching_stress, tipping_stress};
+pub use punching::{
+    PeakShear, RoundFoot, punching_peak, punching_shear_at, punching_stress, tipping_shear, tipping_stress,
+};
+pub use punching_even::{even_punching_peak, even_punching_shear_at};
 pub use shear_crimping::{crimping_load, crimping_stress};
 pub use skin_bending::SkinBending;
 pub use skin_beside_load::{LocalBending, PressedPanel};

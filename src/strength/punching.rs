@@ -77,8 +77,41 @@ pub fn punching_stress(force: Force, perimeter: Length, skin_distance: Length) -
 /// ```
 #[must_use]
 pub fn tipping_stress(moment: Torque, width: Length, skin_distance: Length) -> Pressure {
-    let shear: ForcePerWidth = per_width(moment * (4.0 / PI) / (width * width));
-    plain(shear) / skin_distance
+    plain(tipping_shear(moment, width)) / skin_distance
+}
+
+/// Largest shear force of the panel per width at the rim of a foot that is tipped.
+///
+/// ```text
+///   V = 4 M / (π a²)
+/// ```
+///
+/// | symbol | meaning                                    | argument        |
+/// |--------|--------------------------------------------|-----------------|
+/// | *M*    | overturning moment                         | `moment`        |
+/// | *a*    | diameter of the foot, or its smaller side  | `width`         |
+///
+/// # Validity
+///
+/// As [`tipping_stress`].
+///
+/// # Source
+///
+/// [`DERIVED`](crate::source::DERIVED) as [`tipping_stress`].
+///
+/// # Examples
+///
+/// 40 N·m on a disc of 100 mm: 4 × 40/(π × 0.01) = 5093 N/m.
+///
+/// ```
+/// use skinspan::{strength::tipping_shear, units::{Length, Torque}};
+/// use uom::si::{length::millimeter, torque::newton_meter};
+/// let shear = tipping_shear(Torque::new::<newton_meter>(40.0), Length::new::<millimeter>(100.0));
+/// assert!((shear.value - 5092.96).abs() < 0.01); // N/m
+/// ```
+#[must_use]
+pub fn tipping_shear(moment: Torque, width: Length) -> ForcePerWidth {
+    per_width(moment * (4.0 / PI) / (width * width))
 }
 
 /// Load on a hard disc that is fast to the panel.
@@ -146,7 +179,8 @@ pub struct PeakShear {
 #[must_use]
 pub fn punching_shear_at(radius: Length, foot: &RoundFoot, panel: &SkinBending) -> Pressure {
     let alpha = 1.0 / panel.decay_length();
-    let share = core_shear_round_disc((radius * alpha).value, (foot.radius * alpha).value);
+    let rim = (foot.radius * alpha).value;
+    let share = core_shear_outside((radius * alpha).value, rim, kept_by_skins(rim));
     panel.core_share() * share * punching_stress(foot.force, 2.0 * PI * foot.radius, foot.skin_distance)
 }
 
@@ -188,21 +222,26 @@ pub fn punching_shear_at(radius: Length, foot: &RoundFoot, panel: &SkinBending) 
 pub fn punching_peak(foot: &RoundFoot, panel: &SkinBending) -> PeakShear {
     let decay = panel.decay_length();
     let rim = (foot.radius / decay).value;
-    let radius = peak_distance(rim) * decay;
+    let radius = peak_distance(rim, kept_by_skins(rim)) * decay;
     PeakShear { stress: punching_shear_at(radius, foot, panel), radius }
 }
 
-fn core_shear_round_disc(r: f64, b: f64) -> f64 {
-    b / r - (b - r).exp() * scaled_k0_k1(r).1 / scaled_k0_k1(b).1
+/// What the skins keep from the core at the rim of a disc that holds them, e^(−αb)/K₁(αb).
+fn kept_by_skins(rim: f64) -> f64 {
+    1.0 / scaled_k0_k1(rim).1
 }
 
-/// *αr* at which [`core_shear_round_disc`] is largest.
-fn peak_distance(b: f64) -> f64 {
-    let k1_at_rim = scaled_k0_k1(b).1;
+/// Shear of the core outside a disc over that of its rim, b/r − k e^b K₁(r) for lengths times α.
+pub(super) fn core_shear_outside(r: f64, b: f64, kept: f64) -> f64 {
+    b / r - (b - r).exp() * scaled_k0_k1(r).1 * kept
+}
+
+/// *αr* at which [`core_shear_outside`] is largest.
+pub(super) fn peak_distance(b: f64, kept: f64) -> f64 {
     // Derivative times r²/b, so that it stays of order one; positive at the rim, negative far out.
     let rising = |r: f64| {
         let (k0, k1) = scaled_k0_k1(r);
-        (b - r).exp() * (k0 + k1 / r) / k1_at_rim * r * r / b > 1.0
+        (b - r).exp() * (k0 + k1 / r) * kept * r * r / b > 1.0
     };
     let mut low = b;
     let mut step = 1.0;

@@ -151,8 +151,9 @@ fn walls_and_pads_lie_on_nothing_else() {
     );
     one(&on(&pad("[\"54 in\", \"14 in\"]", "\"4 in\"")), "mast step lies on port rail at", help);
     one(
-        &on(&(pad("[\"54 in\", \"60 in\"]", "\"4 in\"") + &pad("[\"56 in\", \"60 in\"]", "\"4 in\""))),
-        "mast step lies on mast step at",
+        &on(&(pad("[\"54 in\", \"60 in\"]", "\"4 in\"")
+            + &pad("[\"56 in\", \"60 in\"]", "\"4 in\"").replace("mast step", "boom step"))),
+        "boom step lies on mast step at",
         help,
     );
     // On one line, or one pad alone.
@@ -173,7 +174,7 @@ fn walls_and_pads_lie_on_nothing_else() {
 #[test]
 fn two_pipes_have_two_names() {
     let twins = changed("name = \"starboard rail\"", "name = \"port rail\"");
-    one(&twins, "two pipes are called port rail", "give this one another `name`");
+    one(&twins, "two supports are called port rail", "give this one another `name`");
 }
 
 #[test]

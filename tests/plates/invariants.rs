@@ -2,7 +2,7 @@
 
 use approx::assert_relative_eq;
 use skinspan::{
-    finite_element::{Degree, Fields, Load, Plate, Sampler, Solution},
+    finite_element::{Degree, Envelope, Fields, Grouping, Judged, Load, Plate, Sampler, Solution},
     laminate::{Forces, Moments, Resultants},
     units::per_width,
 };
@@ -183,4 +183,26 @@ fn a_sampler_sees_what_a_plate_does() {
     let [one, other] =
         [both, together].map(|s| everywhere(&plate, &s).into_iter().map(|(_, all)| all).collect::<Vec<_>>());
     assert_alike(&one, &other, ROUNDING, [0.0; 9]);
+}
+
+#[test]
+fn of_deflections_the_largest_share_of_its_span_counts() {
+    let (_, plate) = on_lines(Degree::Three, 0.0);
+    let solution = pressed(&plate, 1000.0);
+    let sampler = Sampler::new(&plate, &[], &[], &|_| None, &|_| false);
+    let samples = sampler.places().count();
+    // One of them has a span a thousandth of that of the others.
+    let judged =
+        |number: usize| Judged { group: 0, against: [(0, 0.0); 2], over: m(if number == 7 { 1e-3 } else { 1.0 }) };
+    let grouping = Grouping {
+        regions: vec![0; samples],
+        levers: vec![m(0.02)],
+        edges: vec![None; samples],
+        edge_groups: 0,
+        deflections: (0..samples).map(|number| vec![judged(number)]).collect(),
+        discs: Vec::new(),
+    };
+    let mut envelope = Envelope::new(&sampler, &grouping);
+    envelope.take(&[(&sampler.sample(&plate, &solution), 1.0, 1.0)], None, &[]);
+    assert_eq!(envelope.deflected()[0].unwrap().over, m(1e-3));
 }

@@ -203,3 +203,29 @@ fn posts_stay_where_they_stand_when_pipes_grow() {
         }
     }
 }
+
+#[test]
+fn beyond_its_last_post_a_pipe_hangs_over() {
+    let top = limber("[\"500 mm\", \"1500 mm\"]", "wall = \"5 mm\"");
+    let analysis = Analysis::new(&top, DIVISIONS).unwrap().with_plate_method();
+    let own = analysis.cases.iter().position(|case| case.id == "own-weight").unwrap();
+    let forces = analysis.fields().find(|forces| forces.case == own).unwrap();
+    // Against what does not move: between the posts, in the circle through four of them, its middle on a node of the mesh,
+    // which may leave a tenth of it out; the ends as tips.
+    let (between, tip) = (forces.between[0], forces.tip[0]);
+    assert!(between.at.x.value > 0.499 && between.at.x.value < 1.501, "{between:?}");
+    assert!((between.over.value / 1.0_f64.hypot(0.4) - 0.95).abs() < 0.05 + 1e-9, "{between:?}");
+    // Between the rails, but beyond their posts.
+    assert!(tip.at.x.value < 0.5 || tip.at.x.value > 1.5, "{tip:?}");
+    assert!(tip.at.y.value > 0.05 && tip.at.y.value < 0.45, "{tip:?}");
+}
+
+#[test]
+fn short_tips_are_ranked_as_they_are_judged() {
+    let top = limber("[\"0 mm\", \"2000 mm\"]", "wall = \"5 mm\"");
+    let analysis = Analysis::new(&top, DIVISIONS).unwrap().with_plate_method();
+    // 4 mm over 0.02: no tip of 50 mm beside a rail counts by less than 200 mm.
+    for sag in analysis.fields().flat_map(|forces| &forces.tip) {
+        assert!(sag.over.value > 0.2 - 1e-9, "{sag:?}");
+    }
+}

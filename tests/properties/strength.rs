@@ -9,15 +9,19 @@ use skinspan::{
     strength::{
         Branch, DESIGN_FACTOR, DeepCore, Denting, DiscLoad, HOFF_MAUTNER_FACTOR, Pad, RoundFoot, SkinBending,
         SkinOnCore, StripLoad, WrinklingModuli, bending_modulus, cell_dimpling_stress, core_shear_beside_conduit,
-        crimping_load, disbond_size, disbond_stress, foundation_modulus, free_bow, hoff_mautner_wrinkle, line_pressure,
-        pad_pressure, plate_modulus, punching_peak, punching_shear_at, punching_stress, round_pad_pressure,
-        skin_moment_at_edge, skin_moment_at_round_edge, void_stress_across, void_stress_along, wrinkling_stress,
-        wrinkling_under_biaxial_compression, wrinkling_under_compression_and_shear,
+        crimping_load, disbond_size, disbond_stress, even_punching_peak, even_punching_shear_at, foundation_modulus,
+        free_bow, hoff_mautner_wrinkle, line_pressure, pad_pressure, plate_modulus, punching_peak, punching_shear_at,
+        punching_stress, round_pad_pressure, skin_moment_at_edge, skin_moment_at_round_edge, void_stress_across,
+        void_stress_along, wrinkling_stress, wrinkling_under_biaxial_compression,
+        wrinkling_under_compression_and_shear,
     },
     units::{Curvature, ForcePerWidth, Length, per_width, plain},
 };
 
 use crate::kit::{close, mm, mpa, newtons, r};
+
+/// Differences over steps of some hundredths of the length over which skins and core share.
+const OF_DIFFERENCES: f64 = 1e-3;
 
 /// N/mm.
 fn line(value: f64) -> ForcePerWidth {
@@ -173,6 +177,48 @@ proptest! {
         for i in 0..60 {
             let place = mm(b) + p.decay_length() * (0.2 * f64::from(i));
             prop_assert!(punching_shear_at(place, &foot, &p) <= peak.stress * (1.0 + 1e-12));
+        }
+    }
+
+    #[test]
+    fn even_punching_peak_is_the_peak((p, d) in panel(), b in 0.5..100.0, f in 10.0..5000.0) {
+        let load = DiscLoad { force: newtons(f), radius: mm(b) };
+        let peak = even_punching_peak(load, d, &p);
+        let rim = punching_stress(newtons(f), 2.0 * std::f64::consts::PI * mm(b), d);
+        // The skins that nothing holds keep less from the core.
+        prop_assert!(peak.stress < rim * p.core_share());
+        let hard = RoundFoot { force: newtons(f), radius: mm(b), skin_distance: d };
+        prop_assert!(peak.stress > punching_peak(&hard, &p).stress);
+        prop_assert!(peak.radius > mm(b));
+        for i in 0..80 {
+            for place in [mm(b) * (f64::from(i) / 80.0), mm(b) + p.decay_length() * (0.1 * f64::from(i))] {
+                prop_assert!(even_punching_shear_at(place, load, d, &p) <= peak.stress * (1.0 + 1e-12));
+            }
+        }
+    }
+
+    #[test]
+    fn even_punching_is_what_differences_find((p, d) in panel(), reach in 0.3..20.0) {
+        // q″ + q′/x − q/x² − q = −Q for lengths times α, q and Q over their rim's; three diagonals, from the middle outwards.
+        let (steps, far) = (8000_u32, reach + 20.0);
+        let step = far / f64::from(steps);
+        let panel_shear = |x: f64| if x < reach { x / reach } else { reach / x };
+        let (mut above, mut right) = (vec![0.0], vec![0.0]);
+        for k in 1..steps {
+            let x = f64::from(k) * step;
+            let (below, over) = (1.0 / step / step - 0.5 / step / x, 1.0 / step / step + 0.5 / step / x);
+            let pivot = -2.0 / step / step - 1.0 / x / x - 1.0 - below * above[above.len() - 1];
+            right.push((-panel_shear(x) - below * right[right.len() - 1]) / pivot);
+            above.push(over / pivot);
+        }
+        let mut core = panel_shear(far);
+        let load = DiscLoad { force: newtons(1000.0), radius: p.decay_length() * reach };
+        let whole = punching_stress(load.force, 2.0 * std::f64::consts::PI * load.radius, d) * p.core_share();
+        for k in (1..steps as usize).rev() {
+            core = right[k] - above[k] * core;
+            let at = p.decay_length() * (step * k as f64);
+            let share = (even_punching_shear_at(at, load, d, &p) / whole).value;
+            prop_assert!((share - core).abs() < OF_DIFFERENCES, "{} {} {}", k, share, core);
         }
     }
 

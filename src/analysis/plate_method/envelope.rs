@@ -54,8 +54,9 @@ pub struct FieldSag {
     pub at: Point,
     /// Where the person is that causes it.
     pub load_at: Option<Point>,
-    /// Against what does not move: twice the distance to the nearest rigid pipe or post; for a tip, once. Against the pipes,
-    /// what these sag themselves taken off: the distance of the two nearest; for a tip, to the nearest.
+    /// Against what does not move: the width of the largest circle about the place with no rigid pipe and no post in it;
+    /// for a tip, the distance to the nearest. Against the pipes, what these sag themselves taken off: the distance of the
+    /// two nearest; for a tip, to the nearest. For a tip no less than is judged by millimetres.
     pub over: Length,
 }
 

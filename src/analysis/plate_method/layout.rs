@@ -236,6 +236,22 @@ impl Net {
 }
 
 impl Net {
+    /// What does not move, as far as it goes: rigid pipes from end to end, those that bend from their first post to their
+    /// last. Beyond its last post a pipe hangs over too.
+    pub(super) fn held(&self, top: &Top) -> Vec<Point> {
+        let held = top.supports.iter().zip(self.pipe_models(top)).flat_map(|(support, model)| {
+            let posts = || support.posts().iter().copied();
+            let (first, last) = (posts().reduce(Length::min), posts().reduce(Length::max));
+            let (PipeModel::OnPosts, Some(first), Some(last)) = (model, first, last) else {
+                return support.bed_lines().iter().flat_map(|line| line.along.points().to_vec()).collect();
+            };
+            let between = |point: &&Point| (first..=last).contains(&support.along.place(**point).along);
+            let bends = support.along.points().iter().filter(between).copied();
+            bends.chain([first, last].map(|post| support.along.at(post))).collect::<Vec<Point>>()
+        });
+        held.collect()
+    }
+
     pub(super) fn middle(&self, triangle: usize) -> Point {
         middle(&self.mesh, &self.mesh.triangles()[triangle])
     }
@@ -264,7 +280,7 @@ impl Stretch {
 }
 
 /// Lines on which the top is bedded, each with its support.
-fn bed_lines(top: &Top) -> impl Iterator<Item = (usize, BedLine)> {
+pub(super) fn bed_lines(top: &Top) -> impl Iterator<Item = (usize, BedLine)> {
     let all = top.supports.iter().enumerate();
     all.flat_map(|(number, support)| support.bed_lines().into_iter().map(move |line| (number, line)))
 }
@@ -341,14 +357,8 @@ fn sharp_places(top: &Top) -> Vec<Point> {
     all
 }
 
-/// Whether a place hangs over: it lies outside the ring that joins the ends of the supports.
-pub(super) fn hangs_over(top: &Top, place: Point) -> bool {
-    let corners: Vec<Point> = bed_lines(top).flat_map(|(_, line)| line.along.points().to_vec()).collect();
-    !in_hull(&corners, place)
-}
-
 /// Whether a place lies within the convex hull of points: no line through it has all of them on one side.
-fn in_hull(points: &[Point], place: Point) -> bool {
+pub(super) fn in_hull(points: &[Point], place: Point) -> bool {
     let mut turns: Vec<f64> =
         points.iter().map(|point| (point.y - place.y).value.atan2((point.x - place.x).value)).collect();
     turns.sort_by(f64::total_cmp);

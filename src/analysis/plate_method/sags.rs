@@ -1,6 +1,6 @@
 //! Against what sags are judged.
 
-use super::layout::{Net, hangs_over};
+use super::layout::{Net, bed_lines, in_hull};
 use crate::{
     finite_element::{Judged, Sampler},
     geometry::Point,
@@ -15,17 +15,41 @@ const TIP: usize = 2;
 impl Net {
     /// How the sag of each sample is judged: against what does not move, and against the pipes, which may sag themselves.
     pub(super) fn judged(&self, top: &Top, sampler: &Sampler) -> Vec<Vec<Judged>> {
+        let held = self.held(top);
+        let pipes: Vec<Point> = bed_lines(top).flat_map(|(_, line)| line.along.points().to_vec()).collect();
+        let clear = self.clear(top, &held);
         let judged = sampler.places().map(|(place, _)| {
-            let tip = hangs_over(top, place);
             let near = self.to_support(top, place);
-            let over = if tip { near } else { near * 2.0 };
-            let group = if tip { TIP } else { BETWEEN };
-            let still = Judged { group, against: [(0, 0.0); 2], over, by_share: false };
-            let mut all = vec![still];
-            all.extend(self.against_pipes(top, place, tip, sampler));
+            let (group, over) = if in_hull(&held, place) {
+                // Nearer to a support than the panel is deep a sag is the give of the bed below.
+                let least = near.max(self.disc * 2.0);
+                // The largest come first.
+                let circle = clear.iter().find(|(middle, radius)| middle.distance(place) <= *radius);
+                (BETWEEN, circle.map_or(least, |(_, radius)| least.max(*radius)) * 2.0)
+            } else {
+                (TIP, near.max(self.shortest_tip(top)))
+            };
+            let mut all = vec![Judged { group, against: [(0, 0.0); 2], over }];
+            all.extend(self.against_pipes(top, place, !in_hull(&pipes, place), sampler));
             all
         });
         judged.collect()
+    }
+
+    /// Circles with nothing below them that bears, the largest first: the span at a place is as wide as the largest that
+    /// holds it. Twice the way to the nearest support alone would shrink to nothing beside it, where the top still slopes.
+    fn clear(&self, top: &Top, held: &[Point]) -> Vec<(Point, Length)> {
+        let within = self.mesh.nodes().iter().filter(|node| in_hull(held, **node));
+        let mut clear: Vec<(Point, Length)> = within.map(|&node| (node, self.to_support(top, node))).collect();
+        clear.sort_by(|(_, a), (_, b)| b.value.total_cmp(&a.value));
+        clear
+    }
+
+    /// The length up to which a tip is judged by millimetres, as its check does; no less than the depth of the panel.
+    fn shortest_tip(&self, top: &Top) -> Length {
+        let criteria = &top.criteria;
+        let by_millimetres: Length = criteria.underfoot_sag_limit.value / criteria.tip_sag_limit.value;
+        by_millimetres.max(self.disc * 2.0)
     }
 
     /// Against the nearest pipe for a tip; between two pipes, against the line that joins their nearest places.
@@ -48,12 +72,12 @@ impl Net {
             Some(&(second, other)) => {
                 let over = first + second;
                 let share = (second / over).value;
-                Judged { group: BETWEEN + 1, against: [(nearest, share), (other, 1.0 - share)], over, by_share: true }
+                Judged { group: BETWEEN + 1, against: [(nearest, share), (other, 1.0 - share)], over }
             }
             None => {
                 let group = if tip { TIP + 1 } else { BETWEEN + 1 };
-                let over = if tip { first } else { first * 2.0 };
-                Judged { group, against: [(nearest, 1.0), (0, 0.0)], over, by_share: true }
+                let over = if tip { first.max(self.shortest_tip(top)) } else { first * 2.0 };
+                Judged { group, against: [(nearest, 1.0), (0, 0.0)], over }
             }
         };
         Some(judged)

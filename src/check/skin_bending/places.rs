@@ -7,7 +7,7 @@ use crate::{
     geometry::Axis,
     section::Skin,
     strength::{SkinBending, skin_moment_beside_strip},
-    units::{Force, ForcePerWidth, Length, MomentPerWidth},
+    units::{Force, ForcePerWidth, Length, MomentPerWidth, Torque},
 };
 
 /// A seat or an edge under a case, with the panel there.
@@ -91,8 +91,9 @@ pub(super) fn beside_footing(
     let loaded = &analysis.cases[case];
     let loose = analysis.top.gear.iter().enumerate().filter(|(_, gear)| loaded.with_gear && gear.fastened.is_none());
     for (index, gear) in loose {
-        let force: Force = GearAction::of(analysis.top, gear, loaded).up.abs();
-        let shear = skins.beside_footing(force, gear.footing());
+        let action = GearAction::of(analysis.top, gear, loaded);
+        let (force, moment): (Force, Torque) = (action.up.abs(), action.moment.abs());
+        let shear = skins.beside_footing(force, moment, gear.footing());
         let region = analysis.below_gear[index];
         let state = [panel(region)];
         for axis in Axis::BOTH {
@@ -102,7 +103,7 @@ pub(super) fn beside_footing(
             let moments = by_skin(local, Skin::Outer, Bent::Sagging).map(|[most, _]| [most, -most]);
             let place = Place::of(Part::Gear(index), Some(gear.at));
             skins.compare(outcomes, &Local { case, axis, moments, panel: &state, place }, |finding| {
-                let finding = finding.term("P", force).term("f", gear.footing()).term("V", shear);
+                let finding = finding.term("P", force).term("M", moment).term("f", gear.footing()).term("V", shear);
                 of_panel(finding, &pressed.panel)
                     .term("b", pressed.dent_length())
                     .term("t", skins.off(Skin::Outer) * 2.0)

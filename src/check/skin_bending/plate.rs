@@ -19,7 +19,7 @@ pub(super) fn evaluate(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>) {
         let of = |region: Region| forces.regions.iter().find(|of| of.region == region);
         for pipe in &forces.pipes {
             let own = &analysis.top.supports[pipe.pipe];
-            let push: ForcePerWidth = per_width(plain(pipe.push) * (forces.error.shear + Ratio::from(1.0)));
+            let push: ForcePerWidth = per_width(plain(pipe.push) * (pipe.along_error[0] + Ratio::from(1.0)));
             for region in analysis.under_pipe(pipe.pipe).into_iter().filter_map(of) {
                 for axis in across(own, pipe.push_at) {
                     let panel = [states(region, region.region, &|peak| peak.is_worst_hogging(axis))];
@@ -38,14 +38,16 @@ pub(super) fn evaluate(skins: &Skins<'_>, outcomes: &mut Outcomes<'_>) {
             }
         }
         for edge in &forces.edges {
-            let most = largest_shear(edge);
-            // Each state with its own shear, which grows without bound at corners: no more than what is seen along the edge.
+            // Each state with its own shear, which grows without bound at corners: no more than what is seen along the edge,
+            // where anything is seen between them.
+            let most = edge.shears().next().map(|_| largest_shear(edge));
             for peak in &edge.peaks {
                 let panel = [states(edge, Region::Field, &|own| own.worst == peak.worst)];
                 let place = Place::of(Part::Region(edge.region), Some(peak.at)).under(peak.load_at);
                 for axis in Axis::BOTH {
                     let own = peak.state.shear[axis.index()].abs();
-                    let shear = per_width(plain(own) * (edge.error.shear + Ratio::from(1.0))).min(most);
+                    let shear: ForcePerWidth = per_width(plain(own) * (edge.error.shear + Ratio::from(1.0)));
+                    let shear = most.map_or(shear, |most| shear.min(most));
                     let at = At { case: forces.case, region: edge.region, axis, panel: &panel, place };
                     beside_backing(skins, outcomes, &at, shear);
                 }

@@ -13,9 +13,10 @@ use crate::{
     laminate::{Ply, PlyStress, Resultants, TsaiWu},
     material::Basis,
     section::{PlyPlace, Skin, UnitResponse, Width},
-    strength::{Denting, DiscLoad, LocalBending, PressedPanel, SkinBending, foundation_modulus},
+    strength::{Denting, DiscLoad, LocalBending, PressedPanel, SkinBending, foundation_modulus, tipping_shear},
     units::{
-        FlexuralRigidity, Force, ForcePerWidth, Length, MomentPerWidth, Pressure, Ratio, TemperatureInterval, per_width,
+        FlexuralRigidity, Force, ForcePerWidth, Length, MomentPerWidth, Pressure, Ratio, TemperatureInterval, Torque,
+        per_width, plain,
     },
 };
 
@@ -156,9 +157,11 @@ impl<'a> Skins<'a> {
         DiscLoad { force, radius: self.analysis.top.criteria.standing_footprint.value / PI.sqrt() }
     }
 
-    /// Shear beside the rim of a square footing that is rigid.
-    pub(super) fn beside_footing(&self, force: Force, side: Length) -> ForcePerWidth {
-        per_width(force / (side * 4.0) / self.analysis.top.criteria.plug_evenness.value)
+    /// Shear beside the rim of a square footing that is rigid, where it is tipped most.
+    pub(super) fn beside_footing(&self, force: Force, moment: Torque, side: Length) -> ForcePerWidth {
+        let even: ForcePerWidth = per_width(force / (side * 4.0));
+        let most: ForcePerWidth = even + tipping_shear(moment, side);
+        per_width(plain(most) / self.analysis.top.criteria.plug_evenness.value)
     }
 
     /// A section bent along an axis by moments, whichever way.
