@@ -113,24 +113,34 @@ fn at_pipes(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
     }
 }
 
+/// What presses on a square of the outer skin.
+struct Foot {
+    part: Part,
+    force: Force,
+    moment: Torque,
+    side: Length,
+    at: Option<Point>,
+}
+
 fn under_feet(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
     let top = analysis.top;
     let skin = top.outer.laminate().thickness();
     for (number, case) in analysis.cases.iter().enumerate() {
-        let mut feet: Vec<(Part, (Force, Torque), Length, Option<Point>)> = Vec::new();
+        let mut feet: Vec<Foot> = Vec::new();
         if let Some(people) = case.people {
-            feet.push((Part::Foot, (people.each, Torque::default()), top.criteria.standing_footprint.value, None));
+            let side = top.criteria.standing_footprint.value;
+            feet.push(Foot { part: Part::Foot, force: people.each, moment: Torque::default(), side, at: None });
         }
         if case.with_gear {
             feet.extend(top.gear.iter().enumerate().map(|(index, gear)| {
                 let action = GearAction::of(top, gear, case);
-                let force: Force = -action.up;
+                let force = (-action.up).max(Force::default());
                 // What is fastened is pressed down by its fixings too: pressure of footing.
                 let moment = if gear.fastened.is_none() { action.moment.abs() } else { Torque::default() };
-                (Part::Gear(index), (force.max(Force::default()), moment), gear.footing(), Some(gear.at))
+                Foot { part: Part::Gear(index), force, moment, side: gear.footing(), at: Some(gear.at) }
             }));
         }
-        for (part, (force, moment), side, at) in feet {
+        for Foot { part, force, moment, side, at } in feet {
             let pressure: Pressure =
                 pad_pressure(force, Pad { length: side, width: side }, skin) + tipped_pad_pressure(moment, side, skin);
             // A backing under the gear helps; a foot stands anywhere.

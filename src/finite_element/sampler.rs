@@ -161,7 +161,9 @@ impl Sampler {
         for alike in &alike {
             #[expect(clippy::cast_precision_loss, reason = "a handful")]
             let share = 1.0 / alike.len() as f64;
-            alike.iter().for_each(|&part| parts[part] = (samples.len(), share));
+            for &part in alike {
+                parts[part] = (samples.len(), share);
+            }
             samples.push(seen_by[alike[0]]);
         }
         let mut at_corners = BTreeMap::new();

@@ -214,9 +214,9 @@ proptest! {
         let mut core = panel_shear(far);
         let load = DiscLoad { force: newtons(1000.0), radius: p.decay_length() * reach };
         let whole = punching_stress(load.force, 2.0 * std::f64::consts::PI * load.radius, d) * p.core_share();
-        for k in (1..steps as usize).rev() {
-            core = right[k] - above[k] * core;
-            let at = p.decay_length() * (step * k as f64);
+        for (k, (right, above)) in (0..steps).zip(right.iter().zip(&above)).skip(1).rev() {
+            core = right - above * core;
+            let at = p.decay_length() * (step * f64::from(k));
             let share = (even_punching_shear_at(at, load, d, &p) / whole).value;
             prop_assert!((share - core).abs() < OF_DIFFERENCES, "{} {} {}", k, share, core);
         }
