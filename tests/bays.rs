@@ -236,9 +236,9 @@ fn what_lies_under_a_pipe_is_crushed() {
 }
 
 #[test]
-fn a_pipe_between_two_bays_takes_both_and_one_person() {
+fn a_wall_between_two_bays_takes_both_and_one_person() {
     let top = with(
-        "[[pipe]]\nname = \"middle\"\noutside = \"40 mm\"\nseat = \"30 mm\"\n\
+        "[[wall]]\nname = \"middle\"\nseat = \"30 mm\"\n\
          along = [[\"750 mm\", \"50 mm\"], [\"750 mm\", \"1250 mm\"]]\n",
     );
     let analysis = analysed(&top);
@@ -256,7 +256,7 @@ fn a_pipe_between_two_bays_takes_both_and_one_person() {
     let lifted = &under(&analysis, "storm-up")[0];
     close(load("storm-up", 4)[0].pull.value, -(lifted.push[3].still * 2.0).value, EXACT);
     assert_eq!(load("storm-up", 4)[0].push, ForcePerWidth::default());
-    // The port pipe has a stretch beside each bay, and the overhang beyond it adds its own.
+    // The port side has a stretch beside each bay, and the overhang beyond it adds its own.
     let outer = load("storm-up", 2);
     assert_eq!(outer.len(), 2);
     assert!(outer[0].pull > -lifted.push[0].still, "the overhang lifts too");
