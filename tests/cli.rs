@@ -141,7 +141,6 @@ fn the_report_for_machines_has_its_keys() {
             "without_fixings",
             "not_made",
             "savings",
-            "savings_method",
             "cautions",
         ];
         due.sort_unstable();
