@@ -71,8 +71,8 @@ pub struct Report<'a> {
 /// What the plate method may be off by in what governs; above it the triangles are cut finer.
 const SETTLED: f64 = 0.01;
 
-/// How often they are: each round takes more than twice as long as the one before.
-const ROUNDS: usize = 2;
+/// How often they are: a round takes more than twice as long as the one before.
+const ROUNDS: usize = 1;
 
 /// An analysis whose governing demand is settled, or that has been refined as often as may be.
 fn settled(mut analysis: Analysis<'_>) -> Analysis<'_> {

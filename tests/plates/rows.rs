@@ -95,3 +95,20 @@ fn the_frame_takes_the_larger_of_both_methods() {
     let report = Report::new(&rigid, &table);
     assert!(frame_loads(&report).iter().all(|load| load.posts.is_empty() && load.moment.is_none()));
 }
+
+/// A row whose worst pull the two degrees see differently is looked at on finer triangles, and where it is settled not.
+#[test]
+fn what_governs_by_the_plate_is_cut_finer() {
+    let table = read_tables(&[]).unwrap();
+    let triangles = |top: &Top| {
+        let report = Report::new(top, &table);
+        let analysis = report.analysis.as_ref().unwrap();
+        let found = analysis.whole.as_ref().unwrap().as_ref().unwrap();
+        let usual = Analysis::new(top, DIVISIONS).unwrap().with_plate_method();
+        (usual.whole.unwrap().unwrap().triangles, found.triangles, found.sides.value)
+    };
+    let (usual, found, sides) = triangles(&example("rail-row"));
+    assert!(found > usual * 3 / 2 && sides < 1.0, "{usual} {found} {sides}");
+    let (usual, found, sides) = triangles(&example("pilot-skiff"));
+    assert!(found == usual && sides >= 1.0, "{usual} {found} {sides}");
+}

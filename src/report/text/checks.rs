@@ -125,7 +125,7 @@ pub(super) fn methods(page: &mut Page, report: &Report<'_>, analysis: &Analysis<
         }
     };
     let others = if of_pipes.len() < supports.len() { "; walls and pads are rigid" } else { "" };
-    let finer = if plate.sides < Ratio::from(1.0) { ", cut finer until what governs was settled or twice" } else { "" };
+    let finer = if plate.sides < Ratio::from(1.0) { ", cut finer since what governs was not settled" } else { "" };
     let tied: Vec<&Support> = plate
         .holds
         .iter()
