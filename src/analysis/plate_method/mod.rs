@@ -2,6 +2,7 @@
 
 mod bent;
 mod buckling;
+mod conduits;
 mod envelope;
 mod frequency;
 mod layout;
