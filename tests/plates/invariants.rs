@@ -206,3 +206,30 @@ fn of_deflections_the_largest_share_of_its_span_counts() {
     envelope.take(&[(&sampler.sample(&plate, &solution), 1.0, 1.0)], None, &[]);
     assert_eq!(envelope.deflected()[0].unwrap().over, m(1e-3));
 }
+
+/// Where nothing parts triangles, what they say of one place is averaged; where something does, each has its own say.
+#[test]
+fn of_a_place_the_mean_of_its_triangles_counts() {
+    let grid = Grid::new(&steps(0.0, 1.2, 3), &steps(0.0, 0.8, 2)).disturbed(0.2);
+    let beds: Vec<_> = grid.edges().into_iter().map(|line| bed(line, 3e6)).collect();
+    let plate = grid.plate(Degree::Three, &orthotropic(D, [8e5, 5e5]), &[], &beds);
+    let solution = plate.solve(&[lopsided(&grid, &plate)]).remove(0);
+    let seen = |parted: bool| -> Vec<((i64, i64), [f64; 9])> {
+        let sampler = Sampler::new(&plate, &[], &[], &|_| None, &|_| parted);
+        let sampled = sampler.sample(&plate, &solution);
+        #[allow(clippy::cast_possible_truncation, reason = "micrometres")]
+        let at = |x: f64| (x * 1e6).round() as i64;
+        let places = sampler.places().enumerate();
+        let keyed = places.map(|(number, (place, _))| {
+            ((at(place.x.value), at(place.y.value)), numbers(&sampler.state(&sampled, number)))
+        });
+        keyed.collect()
+    };
+    let (each, joined) = (seen(true), seen(false));
+    assert!(joined.len() < each.len());
+    for (place, found) in &joined {
+        let own: Vec<_> = each.iter().filter(|(other, _)| other == place).collect();
+        let mean: [f64; 9] = std::array::from_fn(|i| own.iter().map(|(_, all)| all[i]).sum::<f64>() / own.len() as f64);
+        assert_alike(&[*found], &[mean], 1e-9, [1e-9; 9]);
+    }
+}
