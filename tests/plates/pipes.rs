@@ -229,3 +229,22 @@ fn short_tips_are_ranked_as_they_are_judged() {
         assert!(sag.over.value > 0.2 - 1e-9, "{sag:?}");
     }
 }
+
+/// Between a limber rail and a stiffer one the top lies aslant, which is no sag of its own: against the line between them
+/// it sags as it does between rigid ones.
+#[test]
+fn what_lies_aslant_between_two_pipes_does_not_sag_by_it() {
+    let sag = |walls: [Option<f64>; 2]| {
+        let mut top = limber("[\"0 mm\", \"2000 mm\"]", "wall = \"5 mm\"");
+        for (support, share) in top.supports.iter_mut().zip(walls) {
+            let pipe = support.pipe_mut().unwrap();
+            pipe.wall = share.map(|share| pipe.outside * share);
+        }
+        let analysis = Analysis::new(&top, DIVISIONS).unwrap().with_plate_method();
+        let case = analysis.cases.iter().position(|case| case.id == "own-weight").unwrap();
+        let forces = analysis.fields().find(|forces| forces.case == case).unwrap();
+        forces.between[1].sag.value.abs()
+    };
+    let (limber, rigid) = (sag([Some(0.05), Some(0.4)]), sag([None, None]));
+    assert!((limber / rigid - 1.0).abs() < 0.1, "{limber:e} {rigid:e}");
+}
