@@ -1,6 +1,6 @@
 //! From the matrices of triangles, beams and springs to one sparse matrix; what lies inside a triangle is eliminated there.
 
-use std::sync::Arc;
+use std::{borrow::Borrow, sync::Arc};
 
 use nalgebra::{DMatrix, DVector, DVectorView};
 use rayon::prelude::*;
@@ -9,6 +9,7 @@ use super::{
     element::{Fields, ShellStiffness},
     factor::Pattern,
     numbering::Numbering,
+    solution::Solution,
 };
 
 /// Triangles whose matrices are made at a time.
@@ -247,6 +248,32 @@ impl Assembly {
         if load.iter().any(|load| *load != 0.0) {
             within.gemv(1.0, inverse, &load, 1.0);
         }
+    }
+
+    /// The numbers on a triangle's sides, a column for each solution.
+    pub(super) fn on_sides<S: Borrow<Solution>>(&self, triangle: usize, solutions: &[S]) -> DMatrix<f64> {
+        let count = self.layout.fields.count();
+        let on_sides = self.inside[triangle].from_sides.ncols();
+        let nodes = &self.layout.numbering.nodes_of(triangle)[..on_sides / count];
+        let mut all = Vec::with_capacity(on_sides * solutions.len());
+        for solution in solutions {
+            let values = &solution.borrow().values;
+            nodes.iter().for_each(|&node| all.extend_from_slice(&values[node * count..(node + 1) * count]));
+        }
+        DMatrix::from_vec(on_sides, solutions.len(), all)
+    }
+
+    /// What is read of the inside of a triangle, as read of its sides where no load lies inside.
+    pub(super) fn without_inside(&self, triangle: usize, inside: &DMatrix<f64>, of_sides: &mut DMatrix<f64>) {
+        of_sides.gemm(-1.0, inside, &self.inside[triangle].from_sides, 1.0);
+    }
+
+    /// How far what lies inside a triangle moves by itself; none where no load lies there.
+    pub(super) fn moved_inside(&self, triangle: usize, solution: &Solution) -> Option<DVector<f64>> {
+        let inverse = &self.inside[triangle].inverse;
+        let size = inverse.nrows();
+        let load = &solution.inner[triangle * size..(triangle + 1) * size];
+        load.iter().any(|load| *load != 0.0).then(|| inverse * DVectorView::from_slice(load, size))
     }
 
     /// `Kii⁻¹ b` over the insides of all triangles: how far loads move them while their sides are held.

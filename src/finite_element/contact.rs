@@ -159,10 +159,10 @@ impl Contact {
         self.hats.len()
     }
 
-    /// What a place that opens by 1 m does by itself.
+    /// What each place does by itself that opens by 1 m.
     #[must_use]
-    pub fn opened(&self, place: usize) -> &Solution {
-        &self.solutions[place]
+    pub fn opened(&self) -> &[Solution] {
+        &self.solutions
     }
 
     /// What the plate presses on a bed with, node by node, where a place opens by 1 m.

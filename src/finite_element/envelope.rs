@@ -1,7 +1,8 @@
 //! The worst of very many states, region by region: what checks then look at closely.
 
 use super::{
-    sampler::{NUMBERS, Sampled, Sampler, Sharp, Use, state_of},
+    sampled::{NUMBERS, Sampled, state_of},
+    sampler::{Sampler, Sharp, Use},
     solution::State,
 };
 use crate::{
@@ -153,7 +154,7 @@ impl<'a> Envelope<'a> {
     /// names the load that moves. Within the discs `beside` loads the shear of a region is not looked at: it is that of
     /// punching, whose peak no plate theory shows. A further group keeps its shear, which acts on the edge there all the same.
     pub fn take(&mut self, parts: &[(&Sampled, f64, f64)], under: Option<usize>, beside: &[Sharp]) {
-        let punched = |place: Point| beside.iter().any(|load| load.at.distance(place) < load.radius);
+        let punched = |place: Point| beside.iter().any(|load| load.holds(place));
         let deflection =
             |sample: usize| parts.iter().map(|(sampled, _, factor)| factor * sampled.0[sample][0]).sum::<f64>();
         // What of each disc lies in a region has its own mean: beside a stiff piece the shear jumps.

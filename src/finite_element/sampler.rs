@@ -3,15 +3,10 @@
 use std::{collections::BTreeMap, f64::consts::TAU};
 
 use super::{
-    element::strain_terms,
     plate::Plate,
     shape::{Degree, OPERATORS},
-    solution::{Solution, State, state},
 };
 use crate::{geometry::Point, units::Length};
-
-/// Numbers of a state: deflection, three forces, three moments, two shears.
-pub(super) const NUMBERS: usize = 9;
 
 /// Corners, middles of the sides and the middle of a triangle.
 const SHARES: [[f64; 2]; 7] =
@@ -28,6 +23,14 @@ pub struct Sharp {
     pub at: Point,
     /// Radius of the disc.
     pub radius: Length,
+}
+
+impl Sharp {
+    /// Whether a place lies within the disc: asked for every sample under every load, so without a root.
+    pub(super) fn holds(&self, place: Point) -> bool {
+        let (x, y) = (place.x - self.at.x, place.y - self.at.y);
+        x * x + y * y < self.radius * self.radius
+    }
 }
 
 /// What a sample is good for.
@@ -55,20 +58,20 @@ pub struct Sampler {
     pub(super) samples: Vec<Sample>,
     pub(super) discs: usize,
     /// Corners, middles of the sides and the middle of every triangle.
-    everywhere: Functions,
+    pub(super) everywhere: Functions,
     /// By triangle, others that lie in it.
-    others: Vec<Option<Functions>>,
+    pub(super) others: Vec<Option<Functions>>,
     /// By place of a triangle, in their order: the sample that it is part of, with its share.
-    parts: Vec<(usize, f64)>,
+    pub(super) parts: Vec<(usize, f64)>,
     /// By corner of the mesh, a sample there.
     at_corners: BTreeMap<usize, usize>,
 }
 
 /// Shape functions, with their slopes along ξ and η, at some places: node by node, then operator by operator.
 #[derive(Clone, Debug)]
-struct Functions {
-    places: usize,
-    values: Vec<f64>,
+pub(super) struct Functions {
+    pub(super) places: usize,
+    pub(super) values: Vec<f64>,
 }
 
 impl Functions {
@@ -86,25 +89,7 @@ impl Functions {
         }
         Self { places, values }
     }
-
-    /// Fields with their slopes at the places, from the numbers of a triangle: field by field, operator by operator.
-    fn fields(&self, numbers: &[f64], count: usize, into: &mut Vec<f64>) {
-        let row = OPERATORS * self.places;
-        into.clear();
-        into.resize(count * row, 0.0);
-        for (of_node, functions) in numbers.chunks_exact(count).zip(self.values.chunks_exact(row)) {
-            for (number, field) in of_node.iter().zip(into.chunks_exact_mut(row)) {
-                for (sum, function) in field.iter_mut().zip(functions) {
-                    *sum += number * function;
-                }
-            }
-        }
-    }
 }
-
-/// States at all samples.
-#[derive(Clone, Debug)]
-pub struct Sampled(pub(super) Vec<[f64; NUMBERS]>);
 
 impl Sampler {
     /// Samples of a plate: over every triangle, over the discs of sharp places, and at `others`; `holding` finds the
@@ -184,50 +169,16 @@ impl Sampler {
         Self { samples, discs: sharp.len(), everywhere, others, parts, at_corners }
     }
 
-    /// States at all samples.
-    #[must_use]
-    pub fn sample(&self, plate: &Plate, solution: &Solution) -> Sampled {
-        let mut all = vec![[0.0; NUMBERS]; self.samples.len()];
-        let (count, mut numbers, mut fields) = (plate.assembly.fields().count(), plate.no_numbers(), Vec::new());
-        let mut parts = self.parts.iter();
-        for (triangle, others) in self.others.iter().enumerate() {
-            plate.numbers(triangle, solution, &mut numbers);
-            // What heat alone would strain the plate by has no forces.
-            let held = solution.held(triangle);
-            for functions in [Some(&self.everywhere), others.as_ref()].into_iter().flatten() {
-                functions.fields(numbers.as_slice(), count, &mut fields);
-                states(plate, triangle, (functions.places, &fields), held, |numbers| {
-                    if let Some(&(sample, share)) = parts.next() {
-                        for (sum, value) in all[sample].iter_mut().zip(numbers) {
-                            *sum += share * value;
-                        }
-                    }
-                });
-            }
-        }
-        Sampled(all)
-    }
-
     /// A sample at a corner of the mesh.
     #[must_use]
     pub fn at_corner(&self, corner: usize) -> Option<usize> {
         self.at_corners.get(&corner).copied()
     }
 
-    /// The state at a sample.
-    #[must_use]
-    pub fn state(&self, sampled: &Sampled, number: usize) -> State {
-        state_of(&sampled.0[number])
-    }
-
     /// Places of the samples, with the triangle that each lies in.
     pub fn places(&self) -> impl Iterator<Item = (Point, usize)> {
         self.samples.iter().map(|sample| (sample.place, sample.triangle))
     }
-}
-
-pub(super) fn state_of(numbers: &[f64; NUMBERS]) -> State {
-    state(numbers[0], &std::array::from_fn(|i| numbers[i + 1]))
 }
 
 /// A side between two triangles.
@@ -276,36 +227,4 @@ fn first(joined: &[usize], mut sample: usize) -> usize {
         sample = joined[sample];
     }
     sample
-}
-
-/// From fields and their slopes at places of a triangle to what the plate does there.
-fn states(
-    plate: &Plate,
-    triangle: usize,
-    (places, fields): (usize, &[f64]),
-    held: [f64; 6],
-    mut take: impl FnMut([f64; NUMBERS]),
-) {
-    let first = 5 - plate.assembly.fields().count();
-    let [dx, dy] = plate.assembly.numbering().triangles[triangle].slopes();
-    let shell = &plate.shells[triangle];
-    let terms = strain_terms(shell.crown);
-    for place in 0..places {
-        let mut at = [[0.0; OPERATORS]; 5];
-        for (field, at) in at.iter_mut().enumerate().skip(first) {
-            let start = (field - first) * OPERATORS * places + place;
-            let [value, xi, eta] = [0, 1, 2].map(|operator| fields[start + operator * places]);
-            *at = [value, xi * dx[0] + eta * dx[1], xi * dy[0] + eta * dy[1]];
-        }
-        let mut strains = [0.0; 8];
-        for &(strain, field, operator, factor) in &terms {
-            strains[strain] += factor * at[field][operator];
-        }
-        let mut all = shell.resultants(&strains);
-        for (own, held) in all.iter_mut().zip(held) {
-            *own -= held;
-        }
-        let [nx, ny, nxy, mx, my, mxy, qx, qy] = all;
-        take([at[2][0], nx, ny, nxy, mx, my, mxy, qx, qy]);
-    }
 }

@@ -125,6 +125,12 @@ pub struct LoadCase {
 }
 
 impl LoadCase {
+    /// Whether somebody may stand, or take hold, anywhere.
+    #[must_use]
+    pub fn moves(&self) -> bool {
+        self.people.is_some() || self.hand.is_some()
+    }
+
     /// Whether it does more to gear than its own weight at rest, which acts for longer in a case of its own.
     #[must_use]
     pub fn works_on_gear(&self) -> bool {

@@ -33,7 +33,7 @@ fn solved(plate: &Plate, load: &Load) -> Solution {
 fn opened(plate: &Plate, contact: &Contact, tied: &Solution) -> (Solution, Vec<Length>) {
     let openings = contact.openings(&contact.pressing(plate, tied)).unwrap().unwrap();
     let mut parts = vec![(tied, 1.0)];
-    parts.extend(openings.iter().enumerate().map(|(place, opening)| (contact.opened(place), opening.value)));
+    parts.extend(openings.iter().enumerate().map(|(place, opening)| (&contact.opened()[place], opening.value)));
     (Solution::sum(&parts).unwrap(), openings)
 }
 

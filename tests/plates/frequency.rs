@@ -15,7 +15,7 @@ use crate::kit::{Grid, isotropic, m, n, pa, per_m, point, steps};
 /// Where the mesh is fine enough: what is left of it.
 const FINE_MESH: f64 = 1e-7;
 /// The iteration stops at this residual: the bound on the frequency is half as wide.
-const RESIDUAL: f64 = 1e-6;
+const RESIDUAL: f64 = 1e-5;
 /// Observed rates lie a little below those of the theory on coarse meshes.
 const RATE_SLACK: f64 = 0.5;
 

@@ -119,7 +119,7 @@ impl RegionPeaks {
 }
 
 /// Places that are solved for together.
-const AT_ONCE: usize = 16;
+const AT_ONCE: usize = 64;
 
 /// The worst of each case; what moves is tried at every place, or at places that are known to matter.
 pub(super) fn envelope(
@@ -165,8 +165,8 @@ pub(super) struct Solved<'a> {
 }
 
 impl<'a> Solved<'a> {
-    fn seen(&self, solution: &Solution) -> Seen {
-        self.net.seen((self.plate, self.sampler), self.lifting, solution)
+    fn seen(&self, solutions: &[Solution]) -> Vec<Seen> {
+        self.net.seen((self.plate, self.sampler), self.lifting, solutions)
     }
 
     /// Cases on which the same moves, in each of them so many times.
@@ -176,7 +176,7 @@ impl<'a> Solved<'a> {
         group: &[(&Still, f64)],
         only: Option<&[Point]>,
     ) -> Result<Vec<PlateForces>, LiftsOff> {
-        let mut placed = people::placed(self.top, self.net, self.plate, case);
+        let mut placed = people::placed(self.top, self.net, case);
         if let Some(only) = only {
             placed.retain(|placed| only.contains(&placed.at));
         }
@@ -184,8 +184,7 @@ impl<'a> Solved<'a> {
         let feet = self.top.gear.iter();
         let feet: Vec<Sharp> =
             feet.map(|gear| Sharp { at: gear.at, radius: gear.footing() * 0.5 + self.net.disc * 3.0 }).collect();
-        let still: Vec<Vec<Seen>> =
-            group.iter().map(|(still, _)| still.parts.iter().map(|solution| self.seen(solution)).collect()).collect();
+        let still: Vec<Vec<Seen>> = group.iter().map(|(still, _)| self.seen(&still.parts)).collect();
         let lying = |group: usize, from: &[(usize, f64)]| -> Vec<Part<'_>> {
             from.iter().map(|&(part, times)| (&still[group][part], times, times)).collect()
         };
@@ -201,13 +200,14 @@ impl<'a> Solved<'a> {
         let parts: Result<Vec<Vec<Worst<'a>>>, LiftsOff> = indexed
             .par_chunks(AT_ONCE)
             .map(|chunk| {
-                let loads: Vec<&Load> = chunk.iter().map(|(_, placed)| &placed.load).collect();
+                let loads: Vec<Load> = chunk.iter().map(|(_, placed)| placed.load(self.plate)).collect();
                 let mut worst: Vec<Worst<'a>> = group.iter().map(|_| Worst::new(self)).collect();
-                for (&(number, placed), solution) in chunk.iter().zip(self.plate.solve(&loads)) {
-                    let own = self.seen(&solution);
-                    let mut alone = vec![(&solution, 1.0)];
+                let solutions = self.plate.solve(&loads);
+                let seen = self.seen(&solutions);
+                for ((&(number, placed), solution), own) in chunk.iter().zip(&solutions).zip(&seen) {
+                    let mut alone = vec![(solution, 1.0)];
                     if let Some(lifting) = self.lifting.filter(|_| case.people.is_some()) {
-                        alone.extend(lifting.opened_under(&own)?);
+                        alone.extend(lifting.opened_under(own)?);
                     }
                     let gives = give(self.net, self.plate, case, placed, &alone);
                     let beside: Vec<Sharp> = feet.iter().chain(&placed.beside).copied().collect();
@@ -215,7 +215,7 @@ impl<'a> Solved<'a> {
                         worst.gives(gives, number);
                         for from in &still.from {
                             let mut parts = lying(place, from);
-                            parts.push((&own, times, times * placed.at_rest));
+                            parts.push((own, times, times * placed.at_rest));
                             self.take(worst, parts, Some(number), &beside)?;
                         }
                     }
@@ -244,7 +244,7 @@ impl<'a> Solved<'a> {
         let pulls = match self.lifting {
             Some(lifting) => {
                 let pipes = self.top.supports.len();
-                Some(lifting.open(self.net, (self.plate, self.sampler), &mut parts, pipes)?)
+                Some(lifting.open(&mut parts, pipes)?)
             }
             None => None,
         };

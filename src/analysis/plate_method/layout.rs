@@ -37,6 +37,16 @@ pub(super) struct Stretch {
     posts: Vec<usize>,
 }
 
+/// How a plate is made: from nothing, or from one that is alike but for the core's stiffness, which spares work.
+#[derive(Clone, Copy)]
+pub(super) enum Made<'a> {
+    Anew,
+    /// Factored, for many loads.
+    LikeAnother(&'a Plate),
+    /// Not factored, for a few loads.
+    Beside(&'a Plate),
+}
+
 /// The top in plan.
 #[derive(Clone, Debug)]
 pub(super) struct Net {
@@ -123,13 +133,13 @@ impl Net {
             .collect()
     }
 
-    /// The plate with a share of the core's stiffness left; one that is alike but for that spares work.
+    /// The plate with a share of the core's stiffness left.
     pub(super) fn plate(
         &self,
         top: &Top,
         sections: &Sections,
         (degree, core_left): (Degree, Ratio),
-        alike: Option<&Plate>,
+        made: Made<'_>,
     ) -> Result<Plate, Mechanism> {
         let by_region: Vec<ShellStiffness> =
             self.regions.iter().map(|&region| shells::shell(top, sections.of(region), core_left)).collect();
@@ -156,9 +166,10 @@ impl Net {
             held: &held,
             beds: &beds,
         };
-        match alike {
-            Some(plate) => plate.of_other_stiffness(&model),
-            None => Plate::new(&model),
+        match made {
+            Made::Anew => Plate::new(&model),
+            Made::LikeAnother(plate) => plate.of_other_stiffness(&model),
+            Made::Beside(plate) => plate.beside(&model),
         }
     }
 
@@ -258,6 +269,10 @@ impl Net {
 
     pub(super) fn middle(&self, triangle: usize) -> Point {
         middle(&self.mesh, &self.mesh.triangles()[triangle])
+    }
+
+    pub(super) fn corners(&self, triangle: usize) -> [Point; 3] {
+        self.mesh.triangles()[triangle].map(|corner| self.mesh.nodes()[corner])
     }
 }
 

@@ -1,7 +1,5 @@
 //! A top that lifts off its pipes, where its fixings are known.
 
-use std::sync::OnceLock;
-
 use super::{
     HeldDown,
     layout::{Net, Stretch},
@@ -27,8 +25,8 @@ pub(super) type Part<'a> = (&'a Seen, f64, f64);
 /// Openings between a top and its pipes.
 pub(super) struct Lifting {
     contact: Contact,
-    /// By place that may open, once it has.
-    opened: Vec<OnceLock<Seen>>,
+    /// By place that may open: what it does by itself, open by 1 m.
+    opened: Vec<Seen>,
     /// By fixing: its pipe, and its place in the row.
     fixings: Vec<(usize, usize)>,
 }
@@ -91,31 +89,41 @@ impl Net {
         on_stretch.collect()
     }
 
-    /// What a solution does.
+    /// What solutions do, each by itself.
     pub(super) fn seen(
         &self,
         (plate, sampler): (&Plate, &Sampler),
         lifting: Option<&Lifting>,
-        solution: &Solution,
-    ) -> Seen {
-        let beds = 0..self.stretches.len();
-        Seen {
-            sampled: sampler.sample(plate, solution),
-            beds: beds.map(|bed| (plate.pushes(bed, solution), plate.beam_forces(bed, solution))).collect(),
+        solutions: &[Solution],
+    ) -> Vec<Seen> {
+        let seen = solutions.iter().zip(sampler.sample(plate, solutions)).map(|(solution, sampled)| Seen {
+            sampled,
+            beds: (0..self.stretches.len())
+                .map(|bed| (plate.pushes(bed, solution), plate.beam_forces(bed, solution)))
+                .collect(),
             pressing: lifting.map_or_else(Vec::new, |lifting| lifting.contact.pressing(plate, solution)),
-        }
+        });
+        seen.collect()
     }
 }
 
 impl Lifting {
     /// None where no pipe's fixings are known: it is then held down all along.
-    pub(super) fn new(top: &Top, net: &Net, plate: &Plate, core_left: Ratio) -> Option<Self> {
+    pub(super) fn new(top: &Top, net: &Net, (plate, sampler): (&Plate, &Sampler), core_left: Ratio) -> Option<Self> {
         let (loose, fixings) = net.loose(top, core_left);
         if loose.is_empty() {
             return None;
         }
         let contact = Contact::new(plate, &loose);
-        let opened = (0..contact.places()).map(|_| OnceLock::new()).collect();
+        let sampled = sampler.sample(plate, contact.opened()).into_iter();
+        let opened = sampled.enumerate().map(|(place, sampled)| Seen {
+            sampled,
+            beds: (0..net.stretches.len())
+                .map(|bed| (contact.pushes(plate, bed, place), contact.beam_forces(plate, bed, place)))
+                .collect(),
+            pressing: Vec::new(),
+        });
+        let opened = opened.collect();
         Some(Self { contact, opened, fixings })
     }
 
@@ -129,17 +137,11 @@ impl Lifting {
     pub(super) fn opened_under(&self, seen: &Seen) -> Result<Vec<(&Solution, f64)>, LiftsOff> {
         let openings = self.openings(&seen.pressing)?;
         let open = openings.iter().enumerate().filter(|(_, opening)| **opening > Length::default());
-        Ok(open.map(|(place, opening)| (self.contact.opened(place), opening.value)).collect())
+        Ok(open.map(|(place, opening)| (&self.contact.opened()[place], opening.value)).collect())
     }
 
     /// Adds what opens to what acts, and gives the pull of every fixing, pipe by pipe.
-    pub(super) fn open<'a>(
-        &'a self,
-        net: &Net,
-        seen_by: (&Plate, &Sampler),
-        parts: &mut Vec<Part<'a>>,
-        pipes: usize,
-    ) -> Result<Vec<Vec<Force>>, LiftsOff> {
+    pub(super) fn open<'a>(&'a self, parts: &mut Vec<Part<'a>>, pipes: usize) -> Result<Vec<Vec<Force>>, LiftsOff> {
         let openings = |factor: fn(&Part<'a>) -> f64| {
             let mut pressing = vec![Force::default(); self.contact.places()];
             for part in parts.iter() {
@@ -155,8 +157,7 @@ impl Lifting {
         let sag = if alike { strength.clone() } else { openings(|part| part.2)? };
         for (place, (strength, sag)) in strength.iter().zip(&sag).enumerate() {
             if *strength > Length::default() || *sag > Length::default() {
-                let seen = self.opened[place].get_or_init(|| self.alone(net, seen_by, place));
-                parts.push((seen, strength.value, sag.value));
+                parts.push((&self.opened[place], strength.value, sag.value));
             }
         }
         let mut pulls = vec![Vec::new(); pipes];
@@ -168,17 +169,6 @@ impl Lifting {
             of_pipe[number] = pull;
         }
         Ok(pulls)
-    }
-
-    /// What a place that opens by 1 m does.
-    fn alone(&self, net: &Net, (plate, sampler): (&Plate, &Sampler), place: usize) -> Seen {
-        let beds = 0..net.stretches.len();
-        let on_bed = |bed| (self.contact.pushes(plate, bed, place), self.contact.beam_forces(plate, bed, place));
-        Seen {
-            sampled: sampler.sample(plate, self.contact.opened(place)),
-            beds: beds.map(on_bed).collect(),
-            pressing: Vec::new(),
-        }
     }
 }
 

@@ -1,6 +1,6 @@
 //! Load cases as loads on the plate.
 
-use super::{layout::Net, wind};
+use super::{layout::Net, wind::Winds};
 use crate::{
     analysis::gear_action::GearAction,
     finite_element::{Load, Plate, Solution},
@@ -49,12 +49,12 @@ impl<'a> StillLoads<'a> {
         Self { top, net, plate }
     }
 
-    pub(super) fn solve(&self, cases: &[LoadCase], numbers: &[usize]) -> Vec<Still> {
+    pub(super) fn solve(&self, (cases, numbers): (&[LoadCase], &[usize]), winds: &Winds) -> Vec<Still> {
         let (mut loads, mut turns) = (Vec::new(), Vec::with_capacity(numbers.len()));
         for &number in numbers {
             let ways = GearAction::overturning(self.top, &cases[number]);
             turns.push(ways.len());
-            loads.push(self.still(&cases[number]));
+            loads.push(self.still(&cases[number], &|triangle| winds.on(number, triangle)));
             loads
                 .extend(ways.iter().flat_map(|moments| [Side::X, Side::Y].map(|side| self.overturning(moments, side))));
         }
@@ -72,12 +72,12 @@ impl<'a> StillLoads<'a> {
 
     /// Weight, wind and pressure. Heat is not among it: how far the pipes hold down a top that would bow hangs on the play
     /// of its fixings, which a line that holds all along does not have.
-    fn still(&self, case: &LoadCase) -> Load {
+    fn still(&self, case: &LoadCase, wind: &dyn Fn(usize) -> Pressure) -> Load {
         let masses = self.net.masses(self.top);
         let acceleration: Acceleration = gravity() * case.gravity;
         let pressure = |triangle: usize| {
             let weight: Pressure = masses[self.net.of_triangle[triangle]] * acceleration;
-            weight + case.pressure + wind::on_triangle(self.top, case, self.plate.corners(triangle))
+            weight + case.pressure + wind(triangle)
         };
         let mut load = Load::none(self.plate).pressed(self.plate, &pressure);
         for (place, mass) in self.net.rim_masses(self.top) {
@@ -198,7 +198,7 @@ fn middle([a, b, c]: [Point; 3]) -> Point {
 }
 
 #[expect(clippy::cast_precision_loss, reason = "some hundreds of points")]
-pub(super) fn count(points: &[Point]) -> f64 {
+pub(super) fn count<T>(points: &[T]) -> f64 {
     points.len().max(1) as f64
 }
 

@@ -31,9 +31,10 @@ use uom::si::ratio::ratio;
 
 use self::{
     envelope::Solved,
-    layout::Net,
+    layout::{Made, Net},
     lifting::Lifting,
     loads::{Still, StillLoads},
+    wind::Winds,
 };
 use super::{design_value::Knockdowns, line::Region, sections::Sections};
 use crate::{
@@ -163,7 +164,12 @@ impl PlateMethod {
         let pushed = all().any(|&number| buckling::is_pushed(&cases[number]));
         let crowned = top.crown > Length::default();
         let softest = alike.iter().map(|(left, _)| *left).fold(Ratio::from(f64::INFINITY), Ratio::min);
-        let first = |degree| Solver::new(top, sections, &net, (degree, swinging));
+        // The state in which most is solved for leads the others: where someone moves about.
+        let moves = |numbers: &[usize]| numbers.iter().any(|&number| cases[number].moves());
+        let leading = alike.iter().find(|(_, numbers)| moves(numbers)).map_or(swinging, |(left, _)| *left);
+        let lifts = net.holds(top).contains(&HeldDown::ByFixings);
+        let winds = Winds::new(top, &net, cases);
+        let first = |degree| Solver::new(top, sections, &net, (degree, leading));
         let (coarse, fine) = rayon::join(|| first(Degree::Three), || first(Degree::Four));
         let (coarse, fine) = (coarse.map_err(NoPlate::Mechanism)?, fine.map_err(NoPlate::Mechanism)?);
         // The softest core counts for all: a search for a mode takes longer than all people of a case.
@@ -171,12 +177,15 @@ impl PlateMethod {
             if !pushed && !crowned {
                 return Ok(None);
             }
-            let lower = net.plate(top, sections, (Degree::Two, softest), None)?;
-            let higher = coarse.state(softest)?;
+            let lower = net.plate(top, sections, (Degree::Two, softest), Made::Anew)?;
+            let higher = coarse.state(softest, true)?;
             Ok(Some(buckling::even_push(&lower, &higher)))
         };
         let modes = || {
-            let swinging = || frequency::first_frequency(top, &net, &coarse.plate).map(|swinging| swinging.frequency);
+            let swinging = || -> Result<Result<Frequency, NoMode>, Mechanism> {
+                let plate = coarse.state(swinging, true)?;
+                Ok(frequency::first_frequency(top, &net, &plate).map(|swinging| swinging.frequency))
+            };
             rayon::join(swinging, buckled)
         };
         let solve = || -> Result<Vec<OfState>, NoPlate> {
@@ -185,19 +194,20 @@ impl PlateMethod {
                 .filter(|(_, numbers)| !numbers.is_empty())
                 .map(|(left, numbers)| {
                     // The lower degree tries people everywhere; the higher only where that was worst for something.
-                    let lower = coarse.state(*left)?;
-                    let still = coarse.still(&lower, (cases, numbers));
+                    let many = lifts || moves(numbers);
+                    let lower = coarse.state(*left, many)?;
+                    let still = coarse.still(&lower, (cases, numbers), &winds);
                     let pressed: Vec<Pressed> = still
                         .iter()
                         .filter(|_| crowned)
                         .filter_map(|still| buckling::pressed(&net, &lower, still))
                         .collect();
-                    let lifting = Lifting::new(top, &net, &lower, *left);
+                    let lifting = Lifting::new(top, &net, (&lower, &coarse.sampler), *left);
                     let coarse = coarse.forces((&lower, lifting.as_ref()), &still, (cases, numbers), None)?;
                     let places: Vec<Point> = coarse.iter().flat_map(PlateForces::load_places).collect();
-                    let higher = fine.state(*left)?;
-                    let still = fine.still(&higher, (cases, numbers));
-                    let lifting = Lifting::new(top, &net, &higher, *left);
+                    let higher = fine.state(*left, many)?;
+                    let still = fine.still(&higher, (cases, numbers), &winds);
+                    let lifting = Lifting::new(top, &net, (&higher, &fine.sampler), *left);
                     let mut fine = fine.forces((&higher, lifting.as_ref()), &still, (cases, numbers), Some(&places))?;
                     coarse.iter().zip(&mut fine).for_each(|(coarse, fine)| fine.settle(coarse));
                     Ok((fine, pressed))
@@ -205,7 +215,7 @@ impl PlateMethod {
                 .collect()
         };
         let ((frequency, even_push), solved) = rayon::join(modes, solve);
-        let even_push = even_push.map_err(NoPlate::Mechanism)?;
+        let (frequency, even_push) = (frequency?, even_push?);
         let mut found = Vec::with_capacity(cases.len());
         let mut pressed = Vec::new();
         for (forces, own_pressed) in solved? {
@@ -232,13 +242,13 @@ impl PlateMethod {
 /// Forces of the cases of a state, and what presses a crown in them.
 type OfState = (Vec<PlateForces>, Vec<Pressed>);
 
-/// A top at one degree, in the state of its swinging: what all its states share, and what looks at it.
+/// A top at one degree, in the state that leads the others: what all its states share, and what looks at it.
 struct Solver<'a> {
     top: &'a Top,
     sections: &'a Sections,
     net: &'a Net,
     degree: Degree,
-    swinging: Ratio,
+    leading: Ratio,
     plate: Plate,
     sampler: Sampler,
     grouping: Grouping,
@@ -249,24 +259,25 @@ impl<'a> Solver<'a> {
         top: &'a Top,
         sections: &'a Sections,
         net: &'a Net,
-        (degree, swinging): (Degree, Ratio),
+        (degree, leading): (Degree, Ratio),
     ) -> Result<Self, Mechanism> {
-        let plate = net.plate(top, sections, (degree, swinging), None)?;
+        let plate = net.plate(top, sections, (degree, leading), Made::Anew)?;
         let sampler = net.sampler(top, &plate);
         let grouping = net.grouping(top, sections, &sampler);
-        Ok(Self { top, sections, net, degree, swinging, plate, sampler, grouping })
+        Ok(Self { top, sections, net, degree, leading, plate, sampler, grouping })
     }
 
-    /// The plate with a share of the core's stiffness left.
-    fn state(&self, left: Ratio) -> Result<Cow<'_, Plate>, Mechanism> {
-        if left == self.swinging {
+    /// The plate with a share of the core's stiffness left, for many loads or for a few.
+    fn state(&self, left: Ratio, many: bool) -> Result<Cow<'_, Plate>, Mechanism> {
+        if left == self.leading {
             return Ok(Cow::Borrowed(&self.plate));
         }
-        self.net.plate(self.top, self.sections, (self.degree, left), Some(&self.plate)).map(Cow::Owned)
+        let made = if many { Made::LikeAnother(&self.plate) } else { Made::Beside(&self.plate) };
+        self.net.plate(self.top, self.sections, (self.degree, left), made).map(Cow::Owned)
     }
 
-    fn still(&self, plate: &Plate, (cases, numbers): (&[LoadCase], &[usize])) -> Vec<Still> {
-        StillLoads::new(self.top, self.net, plate).solve(cases, numbers)
+    fn still(&self, plate: &Plate, cases: (&[LoadCase], &[usize]), winds: &Winds) -> Vec<Still> {
+        StillLoads::new(self.top, self.net, plate).solve(cases, winds)
     }
 
     /// Forces by case; what moves is tried everywhere, or at some places only.

@@ -18,13 +18,22 @@ pub(super) struct Placed {
     pub(super) at: Point,
     /// Where each person stands, or the hand holds on, with the distance within which its punching rules.
     pub(super) beside: Vec<Sharp>,
-    pub(super) load: Load,
+    /// Points on the top, each in its triangle, that bear the same force each.
+    points: Vec<(Point, usize)>,
+    each: Force,
     /// Of strength; sag is judged by people at rest.
     pub(super) at_rest: f64,
 }
 
+impl Placed {
+    pub(super) fn load(&self, plate: &Plate) -> Load {
+        let forces = self.points.iter();
+        forces.fold(Load::none(plate), |load, &(place, triangle)| load.with_force(plate, triangle, place, self.each))
+    }
+}
+
 /// What moves in a case, at every place where it is tried: people in rows of one up to all, or a hand at the rim.
-pub(super) fn placed(top: &Top, net: &Net, plate: &Plate, case: &LoadCase) -> Vec<Placed> {
+pub(super) fn placed(top: &Top, net: &Net, case: &LoadCase) -> Vec<Placed> {
     let criteria = &top.criteria;
     if let Some(people) = case.people {
         // From the outer skin a load spreads at 45 degrees to the mid-plane.
@@ -39,10 +48,11 @@ pub(super) fn placed(top: &Top, net: &Net, plate: &Plate, case: &LoadCase) -> Ve
                     let force = people.each * f64::from(u32::try_from(many).unwrap_or(1));
                     let beside: Vec<Sharp> =
                         row.iter().map(|&at| Sharp { at, radius: side / 2.0 + net.disc * 2.0 }).collect();
-                    all.extend(spread(net, plate, &feet, force).map(|load| Placed {
+                    all.extend(spread(net, &feet, force).map(|(points, each)| Placed {
                         at,
                         beside: beside.clone(),
-                        load,
+                        points,
+                        each,
                         at_rest,
                     }));
                 }
@@ -58,7 +68,8 @@ pub(super) fn placed(top: &Top, net: &Net, plate: &Plate, case: &LoadCase) -> Ve
             .filter_map(|at| {
                 let beside = vec![Sharp { at, radius: side / 2.0 + net.disc * 2.0 }];
                 // A grab is over at once: it is judged by strength alone.
-                spread(net, plate, &square(at, side, side), hand).map(|load| Placed { at, beside, load, at_rest: 0.0 })
+                let held = spread(net, &square(at, side, side), hand);
+                held.map(|(points, each)| Placed { at, beside, points, each, at_rest: 0.0 })
             })
             .collect();
     }
@@ -66,15 +77,11 @@ pub(super) fn placed(top: &Top, net: &Net, plate: &Plate, case: &LoadCase) -> Ve
 }
 
 /// A force spread over points, those off the top left out and their share given to the others.
-fn spread(net: &Net, plate: &Plate, points: &[Point], force: Force) -> Option<Load> {
-    let held: Vec<(Point, usize)> =
-        points.iter().filter_map(|&place| net.mesh.holding(place).map(|triangle| (place, triangle))).collect();
-    if held.is_empty() {
-        return None;
-    }
-    let kept: Vec<Point> = held.iter().map(|(place, _)| *place).collect();
-    let each = force / count(&kept);
-    Some(held.iter().fold(Load::none(plate), |load, &(place, triangle)| load.with_force(plate, triangle, place, each)))
+fn spread(net: &Net, points: &[Point], force: Force) -> Option<(Vec<(Point, usize)>, Force)> {
+    let on_top = points.iter().filter_map(|&place| net.mesh.holding(place).map(|triangle| (place, triangle)));
+    let points: Vec<(Point, usize)> = on_top.collect();
+    let each = force / count(&points);
+    (!points.is_empty()).then_some((points, each))
 }
 
 /// Places a twelfth of the smaller side apart, up to half a footprint from the rim.

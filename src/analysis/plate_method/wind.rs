@@ -1,25 +1,54 @@
 //! Wind on the plate: the zone that a place lies in, whatever the outline.
 
-use crate::{geometry::Point, load::wind::Zone, load_case::LoadCase, top::Top, units::Pressure};
+use super::layout::Net;
+use crate::{
+    geometry::Point,
+    load::wind::Zone,
+    load_case::{LoadCase, ZonePressure},
+    top::Top,
+    units::{Length, Pressure},
+};
 
 /// Parts that each side of a triangle is divided into to find how much of it lies in which zone: its square is the number
 /// of places that are looked at.
 const PARTS: u32 = 4;
 
-/// The wind on a triangle: the mean of its zones.
-pub(super) fn on_triangle(top: &Top, case: &LoadCase, corners: [Point; 3]) -> Pressure {
-    let (wind, places) = (case.wind, places(corners));
-    if wind.interior == wind.edge && wind.edge == wind.corner {
-        return wind.interior;
+/// The wind of every case on every triangle.
+pub(super) struct Winds(Vec<Vec<Pressure>>);
+
+impl Winds {
+    pub(super) fn new(top: &Top, net: &Net, cases: &[LoadCase]) -> Self {
+        // Cases mostly have zones of one width: how triangles lie in them is found once.
+        let mut known: Vec<(Length, Vec<[f64; 3]>)> = Vec::new();
+        let mut all = Vec::with_capacity(cases.len());
+        for LoadCase { zone, wind, .. } in cases {
+            if !known.iter().any(|(width, _)| width == zone) {
+                let triangles = 0..net.of_triangle.len();
+                known.push((*zone, triangles.map(|triangle| shares(top, *zone, net.corners(triangle))).collect()));
+            }
+            let of_width = known.iter().filter(|(width, _)| width == zone).flat_map(|(_, shares)| shares);
+            all.push(of_width.map(|shares| mean(*wind, *shares)).collect());
+        }
+        Self(all)
     }
-    let sum: Pressure = places
-        .map(|place| match zone(top, case, place) {
-            Zone::Interior => wind.interior,
-            Zone::Edge => wind.edge,
-            Zone::Corner => wind.corner,
-        })
-        .sum();
-    sum / f64::from(PARTS * PARTS)
+
+    pub(super) fn on(&self, case: usize, triangle: usize) -> Pressure {
+        self.0[case][triangle]
+    }
+}
+
+/// The wind of a triangle of which so much lies in each zone.
+fn mean(wind: ZonePressure, [interior, edge, corner]: [f64; 3]) -> Pressure {
+    wind.interior * interior + wind.edge * edge + wind.corner * corner
+}
+
+/// How much of a triangle lies in the interior, at edges and at corners.
+fn shares(top: &Top, width: Length, corners: [Point; 3]) -> [f64; 3] {
+    let mut shares = [0.0; 3];
+    for place in places(corners) {
+        shares[zone(top, width, place) as usize] += 1.0 / f64::from(PARTS * PARTS);
+    }
+    shares
 }
 
 /// The zone of a place: at an edge within the zone's width of a rim, be it that of a hole; at a corner within it of two
@@ -27,13 +56,11 @@ pub(super) fn on_triangle(top: &Top, case: &LoadCase, corners: [Point; 3]) -> Pr
 ///
 /// For a rectangle both are the two sides that meet at its corner. The rim of a hole has no corners: what loads those of
 /// a roof are the vortices that a wind over two edges rolls up, and before the rim of a hole lies panel.
-fn zone(top: &Top, case: &LoadCase, place: Point) -> Zone {
+fn zone(top: &Top, width: Length, place: Point) -> Zone {
     let outline = &top.outline;
     let [to_x, to_y] = [place.x.min(outline.length() - place.x), place.y.min(outline.width() - place.y)];
-    match Zone::of(outline.within_by(place), to_x.max(to_y), case.zone) {
-        Zone::Edge if outline.contour().turns_near(place, case.zone, top.criteria.wind_corner_turn.value) => {
-            Zone::Corner
-        }
+    match Zone::of(outline.within_by(place), to_x.max(to_y), width) {
+        Zone::Edge if outline.contour().turns_near(place, width, top.criteria.wind_corner_turn.value) => Zone::Corner,
         zone => zone,
     }
 }
@@ -60,9 +87,8 @@ mod tests {
     use crate::{
         geometry::{Contour, Corner},
         input::{NamedText, read_design, read_tables},
-        load_case::{OnGear, ZonePressure, load_cases},
+        load_case::{OnGear, load_cases},
         top::Outline,
-        units::Length,
     };
 
     fn m(metres: f64) -> Length {
@@ -99,7 +125,7 @@ mod tests {
             for place in all_over(&top) {
                 let [across, along] = [place.x.min(m(3.0) - place.x), place.y.min(m(width) - place.y)];
                 let expected = Zone::of(along.min(across), along.max(across), m(0.3));
-                assert_eq!(zone(&top, &case, place), expected, "{place:?}");
+                assert_eq!(zone(&top, case.zone, place), expected, "{place:?}");
             }
         }
     }
@@ -109,10 +135,10 @@ mod tests {
         let sharp = |x: f64, y: f64| Corner { at: point(x, y), radius: m(0.0) };
         let bow = [sharp(0.0, 0.0), sharp(2.0, 0.0), sharp(3.0, 1.0), sharp(2.0, 2.0), sharp(0.0, 2.0)];
         let (top, case) = blown(&Contour::polygon(&bow).unwrap());
-        assert_eq!(zone(&top, &case, point(2.7, 1.0)), Zone::Corner, "0.21 m from both sides of the bow");
-        assert_eq!(zone(&top, &case, point(2.0, 0.1)), Zone::Edge, "bends by 45 degrees and no more");
-        assert_eq!(zone(&top, &case, point(2.5, 0.6)), Zone::Edge);
-        assert_eq!(zone(&top, &case, point(1.5, 1.0)), Zone::Interior);
+        assert_eq!(zone(&top, case.zone, point(2.7, 1.0)), Zone::Corner, "0.21 m from both sides of the bow");
+        assert_eq!(zone(&top, case.zone, point(2.0, 0.1)), Zone::Edge, "bends by 45 degrees and no more");
+        assert_eq!(zone(&top, case.zone, point(2.5, 0.6)), Zone::Edge);
+        assert_eq!(zone(&top, case.zone, point(1.5, 1.0)), Zone::Interior);
     }
 
     #[test]
@@ -121,15 +147,15 @@ mod tests {
             let (sharp, case) = blown(&Contour::rectangle(m(3.0), m(2.0), [m(0.0); 4]).unwrap());
             let (round, _) = blown(&Contour::rectangle(m(3.0), m(2.0), [m(radius); 4]).unwrap());
             for place in all_over(&round) {
-                let [before, after] = [&sharp, &round].map(|top| zone(top, &case, place));
+                let [before, after] = [&sharp, &round].map(|top| zone(top, case.zone, place));
                 assert!(after >= before, "{radius}: {place:?} {before:?} {after:?}");
             }
         }
         // All of a small round end is corner, of a large disc nothing is.
         let (disc, case) = blown(&Contour::circle(point(1.0, 1.0), m(0.8)).unwrap());
-        assert_eq!(zone(&disc, &case, point(0.01, 0.4)), Zone::Corner);
+        assert_eq!(zone(&disc, case.zone, point(0.01, 0.4)), Zone::Corner);
         let (disc, case) = blown(&Contour::circle(point(1.0, 1.0), m(2.0)).unwrap());
-        assert_eq!(zone(&disc, &case, point(0.01, 1.0)), Zone::Edge);
+        assert_eq!(zone(&disc, case.zone, point(0.01, 1.0)), Zone::Edge);
     }
 
     #[test]
@@ -137,11 +163,12 @@ mod tests {
         let (top, case) = blown(&Contour::rectangle(m(3.0), m(2.0), [m(0.0); 4]).unwrap());
         // Its base of 0.8 m stands at the edge; 1 − (0.5 / 0.8)² = 39/64 of it lie within 0.3 m of that.
         let corners = [point(1.0, 0.0), point(2.0, 0.0), point(1.5, 0.8)];
-        let mean = on_triangle(&top, &case, corners).get::<pascal>();
+        let on_triangle = |corners| mean(case.wind, shares(&top, case.zone, corners)).get::<pascal>();
+        let mean = on_triangle(corners);
         let exact = 10.0 * 39.0 / 64.0 + 25.0 / 64.0;
         assert!((mean / exact - 1.0).abs() < 0.15, "{mean} {exact}");
         // One of 10 cm in a corner lies in its zone.
         let corners = [point(0.0, 0.0), point(0.1, 0.0), point(0.0, 0.1)];
-        assert!((on_triangle(&top, &case, corners).get::<pascal>() - 100.0).abs() < 1e-9);
+        assert!((on_triangle(corners) - 100.0).abs() < 1e-9);
     }
 }

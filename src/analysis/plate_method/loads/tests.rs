@@ -5,7 +5,7 @@ use uom::si::{acceleration::meter_per_second_squared, force::newton, length::met
 
 use super::*;
 use crate::{
-    analysis::sections::Sections,
+    analysis::{plate_method::layout::Made, sections::Sections},
     finite_element::Degree,
     geometry::{Axis, Contour},
     input::{NamedText, read_design, read_tables},
@@ -61,8 +61,8 @@ fn pushes(top: &Top, id: &str) -> Vec<[f64; 3]> {
     let number = cases.iter().position(|case| case.id == id).unwrap();
     let sections = Sections::new(top, &Axis::BOTH).unwrap();
     let net = Net::new(top, &sections, Ratio::new::<ratio>(1.0)).unwrap();
-    let plate = net.plate(top, &sections, (Degree::Two, Ratio::new::<ratio>(1.0)), None).unwrap();
-    let solved = StillLoads::new(top, &net, &plate).solve(&cases, &[number]);
+    let plate = net.plate(top, &sections, (Degree::Two, Ratio::new::<ratio>(1.0)), Made::Anew).unwrap();
+    let solved = StillLoads::new(top, &net, &plate).solve((&cases, &[number]), &Winds::new(top, &net, &cases));
     let sums = |solution: &Solution| {
         let all = (0..net.stretches.len()).flat_map(|bed| plate.pushes(bed, solution));
         all.fold([0.0; 3], |[force, along, across], push| {
