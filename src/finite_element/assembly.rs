@@ -258,7 +258,9 @@ impl Assembly {
         let mut all = Vec::with_capacity(on_sides * solutions.len());
         for solution in solutions {
             let values = &solution.borrow().values;
-            nodes.iter().for_each(|&node| all.extend_from_slice(&values[node * count..(node + 1) * count]));
+            for &node in nodes {
+                all.extend_from_slice(&values[node * count..(node + 1) * count]);
+            }
         }
         DMatrix::from_vec(on_sides, solutions.len(), all)
     }
