@@ -1,5 +1,7 @@
 //! Strips over pipes that meet: each place of the top is carried once.
 
+#![allow(clippy::unwrap_used)] // a test may panic
+
 use approx::assert_relative_eq;
 use skinspan::{
     analysis::{Analysis, DIVISIONS, Line, Role, StripForces},
