@@ -1,5 +1,7 @@
 //! The command line's words; nothing else knows `clap`.
 
+mod refused;
+
 use std::path::PathBuf;
 
 use clap::{Parser, Subcommand, ValueEnum};
@@ -19,7 +21,7 @@ use skinspan::{command::Request, material, units::System};
     after_help = "Start with:\n  skinspan new top.toml      write a commented design file\n  \
                   skinspan check top.toml    check it\n  skinspan explain core-shear  see what a check does"
 )]
-pub(crate) struct Cli {
+struct Cli {
     #[command(subcommand)]
     command: Command,
 }
@@ -155,8 +157,19 @@ impl From<Kind> for material::Kind {
     }
 }
 
+/// What the command line asks for, or why that is refused. Help and the version are printed at once.
+pub(crate) fn request() -> Result<Request, String> {
+    match Cli::try_parse() {
+        Ok(cli) => Ok(cli.into_request()),
+        Err(error) => match refused::words(&error) {
+            Some(words) => Err(words),
+            None => error.exit(),
+        },
+    }
+}
+
 impl Cli {
-    pub(crate) fn into_request(self) -> Request {
+    fn into_request(self) -> Request {
         match self.command {
             Command::Check { file, tables, units, hand, full, json, output } => {
                 Request::Check { file, tables, units: units.map(System::from), hand, full, json, output }

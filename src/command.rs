@@ -302,7 +302,7 @@ fn read_drawing(path: &Path) -> Result<NamedText, Unreadable> {
 fn read_bytes(path: &Path) -> Result<Vec<u8>, Unreadable> {
     fs::read(path).map_err(|error| Unreadable {
         cause: format!("cannot read {}: {}", path.display(), reason(&error)),
-        help: None,
+        help: (error.kind() == io::ErrorKind::IsADirectory).then_some("name a file that lies in it"),
         missing: error.kind() == io::ErrorKind::NotFound,
     })
 }
@@ -333,7 +333,12 @@ fn reason(error: &io::Error) -> String {
 }
 
 fn not_written(path: &Path, error: &io::Error) -> String {
-    format!("error: cannot write {}: {}\n", path.display(), reason(error))
+    let help = match error.kind() {
+        io::ErrorKind::NotFound | io::ErrorKind::NotADirectory => "help: make the folder first, or name another\n",
+        io::ErrorKind::IsADirectory => "help: name a file that lies in it\n",
+        _ => "",
+    };
+    format!("error: cannot write {}: {}\n{help}", path.display(), reason(error))
 }
 
 /// Whether two paths lead to one file that is there.

@@ -7,11 +7,16 @@ use std::{
     process::ExitCode,
 };
 
-use clap::Parser;
 use skinspan::command::{PAGE, run};
 
 fn main() -> ExitCode {
-    let request = cli::Cli::parse().into_request();
+    let request = match cli::request() {
+        Ok(request) => request,
+        Err(refused) => {
+            let _ = print(&mut anstream::stderr(), &refused);
+            return ExitCode::from(2);
+        }
+    };
     // Only the terminal that the report goes to counts: what goes to a pipe is the same wherever it is asked for.
     let width = terminal_size::terminal_size_of(io::stdout())
         .map_or(PAGE, |(terminal_size::Width(width), _)| usize::from(width));

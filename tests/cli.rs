@@ -99,7 +99,7 @@ fn files_that_cannot_be_read_are_named_with_the_cause() {
          help: `skinspan new none.toml` writes a file to start from\n"
     );
     #[cfg(unix)]
-    assert_eq!(message("."), "error: cannot read .: it is a folder\n");
+    assert_eq!(message("."), "error: cannot read .: it is a folder\nhelp: name a file that lies in it\n");
     assert_eq!(
         message("latin.toml"),
         "error: latin.toml is not a text file: line 2 (byte 23) is not UTF-8\nhelp: save it as UTF-8 text\n"
@@ -224,11 +224,17 @@ fn a_report_in_a_file_is_the_one_that_would_be_printed() {
 fn a_report_that_cannot_be_written_is_an_error() {
     let folder = tops("unwritable");
     let output = done(&folder, &["check", "holds.toml", "-o", "none/report.txt"], 2);
-    assert_eq!(err(&output), "error: cannot write none/report.txt: there is no such file or folder\n");
+    assert_eq!(
+        err(&output),
+        "error: cannot write none/report.txt: there is no such file or folder\nhelp: make the folder first, or name another\n"
+    );
     let output = done(&folder, &["check", "holds.toml", "-o", "holds.toml/report.txt"], 2);
     assert!(err(&output).starts_with("error: cannot write holds.toml/report.txt: "));
     #[cfg(unix)]
-    assert_eq!(err(&done(&folder, &["check", "holds.toml", "-o", "."], 2)), "error: cannot write .: it is a folder\n");
+    assert_eq!(
+        err(&done(&folder, &["check", "holds.toml", "-o", "."], 2)),
+        "error: cannot write .: it is a folder\nhelp: name a file that lies in it\n"
+    );
     done(&folder, &["check", "holds.toml", "-o", ""], 2);
 }
 
@@ -323,7 +329,7 @@ fn materials_are_chosen_by_text_and_kind() {
              help: `skinspan materials` lists all of it\n"
         );
     }
-    assert!(err(&done(&folder, &["materials", "--kind", "rope"], 2)).contains("core, fabric"));
+    assert!(err(&done(&folder, &["materials", "--kind", "rope"], 2)).contains("`core`, `fabric`"));
 }
 
 #[test]
@@ -549,7 +555,7 @@ fn help_says_how_to_start() {
     let bare = run(&folder, &[]);
     assert_eq!(bare.status.code(), Some(2));
     assert!(err(&bare).contains("skinspan new top.toml"));
-    assert!(err(&done(&folder, &["chek"], 2)).contains("'check'"));
+    assert!(err(&done(&folder, &["chek"], 2)).contains("did you mean `check`?"));
 }
 
 #[test]
@@ -712,4 +718,43 @@ fn a_top_that_is_refused_has_no_plate_and_says_why() {
     assert!(reason.contains("add a pipe that runs beside another along the same part of the top"), "{reason}");
     assert_eq!(report["reason"], reason);
     assert_eq!(report["checks"], Value::Array(Vec::new()));
+}
+
+#[test]
+fn a_command_line_that_asks_for_nothing_there_is_says_what_was_meant() {
+    let folder = folder("refused");
+    let option = "help: `skinspan check --help` tells what there is";
+    for (arguments, said) in [
+        (
+            ["chek", "top.toml"].as_slice(),
+            "error: there is no command `chek`\nhelp: did you mean `check`? `skinspan --help` tells what there is\n",
+        ),
+        (&["xyzzy"], "error: there is no command `xyzzy`\nhelp: `skinspan --help` tells what there is\n"),
+        (
+            &["check", "--hnd", "top.toml"],
+            "error: there is no option `--hnd` here\nhelp: did you mean `--hand`? `skinspan check --help` tells what there is\n",
+        ),
+        (&["check"], &format!("error: `<FILE>` is missing\n{option}\n")),
+        (&["check", "one.toml", "two.toml"], &format!("error: `two.toml` is one word too many\n{option}\n")),
+        (
+            &["check", "--units", "metric", "top.toml"],
+            &format!("error: --units <UNITS> takes one of `us`, `si`, not `metric`\n{option}\n"),
+        ),
+        (
+            &["check", "top.toml", "--units"],
+            &format!("error: --units <UNITS> says nothing: it takes one of `us`, `si`\n{option}\n"),
+        ),
+        (
+            &["check", "--json", "--full", "top.toml"],
+            &format!("error: --json and --full do not go together: leave one of them out\n{option}\n"),
+        ),
+        (&["check", "--json", "--json", "top.toml"], &format!("error: --json stands there twice\n{option}\n")),
+        (&["check", "."], "error: cannot read .: it is a folder\nhelp: name a file that lies in it\n"),
+        (
+            &["new", "nowhere/top.toml"],
+            "error: cannot write nowhere/top.toml: there is no such file or folder\nhelp: make the folder first, or name another\n",
+        ),
+    ] {
+        assert_eq!(err(&done(&folder, arguments, 2)), said, "{arguments:?}");
+    }
 }

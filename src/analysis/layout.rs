@@ -1,9 +1,11 @@
 //! Which way the strips run, and where they stand.
 
+use uom::si::length::micrometer;
+
 use crate::{
-    geometry::Axis,
+    geometry::{Axis, Crossing, Point},
     top::{Scope, Support, Top},
-    units::Length,
+    units::{Length, System, both},
 };
 
 /// How the frame carries the top.
@@ -33,12 +35,12 @@ pub struct StripLayout {
     pub from: Length,
     /// Last such station.
     pub to: Length,
-    /// Stations at which the set of pipes or the direction of one changes, `from` and `to` among them.
+    /// Stations at which the set of pipes or the direction of one changes or two of them meet, `from` and `to` among them.
     pub changes: Vec<Length>,
 }
 
 /// Why the hand method cannot carry the top.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum NoLayout {
     /// Fewer than two pipes or walls run side by side anywhere.
     TooFewPipes,
@@ -50,6 +52,15 @@ pub enum NoLayout {
         axis: Axis,
         /// Names of the pipes and walls.
         pipes: Vec<String>,
+    },
+    /// Two pipes meet where nothing else carries the strip.
+    Meet {
+        /// Their names.
+        pipes: [String; 2],
+        /// Where.
+        at: Point,
+        /// Units of the report.
+        units: System,
     },
 }
 
@@ -69,6 +80,14 @@ impl std::fmt::Display for NoLayout {
                 "strips {} over {} lose their second pipe part of the way; the hand method cannot carry them there",
                 axis.words(),
                 pipes.join(", ")
+            ),
+            Self::Meet { pipes: [one, other], at, units } => write!(
+                f,
+                "{one} and {other} meet at x {}, y {}, and nothing else carries the top there, so that a strip tips over that \
+                 one place: lead another pipe past it, or lead the two apart by half the sum of their diameters or more; where \
+                 one pipe is bent, write it as one `[[pipe]]` with all its corners",
+                both(at.x, *units),
+                both(at.y, *units)
             ),
         }
     }
@@ -111,8 +130,12 @@ fn strips(top: &Top, axis: Axis, pipes: Vec<usize>) -> Result<StripLayout, NoLay
     let line = axis.other();
     let mut changes: Vec<Length> =
         pipes.iter().flat_map(|&pipe| top.supports[pipe].along.points()).map(|point| point.along(line)).collect();
+    for (place, &pipe) in pipes.iter().enumerate() {
+        let beside = pipes[..place].iter().map(|&other| &top.supports[other].along);
+        changes.extend(beside.flat_map(|other| other.meets(&top.supports[pipe].along)).map(|at| at.along(line)));
+    }
     changes.sort_by(|a, b| a.value.total_cmp(&b.value));
-    changes.dedup_by(|a, b| (*a - *b).abs() < Length::new::<uom::si::length::micrometer>(1.0));
+    changes.dedup_by(|a, b| (*a - *b).abs() < Length::new::<micrometer>(1.0));
     let carried = |station: Length| {
         pipes.iter().map(|&pipe| top.supports[pipe].along.crossings(axis, station).len()).sum::<usize>() >= 2
     };
@@ -124,7 +147,48 @@ fn strips(top: &Top, axis: Axis, pipes: Vec<usize>) -> Result<StripLayout, NoLay
         return Err(NoLayout::Gap { axis, pipes: names });
     }
     let changes = changes[first..=last + 1].to_vec();
+    // Between changes pipes draw nearer evenly: they are nearest at one.
+    for &station in &changes {
+        let (apart, all) = (carriers(top, &pipes, axis, station), met_by(top, &pipes, axis, station));
+        if let ([_], [(one, met), (other, _), ..]) = (apart.as_slice(), all.as_slice()) {
+            let name = |pipe: &usize| top.supports[*pipe].name.clone();
+            let at = match axis {
+                Axis::X => Point { x: met.at, y: station },
+                Axis::Y => Point { x: station, y: met.at },
+            };
+            let pipes = [one.min(other), one.max(other)].map(name);
+            return Err(NoLayout::Meet { pipes, at, units: top.report });
+        }
+    }
     Ok(StripLayout { axis, pipes, from: changes[0], to: changes[changes.len() - 1], changes })
+}
+
+/// What carries a strip at a station, from its near end. Pipes that meet there carry it once: of two that touch, the one
+/// with the narrower seat, whose share is the greater pressure.
+pub(super) fn carriers(top: &Top, pipes: &[usize], axis: Axis, station: Length) -> Vec<(usize, Crossing)> {
+    let mut apart: Vec<(usize, Crossing)> = Vec::new();
+    for (pipe, met) in met_by(top, pipes, axis, station) {
+        let [thickness, width] = [top.supports[pipe].thickness(), top.supports[pipe].seat * met.obliqueness];
+        match apart.last_mut() {
+            Some((known, last))
+                if *known != pipe && met.at - last.at < (top.supports[*known].thickness() + thickness) / 2.0 =>
+            {
+                if width < top.supports[*known].seat * last.obliqueness {
+                    (*known, *last) = (pipe, met);
+                }
+            }
+            _ => apart.push((pipe, met)),
+        }
+    }
+    apart
+}
+
+/// Every place where a strip meets a pipe, from its near end.
+fn met_by(top: &Top, pipes: &[usize], axis: Axis, station: Length) -> Vec<(usize, Crossing)> {
+    let met = |&pipe: &usize| top.supports[pipe].along.crossings(axis, station).into_iter().map(move |met| (pipe, met));
+    let mut all: Vec<(usize, Crossing)> = pipes.iter().flat_map(met).collect();
+    all.sort_by(|(_, a), (_, b)| a.at.value.total_cmp(&b.at.value));
+    all
 }
 
 /// Whether pipes in both directions bound every bay on four sides.

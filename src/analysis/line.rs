@@ -7,7 +7,7 @@ pub use crossed::{backing_at, region_at};
 pub use over_end::{handed_on, rim_overhangs};
 
 use self::{crossed::pieces, over_end::end_overhang};
-use super::layout::StripLayout;
+use super::layout::{StripLayout, carriers};
 use crate::{
     geometry::{Axis, Point},
     top::Top,
@@ -243,21 +243,15 @@ fn same_but_for_station(a: &Line, b: &Line) -> bool {
 
 fn across(top: &Top, layout: &StripLayout, station: Length) -> Line {
     let side = layout.axis.other();
-    let mut seats: Vec<Seat> = layout
-        .pipes
-        .iter()
-        .flat_map(|&pipe| {
-            let met = top.supports[pipe].along.crossings(layout.axis, station);
-            let seat = top.supports[pipe].seat;
-            met.into_iter().map(move |met| Seat {
-                at: met.at,
-                pipe: Some(pipe),
-                width: seat * met.obliqueness,
-                obliqueness: met.obliqueness,
-            })
+    let seats: Vec<Seat> = carriers(top, &layout.pipes, layout.axis, station)
+        .into_iter()
+        .map(|(pipe, met)| Seat {
+            at: met.at,
+            pipe: Some(pipe),
+            width: top.supports[pipe].seat * met.obliqueness,
+            obliqueness: met.obliqueness,
         })
         .collect();
-    seats.sort_by(|a, b| a.at.value.total_cmp(&b.at.value));
     let at_end = station == layout.from || station == layout.to;
     // Gear is carried by a strip of some width: all that stands so near counts whole.
     let bay = seats.windows(2).map(|pair| pair[1].at - pair[0].at).fold(Length::default(), Length::max);

@@ -30,7 +30,7 @@ impl Check for TipSag {
 
     fn on_plate(&self) -> Option<OnPlate> {
         Some(OnPlate {
-            formula: "w (1 + ε) ≤ limit · c, or the limit of a floor, twice: w against the frame at rest, the pipes' own sag in it, and c the distance to the nearest post of a pipe that bends or to a rigid pipe; and w against the nearest pipe, its sag taken off, and c the distance to that; c no less than the limit of a floor over that of a tip",
+            formula: "w (1 + ε) ≤ limit · c, or the limit underfoot, twice: w against the frame at rest, the pipes' own sag in it, and c the distance to the nearest post of a pipe that bends or to a rigid pipe; and w against the nearest pipe, its sag taken off, and c the distance to that; c no less than the limit underfoot over that of a tip",
             limits: limits_on_plate!(
                 "a limit of use, by common practice; pipes without wall, alloy or two posts are rigid"
             ),

@@ -174,6 +174,28 @@ impl Polyline {
         if x1 - x0 >= y1 - y0 { Axis::X } else { Axis::Y }
     }
 
+    /// Every place where it meets another line, be it with an end; pieces that run side by side have no single place and
+    /// give none.
+    ///
+    /// ```
+    /// use skinspan::{geometry::{Point, Polyline}, units::Length};
+    /// use uom::si::length::meter;
+    /// let m = Length::new::<meter>;
+    /// let line = |points: [(f64, f64); 2]| {
+    ///     Polyline::new(points.map(|(x, y)| Point { x: m(x), y: m(y) }).to_vec()).expect("two points")
+    /// };
+    /// let rising = line([(0.0, 0.0), (2.0, 1.0)]);
+    /// assert_eq!(rising.meets(&line([(0.0, 1.0), (2.0, 0.0)])), [Point { x: m(1.0), y: m(0.5) }]);
+    /// assert_eq!(rising.meets(&line([(2.0, 1.0), (3.0, 0.0)])), [Point { x: m(2.0), y: m(1.0) }]);
+    /// assert!(rising.meets(&line([(0.0, 0.5), (2.0, 1.5)])).is_empty());
+    /// ```
+    #[must_use]
+    pub fn meets(&self, other: &Self) -> Vec<Point> {
+        let pieces = |line: &'_ Self| line.0.windows(2).map(|pair| [pair[0], pair[1]]).collect::<Vec<_>>();
+        let others = pieces(other);
+        pieces(self).into_iter().flat_map(|one| others.iter().filter_map(move |&two| meeting(one, two))).collect()
+    }
+
     /// Every place where the straight line that runs in direction `line` at `station` of the other coordinate meets this
     /// one, in the order of this one; a pipe that is bent back or closed is met more than once.
     ///
@@ -198,6 +220,17 @@ impl Polyline {
         }
         found
     }
+}
+
+/// The place where two straight pieces meet.
+fn meeting(one: [Point; 2], two: [Point; 2]) -> Option<Point> {
+    let way = |[from, to]: [Point; 2]| [to.x - from.x, to.y - from.y];
+    let ([ax, ay], [bx, by], [dx, dy]) = (way(one), way(two), way([one[0], two[0]]));
+    let turned = ax * by - ay * bx;
+    // Side by side the shares are no numbers, and no number lies in a range.
+    let on = |share: Ratio| (0.0..=1.0).contains(&share.value);
+    let (share, of_two): (Ratio, Ratio) = ((dx * by - dy * bx) / turned, (dx * ay - dy * ax) / turned);
+    (on(share) && on(of_two)).then(|| Point { x: one[0].x + ax * share, y: one[0].y + ay * share })
 }
 
 #[cfg(test)]

@@ -8,7 +8,7 @@ use super::{
     fastened::{read_pattern, read_row},
     fixing::Fixings,
     gear::{held_by_foot, read_foot},
-    outline::{beside, where_it_is, words},
+    outline::{beside, where_it_is, within_panel, words},
     problem::Problem,
     reader::Room,
     standing::{read_standing, stand_apart},
@@ -83,6 +83,7 @@ fn read_pipe(
     (outline, fixings): (Option<&Outline>, &Fixings),
 ) -> Option<Support> {
     let outside = room.required::<Length>("outside", Sign::Positive, "\"2 in\"");
+    let outside = within_panel(&room, outside, outline);
     let wall = room.quantity::<Length>("wall", Sign::Positive);
     if let (Some(outside), Some(wall)) = (&outside, &wall)
         && wall.value > outside.value / 2.0
@@ -93,6 +94,7 @@ fn read_pipe(
         );
     }
     let seat = room.quantity::<Length>("seat", Sign::Positive);
+    let seat = within_panel(&room, seat, outline);
     let alloy = room.text("alloy").and_then(|given| match table.alloy(&given.value) {
         Ok(alloy) => Some(alloy.clone()),
         Err(name) => {
@@ -106,7 +108,10 @@ fn read_pipe(
         (&along, posts.iter().find(|post| along.as_ref().is_some_and(|line| post.value > line.length())))
         && along.points().len() >= 2
     {
-        room.report(Problem::at(post.range.clone(), "a post stands beyond the end of its pipe"));
+        room.report(Problem::at(post.range.clone(), "a post stands beyond the end of its pipe").help(format!(
+            "the pipe is {} long, and places of posts are measured along it from its first point",
+            room.both(along.length())
+        )));
     }
     let fastened = read_row((&room, "pipe"), along.as_ref(), fixings);
     let pipe = || {
@@ -132,6 +137,7 @@ fn read_pipe(
 fn read_wall(room: Room<'_>, name: String, (outline, fixings): (Option<&Outline>, &Fixings)) -> Option<Support> {
     // A wall has no diameter to take a share of.
     let seat = room.required::<Length>("seat", Sign::Positive, "\"30 mm\"");
+    let seat = within_panel(&room, seat, outline);
     let edges = [("hinged", WallEdge::Hinged), ("clamped", WallEdge::Clamped)];
     let edge = room.choice("edge", &edges).map_or(WallEdge::Hinged, |given| given.value);
     let along = read_line(&room, outline);

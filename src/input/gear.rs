@@ -5,7 +5,7 @@ use uom::si::{f64::Area, ratio::ratio};
 use super::{
     fastened::read_pattern,
     fixing::Fixings,
-    outline::{beside, where_it_is, words},
+    outline::{beside, panel_is, where_it_is, words},
     problem::Problem,
     reader::{Given, Room},
     unknown_name,
@@ -52,6 +52,7 @@ fn read_one(
             );
         }
     }
+    let foot = foot.filter(|foot| smaller_than_panel(&room, foot, outline));
     let fastened = read_pattern(&room, fixings);
     if let (Some(foot), Some(Some(fastened))) = (&foot, &fastened) {
         held_by_foot(&room, foot, fastened);
@@ -85,12 +86,11 @@ fn read_one(
 pub(super) fn read_foot(room: &Room<'_>, key: &'static str) -> Option<Foot> {
     room.missing_or(key, "\"8 in\"", ", or `{ diameter = \"9 in\" }` or `{ length = \"9 in\", width = \"4 in\" }`");
     let Some(foot) = room.room_or_text(key) else {
-        let side = room.quantity::<Length>(key, Sign::Positive)?.value;
+        let side = room.quantity_or::<Length>(key, Sign::Positive, "")?.value;
         return Some(Foot::Rectangle { length: side, width: side });
     };
-    let diameter = foot.quantity::<Length>("diameter", Sign::Positive);
-    let length = foot.quantity::<Length>("length", Sign::Positive);
-    let width = foot.quantity::<Length>("width", Sign::Positive);
+    let size = |key| foot.quantity_or::<Length>(key, Sign::Positive, "");
+    let [diameter, length, width] = ["diameter", "length", "width"].map(size);
     let [round, long, wide] = ["diameter", "length", "width"].map(|key| foot.value(key).is_some());
     let problem = foot
         .problem("is a disc or a rectangle")
@@ -218,6 +218,17 @@ fn read_given(room: &Room<'_>) -> Vec<GivenForce> {
             }
         })
         .collect()
+}
+
+/// Whether the foot is smaller than the panel that it stands on; reports one that is not.
+fn smaller_than_panel(room: &Room<'_>, foot: &Foot, outline: Option<&Outline>) -> bool {
+    let (Some(outline), [length, width]) = (outline, foot.sizes()) else { return true };
+    let fits = length <= outline.length() && width <= outline.width();
+    if !fits {
+        let range = room.value("footing").map_or(0..0, toml::Spanned::span);
+        room.report(Problem::at(range, "this is larger than the panel").help(panel_is(room, outline)));
+    }
+    fits
 }
 
 /// Fixings stand in the foot that they hold.

@@ -157,7 +157,10 @@ fn parse(file: &NamedText) -> Result<toml::Spanned<DeTable<'_>>, FileProblems> {
                 message if message.starts_with("invalid boolean") => {
                     problem.help("a text or a quantity stands in quotation marks")
                 }
-                _ => problem,
+                _ => problem.help(
+                    "a line is `key = value` or a header such as `[top]` or `[[pipe]]`; a list may go on over more lines until \
+                     its `]`",
+                ),
             }
         })
         .collect();

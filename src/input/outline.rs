@@ -102,8 +102,7 @@ fn read_rectangle<'d>(room: &Room<'_>, scope: Scope) -> Option<Read<'d>> {
             room.without(key).help(format!("write for example `{key} = \"{example}\"`")),
         );
     }
-    let length = room.quantity::<Length>("length", Sign::Positive);
-    let width = room.quantity::<Length>("width", Sign::Positive);
+    let [length, width] = ["length", "width"].map(|key| room.quantity_or::<Length>(key, Sign::Positive, ""));
     let radii = read_radii(room);
     let (length, width) = (length?, width?);
     sized(room, scope, &[(length.value, &length.range), (width.value, &width.range)])?;
@@ -255,6 +254,28 @@ fn begins_at_zero(room: &Room<'_>, low: Point, range: &Range<usize>) -> Option<(
 /// A place in words.
 pub(super) fn words(room: &Room<'_>, at: Point) -> String {
     format!("{}, {}", room.both(at.x), room.both(at.y))
+}
+
+/// A length no larger than the panel that it lies on; one that is larger is reported: a slip in its unit.
+pub(super) fn within_panel(
+    room: &Room<'_>,
+    given: Option<Given<Length>>,
+    outline: Option<&Outline>,
+) -> Option<Given<Length>> {
+    let given = given?;
+    if let Some(outline) = outline
+        && given.value > outline.length().max(outline.width())
+    {
+        let problem = Problem::at(given.range, "this is larger than the panel");
+        room.report(problem.help(panel_is(room, outline)));
+        return None;
+    }
+    Some(given)
+}
+
+/// How large the panel is, in words.
+pub(super) fn panel_is(room: &Room<'_>, outline: &Outline) -> String {
+    format!("the panel is {} by {}: is the unit right?", room.both(outline.length()), room.both(outline.width()))
 }
 
 /// How far a top runs, in words.

@@ -123,6 +123,10 @@ impl<'a> Room<'a> {
             return Some(count);
         }
         let problem = Problem::at(value.span(), format!("`{key}` is a whole number from {least} to {most}"));
+        let whole = match value.get_ref() {
+            DeValue::Integer(digits) => decimal(digits).parse::<i128>().ok(),
+            _ => None,
+        };
         self.report(match value.get_ref() {
             DeValue::String(text)
                 if text.trim().parse::<usize>().is_ok_and(|count| (least..=most).contains(&count)) =>
@@ -132,7 +136,11 @@ impl<'a> Room<'a> {
             DeValue::String(text) if text == "none" && least == 0 => {
                 problem.help("did you mean `0`?").patch(value.span(), "0")
             }
-            _ => problem,
+            _ => problem.help(match whole {
+                Some(whole) if whole > 0 => format!("it is {most} at the most"),
+                Some(_) if least > 0 => format!("it is {least} at the least"),
+                _ => format!("write for example `{key} = {}`", least.max(1)),
+            }),
         });
         None
     }
@@ -190,13 +198,19 @@ impl<'a> Room<'a> {
         None
     }
 
+    /// What may be left out.
     pub(crate) fn quantity<Q: Dimensioned>(&self, key: &'static str, sign: Sign) -> Option<Given<Q>> {
-        quantity(self.value(key)?, key, sign, self.sink)
+        self.quantity_or(key, sign, &format!(", or leave `{key}` out"))
+    }
+
+    /// As [`Room::quantity`]; `or` says what to do where it is zero and must be more.
+    pub(crate) fn quantity_or<Q: Dimensioned>(&self, key: &'static str, sign: Sign, or: &str) -> Option<Given<Q>> {
+        quantity(self.value(key)?, key, (sign, or), self.sink)
     }
 
     pub(crate) fn required<Q: Dimensioned>(&self, key: &'static str, sign: Sign, example: &str) -> Option<Given<Q>> {
         self.missing(key, example);
-        self.quantity(key, sign)
+        self.quantity_or(key, sign, "")
     }
 
     /// Whether this is the file itself, whose tables have headers of one word.
@@ -293,7 +307,7 @@ impl<'a> Room<'a> {
 
     pub(crate) fn quantities<Q: Dimensioned>(&self, key: &'static str, sign: Sign) -> Option<Vec<Given<Q>>> {
         let DeValue::Array(items) = self.list(key)?.get_ref() else { return None };
-        Some(items.iter().filter_map(|item| quantity(item, key, sign, self.sink)).collect())
+        Some(items.iter().filter_map(|item| quantity(item, key, (sign, ""), self.sink)).collect())
     }
 
     /// A place on the top, `["30 in", "38 in"]`.
@@ -377,7 +391,7 @@ impl<'a> Room<'a> {
 pub(crate) fn quantity<Q: Dimensioned>(
     value: &Spanned<DeValue<'_>>,
     key: &str,
-    sign: Sign,
+    (sign, or): (Sign, &str),
     sink: &Sink,
 ) -> Option<Given<Q>> {
     let range = value.span();
@@ -387,16 +401,17 @@ pub(crate) fn quantity<Q: Dimensioned>(
         DeValue::Integer(number) => decimal(number),
         DeValue::Float(number) => number.to_string(),
         other => {
-            sink.report(Problem::at(
-                range,
-                format!("`{key}` is {} in quotation marks, but {} stands here", Q::ARTICLE, kind(other)),
-            ));
+            let due = format!("`{key}` is {} in quotation marks, but {} stands here", Q::ARTICLE, kind(other));
+            sink.report(Problem::at(range, due).help(in_quotation_marks(&units::example::<Q>())));
             return None;
         }
     };
     match units::parse_signed::<Q>(&text, sign, &format!("`{key}`")) {
         Ok(value) => Some(Given { value, text, range }),
-        Err(error) => {
+        Err(mut error) => {
+            if units::parse::<Q>(&text).is_ok_and(|written| written.si() == 0.0) {
+                error.help = error.help.map(|help| help + or);
+            }
             sink.report(fault(value, &text, error));
             None
         }
@@ -450,7 +465,7 @@ fn point(items: &DeArray<'_>, range: &Range<usize>, sink: &Sink) -> Option<Point
         );
         return None;
     }
-    let mut coordinates = items.iter().map(|item| quantity::<Length>(item, "a coordinate", Sign::Any, sink));
+    let mut coordinates = items.iter().map(|item| quantity::<Length>(item, "a coordinate", (Sign::Any, ""), sink));
     let (x, y) = (coordinates.next().flatten(), coordinates.next().flatten());
     Some(Point { x: x?.value, y: y?.value })
 }
@@ -467,7 +482,7 @@ fn corner(item: &Spanned<DeValue<'_>>, usual: Length, sink: &Sink) -> Option<Giv
         sink.report(due("this list".to_owned()));
         return None;
     };
-    let [x, y] = [x, y].map(|item| quantity::<Length>(item, "a coordinate", Sign::Any, sink));
+    let [x, y] = [x, y].map(|item| quantity::<Length>(item, "a coordinate", (Sign::Any, ""), sink));
     let radius = match rounding.map(|rounding| (rounding, rounding.get_ref())) {
         None => Some(usual),
         Some((place, DeValue::Table(table))) => {

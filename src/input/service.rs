@@ -3,6 +3,8 @@
 // A file says a value, says that there is none, or says nothing readable: three states, and the outer `None` is the fault.
 #![allow(clippy::option_option)]
 
+use uom::si::angle::degree;
+
 use super::{
     problem::Problem,
     reader::{Given, Room},
@@ -79,7 +81,8 @@ fn or_none<Q: Dimensioned>(room: &Room<'_>, key: &'static str, example: &str) ->
     if matches!(value.get_ref(), toml::de::DeValue::String(text) if text == "none") {
         return Some(None);
     }
-    room.quantity::<Q>(key, Sign::Positive).map(|given| Some(given.value))
+    let never = format!(", or `{key} = \"none\"` if that will never happen");
+    room.quantity_or::<Q>(key, Sign::Positive, &never).map(|given| Some(given.value))
 }
 
 fn read_slam(room: &Room<'_>, criteria: &Criteria) -> Option<Slam> {
@@ -91,16 +94,27 @@ fn read_slam(room: &Room<'_>, criteria: &Criteria) -> Option<Slam> {
     }
 }
 
+/// An angle of a hull; one of 90 degrees or more is a slip in its unit.
+fn below_right_angle(room: &Room<'_>, key: &str, given: Option<Given<Angle>>) -> Option<Angle> {
+    let given = given?;
+    if given.value >= Angle::new::<degree>(90.0) {
+        let problem = Problem::at(given.range, format!("`{key}` of a boat is below 90 degrees"));
+        room.report(problem.help("is the unit right?"));
+        return None;
+    }
+    Some(given.value)
+}
+
 fn read_boat(room: Room<'_>, criteria: &Criteria) -> Option<Slam> {
     fn value<Q>(given: Option<Given<Q>>) -> Option<Q> {
         given.map(|given| given.value)
     }
     let waterline = value(room.required::<Length>("waterline", Sign::Positive, "\"23 ft\""));
     let beam = value(room.required::<Length>("beam", Sign::Positive, "\"7 ft 6 in\""));
-    let deadrise = value(room.required::<Angle>("deadrise", Sign::NotNegative, "\"20 deg\""));
+    let deadrise = below_right_angle(&room, "deadrise", room.required("deadrise", Sign::NotNegative, "\"20 deg\""));
     let mass = value(room.required::<Mass>("mass", Sign::Positive, "\"7000 lb\""));
     let speed = value(room.required::<Velocity>("speed", Sign::Positive, "\"28 kn\""));
-    let trim = value(room.required::<Angle>("trim", Sign::Positive, "\"4 deg\""));
+    let trim = below_right_angle(&room, "trim", room.required("trim", Sign::Positive, "\"4 deg\""));
     let waves = value(room.required::<Length>("waves", Sign::Positive, "\"2 ft\""));
     let ahead = value(room.required::<Length>("ahead", Sign::Any, "\"2 ft\""));
     let water = value(room.quantity::<MassDensity>("water", Sign::Positive));

@@ -12,7 +12,7 @@ use super::{
     frame::read_line,
     hole::{beside_holes, clear_of_holes},
     layer::{Layup, Process, not_a_fibre_content, read_layer},
-    outline::read_outline,
+    outline::{read_outline, within_panel},
     problem::Problem,
     reader::{Given, Room},
     unknown_name,
@@ -89,7 +89,7 @@ pub(super) fn read_panel(
     let crown = whole.then(|| room.quantity::<Length>("crown", Sign::NotNegative)).flatten();
     let crown = read_crown(&room, crown, outline.as_ref(), criteria.shallow_crown.value);
     let (outer, inner, resin_retention) = read_skins(&room, table);
-    let (core, core_thickness) = read_core(&room, table);
+    let (core, core_thickness) = read_core(&room, table, outline.as_ref());
     let edge = if whole { read_edge(&room, table, outline.as_ref()) } else { Some(None) };
     room.close();
     Panel { outline, crown, outer, inner, resin_retention, core, core_thickness, edge }
@@ -155,10 +155,11 @@ fn read_skins(
     (schedules[0].take(), inner, resin.map(|resin| resin.hot_retention.clone()))
 }
 
-fn read_core(top: &Room<'_>, table: &MaterialTable) -> (Option<CoreSheet>, Option<Length>) {
+fn read_core(top: &Room<'_>, table: &MaterialTable, outline: Option<&Outline>) -> (Option<CoreSheet>, Option<Length>) {
     top.missing("core", "{ material = \"pvc-foam\", density = \"5 lb/ft3\", thickness = \"1 in\" }");
     let Some(room) = top.room("core") else { return (None, None) };
     let thickness = room.required::<Length>("thickness", Sign::Positive, "\"1 in\"");
+    let thickness = within_panel(&room, thickness, outline);
     let density = room.required::<MassDensity>("density", Sign::Positive, "\"5 lb/ft3\"");
     room.missing("material", "\"pvc-foam\"");
     let family = room.text("material").and_then(|given| match table.core(&given.value) {
@@ -237,6 +238,7 @@ pub(super) fn read_inlays(
     let backings = root.rooms("backing").into_iter().enumerate().filter_map(|(index, room)| {
         let name = room.text("name").map_or_else(|| format!("backing {}", index + 1), |given| given.value);
         let width = room.required::<Length>("width", Sign::Positive, "\"4 in\"");
+        let width = within_panel(&room, width, outline);
         room.missing("material", "\"plywood-fir\"");
         let board = room.text("material").and_then(|given| match table.board(&given.value) {
             Ok(board) => Some(board.clone()),

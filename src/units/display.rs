@@ -56,13 +56,13 @@ pub fn both<Q: Dimensioned>(quantity: Q, system: System) -> String {
     if first == second { first } else { format!("{first} ({second})") }
 }
 
-/// As [`both`], for what must not be passed: rounded down in either system.
+/// As [`both`], for what is set by hand and must not be passed: three digits, rounded down in either system.
 ///
 /// ```
 /// use skinspan::units::{System, Torque, both, both_at_most, parse};
 /// let torque = parse::<Torque>("3.6678 N.m")?;
 /// assert_eq!(both(torque, System::Si), "3.668 N·m (32.46 lbf·in)");
-/// assert_eq!(both_at_most(torque, System::Si), "3.667 N·m (32.46 lbf·in)");
+/// assert_eq!(both_at_most(torque, System::Si), "3.66 N·m (32.4 lbf·in)");
 /// # Ok::<(), skinspan::units::ParseError>(())
 /// ```
 #[must_use]
@@ -148,18 +148,15 @@ fn significant(value: f64, decimals: usize) -> String {
     unsigned_zero(text)
 }
 
-/// As [`significant`], but not above the value.
+/// Three digits, which is what a wrench is set by, and not above the value.
 fn at_most(value: f64, decimals: usize) -> String {
-    let nearest = significant(value, decimals);
-    let read = nearest.parse::<f64>().unwrap_or(value);
-    // One part in 10⁹ is what a product may lose.
-    if read <= value + value.abs() * 1e-9 {
-        return nearest;
-    }
     let scientific = format!("{value:.3e}");
     let exponent = scientific.split_once('e').and_then(|(_, exponent)| exponent.parse::<i32>().ok()).unwrap_or(0);
-    let last = (3 - exponent).min(i32::try_from(decimals).unwrap_or(i32::MAX));
-    significant(read - 10f64.powi(-last), decimals)
+    let last = (2 - exponent).min(i32::try_from(decimals).unwrap_or(i32::MAX));
+    let scale = 10f64.powi(last);
+    // One part in 10⁹ is what a product may lose.
+    let most = (value * scale + value.abs() * scale * 1e-9).floor() / scale;
+    unsigned_zero(format!("{most:.*}", usize::try_from(last).unwrap_or(0)))
 }
 
 /// `-0.00` is nothing that anyone measured.
@@ -208,9 +205,12 @@ mod tests {
                 let (down, near) = (at_most(value, decimals), significant(value, decimals));
                 let (down, near) = (down.parse::<f64>().unwrap_or(f64::NAN), near.parse::<f64>().unwrap_or(f64::NAN));
                 assert!(down <= value * (1.0 + 1e-9), "{value}: {down}");
-                // No coarser than rounding would be, but where a digit more begins.
+                // Three digits of value are left, or all decimals that there are.
                 let last = 10f64.powi(-i32::try_from(decimals).unwrap_or(0));
-                assert!((near - down).abs() <= (value * 1.1e-3).max(last * 1.001), "{value} {decimals}: {down} {near}");
+                assert!(
+                    (near - down).abs() <= (value * 1.01e-2).max(last * 1.001),
+                    "{value} {decimals}: {down} {near}"
+                );
             }
         }
         let torque = |text: &str| parse::<Torque>(text).unwrap_or_else(|error| unreachable!("{error}"));

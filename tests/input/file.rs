@@ -13,6 +13,8 @@ error: this is not TOML: key with no value, expected `=`
   |
 3 | top
   |    ^
+  |
+help: a line is `key = value` or a header such as `[top]` or `[[pipe]]`; a list may go on over more lines until its `]`
 ",
     );
     says(
@@ -24,6 +26,8 @@ error: this is not TOML: invalid basic string, expected `"`
   |
 1 | title = "Top
   |             ^
+  |
+help: a line is `key = value` or a header such as `[top]` or `[[pipe]]`; a list may go on over more lines until its `]`
 "#,
     );
     says(

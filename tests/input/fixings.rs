@@ -395,6 +395,8 @@ error: `circle` is a whole number from 1 to 400
    |
 23 | fixings = { fixing = "bolts", circle = 0, diameter = "200 mm" }
    |                                        ^
+   |
+help: it is 1 at the least
 "#,
     );
     says(
@@ -423,6 +425,8 @@ error: `circle` is a whole number from 1 to 400
    |
 23 | fixings = { fixing = "bolts", circle = "none", diameter = "200 mm" }
    |                                        ^^^^^^
+   |
+help: write for example `circle = 1`
 "#,
     );
     says(
@@ -434,6 +438,8 @@ error: `circle` is a whole number from 1 to 400
    |
 23 | fixings = { fixing = "bolts", circle = 401, diameter = "200 mm" }
    |                                        ^^^
+   |
+help: it is 400 at the most
 "#,
     );
     says(
@@ -458,6 +464,8 @@ error: `row` is a whole number from 1 to 400
    |
 23 | fixings = { fixing = "bolts", row = 0, pitch = "50 mm" }
    |                                     ^
+   |
+help: it is 1 at the least
 "#,
     );
     says(
@@ -703,6 +711,12 @@ error: `side` cannot be negative
    |
 24 | given = [{ side = "-200 N", height = "300 mm" }]
    |                    ^^^^^^
+   |
+help: did you mean `200 N`?
+   |
+24 - given = [{ side = "-200 N", height = "300 mm" }]
+24 + given = [{ side = "200 N", height = "300 mm" }]
+   |
 "#,
     );
     says(

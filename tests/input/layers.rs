@@ -292,6 +292,12 @@ error: the thickness of a coat cannot be negative
   |
 9 |     "gelcoat -0.5 mm",
   |              ^^^^^^^
+  |
+help: did you mean `0.5 mm`?
+  |
+9 -     "gelcoat -0.5 mm",
+9 +     "gelcoat 0.5 mm",
+  |
 "#,
     );
     says(

@@ -76,6 +76,8 @@ error: a post stands beyond the end of its pipe
    |
 35 | posts = ["8 in", "100 in"]
    |                  ^^^^^^^^
+   |
+help: the pipe is 96.0 in (2438 mm) long, and places of posts are measured along it from its first point
 "#,
     );
     says(

@@ -16,6 +16,7 @@ mod panel;
 mod quantities;
 mod service;
 mod several;
+mod sizes;
 mod standing;
 mod tables;
 

@@ -86,6 +86,12 @@ error: `thickness` cannot be negative
    |
 14 | core = { material = "pvc-foam", density = "5 lb/ft3", thickness = "-1 in" }
    |                                                                    ^^^^^
+   |
+help: did you mean `1 in`?
+   |
+14 - core = { material = "pvc-foam", density = "5 lb/ft3", thickness = "-1 in" }
+14 + core = { material = "pvc-foam", density = "5 lb/ft3", thickness = "1 in" }
+   |
 "#,
     );
     says(
@@ -97,6 +103,8 @@ error: `thickness` cannot be zero
    |
 14 | core = { material = "pvc-foam", density = "5 lb/ft3", thickness = "0 in" }
    |                                                                    ^^^^
+   |
+help: write more than zero
 "#,
     );
     says(
@@ -134,18 +142,26 @@ error: `thickness` is a length in quotation marks, but true or false stands here
    |
 14 | core = { material = "pvc-foam", density = "5 lb/ft3", thickness = true }
    |                                                                   ^^^^
+   |
+help: write a number and a unit, for example `"12 mm"` or `"12 in"`
 "#,
     );
     says(
         "drag = 0.6",
         "drag = -0.6",
-        r"
+        r#"
 error: `drag` cannot be negative
   --> top.toml:49:8
    |
 49 | drag = -0.6
    |        ^^^^
-",
+   |
+help: did you mean `"0.6"`?
+   |
+49 - drag = -0.6
+49 + drag = "0.6"
+   |
+"#,
     );
     says(
         "mass = \"22 lb\"",

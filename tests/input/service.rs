@@ -40,6 +40,8 @@ error: `people` is a whole number from 0 to 4
    |
 56 | people = 1.5
    |          ^^^
+   |
+help: write for example `people = 1`
 ",
     );
     says(
@@ -85,6 +87,8 @@ error: `people` is a whole number from 0 to 4
    |
 56 | people = 12
    |          ^^
+   |
+help: it is 4 at the most
 ",
     );
     says(

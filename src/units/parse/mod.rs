@@ -70,7 +70,7 @@ pub fn parse<Q: Dimensioned>(text: &str) -> Result<Q, ParseError> {
 /// ```
 /// use skinspan::units::{Length, Sign, parse_signed};
 /// let error = parse_signed::<Length>("-3 mm", Sign::Positive, "a thickness").unwrap_err();
-/// assert_eq!(error.message, "a thickness cannot be negative");
+/// assert_eq!(error.to_string(), "a thickness cannot be negative; did you mean `3 mm`?");
 /// ```
 pub fn parse_signed<Q: Dimensioned>(text: &str, sign: Sign, what: &str) -> Result<Q, ParseError> {
     let quantity = parse::<Q>(text)?;
@@ -80,7 +80,24 @@ pub fn parse_signed<Q: Dimensioned>(text: &str, sign: Sign, what: &str) -> Resul
         _ => return Ok(quantity),
     };
     let start = text.len() - text.trim_start().len();
-    Err(ParseError::new(start..text.trim_end().len(), format!("{what} cannot be {fault}")))
+    let error = ParseError::new(start..text.trim_end().len(), format!("{what} cannot be {fault}"));
+    Err(match text[start..].strip_prefix(number::is_dash) {
+        Some(positive) if quantity.si() < 0.0 => error.offer(text, start..text.len() - positive.trim_start().len(), ""),
+        _ => error.help("write more than zero"),
+    })
+}
+
+/// How such a quantity is written, as an advice.
+///
+/// # Examples
+///
+/// ```
+/// use skinspan::units::{Length, example};
+/// assert_eq!(example::<Length>(), "write a number and a unit, for example `12 mm` or `12 in`");
+/// ```
+#[must_use]
+pub fn example<Q: Dimensioned>() -> String {
+    guess::example(Q::ENTRY)
 }
 
 /// Reads a quantity at the start of a text and tells how many bytes it took.
