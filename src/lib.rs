@@ -3,6 +3,7 @@
 pub mod advice;
 pub mod analysis;
 pub mod check;
+pub mod choice;
 pub mod closed_form;
 pub mod command;
 pub mod criteria;

@@ -117,11 +117,25 @@ impl<'a> Analysis<'a> {
     ///
     /// Says in words why the hand method cannot be used on this top. Then nothing has been checked, and nothing passes.
     pub fn new(top: &'a Top, divisions: usize) -> Result<Self, String> {
+        let mut analysis = Self::under(top, divisions, &|_| true)?;
+        analysis.mounts = mount::mounts(top);
+        analysis.fixing_forces();
+        Ok(analysis)
+    }
+
+    /// Analyses the top without its fixings under some of its load cases alone. What fails here fails in the whole analysis;
+    /// what passes may not.
+    ///
+    /// # Errors
+    ///
+    /// As for [`Analysis::new`].
+    pub fn under(top: &'a Top, divisions: usize, wanted: &dyn Fn(&LoadCase) -> bool) -> Result<Self, String> {
         let least = top.outline.length().min(top.outline.width());
         let (mut cases, ruled_out) = load_cases(&top.service, &top.criteria, least, on_gear(top));
         if top.scope == Scope::Patch {
             cases.retain(LoadCase::works_on_gear);
         }
+        cases.retain(wanted);
         let layout = layout::layout(top).map_err(|none| none.to_string())?;
         let sun = hot_top(top.service.sun, &top.criteria);
         let mut knockdowns: Vec<(State, Knockdowns<'a>)> = Vec::with_capacity(8);
@@ -168,14 +182,13 @@ impl<'a> Analysis<'a> {
             bays: Vec::new(),
             plates: Vec::new(),
             below_gear: top.gear.iter().map(|gear| line::region_at(top, gear.at)).collect(),
-            mounts: mount::mounts(top),
+            mounts: Vec::new(),
             mount_forces: Vec::new(),
             open_mounts: Vec::new(),
             pipe_loads: Vec::new(),
             whole: None,
         };
         analysis.forces(divisions)?;
-        analysis.fixing_forces();
         Ok(analysis)
     }
 

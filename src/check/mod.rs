@@ -15,6 +15,7 @@ mod pipe_bending;
 mod place;
 mod ply_failure;
 mod sag;
+mod settled;
 mod shear_crimping;
 mod skin_bending;
 mod skin_indentation;
@@ -30,6 +31,7 @@ pub use on_plate::OnPlate;
 pub use outcome::{Method, Outcome, Outcomes};
 pub use pipe_bending::stronger_pipe;
 pub use place::{Part, Place};
+pub use settled::settled;
 pub use verdict::{Finding, Term, Verdict};
 
 use crate::{analysis::Analysis, source::Citation, top::Scope};
@@ -134,11 +136,17 @@ pub fn run(analysis: &Analysis<'_>) -> Vec<Outcome> {
         if analysis.top.scope == Scope::Patch && check.subject() == Subject::Top {
             continue;
         }
-        let mut own = Outcomes::new(number, analysis);
-        check.evaluate(analysis, &mut own);
-        outcomes.extend(own.into_vec());
+        outcomes.extend(run_one(number, analysis));
     }
     worst_first(outcomes)
+}
+
+/// Runs one check, by its place in [`CHECKS`]; its worst outcome under each case.
+#[must_use]
+pub fn run_one(number: usize, analysis: &Analysis<'_>) -> Vec<Outcome> {
+    let mut own = Outcomes::new(number, analysis);
+    CHECKS[number].evaluate(analysis, &mut own);
+    own.into_vec()
 }
 
 /// By weight, then by check and case. Keys are sorted, not the outcomes, which are large.

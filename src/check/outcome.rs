@@ -1,6 +1,6 @@
 //! What a check found, case by case: the worst of many places.
 
-use super::{Finding, OnPlate, Part, Place, Verdict};
+use super::{Finding, Measure, OnPlate, Part, Place, Verdict};
 use crate::{
     analysis::{Analysis, LARGER},
     units::Ratio,
@@ -64,6 +64,16 @@ impl Outcome {
             Verdict::Compared(finding) => Some(finding.utilisation),
             Verdict::NotEvaluated(_) => None,
         }
+    }
+
+    /// What the plate method says that it may be off by.
+    #[must_use]
+    pub fn numerical_error(&self) -> Option<Ratio> {
+        let Verdict::Compared(finding) = &self.verdict else { return None };
+        finding.terms.iter().find_map(|term| match term.value {
+            Measure::Ratio(error) if self.method == Method::Plate && term.symbol == "ε" => Some(error),
+            _ => None,
+        })
     }
 
     /// What it weighs in a list that has the worst first: failures by their utilisation, then what could not be

@@ -5,7 +5,7 @@ use uom::si::ratio::ratio;
 use super::Report;
 use crate::{
     analysis::{Analysis, MountOn, PipeModel, PlateMethod},
-    check::{CHECKS, Measure, Method, Outcome, Part, Subject, Verdict},
+    check::{CHECKS, Method, Outcome, Part, Subject},
     units::Ratio,
 };
 
@@ -45,18 +45,9 @@ pub fn beside<'a>(report: &'a Report<'_>) -> Vec<Beside<'a>> {
         .filter_map(|check| {
             let (hand, plate) = (worst(check, Method::Hand)?, worst(check, Method::Plate)?);
             let reason = reason(analysis, plate_method, hand, plate);
-            Some(Beside { check, hand, plate, error: error(plate), reason })
+            Some(Beside { check, hand, plate, error: plate.numerical_error(), reason })
         })
         .collect()
-}
-
-/// What the plate method says that an outcome may be off by.
-pub(super) fn error(plate: &Outcome) -> Option<Ratio> {
-    let Verdict::Compared(finding) = &plate.verdict else { return None };
-    finding.terms.iter().find_map(|term| match term.value {
-        Measure::Ratio(error) if term.symbol == "ε" => Some(error),
-        _ => None,
-    })
 }
 
 fn reason(analysis: &Analysis<'_>, method: &PlateMethod, hand: &Outcome, plate: &Outcome) -> Option<String> {

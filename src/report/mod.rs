@@ -29,7 +29,7 @@ pub use text::to_text;
 use crate::{
     advice::{Advice, Fitting, Remedy, advise, fittings, left_by_plate, savings},
     analysis::{Analysis, DIVISIONS},
-    check::{CHECKS, Method, Outcome, run},
+    check::{CHECKS, Outcome, run, settled},
     material::MaterialTable,
     top::Top,
 };
@@ -66,26 +66,6 @@ pub struct Report<'a> {
     pub fittings: Vec<Fitting>,
     /// What the hand method's utilisations may be off by.
     pub hand_error: HandError,
-}
-
-/// What the plate method may be off by in what governs; above it the triangles are cut finer.
-const SETTLED: f64 = 0.01;
-
-/// How often they are: a round takes more than twice as long as the one before.
-const ROUNDS: usize = 1;
-
-/// An analysis whose governing demand is settled, or that has been refined as often as may be.
-fn settled(mut analysis: Analysis<'_>) -> Analysis<'_> {
-    for _ in 0..ROUNDS {
-        let unsettled = |worst: &Outcome| {
-            worst.method == Method::Plate && methods::error(worst).is_some_and(|error| error.value > SETTLED)
-        };
-        if !run(&analysis).first().is_some_and(unsettled) {
-            break;
-        }
-        analysis = analysis.with_finer_plate();
-    }
-    analysis
 }
 
 impl<'a> Report<'a> {

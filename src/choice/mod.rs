@@ -1,0 +1,13 @@
+//! What one can buy, judged on the real top: every core, thickness and pair of skins of a space, which of them hold, and
+//! what no other of these beats.
+
+mod grid;
+mod search;
+mod space;
+mod step;
+mod witness;
+
+pub use grid::{Cell, Grid};
+pub use search::{Chosen, Fate, Found, Tally, Watch, choose};
+pub use space::{Candidate, Limits, MOST_CANDIDATES, Order, Space, TooMany};
+pub use step::{Beside, Step};

@@ -1,0 +1,376 @@
+//! The search: from the lightest up, so that what holds rules out all that is heavier and no thinner.
+
+use rayon::prelude::*;
+use uom::si::ratio::ratio;
+
+use super::{
+    grid::Grid,
+    space::{Candidate, Order, Space, misfit},
+    step::Step,
+    witness::{Witnesses, fails},
+};
+use crate::{
+    analysis::{Analysis, DIVISIONS},
+    check::{CHECKS, Measure, Method, Outcome, Verdict, run, settled},
+    top::Top,
+    units::{Length, Mass, Ratio},
+};
+
+/// Candidates that are looked at together; what a batch has taught rules out in the next.
+const AT_ONCE: usize = 256;
+
+/// Somebody who waits.
+pub trait Watch: Sync {
+    /// How many of how many have been looked at, and how many of them are shown.
+    fn at(&self, looked_at: usize, of: usize, shown: usize);
+    /// Whether to stop with what there is.
+    fn stops(&self) -> bool;
+}
+
+/// What became of candidates.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Fate {
+    /// Holds by both methods, and no other that holds is as light and as thin.
+    Shown,
+    /// One that holds is as light and as thin.
+    Beaten,
+    /// Heavier or thicker than the file allows.
+    OverLimit,
+    /// Something does not go in: what.
+    Misfit(&'static str),
+    /// A check fails.
+    Fails {
+        /// The check, as its place in [`CHECKS`].
+        check: usize,
+        /// By which method.
+        method: Method,
+        /// Whether one load case alone told.
+        at_a_glance: bool,
+    },
+    /// A check could not be made, as its place in [`CHECKS`]; none where nothing could be.
+    Open(Option<usize>),
+    /// The search was stopped before.
+    NotLookedAt,
+}
+
+/// How many had a fate.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Tally {
+    /// The fate.
+    pub fate: Fate,
+    /// How many.
+    pub count: usize,
+}
+
+/// A top that was looked at by both methods.
+#[derive(Clone, Debug)]
+pub struct Found {
+    /// Which of the space; none for one that is none of it.
+    pub candidate: Option<Candidate>,
+    /// Of the bare top.
+    pub mass: Mass,
+    /// Skins and core.
+    pub thickness: Length,
+    /// Whether all checks were made and pass.
+    pub holds: bool,
+    /// The outcome that is used most; none where nothing could be checked.
+    pub governs: Option<Outcome>,
+    /// Title of its load case.
+    pub case: Option<String>,
+    /// How far it is used by the hand method, at most.
+    pub by_hand: Option<Ratio>,
+    /// How far it is used by the plate method, at most.
+    pub by_plate: Option<Ratio>,
+    /// The largest sag of its shape, by either method.
+    pub sag: Option<Length>,
+}
+
+/// What a search came to.
+#[derive(Clone, Debug)]
+pub struct Chosen {
+    /// How many candidates there are.
+    pub of: usize,
+    /// Those that hold and that none other beats in weight and thickness, in the order that was asked for.
+    pub found: Vec<Found>,
+    /// The top as the file has it.
+    pub own: Found,
+    /// What became of how many, most first.
+    pub tally: Vec<Tally>,
+    /// What every core makes of the skins of the file, by the hand method.
+    pub grids: Vec<Grid>,
+    /// What one step more or less makes of the first of those found; of the file's own where none was.
+    pub steps: Vec<Step>,
+    /// Whether it was stopped.
+    pub stopped: bool,
+}
+
+/// Looks at every candidate of a space, so far as that takes.
+///
+/// From the lightest up, each is either beaten by one that holds and is as light and as thin; ruled out by a load case that
+/// ruled out others; or goes through the whole hand method, and, where that passes it, through the whole plate method.
+/// Only what both pass is shown.
+#[must_use]
+pub fn choose(top: &Top, space: &Space, watch: &dyn Watch) -> Chosen {
+    let sizes = Sizes::of(top, space);
+    let mut order: Vec<(Mass, Length, usize)> = (0..space.len())
+        .into_par_iter()
+        .map(|number| {
+            let candidate = space.candidate(number);
+            (sizes.mass(candidate), sizes.thickness(candidate), number)
+        })
+        .collect();
+    order.par_sort_unstable_by(|a, b| {
+        a.0.value.total_cmp(&b.0.value).then(a.1.value.total_cmp(&b.1.value)).then(a.2.cmp(&b.2))
+    });
+    let mut search = Search {
+        top,
+        space,
+        found: Vec::new(),
+        tally: Vec::new(),
+        hand: Witnesses::default(),
+        plate: Witnesses::default(),
+    };
+    let (mut looked_at, mut stopped) = (0, false);
+    for batch in order.chunks(AT_ONCE) {
+        watch.at(looked_at, order.len(), search.found.len());
+        if watch.stops() {
+            stopped = true;
+            break;
+        }
+        stopped = search.batch(batch, watch);
+        if stopped {
+            break;
+        }
+        looked_at += batch.len();
+    }
+    let counted: usize = search.tally.iter().map(|tally| tally.count).sum();
+    if counted < order.len() {
+        search.tally.push(Tally { fate: Fate::NotLookedAt, count: order.len() - counted });
+    }
+    let Search { mut found, mut tally, .. } = search;
+    watch.at(counted, order.len(), found.len());
+    tally.sort_by_key(|tally| std::cmp::Reverse(tally.count));
+    match space.order {
+        Order::Weight => {}
+        Order::Thickness => found.sort_by(|a, b| a.thickness.value.total_cmp(&b.thickness.value)),
+        Order::Sag => {
+            let sag = |found: &Found| found.sag.map_or(f64::INFINITY, |sag| sag.value);
+            found.sort_by(|a, b| sag(a).total_cmp(&sag(b)));
+        }
+    }
+    let own = looked_at_whole(top, space.place_of(top)).0;
+    let first = found.first().and_then(|first| first.candidate).map(|first| space.top(top, first));
+    let steps = Step::all(first.as_ref().unwrap_or(top), space);
+    Chosen { of: order.len(), found, own, tally, grids: Grid::all(top, space), steps, stopped }
+}
+
+/// Weights and thicknesses: each part adds its own.
+struct Sizes {
+    cores: Vec<(Mass, Length)>,
+    skins: [Vec<(Mass, Length)>; 2],
+}
+
+impl Sizes {
+    fn of(top: &Top, space: &Space) -> Self {
+        let bare = |top: &Top| (top.weight().bare, top.thickness());
+        let without = bare(top);
+        let over = |(mass, thickness): (Mass, Length)| (mass - without.0, thickness - without.1);
+        let cores = space.cores.iter().map(|core| bare(&Top { core: core.clone(), ..top.clone() }));
+        let outer = space.outer.iter().map(|outer| over(bare(&Top { outer: outer.clone(), ..top.clone() })));
+        let inner = space.inner.iter().map(|inner| over(bare(&Top { inner: inner.clone(), ..top.clone() })));
+        Self { cores: cores.collect(), skins: [outer.collect(), inner.collect()] }
+    }
+
+    fn mass(&self, of: Candidate) -> Mass {
+        self.cores[of.core].0 + self.skins[0][of.outer].0 + self.skins[1][of.inner].0
+    }
+
+    fn thickness(&self, of: Candidate) -> Length {
+        self.cores[of.core].1 + self.skins[0][of.outer].1 + self.skins[1][of.inner].1
+    }
+}
+
+struct Search<'a> {
+    top: &'a Top,
+    space: &'a Space,
+    found: Vec<Found>,
+    tally: Vec<Tally>,
+    hand: Witnesses,
+    plate: Witnesses,
+}
+
+/// What the hand method says of a candidate.
+enum ByHand {
+    Over(Fate),
+    /// Fails in the whole analysis: the worst, with the name of its case.
+    Fails {
+        check: usize,
+        case: Option<&'static str>,
+    },
+    /// Fails as others did.
+    AtAGlance {
+        check: usize,
+        case: &'static str,
+    },
+    Holds,
+}
+
+impl Search<'_> {
+    /// Whether one that holds is as light and as thin: what comes later is no lighter.
+    fn is_beaten(&self, thickness: Length) -> bool {
+        self.found.iter().any(|found| found.thickness <= thickness)
+    }
+
+    fn count(&mut self, fate: Fate) {
+        match self.tally.iter_mut().find(|known| known.fate == fate) {
+            Some(known) => known.count += 1,
+            None => self.tally.push(Tally { fate, count: 1 }),
+        }
+    }
+
+    /// Whether it was stopped.
+    fn batch(&mut self, batch: &[(Mass, Length, usize)], watch: &dyn Watch) -> bool {
+        let limits = self.space.limits;
+        let mut left = Vec::with_capacity(batch.len());
+        for &(mass, thickness, number) in batch {
+            if limits.mass.is_some_and(|most| mass > most) || limits.thickness.is_some_and(|most| thickness > most) {
+                self.count(Fate::OverLimit);
+            } else if self.is_beaten(thickness) {
+                self.count(Fate::Beaten);
+            } else {
+                left.push((thickness, self.space.candidate(number)));
+            }
+        }
+        let said: Vec<ByHand> = left.par_iter().map(|&(_, candidate)| self.by_hand(candidate)).collect();
+        for ((thickness, candidate), said) in left.into_iter().zip(said) {
+            let fate = match said {
+                ByHand::Over(fate) => fate,
+                ByHand::Fails { check, case } => {
+                    if let Some(case) = case {
+                        self.hand.count(check, case);
+                    }
+                    Fate::Fails { check, method: Method::Hand, at_a_glance: false }
+                }
+                ByHand::AtAGlance { check, case } => {
+                    self.hand.count(check, case);
+                    Fate::Fails { check, method: Method::Hand, at_a_glance: true }
+                }
+                ByHand::Holds if self.is_beaten(thickness) => Fate::Beaten,
+                ByHand::Holds => {
+                    if watch.stops() {
+                        return true;
+                    }
+                    self.by_plate(candidate)
+                }
+            };
+            self.count(fate);
+        }
+        false
+    }
+
+    fn by_hand(&self, candidate: Candidate) -> ByHand {
+        let top = self.space.top(self.top, candidate);
+        if let Some(why) = misfit(&top) {
+            return ByHand::Over(Fate::Misfit(why));
+        }
+        if let Some(witness) = self.hand.rule_out(&top, false) {
+            return ByHand::AtAGlance { check: witness.check, case: witness.case };
+        }
+        let Ok(analysis) = Analysis::new(&top, DIVISIONS) else { return ByHand::Over(Fate::Open(None)) };
+        let outcomes = run(&analysis);
+        let Some(worst) = outcomes.first() else { return ByHand::Over(Fate::Open(None)) };
+        if fails(worst) {
+            return ByHand::Fails { check: worst.check, case: Witnesses::case_of(worst, &analysis) };
+        }
+        // What could not be made comes after what fails and before what passes.
+        if !worst.passes() {
+            return ByHand::Over(Fate::Open(Some(worst.check)));
+        }
+        if !analysis.open_cases.is_empty() {
+            return ByHand::Over(Fate::Open(None));
+        }
+        ByHand::Holds
+    }
+
+    fn by_plate(&mut self, candidate: Candidate) -> Fate {
+        let top = self.space.top(self.top, candidate);
+        if let Some(witness) = self.plate.rule_out(&top, true) {
+            self.plate.count(witness.check, witness.case);
+            return Fate::Fails { check: witness.check, method: Method::Plate, at_a_glance: true };
+        }
+        let (found, witness) = looked_at_whole(&top, Some(candidate));
+        if let Some((check, case)) = witness {
+            self.plate.count(check, case);
+        }
+        if found.holds {
+            self.found.push(found);
+            return Fate::Shown;
+        }
+        match found.governs {
+            Some(worst) if fails(&worst) => {
+                Fate::Fails { check: worst.check, method: worst.method, at_a_glance: false }
+            }
+            worst => Fate::Open(worst.map(|worst| worst.check)),
+        }
+    }
+}
+
+/// By both methods, with what rules out others like it.
+fn looked_at_whole(top: &Top, candidate: Option<Candidate>) -> (Found, Option<(usize, &'static str)>) {
+    let nothing = Found {
+        candidate,
+        mass: top.weight().bare,
+        thickness: top.thickness(),
+        holds: false,
+        governs: None,
+        case: None,
+        by_hand: None,
+        by_plate: None,
+        sag: None,
+    };
+    let Ok(analysis) = Analysis::new(top, DIVISIONS) else { return (nothing, None) };
+    let analysis = settled(analysis.with_plate_method());
+    let outcomes = run(&analysis);
+    let used = |method: Method| {
+        let own = outcomes.iter().filter(|outcome| outcome.method == method).filter_map(Outcome::utilisation);
+        own.max_by(|a, b| a.value.total_cmp(&b.value))
+    };
+    let solved = analysis.whole.as_ref().is_none_or(Result::is_ok);
+    let holds =
+        solved && analysis.open_cases.is_empty() && !outcomes.is_empty() && outcomes.iter().all(Outcome::passes);
+    let worst = outcomes.first();
+    let witness = worst.and_then(|worst| Some((worst.check, Witnesses::case_of(worst, &analysis)?)));
+    let found = Found {
+        holds,
+        governs: worst.cloned(),
+        case: worst.and_then(|worst| worst.case).map(|case| analysis.cases[case].title.clone()),
+        by_hand: used(Method::Hand),
+        by_plate: used(Method::Plate),
+        sag: largest_sag(&outcomes),
+        ..nothing
+    };
+    (found, witness)
+}
+
+/// The largest deflection that is compared as a sag.
+fn largest_sag(outcomes: &[Outcome]) -> Option<Length> {
+    let sags = outcomes.iter().filter_map(|outcome| match &outcome.verdict {
+        Verdict::Compared(finding) if CHECKS[outcome.check].id().ends_with("sag") => match finding.demand {
+            Measure::Length(sag) => Some(sag),
+            _ => None,
+        },
+        _ => None,
+    });
+    sags.max_by(|a, b| a.get::<uom::si::length::meter>().total_cmp(&b.get::<uom::si::length::meter>()))
+}
+
+/// How far the worst of the hand method is used, infinite where a check could not be made.
+pub(super) fn used_by_hand(top: &Top) -> Option<(Ratio, usize)> {
+    if misfit(top).is_some() {
+        return None;
+    }
+    let analysis = Analysis::new(top, DIVISIONS).ok()?;
+    let outcomes = run(&analysis);
+    let worst = outcomes.first()?;
+    Some((worst.utilisation().unwrap_or_else(|| Ratio::new::<ratio>(f64::INFINITY)), worst.check))
+}

@@ -1,0 +1,220 @@
+//! The space of a choice: cores with their thicknesses, outer skins, inner skins.
+
+use crate::{
+    material::CoreFamily,
+    top::{CoreSheet, Hold, Schedule, SkinLayer, Top},
+    units::{Length, Mass, MassDensity},
+};
+
+/// What the answers are ordered by.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub enum Order {
+    /// The lightest first.
+    #[default]
+    Weight,
+    /// The thinnest first.
+    Thickness,
+    /// The one that sags least first.
+    Sag,
+}
+
+/// What an answer may not exceed.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+pub struct Limits {
+    /// Skins and core together.
+    pub thickness: Option<Length>,
+    /// The bare top.
+    pub mass: Option<Mass>,
+}
+
+/// One of a space: places in its lists.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub struct Candidate {
+    /// The core with its thickness.
+    pub core: usize,
+    /// The outer skin.
+    pub outer: usize,
+    /// The inner skin.
+    pub inner: usize,
+}
+
+/// All that one could lay up.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Space {
+    /// Cores, each in one density and thickness: family by family, density by density.
+    pub cores: Vec<CoreSheet>,
+    /// Outer skins.
+    pub outer: Vec<Schedule>,
+    /// Inner skins.
+    pub inner: Vec<Schedule>,
+    /// What an answer may not exceed.
+    pub limits: Limits,
+    /// What comes first.
+    pub order: Order,
+}
+
+/// More than a machine looks at while one waits.
+pub const MOST_CANDIDATES: usize = 5_000_000;
+
+/// A layer is laid so many times more than the design file has it, where that says nothing else. Our choice.
+const MORE_LAYERS: usize = 2;
+
+/// A space of more than [`MOST_CANDIDATES`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct TooMany {
+    /// How many there are.
+    pub candidates: usize,
+}
+
+impl Space {
+    /// Sheets of families at the densities and thicknesses that are sold, and as the top has it.
+    #[must_use]
+    pub fn sheets<'a>(
+        top: &Top,
+        families: impl IntoIterator<Item = &'a CoreFamily>,
+        thicknesses: Option<&[Length]>,
+        densities: Option<&[MassDensity]>,
+    ) -> Vec<CoreSheet> {
+        let mut all = Vec::new();
+        for family in families {
+            let own = family.id == top.core.family.id;
+            let mut of_family =
+                densities.map_or_else(|| family.sold_densities.values.to_vec(), <[MassDensity]>::to_vec);
+            let mut thick = thicknesses.map_or_else(|| family.sold_thicknesses.values.to_vec(), <[Length]>::to_vec);
+            if own && densities.is_none() {
+                with(&mut of_family, top.core.material.density);
+            }
+            if thicknesses.is_none() {
+                with(&mut thick, top.core.thickness);
+            }
+            // Of a density that a family does not come in there is no sheet.
+            for material in of_family.into_iter().filter_map(|density| family.at(density).ok()) {
+                all.extend(thick.iter().map(|&thickness| CoreSheet {
+                    family: family.clone(),
+                    material: material.clone(),
+                    thickness,
+                }));
+            }
+        }
+        all
+    }
+
+    /// A skin in all ways that lay each of its fabrics fewer or more times, the one with the most fibre at least once.
+    #[must_use]
+    pub fn skins(skin: &Schedule) -> Vec<Schedule> {
+        let carrying = || skin.layers().iter().filter(|layer| layer.carries());
+        let Some(heaviest) = carrying().max_by(|a, b| a.fibre.value.total_cmp(&b.fibre.value)) else {
+            return Vec::new();
+        };
+        let mut kinds: Vec<(&SkinLayer, usize)> = Vec::new();
+        for layer in carrying() {
+            match kinds.iter_mut().find(|(known, _)| known.text == layer.text) {
+                Some((_, times)) => *times += 1,
+                None => kinds.push((layer, 1)),
+            }
+        }
+        let mut counts: Vec<Vec<usize>> = vec![Vec::new()];
+        for (kind, times) in &kinds {
+            let least = usize::from(kind.text == heaviest.text);
+            let longer = |known: &Vec<usize>| {
+                let known = known.clone();
+                (least..=times + MORE_LAYERS).map(move |count| [&known[..], &[count]].concat())
+            };
+            counts = counts.iter().flat_map(longer).collect();
+        }
+        counts.iter().filter_map(|counts| laid(skin, &kinds, counts)).collect()
+    }
+
+    /// How many there are.
+    #[must_use]
+    pub fn len(&self) -> usize {
+        self.cores.len().saturating_mul(self.outer.len()).saturating_mul(self.inner.len())
+    }
+
+    /// Whether there is none.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.len() == 0
+    }
+
+    /// Whether a machine can look at all of them.
+    ///
+    /// # Errors
+    ///
+    /// [`TooMany`].
+    pub fn can_be_looked_at(&self) -> Result<(), TooMany> {
+        let candidates = self.len();
+        if candidates > MOST_CANDIDATES { Err(TooMany { candidates }) } else { Ok(()) }
+    }
+
+    /// The candidate of a number.
+    #[must_use]
+    pub fn candidate(&self, number: usize) -> Candidate {
+        let (inner, outer) = (self.inner.len(), self.outer.len());
+        Candidate { core: number / (inner * outer), outer: number / inner % outer, inner: number % inner }
+    }
+
+    /// A top laid up as a candidate.
+    #[must_use]
+    pub fn top(&self, top: &Top, candidate: Candidate) -> Top {
+        Top {
+            core: self.cores[candidate.core].clone(),
+            outer: self.outer[candidate.outer].clone(),
+            inner: self.inner[candidate.inner].clone(),
+            ..top.clone()
+        }
+    }
+
+    /// The candidate that a top is laid up as, where it is one of the space.
+    #[must_use]
+    pub fn place_of(&self, top: &Top) -> Option<Candidate> {
+        Some(Candidate {
+            core: self.cores.iter().position(|core| *core == top.core)?,
+            outer: self.outer.iter().position(|skin| *skin == top.outer)?,
+            inner: self.inner.iter().position(|skin| *skin == top.inner)?,
+        })
+    }
+}
+
+/// A skin with each kind of layer so many times, where the first of its kind lay.
+fn laid(skin: &Schedule, kinds: &[(&SkinLayer, usize)], counts: &[usize]) -> Option<Schedule> {
+    let mut layers: Vec<SkinLayer> = Vec::new();
+    let mut left: Vec<usize> = counts.to_vec();
+    let mut laid: Vec<usize> = vec![0; kinds.len()];
+    for layer in skin.layers() {
+        let Some(kind) = kinds.iter().position(|(known, _)| layer.carries() && known.text == layer.text) else {
+            layers.push(layer.clone());
+            continue;
+        };
+        laid[kind] += 1;
+        // The last place of a kind takes all that is left of it.
+        let here = if laid[kind] == kinds[kind].1 { left[kind] } else { left[kind].min(1) };
+        left[kind] -= here;
+        layers.extend(std::iter::repeat_n(layer, here).cloned());
+    }
+    Schedule::new(layers).ok()
+}
+
+fn with<Q: Copy + PartialOrd>(sold: &mut Vec<Q>, own: Q) {
+    if !sold.contains(&own) {
+        let place = sold.iter().position(|known| *known > own).unwrap_or(sold.len());
+        sold.insert(place, own);
+    }
+}
+
+/// Why something does not go into a core, or a panel, as thin as this one.
+pub(super) fn misfit(top: &Top) -> Option<&'static str> {
+    if top.conduits.iter().any(|conduit| conduit.diameter >= top.core.thickness) {
+        return Some("a conduit is as thick as the core");
+    }
+    let deep = |hold: &Hold| match hold {
+        Hold::TappedScrew { depth, .. } | Hold::Screw { depth, .. } | Hold::PottedInsert { depth, .. } => {
+            *depth > top.thickness()
+        }
+        Hold::ThroughBolt { .. } | Hold::BlindInsert { .. } | Hold::BlindRivet { .. } | Hold::BondedStud { .. } => {
+            false
+        }
+    };
+    let fastened = top.gear.iter().map(|gear| &gear.fastened).chain(top.supports.iter().map(|on| &on.fastened));
+    fastened.flatten().any(|fastened| deep(&fastened.fixing.hold)).then_some("a fixing goes deeper than the panel")
+}

@@ -1,0 +1,67 @@
+//! What rules a candidate out at a glance: the load case and the check that ruled out others.
+
+use crate::{
+    analysis::{Analysis, DIVISIONS},
+    check::{CHECKS, Outcome, Subject, run_one},
+    top::Top,
+};
+
+/// How many are asked: each costs a part of what the whole hand method costs.
+const MOST: usize = 3;
+
+/// A check that fails under a load case.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Witness {
+    pub(super) check: usize,
+    pub(super) case: &'static str,
+    /// How many it has ruled out.
+    told: usize,
+}
+
+/// Those that have ruled out most, the strictest first.
+///
+/// A part of the whole analysis fails only where the whole fails too: the forces of a case and what a check makes of them do not
+/// hang on other cases. So what a witness rules out is ruled out by the whole, and nothing is passed on its word.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Witnesses(Vec<Witness>);
+
+impl Witnesses {
+    /// The first failure that one of them finds.
+    pub(super) fn rule_out(&self, top: &Top, by_plate: bool) -> Option<Witness> {
+        let asked = &self.0[..self.0.len().min(MOST)];
+        if asked.is_empty() {
+            return None;
+        }
+        let wanted = |id: &str| asked.iter().any(|witness| witness.case == id);
+        let analysis = Analysis::under(top, DIVISIONS, &|case| wanted(case.id)).ok()?;
+        let analysis = if by_plate { analysis.with_plate_method() } else { analysis };
+        let told = |witness: &&Witness| {
+            run_one(witness.check, &analysis).iter().any(|outcome| {
+                let of_case = outcome.case.is_some_and(|case| analysis.cases[case].id == witness.case);
+                of_case && fails(outcome)
+            })
+        };
+        asked.iter().find(told).copied()
+    }
+
+    /// The load case under which a part of the analysis would find the same failure.
+    pub(super) fn case_of(worst: &Outcome, analysis: &Analysis<'_>) -> Option<&'static str> {
+        let of_top = CHECKS[worst.check].subject() == Subject::Top && fails(worst);
+        worst.case.filter(|_| of_top).map(|case| analysis.cases[case].id)
+    }
+
+    /// Remembers who ruled one out.
+    pub(super) fn count(&mut self, check: usize, case: &'static str) {
+        match self.0.iter_mut().find(|known| known.check == check && known.case == case) {
+            Some(known) => known.told += 1,
+            None => self.0.push(Witness { check, case, told: 1 }),
+        }
+        // Those told equally often stay in the order in which they came.
+        self.0.sort_by_key(|witness| std::cmp::Reverse(witness.told));
+    }
+}
+
+/// Whether a comparison was made and fails.
+pub(super) fn fails(outcome: &Outcome) -> bool {
+    outcome.utilisation().is_some() && !outcome.passes()
+}
