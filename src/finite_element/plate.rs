@@ -160,7 +160,7 @@ impl Plate {
         let mut sides: Vec<f64> = loads.iter().flat_map(|load| load.borrow().values.iter().copied()).collect();
         self.factor.solve(&mut sides, size);
         let solved = sides.chunks_exact(size).zip(loads.iter().map(std::borrow::Borrow::borrow));
-        solved.map(|(values, load)| Solution::new(values.to_vec(), load.inner.clone(), load.free.clone())).collect()
+        solved.map(|(values, load)| Solution::new(values.to_vec(), load.inner.clone(), load.held.clone())).collect()
     }
 
     /// Corners of a triangle.

@@ -1,8 +1,8 @@
 //! Load cases as loads on the plate.
 
-use super::{layout::Net, wind};
+use super::{heat::heat, layout::Net, wind};
 use crate::{
-    analysis::gear_action::GearAction,
+    analysis::{gear_action::GearAction, sections::Sections},
     finite_element::{Load, Plate, Solution},
     geometry::{Foot, Point},
     load::weight::gravity,
@@ -49,12 +49,14 @@ impl<'a> StillLoads<'a> {
         Self { top, net, plate }
     }
 
-    pub(super) fn solve(&self, cases: &[LoadCase], numbers: &[usize]) -> Vec<Still> {
+    pub(super) fn solve(&self, sections: &Sections, (cases, numbers): (&[LoadCase], &[usize])) -> Vec<Still> {
         let (mut loads, mut turns) = (Vec::new(), Vec::with_capacity(numbers.len()));
         for &number in numbers {
             let ways = GearAction::overturning(self.top, &cases[number]);
             turns.push(ways.len());
-            loads.push(self.still(&cases[number]));
+            let still = self.still(&cases[number]);
+            let heat = cases[number].temperatures.as_ref().map(|rise| heat(self.net, self.plate, sections, rise));
+            loads.push(heat.iter().fold(still, |still, heat| still.plus(heat, 1.0)));
             loads
                 .extend(ways.iter().flat_map(|moments| [Side::X, Side::Y].map(|side| self.overturning(moments, side))));
         }

@@ -5,6 +5,7 @@ mod buckling;
 mod conduits;
 mod envelope;
 mod frequency;
+mod heat;
 mod layout;
 mod lifting;
 mod loads;
@@ -266,7 +267,7 @@ impl<'a> Solver<'a> {
     }
 
     fn still(&self, plate: &Plate, (cases, numbers): (&[LoadCase], &[usize])) -> Vec<Still> {
-        StillLoads::new(self.top, self.net, plate).solve(cases, numbers)
+        StillLoads::new(self.top, self.net, plate).solve(self.sections, (cases, numbers))
     }
 
     /// Forces by case; what moves is tried everywhere, or at some places only.
