@@ -65,9 +65,6 @@ fn reason(analysis: &Analysis<'_>, method: &PlateMethod, hand: &Outcome, plate: 
     if (by_hand - by_plate).abs() <= WITHOUT_REASON * by_hand.max(by_plate) {
         return None;
     }
-    if hand.case.is_some_and(|case| analysis.cases[case].temperatures.is_some()) {
-        return Some("the hand method's worst case is the sun, which the plate method leaves out".to_owned());
-    }
     let higher = by_plate > by_hand;
     let mut reasons: Vec<&str> = Vec::new();
     match (CHECKS[hand.check].id(), higher) {

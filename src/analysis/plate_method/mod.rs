@@ -100,6 +100,8 @@ pub struct NumericalError {
     pub moment: Ratio,
     /// Of the largest sags.
     pub sag: Ratio,
+    /// Of the largest bow by heat.
+    pub bow: Ratio,
 }
 
 /// Why there is no plate solution.
@@ -280,7 +282,13 @@ impl<'a> Solver<'a> {
     ) -> Result<Vec<PlateForces>, LiftsOff> {
         let (sampler, grouping) = (&self.sampler, &self.grouping);
         let solved = Solved { top: self.top, net: self.net, plate, sampler, grouping, lifting };
-        envelope::envelope(&solved, (cases, numbers), still, only)
+        let mut all = envelope::envelope(&solved, (cases, numbers), still, only)?;
+        for still in still {
+            if let Some(own) = all.iter_mut().find(|own| own.case == still.case) {
+                own.bow = heat::bows(&solved, still)?;
+            }
+        }
+        Ok(all)
     }
 }
 
@@ -319,6 +327,7 @@ impl NumericalError {
             all.moment = all.moment.max(region.error.moment);
         }
         all.sag = off(coarse.largest_sag(), fine.largest_sag());
+        all.bow = off(coarse.largest_bow(), fine.largest_bow());
         all
     }
 }
