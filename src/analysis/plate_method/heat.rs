@@ -68,3 +68,6 @@ impl PlateForces {
         self.bow.iter().map(|bow| bow.sag.value.abs()).fold(0.0, f64::max)
     }
 }
+
+#[cfg(test)]
+mod tests;
