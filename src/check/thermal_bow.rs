@@ -30,7 +30,7 @@ impl Check for ThermalBow {
 
     fn on_plate(&self) -> Option<OnPlate> {
         Some(OnPlate {
-            formula: "w (1 + ε) ≤ limit · L,  w by heat alone, without weight, on pipes that hold the top as they do under other loads; against the frame at rest and against the line between the two nearest pipes, L of either as for sag between pipes",
+            formula: "w (1 + ε) ≤ limit · L,  w by heat alone, without weight, on its pipes, which hold it down as under any load; against the frame at rest and against the line between the two nearest pipes, L of either as for sag between pipes",
             limits: limits_on_plate!("the top grows as it likes in its plane; what hangs over is not looked at"),
             citation: Citation {
                 work: DERIVED,

@@ -1,13 +1,6 @@
 //! What heat does to the whole top: a load like others, and the bow that it makes by itself.
 
-use super::{
-    FieldSag, PlateForces,
-    envelope::Solved,
-    layout::Net,
-    lifting::Part,
-    loads::Still,
-    worst::Worst,
-};
+use super::{FieldSag, PlateForces, envelope::Solved, layout::Net, lifting::Part, loads::Still, worst::Worst};
 use crate::{
     analysis::sections::Sections,
     finite_element::{LiftsOff, Load, Plate},

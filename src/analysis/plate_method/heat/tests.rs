@@ -31,7 +31,9 @@ const COUPLED: [&str; 2] = [r#""mat 300 g/m2", "mat 300 g/m2""#, r#""biaxial 600
 /// A strip 2 m long on lines across it, hinged or clamped.
 fn strip([outer, inner]: [&str; 2], lines: &[f64], edge: &str, more: &str) -> Top {
     let wall = |x: &f64| {
-        format!("[[wall]]\nname = \"at {x}\"\nseat = \"20 mm\"\nedge = \"{edge}\"\nalong = [[\"{x} m\", \"0 m\"], [\"{x} m\", \"0.1 m\"]]\n")
+        format!(
+            "[[wall]]\nname = \"at {x}\"\nseat = \"20 mm\"\nedge = \"{edge}\"\nalong = [[\"{x} m\", \"0 m\"], [\"{x} m\", \"0.1 m\"]]\n"
+        )
     };
     let text = format!(
         "[top]\noutline = {{ length = \"2 m\", width = \"0.5 m\" }}\nprocess = \"hand\"\nresin = \"polyester\"\nouter = [{outer}]\n\
@@ -213,7 +215,8 @@ fn a_backing_bows_by_its_own_heat() {
 #[test]
 fn a_higher_degree_comes_nearer() {
     let top = strip(COUPLED, &[0.0, 1.0, 2.0], "hinged", "");
-    let [two, three, four] = [Degree::Two, Degree::Three, Degree::Four].map(|degree| Hot::new(&top, degree).reaction(1));
+    let [two, three, four] =
+        [Degree::Two, Degree::Three, Degree::Four].map(|degree| Hot::new(&top, degree).reaction(1));
     assert!((three / four - 1.0).abs() < 0.5 * (two / four - 1.0).abs(), "{two} {three} {four}");
     assert!((three / four - 1.0).abs() < 1e-4, "{two} {three} {four}");
 }
