@@ -84,6 +84,18 @@ fn fixings_hold_down_what_would_bow_along_the_rail() {
 }
 
 #[test]
+fn where_it_lifts_off_it_bows_more() {
+    let bow = |top: &Top| {
+        let (method, sun) = solved(top, |_| ());
+        bows(&method, sun).into_iter().map(f64::abs).fold(0.0, f64::max)
+    };
+    let mut top = example("rail-row");
+    let by_fixings = bow(&top);
+    top.supports.iter_mut().for_each(|support| support.fastened = None);
+    assert!(by_fixings > bow(&top) * 1.001, "{by_fixings} {}", bow(&top));
+}
+
+#[test]
 fn the_bow_in_the_sun_is_judged_by_both_methods() {
     let top = on_rigid_pipes("night-watch");
     let analysis = Analysis::new(&top, DIVISIONS).unwrap().with_plate_method();
