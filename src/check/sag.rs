@@ -33,7 +33,9 @@ impl Check for SagBetweenPipes {
     fn on_plate(&self) -> Option<OnPlate> {
         Some(OnPlate {
             formula: "w (1 + ε) ≤ limit · L, twice: w against the frame at rest, the pipes' own sag in it, and L the width of the largest circle that holds the place without a post of a pipe that bends or a rigid pipe in it; and w against the line between the two nearest pipes, their sag taken off, and L the way from one to the other",
-            limits: limits_on_plate!("pipes without wall, alloy or two posts are rigid; people stand at rest"),
+            limits: limits_on_plate!(
+                "pipes without wall, alloy or two posts are rigid; people stand at rest; the bow of a hot skin is in it"
+            ),
             citation: Citation {
                 work: LR_SSC,
                 locator: "Pt 8, Ch 7, 2, limiting deflections; w by finite elements, derived",
@@ -44,7 +46,7 @@ impl Check for SagBetweenPipes {
 
     fn limits(&self) -> &'static str {
         "pipes taken as rigid, walls as hinged, pads left out: a pipe's sag between posts comes on top; edges of a bay on four sides turn freely, and \
-         --full says what clamped ones would leave; stiffness that a backing adds to such a bay is not counted"
+         --full says what clamped ones would leave; stiffness that a backing adds to such a bay is not counted, nor does the sun bow it here"
     }
 
     fn citation(&self) -> Citation {

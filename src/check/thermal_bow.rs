@@ -1,6 +1,6 @@
 //! Thermal bow: the sun lengthens the outer skin and bows the top.
 
-use super::{Check, Finding, Outcomes, Part, Place};
+use super::{Check, Finding, Method, OnPlate, Outcomes, Part, Place, on_plate::limits_on_plate};
 use crate::{
     analysis::{Analysis, Role, thermal_curvature},
     material::Basis,
@@ -26,6 +26,18 @@ impl Check for ThermalBow {
 
     fn formula(&self) -> &'static str {
         "w ≤ limit · L,  w = κ L²/8, κ = (a_o T_o − a_i T_i)/d of the section with the curl across held"
+    }
+
+    fn on_plate(&self) -> Option<OnPlate> {
+        Some(OnPlate {
+            formula: "w (1 + ε) ≤ limit · L,  w by heat alone, without weight, on its pipes, which hold it down as under any load; against the frame at rest and against the line between the two nearest pipes, L of either as for sag between pipes",
+            limits: limits_on_plate!("the top grows as it likes in its plane; what hangs over is not looked at"),
+            citation: Citation {
+                work: DERIVED,
+                locator: "laminate theory with thermal strain; w by finite elements",
+                mark: Mark::Derived,
+            },
+        })
     }
 
     fn limits(&self) -> &'static str {
@@ -59,6 +71,22 @@ impl Check for ThermalBow {
                         .term("T_o", rise.outer)
                         .term("T_i", rise.inner);
                     (Place::of(Part::Bay, Some(middle)), finding)
+                });
+            }
+        }
+        outcomes.by(Method::Plate);
+        for forces in analysis.fields() {
+            let Some(rise) = &analysis.cases[forces.case].temperatures else { continue };
+            for bow in &forces.bow {
+                let demand: Length = bow.sag.abs() * (Ratio::from(1.0) + forces.error.bow);
+                let allowable: Length = bow.over * limit;
+                outcomes.compare(Some(forces.case), demand / allowable, || {
+                    let finding = Finding::compare(demand, allowable, Ratio::from(1.0), Basis::Typical)
+                        .term("L", bow.over)
+                        .term("T_o", rise.outer)
+                        .term("T_i", rise.inner)
+                        .term("ε", forces.error.bow);
+                    (Place::of(Part::Bay, Some(bow.at)), finding)
                 });
             }
         }

@@ -14,8 +14,8 @@ use crate::{
 pub struct Load {
     pub(super) values: Vec<f64>,
     pub(super) inner: Vec<f64>,
-    /// What a triangle would strain by were it free: from heat. Resultants that hold it flat, by triangle.
-    pub(super) free: Vec<(usize, [f64; 6])>,
+    /// What holds each triangle flat that heat would strain; nothing where there is no heat.
+    pub(super) held: Vec<[f64; 6]>,
 }
 
 impl Load {
@@ -25,7 +25,7 @@ impl Load {
         Self {
             values: vec![0.0; plate.assembly.size()],
             inner: vec![0.0; plate.assembly.inner_size()],
-            free: Vec::new(),
+            held: Vec::new(),
         }
     }
 
@@ -69,6 +69,7 @@ impl Load {
         let assembly = &plate.assembly;
         let (degree, count) = (assembly.numbering().degree, assembly.fields().count());
         let first = 5 - count;
+        let mut all_held = Vec::with_capacity(assembly.numbering().triangles.len());
         for (number, triangle) in assembly.numbering().triangles.iter().enumerate() {
             let held = held_flat(number);
             let (n, m) = (held.force, held.moment);
@@ -85,8 +86,9 @@ impl Load {
                 }
             }
             assembly.load(number, &load, &mut self.values, &mut self.inner);
-            self.free.push((number, all));
+            all_held.push(all);
         }
+        add(&mut self.held, &all_held, 1.0);
         self
     }
 
@@ -99,7 +101,17 @@ impl Load {
         for (own, value) in self.inner.iter_mut().zip(&other.inner) {
             *own += factor * value;
         }
-        self.free.extend(other.free.iter().map(|(triangle, held)| (*triangle, held.map(|value| factor * value))));
+        add(&mut self.held, &other.held, factor);
         self
+    }
+}
+
+/// Adds what holds triangles flat, times a factor, to what holds them already.
+pub(super) fn add(held: &mut Vec<[f64; 6]>, more: &[[f64; 6]], factor: f64) {
+    if held.is_empty() {
+        held.resize(more.len(), [0.0; 6]);
+    }
+    for (own, more) in held.iter_mut().flatten().zip(more.iter().flatten()) {
+        *own += factor * more;
     }
 }

@@ -186,7 +186,7 @@ impl Plate {
             }
         }
         let solved = sides.chunks_exact(size).zip(loads.iter().map(std::borrow::Borrow::borrow));
-        solved.map(|(values, load)| Solution::new(values.to_vec(), load.inner.clone(), load.free.clone())).collect()
+        solved.map(|(values, load)| Solution::new(values.to_vec(), load.inner.clone(), load.held.clone())).collect()
     }
 
     /// Corners of a triangle.

@@ -25,8 +25,6 @@ impl Sampler {
     pub fn sample<S: Borrow<Solution>>(&self, plate: &Plate, solutions: &[S]) -> Vec<Sampled> {
         let none = || Sampled(vec![[0.0; NUMBERS]; self.samples.len()]);
         let mut all: Vec<Sampled> = solutions.iter().map(|_| none()).collect();
-        let held: Vec<Vec<[f64; 6]>> =
-            solutions.iter().map(|solution| solution.borrow().all_held(plate.triangles())).collect();
         let mut parts = &self.parts[..];
         for (triangle, others) in self.others.iter().enumerate() {
             let on_sides = plate.assembly.on_sides(triangle, solutions);
@@ -42,16 +40,15 @@ impl Sampler {
                 }
                 let (own, rest) = parts.split_at(places);
                 parts = rest;
-                for ((seen, sampled), held) in seen.column_iter().zip(&mut all).zip(&held) {
+                for ((seen, sampled), solution) in seen.column_iter().zip(&mut all).zip(solutions) {
+                    // What heat alone would strain the plate by has no forces.
+                    let held = solution.borrow().held(triangle);
                     for (place, &(sample, share)) in own.iter().enumerate() {
                         for (number, sum) in sampled.0[sample].iter_mut().enumerate() {
                             *sum += share * seen[number * places + place];
                         }
-                        // What heat alone would strain the plate by has no forces.
-                        if let Some(held) = held.get(triangle) {
-                            for (sum, held) in sampled.0[sample][1..].iter_mut().zip(held) {
-                                *sum -= share * held;
-                            }
+                        for (sum, held) in sampled.0[sample][1..].iter_mut().zip(held) {
+                            *sum -= share * held;
                         }
                     }
                 }
@@ -132,18 +129,4 @@ fn of_fields(plate: &Plate, triangle: usize) -> [[[f64; OPERATORS]; 5]; NUMBERS]
         }
     }
     all
-}
-
-impl Solution {
-    /// What holds each triangle flat that heat would strain; nothing where no heat does.
-    fn all_held(&self, triangles: usize) -> Vec<[f64; 6]> {
-        if self.free.is_empty() {
-            return Vec::new();
-        }
-        let mut all = vec![[0.0; 6]; triangles];
-        for (triangle, held) in &self.free {
-            all[*triangle].iter_mut().zip(held).for_each(|(sum, held)| *sum += held);
-        }
-        all
-    }
 }

@@ -5,6 +5,7 @@ use nalgebra::DVector;
 use super::{
     beam::{BeamForces, Push},
     element::strain_terms,
+    load::add,
     plate::{Plate, point},
 };
 use crate::{
@@ -18,7 +19,7 @@ use crate::{
 pub struct Solution {
     pub(super) values: Vec<f64>,
     pub(super) inner: Vec<f64>,
-    pub(super) free: Vec<(usize, [f64; 6])>,
+    pub(super) held: Vec<[f64; 6]>,
 }
 
 /// What a plate does at a place.
@@ -41,14 +42,13 @@ impl State {
 }
 
 impl Solution {
-    pub(super) fn new(values: Vec<f64>, inner: Vec<f64>, free: Vec<(usize, [f64; 6])>) -> Self {
-        Self { values, inner, free }
+    pub(super) fn new(values: Vec<f64>, inner: Vec<f64>, held: Vec<[f64; 6]>) -> Self {
+        Self { values, inner, held }
     }
 
     /// What holds a triangle flat that heat would strain.
     pub(super) fn held(&self, triangle: usize) -> [f64; 6] {
-        let own = self.free.iter().filter(|(of, _)| *of == triangle);
-        own.fold([0.0; 6], |sum, (_, held)| std::array::from_fn(|i| sum[i] + held[i]))
+        self.held.get(triangle).copied().unwrap_or_default()
     }
 
     /// A sum of solutions of one plate, each times a factor.
@@ -56,7 +56,7 @@ impl Solution {
     pub fn sum(parts: &[(&Self, f64)]) -> Option<Self> {
         let (first, _) = parts.first()?;
         let mut sum =
-            Self { values: vec![0.0; first.values.len()], inner: vec![0.0; first.inner.len()], free: Vec::new() };
+            Self { values: vec![0.0; first.values.len()], inner: vec![0.0; first.inner.len()], held: Vec::new() };
         for &(part, factor) in parts {
             for (own, value) in sum.values.iter_mut().zip(&part.values) {
                 *own += factor * value;
@@ -64,7 +64,7 @@ impl Solution {
             for (own, value) in sum.inner.iter_mut().zip(&part.inner) {
                 *own += factor * value;
             }
-            sum.free.extend(part.free.iter().map(|(triangle, held)| (*triangle, held.map(|value| factor * value))));
+            add(&mut sum.held, &part.held, factor);
         }
         Some(sum)
     }

@@ -4,7 +4,7 @@ use uom::si::ratio::ratio;
 
 use super::Report;
 use crate::{
-    analysis::{Analysis, MountOn, PipeModel, PlateMethod},
+    analysis::{MountOn, PipeModel, PlateMethod},
     check::{CHECKS, Method, Outcome, Part, Subject},
     units::Ratio,
 };
@@ -44,20 +44,17 @@ pub fn beside<'a>(report: &'a Report<'_>) -> Vec<Beside<'a>> {
     (0..CHECKS.len())
         .filter_map(|check| {
             let (hand, plate) = (worst(check, Method::Hand)?, worst(check, Method::Plate)?);
-            let reason = reason(analysis, plate_method, hand, plate);
+            let reason = reason(plate_method, hand, plate);
             Some(Beside { check, hand, plate, error: plate.numerical_error(), reason })
         })
         .collect()
 }
 
-fn reason(analysis: &Analysis<'_>, method: &PlateMethod, hand: &Outcome, plate: &Outcome) -> Option<String> {
+fn reason(method: &PlateMethod, hand: &Outcome, plate: &Outcome) -> Option<String> {
     let used = |outcome: &Outcome| outcome.utilisation().map(|used| used.get::<ratio>());
     let (by_hand, by_plate) = (used(hand)?, used(plate)?);
     if (by_hand - by_plate).abs() <= WITHOUT_REASON * by_hand.max(by_plate) {
         return None;
-    }
-    if hand.case.is_some_and(|case| analysis.cases[case].temperatures.is_some()) {
-        return Some("the hand method's worst case is the sun, which the plate method leaves out".to_owned());
     }
     let higher = by_plate > by_hand;
     let mut reasons: Vec<&str> = Vec::new();
@@ -80,6 +77,11 @@ fn reason(analysis: &Analysis<'_>, method: &PlateMethod, hand: &Outcome, plate: 
         ("panel-buckling", true) => {
             reasons
                 .push("as a plate the push counts all over the top and from all sides, by hand across the pipes alone");
+        }
+        ("thermal-bow", false) => {
+            reasons.push(
+                "the hand method lets the top bow freely between two pipes, the plate holds it down on all of them",
+            );
         }
         ("frequency", true) => reasons.push("the whole top swings, not one strip of it"),
         (_, false) => reasons.push("the plate carries a load both ways"),

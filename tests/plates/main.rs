@@ -5,6 +5,7 @@
 mod buckling;
 mod contact;
 mod frequency;
+mod heat;
 mod invariants;
 mod kit;
 mod limits;

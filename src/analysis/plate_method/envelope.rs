@@ -73,6 +73,8 @@ pub struct PlateForces {
     pub between: Vec<FieldSag>,
     /// Largest sags of what hangs over, both ways too.
     pub tip: Vec<FieldSag>,
+    /// Largest bows between pipes by heat alone, against the same; empty where no heat acts.
+    pub bow: Vec<FieldSag>,
     /// By pipe.
     pub pipes: Vec<PipeForces>,
     /// Where the top is softest underfoot; none where nobody stands on it.

@@ -1,8 +1,8 @@
 //! Load cases as loads on the plate.
 
-use super::{layout::Net, wind::Winds};
+use super::{heat::heat, layout::Net, wind::Winds};
 use crate::{
-    analysis::gear_action::GearAction,
+    analysis::{gear_action::GearAction, sections::Sections},
     finite_element::{Load, Plate, Solution},
     geometry::{Foot, Point},
     load::weight::gravity,
@@ -34,6 +34,8 @@ pub(super) struct Still {
     pub(super) case: usize,
     /// What lies still, then what tips gear along and across.
     pub(super) parts: Vec<Solution>,
+    /// Heat by itself, which is in what lies still too.
+    pub(super) heat: Option<Solution>,
     /// Each direction from which wind and roll may come: which parts act, how many times.
     pub(super) from: Vec<Vec<(usize, f64)>>,
 }
@@ -49,29 +51,38 @@ impl<'a> StillLoads<'a> {
         Self { top, net, plate }
     }
 
-    pub(super) fn solve(&self, (cases, numbers): (&[LoadCase], &[usize]), winds: &Winds) -> Vec<Still> {
+    pub(super) fn solve(
+        &self,
+        sections: &Sections,
+        (cases, numbers): (&[LoadCase], &[usize]),
+        winds: &Winds,
+    ) -> Vec<Still> {
         let (mut loads, mut turns) = (Vec::new(), Vec::with_capacity(numbers.len()));
         for &number in numbers {
             let ways = GearAction::overturning(self.top, &cases[number]);
             turns.push(ways.len());
-            loads.push(self.still(&cases[number], &|triangle| winds.on(number, triangle)));
+            let still = self.still(&cases[number], &|triangle| winds.on(number, triangle));
+            // A strain counts once, whatever multiplies weight and wind.
+            let heat = cases[number].temperatures.as_ref().map(|rise| heat(self.net, self.plate, sections, rise));
+            loads.push(heat.iter().fold(still, |still, heat| still.plus(heat, 1.0)));
             loads
                 .extend(ways.iter().flat_map(|moments| [Side::X, Side::Y].map(|side| self.overturning(moments, side))));
+            loads.extend(heat);
         }
         let mut solved = self.plate.solve(&loads).into_iter();
         let mut stills = Vec::with_capacity(numbers.len());
         for (&case, turns) in numbers.iter().zip(turns) {
             let parts: Vec<Solution> = solved.by_ref().take(1 + 2 * turns).collect();
+            let heat = cases[case].temperatures.and_then(|_| solved.next());
             let tipped = (0..turns)
                 .flat_map(|turn| DIRECTIONS.map(|(x, y)| vec![(0, 1.0), (1 + 2 * turn, x), (2 + 2 * turn, y)]));
             let from = if turns == 0 { vec![vec![(0, 1.0)]] } else { tipped.collect() };
-            stills.push(Still { case, parts, from });
+            stills.push(Still { case, parts, heat, from });
         }
         stills
     }
 
-    /// Weight, wind and pressure. Heat is not among it: how far the pipes hold down a top that would bow hangs on the play
-    /// of its fixings, which a line that holds all along does not have.
+    /// Weight, wind and pressure.
     fn still(&self, case: &LoadCase, wind: &dyn Fn(usize) -> Pressure) -> Load {
         let masses = self.net.masses(self.top);
         let acceleration: Acceleration = gravity() * case.gravity;

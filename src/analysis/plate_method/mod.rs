@@ -5,6 +5,7 @@ mod buckling;
 mod conduits;
 mod envelope;
 mod frequency;
+mod heat;
 mod layout;
 mod lifting;
 mod loads;
@@ -100,6 +101,8 @@ pub struct NumericalError {
     pub moment: Ratio,
     /// Of the largest sags.
     pub sag: Ratio,
+    /// Of the largest bow by heat.
+    pub bow: Ratio,
 }
 
 /// Why there is no plate solution.
@@ -277,7 +280,7 @@ impl<'a> Solver<'a> {
     }
 
     fn still(&self, plate: &Plate, cases: (&[LoadCase], &[usize]), winds: &Winds) -> Vec<Still> {
-        StillLoads::new(self.top, self.net, plate).solve(cases, winds)
+        StillLoads::new(self.top, self.net, plate).solve(self.sections, cases, winds)
     }
 
     /// Forces by case; what moves is tried everywhere, or at some places only.
@@ -290,7 +293,13 @@ impl<'a> Solver<'a> {
     ) -> Result<Vec<PlateForces>, LiftsOff> {
         let (sampler, grouping) = (&self.sampler, &self.grouping);
         let solved = Solved { top: self.top, net: self.net, plate, sampler, grouping, lifting };
-        envelope::envelope(&solved, (cases, numbers), still, only)
+        let mut all = envelope::envelope(&solved, (cases, numbers), still, only)?;
+        for still in still {
+            if let Some(own) = all.iter_mut().find(|own| own.case == still.case) {
+                own.bow = heat::bows(&solved, still)?;
+            }
+        }
+        Ok(all)
     }
 }
 
@@ -329,6 +338,7 @@ impl NumericalError {
             all.moment = all.moment.max(region.error.moment);
         }
         all.sag = off(coarse.largest_sag(), fine.largest_sag());
+        all.bow = off(coarse.largest_bow(), fine.largest_bow());
         all
     }
 }

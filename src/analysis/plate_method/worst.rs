@@ -79,6 +79,7 @@ impl<'a> Worst<'a> {
             edges,
             between: sags(0),
             tip: sags(1),
+            bow: Vec::new(),
             pipes: self.pipes.done(load_at),
             softest: self
                 .softest

@@ -62,7 +62,8 @@ fn pushes(top: &Top, id: &str) -> Vec<[f64; 3]> {
     let sections = Sections::new(top, &Axis::BOTH).unwrap();
     let net = Net::new(top, &sections, Ratio::new::<ratio>(1.0)).unwrap();
     let plate = net.plate(top, &sections, (Degree::Two, Ratio::new::<ratio>(1.0)), Made::Anew).unwrap();
-    let solved = StillLoads::new(top, &net, &plate).solve((&cases, &[number]), &Winds::new(top, &net, &cases));
+    let solved =
+        StillLoads::new(top, &net, &plate).solve(&sections, (&cases, &[number]), &Winds::new(top, &net, &cases));
     let sums = |solution: &Solution| {
         let all = (0..net.stretches.len()).flat_map(|bed| plate.pushes(bed, solution));
         all.fold([0.0; 3], |[force, along, across], push| {
