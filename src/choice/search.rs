@@ -17,7 +17,7 @@ use crate::{
 };
 
 /// Candidates that are looked at together; what a batch has taught rules out in the next.
-const AT_ONCE: usize = 256;
+const AT_ONCE: usize = 64;
 
 /// Plates that are looked at together, each many times the work of a candidate by hand.
 const PLATES_AT_ONCE: usize = 4;
