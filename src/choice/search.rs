@@ -7,7 +7,7 @@ use super::{
     grid::Grid,
     space::{Candidate, Order, Space, misfit},
     step::Step,
-    witness::{Witness, Witnesses, fails},
+    witness::{Witness, Witnesses, fails, fails_whatever_its_error},
 };
 use crate::{
     analysis::{Analysis, DIVISIONS},
@@ -350,8 +350,13 @@ fn looked_at_whole(top: &Top, candidate: Option<Candidate>) -> (Found, Option<(u
         sag: None,
     };
     let Ok(analysis) = Analysis::new(top, DIVISIONS) else { return (nothing, None) };
-    let analysis = settled(analysis.with_plate_method());
-    let outcomes = run(&analysis);
+    let mut analysis = analysis.with_plate_method();
+    let mut outcomes = run(&analysis);
+    // What fails anyhow need not settle.
+    if !outcomes.first().is_some_and(fails_whatever_its_error) {
+        analysis = settled(analysis);
+        outcomes = run(&analysis);
+    }
     let used = |method: Method| {
         let own = outcomes.iter().filter(|outcome| outcome.method == method).filter_map(Outcome::utilisation);
         own.max_by(|a, b| a.value.total_cmp(&b.value))

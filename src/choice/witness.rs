@@ -62,7 +62,7 @@ impl Witnesses {
 }
 
 /// Whether a comparison fails even with the numerical error, which the demand has on top, taken off instead.
-fn fails_whatever_its_error(outcome: &Outcome) -> bool {
+pub(super) fn fails_whatever_its_error(outcome: &Outcome) -> bool {
     let error = outcome.numerical_error().map_or(1.0, |error| 1.0 + error.value);
     outcome.utilisation().is_some_and(|used| used.value > error * error)
 }

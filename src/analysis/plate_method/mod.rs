@@ -93,7 +93,7 @@ impl Fineness {
     /// A first look, at a fraction of the cost.
     #[must_use]
     pub fn rough() -> Self {
-        Self { sides: Ratio::from(2.0), degrees: [Degree::Two, Degree::Three] }
+        Self { degrees: [Degree::Two, Degree::Three], ..Self::usual() }
     }
 }
 
