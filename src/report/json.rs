@@ -193,7 +193,7 @@ fn outcome_json(report: &Report<'_>, outcome: &Outcome) -> Value {
 
 fn remedy(report: &Report<'_>, remedy: &Remedy) -> Value {
     json!({
-        "change": text::change(&remedy.change, report),
+        "change": text::change(&remedy.change, report.top),
         "added_mass": quantity(remedy.added, report.top.report),
         "governs": CHECKS[remedy.governs].id(),
         "utilisation": number(remedy.utilisation.get::<ratio>()),

@@ -5,7 +5,7 @@ mod cases;
 mod checks;
 mod materials;
 
-pub(super) use advice::change;
+pub(super) use advice::{added, change};
 pub(super) use checks::citation;
 
 use uom::si::ratio::ratio;
@@ -148,7 +148,7 @@ fn sentence(report: &Report<'_>, analysis: &Analysis<'_>, outcome: &Outcome) -> 
     }
 }
 
-fn capital(text: &str) -> String {
+pub(super) fn capital(text: &str) -> String {
     let mut letters = text.chars();
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

@@ -1,0 +1,43 @@
+//! What counts of an answer, and what it leaves out.
+
+use super::Choice;
+use crate::{
+    choice::{Fate, Order},
+    report::cautions::of_choice,
+};
+
+/// What was looked at how.
+pub(super) fn notes(choice: Choice<'_>) -> Vec<String> {
+    let chosen = choice.chosen;
+    let had = |which: &dyn Fn(&Fate) -> bool| chosen.tally.iter().any(|tally| which(&tally.fate));
+    let mut notes = vec![
+        "Each combination that is shown, and the file's own, was checked by both methods under all load cases. The table of \
+         density and thickness and the steps are by the hand method alone: check what you make of them."
+            .to_owned(),
+    ];
+    if had(&|fate| *fate == Fate::Beaten) {
+        let sag =
+            if choice.space.order == Order::Sag { " One of them may sag less than all that are shown." } else { "" };
+        notes
+            .push(format!("What is beaten was not checked: it is no lighter and no thinner than one that holds.{sag}"));
+    }
+    if had(&|fate| matches!(fate, Fate::Fails { at_a_glance: true, .. })) {
+        notes.push(
+            "At a glance: one check fails under one load case, which is enough to rule a combination out; the others were not \
+             looked at then."
+                .to_owned(),
+        );
+    }
+    notes.push(
+        "Not looked at: other pipes, backing and fixings than those of the file. Prices are not reckoned.".to_owned(),
+    );
+    notes
+}
+
+/// The cautions beside the first of those found, or the file's own.
+pub(super) fn cautions(choice: Choice<'_>) -> Vec<String> {
+    let open = choice.chosen.tally.iter().any(|tally| matches!(tally.fate, Fate::Open(_)));
+    let about = choice.best().unwrap_or(&choice.chosen.own);
+    let open_itself = about.governs.as_ref().is_none_or(|worst| worst.utilisation().is_none());
+    of_choice(&choice.best_top(), about.governs.as_ref(), open || open_itself)
+}
