@@ -1,4 +1,5 @@
-//! The report for machines: the same content as the text, each quantity with its unit.
+//! The report for machines: the same content as the text, each quantity with its unit. What `choose` answers has a format of
+//! its own, described at [`choice_to_json`](super::choice_to_json).
 //!
 //! # Format, version 1
 //!

@@ -3,19 +3,22 @@
 use uom::si::{length::millimeter, mass::kilogram};
 
 use super::{
-    Choice,
+    Choice, SAME_MASS,
     tally::{fates, losses},
     words::{governing, holds, skin},
 };
 use crate::{
     choice::{Found, Order},
-    report::{page::Page, text::capital, without_fixings, words},
+    report::{
+        page::Page,
+        text::{capital, counted},
+        without_fixings, words,
+    },
     top::Schedule,
     units::{Length, Mass, both, show},
 };
 
-/// Less than this apart is the same. Our choice: what a scale and a rule do not show.
-const SAME_MASS: f64 = 0.005;
+/// Millimetres; less than this apart is the same. Our choice: what a rule does not show.
 const SAME_THICKNESS: f64 = 0.05;
 
 pub(super) fn answer(page: &mut Page, choice: Choice<'_>) {
@@ -62,9 +65,9 @@ fn stopped(choice: Choice<'_>) -> Option<String> {
 /// Which combinations an answer speaks of.
 fn those(choice: Choice<'_>) -> String {
     if choice.chosen.stopped {
-        format!("the {} combinations that were looked at", choice.looked_at())
+        format!("the {} that were looked at", counted(choice.looked_at(), "combination"))
     } else {
-        format!("{} combinations", choice.chosen.of)
+        counted(choice.chosen.of, "combination")
     }
 }
 
@@ -152,7 +155,7 @@ fn beside_own(choice: Choice<'_>) -> String {
     );
     let Some(best) = choice.best() else { return format!("The file's own {own_words}") };
     if choice.is_own(best) {
-        return "No other that holds is as light and as thin as the file's own.".to_owned();
+        return "So nothing that holds beats the file's own in weight and thickness.".to_owned();
     }
     let (mass, thickness) = choice.over_own(best);
     format!("That is {} and {} the file's own, which {own_words}", heavier(mass, choice), thicker(thickness, choice))

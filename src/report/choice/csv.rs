@@ -18,7 +18,8 @@ use crate::{
 /// file of that system. A cell is empty where there is nothing to say.
 ///
 /// Numbers have nine digits and a point. Cells with a comma, a quotation mark or an end of a line stand in quotation marks,
-/// those within doubled; lines end with CR LF, as in RFC 4180.
+/// those within doubled; lines end with CR LF, as in RFC 4180. The program itself writes nothing but ASCII, which every
+/// spreadsheet reads.
 #[must_use]
 pub fn choice_to_csv(chosen: &Chosen, space: &Space, top: &Top) -> String {
     let choice = Choice { chosen, space, top };
@@ -59,8 +60,8 @@ fn cells(choice: Choice<'_>, found: &Found) -> [String; 17] {
         laid.core.material.name.clone(),
         digits(in_unit(laid.core.material.density, density)),
         digits(in_unit(laid.core.thickness, length)),
-        skin(laid.outer),
-        skin(laid.inner),
+        skin(laid.outer).replace('×', "x"),
+        skin(laid.inner).replace('×', "x"),
         digits(in_unit(found.thickness, length)),
         digits(in_unit(found.mass, mass)),
         digits(in_unit(choice.areal(found), areal)),

@@ -2,7 +2,7 @@
 
 use super::{
     Choice, heading,
-    words::{Units, bare, governing, holds, skin, units},
+    words::{Units, bare, governing, holds, skin, symbol, units},
 };
 use crate::{
     choice::{Found, Order},
@@ -10,7 +10,7 @@ use crate::{
         page::{Page, left, right},
         words,
     },
-    units::{System, show},
+    units::{ArealMassDensity, System, show},
 };
 
 pub(super) fn found(page: &mut Page, choice: Choice<'_>) {
@@ -23,11 +23,16 @@ pub(super) fn found(page: &mut Page, choice: Choice<'_>) {
     if all.is_empty() {
         heading(page, "The file's own");
     } else {
-        heading(page, &format!("What holds, and no other is as light and as thin ({order}; the file's own last)"));
+        heading(
+            page,
+            &format!(
+                "Hold by both methods, none beaten by another in weight and thickness ({order}; the file's own last)"
+            ),
+        );
     }
     let Units { length, mass, areal, .. } = units(choice.system());
     page.line(&row(["", "weight", "per area", "thick", "sag", "used", "margin"]));
-    page.line(&row(["", mass, areal, length, length, "", ""]));
+    page.line(&row(["", mass, symbol::<ArealMassDensity>(areal), length, length, "", ""]));
     for (number, found) in all.iter().enumerate() {
         one(page, choice, &(number + 1).to_string(), found);
     }
@@ -37,7 +42,7 @@ pub(super) fn found(page: &mut Page, choice: Choice<'_>) {
 fn one(page: &mut Page, choice: Choice<'_>, name: &str, found: &Found) {
     let Units { length, mass, areal, .. } = units(choice.system());
     let fine = match choice.system() {
-        System::Us => 2,
+        System::Us => 3,
         System::Si => 1,
     };
     let [title, used, margin] = governing(found);

@@ -2,7 +2,7 @@
 
 use uom::si::ratio::ratio;
 
-use super::{Choice, heading};
+use super::{Choice, heading, steps::holds};
 use crate::{
     check::CHECKS,
     choice::{Cell, Grid},
@@ -29,7 +29,10 @@ pub(super) fn grids(page: &mut Page, choice: Choice<'_>, width: usize) {
     }
     heading(page, "Density across thickness: % used by the hand method alone, with the skins of the file");
     let short = Short::of(&shown);
-    for grid in &shown {
+    for (number, grid) in shown.iter().enumerate() {
+        if number > 0 {
+            page.blank();
+        }
         let core = choice.space.cores.iter().find(|core| core.family.id == grid.family);
         page.line(&format!("  {}", core.map_or(grid.family.as_str(), |core| core.family.name.as_str())));
         table(page, grid, &short, choice.system(), width);
@@ -65,10 +68,10 @@ impl Short {
             parts.push(format!("{UNKNOWN} a check could not be made, or nothing bears what acts"));
         }
         if grids.iter().any(|grid| grid.cells.iter().flatten().any(Option::is_none)) {
-            parts.push(format!("{NONE} something does not go in, or it is not sold"));
+            parts.push(format!("{NONE} something does not go in, or nothing could be checked"));
         }
         let names = self.0.iter().map(|(check, name)| format!("{name} {}", CHECKS[*check].title()));
-        format!("{}. First to go: {}.", parts.join("; "), names.collect::<Vec<_>>().join(", "))
+        format!("{}. What governs: {}.", parts.join("; "), names.collect::<Vec<_>>().join(", "))
     }
 }
 
@@ -78,11 +81,6 @@ fn initials(check: usize) -> String {
 
 fn cells<'a>(grids: &'a [&Grid]) -> impl Iterator<Item = &'a Cell> {
     grids.iter().flat_map(|grid| grid.cells.iter().flatten().flatten())
-}
-
-/// Whether it holds, for JSON and text alike.
-pub(super) fn holds(cell: &Cell) -> bool {
-    cell.utilisation.get::<ratio>() <= 1.0
 }
 
 fn used(cell: &Cell) -> String {
@@ -109,15 +107,20 @@ fn table(page: &mut Page, grid: &Grid, short: &Short, system: System, width: usi
         cell.as_ref().map_or_else(
             || NONE.to_owned(),
             |cell| {
-                let sign = if holds(cell) { "ok" } else { "no" };
+                let sign = if holds(cell.utilisation) { "ok" } else { "no" };
                 format!("{sign}{} {}", right(&used(cell), number + 1), left(short.name(cell.governs), name))
             },
         )
     };
     let side = wide(&mut sides.iter().map(|side| side.chars().count())) + 4;
     let column = (number + name + 4).max(wide(&mut heads.iter().map(|head| head.chars().count()))) + 2;
-    let at_once = (width.saturating_sub(side) / column).max(1);
+    // As many tables as a page needs, all about as wide.
+    let room = (width.saturating_sub(side) / column).max(1);
+    let at_once = heads.len().div_ceil(heads.len().div_ceil(room).max(1)).max(1);
     for from in (0..heads.len()).step_by(at_once) {
+        if from > 0 {
+            page.blank();
+        }
         let to = (from + at_once).min(heads.len());
         let line = |side_text: &str, cells: Vec<String>| {
             let cells: String = cells.iter().map(|cell| right(cell, column)).collect();

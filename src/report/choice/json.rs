@@ -4,7 +4,7 @@ use serde_json::{Value, json};
 use uom::si::ratio::ratio;
 
 use super::{
-    Choice, answer, grids, notes, steps,
+    Choice, answer, notes, steps,
     words::{left_by, margin_of, order, runs},
 };
 use crate::{
@@ -59,7 +59,7 @@ pub fn choice_to_json(chosen: &Chosen, space: &Space, top: &Top) -> Value {
                 "added_mass": quantity(one.added, system),
                 "utilisation": share(Some(one.utilisation)),
                 "margin": share(left_by(one.utilisation)),
-                "holds": one.utilisation.get::<ratio>() <= 1.0,
+                "holds": steps::holds(one.utilisation),
                 "governs": CHECKS[one.governs].id(),
             })
         })
@@ -140,7 +140,7 @@ fn grid(grid: &Grid, system: System) -> Value {
                 cell.as_ref().map_or(Value::Null, |cell| {
                     json!({
                         "utilisation": share(Some(cell.utilisation)),
-                        "holds": grids::holds(cell),
+                        "holds": steps::holds(cell.utilisation),
                         "governs": CHECKS[cell.governs].id(),
                     })
                 })

@@ -22,6 +22,9 @@ use crate::{
     units::{ArealMassDensity, Length, Mass, System},
 };
 
+/// Kilograms; less than this apart is the same. Our choice: what a scale does not show.
+const SAME_MASS: f64 = 0.005;
+
 /// The answer in words and tables, without styles, on a page of a width between 60 and 120 columns.
 #[must_use]
 pub fn choice_to_text(chosen: &Chosen, space: &Space, top: &Top, width: usize) -> String {

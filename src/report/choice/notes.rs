@@ -12,14 +12,15 @@ pub(super) fn notes(choice: Choice<'_>) -> Vec<String> {
     let had = |which: &dyn Fn(&Fate) -> bool| chosen.tally.iter().any(|tally| which(&tally.fate));
     let mut notes = vec![
         "Each combination that is shown, and the file's own, was checked by both methods under all load cases. The table of \
-         density and thickness and the steps are by the hand method alone: check what you make of them."
+         density and thickness and the steps are by the hand method alone: check a design that you make from them before you build."
             .to_owned(),
     ];
     if had(&|fate| *fate == Fate::Beaten) {
         let sag =
             if choice.space.order == Order::Sag { " One of them may sag less than all that are shown." } else { "" };
-        notes
-            .push(format!("What is beaten was not checked: it is no lighter and no thinner than one that holds.{sag}"));
+        notes.push(format!(
+            "What is beaten was not checked by both methods: it is no lighter and no thinner than one that holds.{sag}"
+        ));
     }
     if had(&|fate| matches!(fate, Fate::Fails { at_a_glance: true, .. })) {
         notes.push(

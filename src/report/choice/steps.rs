@@ -1,21 +1,21 @@
 //! One step more or less of each input, the lightest first.
 
-use uom::si::ratio::ratio;
+use uom::si::{mass::kilogram, ratio::ratio};
 
 use super::{
-    Choice, heading,
-    words::{left_by, margin},
+    Choice, SAME_MASS, heading,
+    words::{bare, left_by, margin, units},
 };
 use crate::{
     check::CHECKS,
     choice::{Beside, Step},
     report::{
-        page::{Page, right},
-        text::{added, change},
+        page::{Page, left, right},
+        text::change,
         words,
     },
     top::Top,
-    units::Ratio,
+    units::{Mass, Ratio},
 };
 
 /// By what they add, those that add the same as they were tried.
@@ -49,18 +49,40 @@ pub(super) fn steps(page: &mut Page, choice: Choice<'_>) {
         let text = used.map_or_else(|| "—".to_owned(), |used| words::percent(used.get::<ratio>()));
         [text, margin(used.and_then(left_by))]
     };
-    page.line(&row("adds", &["used".to_owned(), "margin".to_owned()]));
-    page.paragraph(&format!("{}  ", row("", &cells(before(choice)))), "as it is");
-    let (top, system) = (choice.best_top(), choice.system());
+    let unit = units(choice.system()).mass;
+    page.line(&row(&format!("adds {unit}"), &["used".to_owned(), "margin".to_owned()], ""));
+    page.paragraph(&row("", &cells(before(choice)), sign(before(choice))), "as it is");
+    let top = choice.best_top();
     for one in sorted(choice) {
-        let holds = if one.utilisation.get::<ratio>() <= 1.0 { "" } else { "; does not hold" };
         page.paragraph(
-            &format!("{}  ", row(&added(one.added, system), &cells(Some(one.utilisation)))),
-            &format!("{}: then {}{holds}", step(&one.to, &top), CHECKS[one.governs].title()),
+            &row(&adds(one.added, unit), &cells(Some(one.utilisation)), sign(Some(one.utilisation))),
+            &format!("{}: then {}", step(&one.to, &top), CHECKS[one.governs].title()),
         );
+    }
+    page.paragraph("  ", "ok holds, no does not hold, with what governs then.");
+}
+
+/// Whether that holds, by the hand method.
+pub(super) fn holds(used: Ratio) -> bool {
+    used.get::<ratio>() <= 1.0
+}
+
+fn sign(used: Option<Ratio>) -> &'static str {
+    match used.map(holds) {
+        Some(true) => "ok",
+        Some(false) => "no",
+        None => "",
     }
 }
 
-fn row(adds: &str, [used, margin]: &[String; 2]) -> String {
-    format!("{}{}{}", right(adds, 13), right(used, 11), right(margin, 8))
+fn adds(mass: Mass, unit: &str) -> String {
+    if mass.get::<kilogram>().abs() < SAME_MASS {
+        "same".to_owned()
+    } else {
+        format!("{}{}", if mass > Mass::default() { '+' } else { '−' }, bare(mass.abs(), unit, 2))
+    }
+}
+
+fn row(adds: &str, [used, margin]: &[String; 2], sign: &str) -> String {
+    format!("  {}{}{}  {} ", right(adds, 8), right(used, 11), right(margin, 8), left(sign, 2))
 }

@@ -50,14 +50,14 @@ fn whole(fate: &Fate) -> Fate {
 fn words(fate: &Fate) -> String {
     match fate {
         Fate::Shown => "shown above".to_owned(),
-        Fate::Beaten => "beaten: one that holds is as light and as thin, and no more was asked of them".to_owned(),
+        Fate::Beaten => "beaten: one that holds is as light and as thin".to_owned(),
         Fate::OverLimit => "heavier or thicker than the file allows".to_owned(),
         Fate::Misfit(why) => format!("do not fit: {why}"),
         Fate::Fails { check, method, .. } => {
             format!("ruled out by {}, {}", CHECKS[*check].title(), method.words())
         }
         Fate::Open(Some(check)) => format!("open: {} could not be checked", CHECKS[*check].title()),
-        Fate::Open(None) => "open: they could not be checked, or not under all load cases".to_owned(),
+        Fate::Open(None) => "open: could not be checked, or not under all load cases".to_owned(),
         Fate::NotLookedAt => "not looked at: the search was stopped".to_owned(),
     }
 }

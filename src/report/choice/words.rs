@@ -30,6 +30,11 @@ pub(super) fn in_unit<Q: Dimensioned>(value: Q, unit: &str) -> f64 {
     Q::ENTRY.unit(unit).map_or(f64::NAN, |unit| unit.of_si(value.si()))
 }
 
+/// A unit of a column as it is printed.
+pub(super) fn symbol<Q: Dimensioned>(unit: &'static str) -> &'static str {
+    Q::ENTRY.unit(unit).map_or(unit, |unit| unit.symbol)
+}
+
 /// The value in a unit that a column has, without its symbol.
 pub(super) fn bare<Q: Dimensioned>(value: Q, unit: &str, decimals: usize) -> String {
     let shown = show_in(value, unit, decimals);

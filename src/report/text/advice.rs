@@ -104,8 +104,7 @@ fn remedies(page: &mut Page, report: &Report<'_>, item: &Advice, title: &str) {
     }
 }
 
-/// Mass that a change adds, with its sign.
-pub(in crate::report) fn added(mass: Mass, system: System) -> String {
+fn added(mass: Mass, system: System) -> String {
     if mass.abs() < Mass::new::<uom::si::mass::kilogram>(0.005) {
         "same weight".to_owned()
     } else if mass > Mass::default() {

@@ -5,7 +5,7 @@ mod cases;
 mod checks;
 mod materials;
 
-pub(super) use advice::{added, change};
+pub(super) use advice::change;
 pub(super) use checks::citation;
 
 use uom::si::ratio::ratio;
@@ -119,7 +119,7 @@ fn answer(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>) {
 }
 
 /// A number of things.
-fn counted(number: usize, thing: &str) -> String {
+pub(super) fn counted(number: usize, thing: &str) -> String {
     if number == 1 { format!("1 {thing}") } else { format!("{number} {thing}s") }
 }
 
