@@ -33,8 +33,8 @@ pub use mount::{
 };
 pub use pipe_load::LineLoad;
 pub use plate_method::{
-    EvenPush, FieldPeak, FieldSag, HeldDown, NoPlate, NumericalError, PipeForces, PipeModel, PipeMoment, PlateForces,
-    PlateMethod, PostForces, Pressed, RegionPeaks, Softest,
+    EvenPush, FieldPeak, FieldSag, Fineness, HeldDown, NoPlate, NumericalError, PipeForces, PipeModel, PipeMoment,
+    PlateForces, PlateMethod, PostForces, Pressed, RegionPeaks, Softest,
 };
 pub use sections::{Bent, FirstPly, ModulusShares, PressedSkin, RegionSection, Sections, ply_factor};
 pub use still::thermal_curvature;
@@ -196,7 +196,13 @@ impl<'a> Analysis<'a> {
     /// no outline to solve on.
     #[must_use]
     pub fn with_plate_method(self) -> Self {
-        self.on_plate(Ratio::from(1.0))
+        self.on_plate(Fineness::usual())
+    }
+
+    /// The same with a rough plate: a first look, whose error is larger.
+    #[must_use]
+    pub fn with_rough_plate(self) -> Self {
+        self.on_plate(Fineness::rough())
     }
 
     /// The same with the plate method on finer triangles than before.
@@ -204,14 +210,14 @@ impl<'a> Analysis<'a> {
     pub fn with_finer_plate(self) -> Self {
         let sides =
             self.whole.as_ref().and_then(|whole| whole.as_ref().ok()).map_or(Ratio::from(1.0), |plate| plate.sides);
-        self.on_plate(sides * FINER)
+        self.on_plate(Fineness { sides: sides * FINER, ..Fineness::usual() })
     }
 
-    fn on_plate(mut self, sides: Ratio) -> Self {
+    fn on_plate(mut self, fineness: Fineness) -> Self {
         if self.top.scope == Scope::Whole {
             let swinging = self.swinging_stiffness();
             self.whole =
-                Some(PlateMethod::new(self.top, &self.sections, (&self.cases, &self.knockdowns), swinging, sides));
+                Some(PlateMethod::new(self.top, &self.sections, (&self.cases, &self.knockdowns), swinging, fineness));
             self.rows_on_plate();
         }
         self

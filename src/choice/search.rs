@@ -7,7 +7,7 @@ use super::{
     grid::Grid,
     space::{Candidate, Order, Space, misfit},
     step::Step,
-    witness::{Witnesses, fails},
+    witness::{Witness, Witnesses, fails},
 };
 use crate::{
     analysis::{Analysis, DIVISIONS},
@@ -17,7 +17,10 @@ use crate::{
 };
 
 /// Candidates that are looked at together; what a batch has taught rules out in the next.
-const AT_ONCE: usize = 256;
+const AT_ONCE: usize = 64;
+
+/// Plates that are looked at together, each many times the work of a candidate by hand.
+const PLATES_AT_ONCE: usize = 4;
 
 /// Somebody who waits.
 pub trait Watch: Sync {
@@ -242,6 +245,7 @@ impl Search<'_> {
             }
         }
         let said: Vec<ByHand> = left.par_iter().map(|&(_, candidate)| self.by_hand(candidate)).collect();
+        let mut holding = Vec::new();
         for ((thickness, candidate), said) in left.into_iter().zip(said) {
             let fate = match said {
                 ByHand::Over(fate) => fate,
@@ -255,14 +259,30 @@ impl Search<'_> {
                     self.hand.count(check, case);
                     Fate::Fails { check, method: Method::Hand, at_a_glance: true }
                 }
-                ByHand::Holds if self.is_beaten(thickness) => Fate::Beaten,
                 ByHand::Holds => {
-                    if watch.stops() {
-                        return true;
-                    }
-                    self.by_plate(candidate)
+                    holding.push((thickness, candidate));
+                    continue;
                 }
             };
+            self.count(fate);
+        }
+        holding.chunks(PLATES_AT_ONCE).any(|holding| self.plates(holding, watch))
+    }
+
+    /// Whether it was stopped.
+    fn plates(&mut self, holding: &[(Length, Candidate)], watch: &dyn Watch) -> bool {
+        if watch.stops() {
+            return true;
+        }
+        let at_a_glance: Vec<Option<Witness>> = holding
+            .par_iter()
+            .map(|&(thickness, candidate)| {
+                let top = || self.space.top(self.top, candidate);
+                if self.is_beaten(thickness) { None } else { self.plate.rule_out(&top(), true) }
+            })
+            .collect();
+        for (&(thickness, candidate), at_a_glance) in holding.iter().zip(at_a_glance) {
+            let fate = if self.is_beaten(thickness) { Fate::Beaten } else { self.by_plate(candidate, at_a_glance) };
             self.count(fate);
         }
         false
@@ -292,9 +312,10 @@ impl Search<'_> {
         ByHand::Holds
     }
 
-    fn by_plate(&mut self, candidate: Candidate) -> Fate {
+    fn by_plate(&mut self, candidate: Candidate, at_a_glance: Option<Witness>) -> Fate {
         let top = self.space.top(self.top, candidate);
-        if let Some(witness) = self.plate.rule_out(&top, true) {
+        // What this batch has taught since may tell.
+        if let Some(witness) = at_a_glance.or_else(|| self.plate.rule_out(&top, true)) {
             self.plate.count(witness.check, witness.case);
             return Fate::Fails { check: witness.check, method: Method::Plate, at_a_glance: true };
         }

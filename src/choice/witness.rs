@@ -34,11 +34,11 @@ impl Witnesses {
         }
         let wanted = |id: &str| asked.iter().any(|witness| witness.case == id);
         let analysis = Analysis::under(top, DIVISIONS, &|case| wanted(case.id)).ok()?;
-        let analysis = if by_plate { analysis.with_plate_method() } else { analysis };
+        let analysis = if by_plate { analysis.with_rough_plate() } else { analysis };
         let told = |witness: &&Witness| {
             run_one(witness.check, &analysis).iter().any(|outcome| {
                 let of_case = outcome.case.is_some_and(|case| analysis.cases[case].id == witness.case);
-                of_case && fails(outcome)
+                of_case && fails_whatever_its_error(outcome)
             })
         };
         asked.iter().find(told).copied()
@@ -59,6 +59,12 @@ impl Witnesses {
         // Those told equally often stay in the order in which they came.
         self.0.sort_by_key(|witness| std::cmp::Reverse(witness.told));
     }
+}
+
+/// Whether a comparison fails even with the numerical error, which the demand has on top, taken off instead.
+fn fails_whatever_its_error(outcome: &Outcome) -> bool {
+    let error = outcome.numerical_error().map_or(1.0, |error| 1.0 + error.value);
+    outcome.utilisation().is_some_and(|used| used.value > error * error)
 }
 
 /// Whether a comparison was made and fails.

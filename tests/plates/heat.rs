@@ -1,7 +1,7 @@
 //! Whole tops in the sun by the plate method.
 
 use skinspan::{
-    analysis::{Analysis, DIVISIONS, PlateForces, PlateMethod},
+    analysis::{Analysis, DIVISIONS, Fineness, PlateForces, PlateMethod},
     check::{CHECKS, Method, Outcome, run},
     load_case::LoadCase,
     top::Top,
@@ -23,7 +23,7 @@ fn solved(top: &Top, change: impl Fn(&mut LoadCase)) -> (PlateMethod, usize) {
     change(&mut cases[sun]);
     let of_states = (&cases[..], &analysis.knockdowns[..]);
     let swinging = analysis.swinging_stiffness();
-    (PlateMethod::new(top, &analysis.sections, of_states, swinging, Ratio::from(1.0)).unwrap(), sun)
+    (PlateMethod::new(top, &analysis.sections, of_states, swinging, Fineness::usual()).unwrap(), sun)
 }
 
 fn of_case(method: &PlateMethod, case: usize) -> &PlateForces {

@@ -74,6 +74,29 @@ pub struct PlateMethod {
     pub disc: Length,
 }
 
+/// How finely a top is solved: the triangles' sides over the usual ones, and two degrees, whose difference is the error.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Fineness {
+    /// Sides of triangles, over the usual ones.
+    pub sides: Ratio,
+    /// The lower degree and the higher, whose values count.
+    pub degrees: [Degree; 2],
+}
+
+impl Fineness {
+    /// What answers are given from.
+    #[must_use]
+    pub fn usual() -> Self {
+        Self { sides: Ratio::from(1.0), degrees: [Degree::Three, Degree::Four] }
+    }
+
+    /// A first look, at a fraction of the cost.
+    #[must_use]
+    pub fn rough() -> Self {
+        Self { sides: Ratio::from(2.0), degrees: [Degree::Two, Degree::Three] }
+    }
+}
+
 /// How a pipe was taken.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum PipeModel {
@@ -139,8 +162,7 @@ impl std::fmt::Display for NoPlate {
 }
 
 impl PlateMethod {
-    /// Solves a top for all cases; swinging, the core has a share of its stiffness of its own. The triangles' sides are a share
-    /// of the usual.
+    /// Solves a top for all cases; swinging, the core has a share of its stiffness of its own.
     ///
     /// # Errors
     ///
@@ -150,7 +172,7 @@ impl PlateMethod {
         sections: &Sections,
         (cases, knockdowns): (&[LoadCase], &[(State, Knockdowns<'_>)]),
         swinging: Ratio,
-        sides: Ratio,
+        Fineness { sides, degrees: [lower, higher] }: Fineness,
     ) -> Result<Self, NoPlate> {
         let net = Net::new(top, sections, sides).map_err(NoPlate::Mesh)?;
         // Cases whose material is alike share a matrix; that of swinging may be one of no case.
@@ -173,16 +195,21 @@ impl PlateMethod {
         let lifts = net.holds(top).contains(&HeldDown::ByFixings);
         let winds = Winds::new(top, &net, cases);
         let first = |degree| Solver::new(top, sections, &net, (degree, leading));
-        let (coarse, fine) = rayon::join(|| first(Degree::Three), || first(Degree::Four));
+        let (coarse, fine) = rayon::join(|| first(lower), || first(higher));
         let (coarse, fine) = (coarse.map_err(NoPlate::Mechanism)?, fine.map_err(NoPlate::Mechanism)?);
         // The softest core counts for all: a search for a mode takes longer than all people of a case.
         let buckled = || -> Result<Option<EvenPush>, Mechanism> {
             if !pushed && !crowned {
                 return Ok(None);
             }
-            let lower = net.plate(top, sections, (Degree::Two, softest), Made::Anew)?;
+            // A mode is as good at a degree less as forces are.
+            if lower == Degree::Two {
+                let (lower, higher) = (coarse.state(softest, true)?, fine.state(softest, true)?);
+                return Ok(Some(buckling::even_push(&lower, &higher)));
+            }
+            let below = net.plate(top, sections, (Degree::Two, softest), Made::Anew)?;
             let higher = coarse.state(softest, true)?;
-            Ok(Some(buckling::even_push(&lower, &higher)))
+            Ok(Some(buckling::even_push(&below, &higher)))
         };
         let modes = || {
             let swinging = || -> Result<Result<Frequency, NoMode>, Mechanism> {
