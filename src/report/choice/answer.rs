@@ -52,14 +52,19 @@ pub(super) fn sentences(choice: Choice<'_>) -> Vec<String> {
 }
 
 fn stopped(choice: Choice<'_>) -> Option<String> {
-    choice.chosen.stopped.then(|| {
-        format!(
-            "STOPPED: {} of {} combinations were looked at, from the lightest up, and the answer is of these alone. The others \
-             are no lighter; one of them may be thinner, or sag less.",
-            choice.looked_at(),
-            choice.chosen.of
-        )
-    })
+    if !choice.chosen.stopped {
+        return None;
+    }
+    // From the lightest up: what comes later is no lighter than what was found before.
+    let others = choice.best().map_or(
+        "",
+        |_| " None of the others is lighter than the lightest that is shown; one of them may be thinner, or sag less.",
+    );
+    Some(format!(
+        "STOPPED: {} of {} combinations were looked at, and the answer is of these alone.{others}",
+        choice.looked_at(),
+        choice.chosen.of
+    ))
 }
 
 /// Which combinations an answer speaks of.

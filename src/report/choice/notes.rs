@@ -2,6 +2,7 @@
 
 use super::Choice;
 use crate::{
+    check::Method,
     choice::{Fate, Order},
     report::cautions::of_choice,
 };
@@ -22,12 +23,14 @@ pub(super) fn notes(choice: Choice<'_>) -> Vec<String> {
             "What is beaten was not checked by both methods: it is no lighter and no thinner than one that holds.{sag}"
         ));
     }
-    if had(&|fate| matches!(fate, Fate::Fails { at_a_glance: true, .. })) {
-        notes.push(
-            "At a glance: one check fails under one load case, which is enough to rule a combination out; the others were not \
-             looked at then."
-                .to_owned(),
-        );
+    let glance =
+        |by: Method| had(&|fate| matches!(fate, Fate::Fails { at_a_glance: true, method, .. } if *method == by));
+    if glance(Method::Hand) || glance(Method::Plate) {
+        let rough = if glance(Method::Plate) { ", as a plate by more than the error of a rough solution" } else { "" };
+        notes.push(format!(
+            "At a glance: one check fails under one load case{rough}. That is enough to rule a combination out; the other checks \
+             and cases were not looked at then."
+        ));
     }
     notes.push(
         "Not looked at: other pipes, backing and fixings than those of the file. Prices are not reckoned.".to_owned(),
