@@ -64,6 +64,7 @@ const LAYERS: &[(&str, &[&str])] = &[
         ],
     ),
     ("advice", &["units", "geometry", "fastening", "material", "top", "analysis", "check"]),
+    ("choice", &["units", "material", "top", "analysis", "check", "advice"]),
     ("input", &["units", "geometry", "laminate", "load", "material", "criteria", "service", "top", "load_case"]),
     (
         "report",
@@ -80,6 +81,7 @@ const LAYERS: &[(&str, &[&str])] = &[
             "analysis",
             "check",
             "advice",
+            "choice",
             "input",
         ],
     ),

@@ -43,7 +43,7 @@ pub(super) fn fixings(page: &mut Page, report: &Report<'_>, analysis: &Analysis<
             "    ",
             &format!(
                 "{}{lighter}; then {} governs, {} used",
-                text::change(&saving.change, report),
+                text::change(&saving.change, report.top),
                 CHECKS[saving.governs].title(),
                 words::percent(saving.utilisation.get::<ratio>())
             ),

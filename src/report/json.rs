@@ -1,4 +1,5 @@
-//! The report for machines: the same content as the text, each quantity with its unit.
+//! The report for machines: the same content as the text, each quantity with its unit. What `choose` answers has a format of
+//! its own, described at [`choice_to_json`](super::choice_to_json).
 //!
 //! # Format, version 1
 //!
@@ -193,7 +194,7 @@ fn outcome_json(report: &Report<'_>, outcome: &Outcome) -> Value {
 
 fn remedy(report: &Report<'_>, remedy: &Remedy) -> Value {
     json!({
-        "change": text::change(&remedy.change, report),
+        "change": text::change(&remedy.change, report.top),
         "added_mass": quantity(remedy.added, report.top.report),
         "governs": CHECKS[remedy.governs].id(),
         "utilisation": number(remedy.utilisation.get::<ratio>()),

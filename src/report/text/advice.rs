@@ -47,7 +47,7 @@ pub(super) fn advice(page: &mut Page, report: &Report<'_>) {
             let nearest = item.nearest.as_ref().map_or_else(String::new, |nearest| {
                 format!(
                     "; nearest is {}, which leaves {} at {}",
-                    change(&nearest.change, report),
+                    change(&nearest.change, report.top),
                     CHECKS[nearest.governs].title(),
                     words::percent(nearest.utilisation.get::<ratio>())
                 )
@@ -99,7 +99,7 @@ fn remedies(page: &mut Page, report: &Report<'_>, item: &Advice, title: &str) {
         };
         page.paragraph(
             &format!("  {} ", left(title, 20)),
-            &format!("{} ({}){then}", change(&remedy.change, report), added(remedy.added, report.top.report)),
+            &format!("{} ({}){then}", change(&remedy.change, report.top), added(remedy.added, report.top.report)),
         );
     }
 }
@@ -122,12 +122,12 @@ fn fastened(top: &Top, on: MountOn) -> Option<&Fastened> {
 }
 
 /// A change in the words of the shop.
-pub(in crate::report) fn change(change: &Change, report: &Report<'_>) -> String {
-    let system = report.top.report;
+pub(in crate::report) fn change(change: &Change, top: &Top) -> String {
+    let system = top.report;
     match change {
         Change::CoreThickness(thickness) => {
             // What fills the core is as thick as the core.
-            let filling: Vec<&str> = report.top.backings.iter().map(|backing| backing.name.as_str()).collect();
+            let filling: Vec<&str> = top.backings.iter().map(|backing| backing.name.as_str()).collect();
             let filling =
                 if filling.is_empty() { String::new() } else { format!(", and {} with it", filling.join(", ")) };
             format!("core {} thick{filling}", both(*thickness, system))
@@ -143,29 +143,29 @@ pub(in crate::report) fn change(change: &Change, report: &Report<'_>) -> String 
         Change::PipesLonger(by) => format!("pipes {} longer at both ends", show(*by, system)),
         Change::OverhangTrimmed(by) => format!("overhang trimmed by {} on both sides", show(*by, system)),
         Change::BackingWidth { backing, width } => {
-            format!("{} {} wide", report.top.backings[*backing].name, both(*width, system))
+            format!("{} {} wide", top.backings[*backing].name, both(*width, system))
         }
         Change::BackingLength { backing, by } => {
-            format!("{} {} longer at both ends", report.top.backings[*backing].name, both(*by, system))
+            format!("{} {} longer at both ends", top.backings[*backing].name, both(*by, system))
         }
         Change::BackingBoard { backing, density, .. } => {
-            format!("{} of board of {}", report.top.backings[*backing].name, both(*density, system))
+            format!("{} of board of {}", top.backings[*backing].name, both(*density, system))
         }
         Change::BackingKind { backing, board } => {
-            let backing = &report.top.backings[*backing];
+            let backing = &top.backings[*backing];
             let name = backing.boards.iter().find(|known| known.id == *board).map_or("", |known| known.name.as_str());
             format!("{} of {}", backing.name, words::within(name))
         }
         Change::Size { on, size } => {
-            let name = fastened(report.top, *on).and_then(|held| held.fixing.larger.get(*size)).map_or("", Hold::size);
-            format!("{} for {}", words::within(name), words::held(report.top, *on))
+            let name = fastened(top, *on).and_then(|held| held.fixing.larger.get(*size)).map_or("", Hold::size);
+            format!("{} for {}", words::within(name), words::held(top, *on))
         }
-        Change::FixingCount { on, count, .. } => format!("{count} fixings for {}", words::held(report.top, *on)),
+        Change::FixingCount { on, count, .. } => format!("{count} fixings for {}", words::held(top, *on)),
         Change::Torque { on, torque } => {
-            format!("a torque of {} for {}", both_at_most(*torque, system), words::held(report.top, *on))
+            format!("a torque of {} for {}", both_at_most(*torque, system), words::held(top, *on))
         }
         Change::Washer { on, outside } => {
-            format!("washers of {} for {}", both(*outside, system), words::held(report.top, *on))
+            format!("washers of {} for {}", both(*outside, system), words::held(top, *on))
         }
     }
 }

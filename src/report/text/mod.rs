@@ -119,7 +119,7 @@ fn answer(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>) {
 }
 
 /// A number of things.
-fn counted(number: usize, thing: &str) -> String {
+pub(super) fn counted(number: usize, thing: &str) -> String {
     if number == 1 { format!("1 {thing}") } else { format!("{number} {thing}s") }
 }
 
@@ -148,7 +148,7 @@ fn sentence(report: &Report<'_>, analysis: &Analysis<'_>, outcome: &Outcome) -> 
     }
 }
 
-fn capital(text: &str) -> String {
+pub(super) fn capital(text: &str) -> String {
     let mut letters = text.chars();
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

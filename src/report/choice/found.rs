@@ -1,0 +1,83 @@
+//! The table of those found, the file's own below them.
+
+use super::{
+    Choice, heading,
+    words::{Units, bare, governing, holds, skin, symbol, units},
+};
+use crate::{
+    choice::{Found, Order},
+    report::{
+        page::{Page, left, right},
+        words,
+    },
+    units::{ArealMassDensity, System, show},
+};
+
+pub(super) fn found(page: &mut Page, choice: Choice<'_>) {
+    let order = match choice.space.order {
+        Order::Weight => "the lightest first",
+        Order::Thickness => "the thinnest first",
+        Order::Sag => "what sags least first",
+    };
+    let all = &choice.chosen.found;
+    if all.is_empty() {
+        heading(page, "The file's own");
+    } else {
+        heading(
+            page,
+            &format!(
+                "Hold by both methods, none beaten by another in weight and thickness ({order}; the file's own last)"
+            ),
+        );
+    }
+    let Units { length, mass, areal, .. } = units(choice.system());
+    page.line(&row(["", "weight", "per area", "thick", "sag", "used", "margin"]));
+    page.line(&row(["", mass, symbol::<ArealMassDensity>(areal), length, length, "", ""]));
+    for (number, found) in all.iter().enumerate() {
+        one(page, choice, &(number + 1).to_string(), found);
+    }
+    one(page, choice, "file", &choice.chosen.own);
+}
+
+fn one(page: &mut Page, choice: Choice<'_>, name: &str, found: &Found) {
+    let Units { length, mass, areal, .. } = units(choice.system());
+    let fine = match choice.system() {
+        System::Us => 3,
+        System::Si => 1,
+    };
+    let [title, used, margin] = governing(found);
+    page.line(&row([
+        name,
+        &bare(found.mass, mass, 2),
+        &bare(choice.areal(found), areal, 2),
+        &bare(found.thickness, length, fine),
+        &found.sag.map_or_else(|| "—".to_owned(), |sag| bare(sag, length, fine)),
+        &used,
+        &margin,
+    ]));
+    let laid = choice.laid(found);
+    let mut line = |name: &str, text: &str| page.paragraph(&format!("      {} ", left(name, 6)), text);
+    let core = &laid.core.material;
+    let (density, thick) = (show(core.density, choice.system()), show(laid.core.thickness, choice.system()));
+    line("core", &format!("{}, {density}, {thick} thick", words::within(&core.name)));
+    line("outer", &skin(laid.outer));
+    line("inner", &skin(laid.inner));
+    let by = found.governs.as_ref().map_or_else(String::new, |worst| format!(", {}", worst.method.words()));
+    let case = found.case.as_ref().map_or_else(String::new, |case| format!("; {}", words::within(case)));
+    let verdict = if found.holds { String::new() } else { format!("; {}", holds(found)) };
+    line("first", &format!("{title}{by}{case}{verdict}"));
+}
+
+fn row(cells: [&str; 7]) -> String {
+    let [name, mass, areal, thick, sag, used, margin] = cells;
+    format!(
+        "  {}{}{}{}{}{}{}",
+        left(name, 4),
+        right(mass, 9),
+        right(areal, 10),
+        right(thick, 9),
+        right(sag, 8),
+        right(used, 9),
+        right(margin, 8),
+    )
+}

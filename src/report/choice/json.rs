@@ -1,0 +1,176 @@
+//! The answer for machines: the same content as the text, each quantity with its unit.
+
+use serde_json::{Value, json};
+use uom::si::ratio::ratio;
+
+use super::{
+    Choice, answer, notes, steps,
+    words::{left_by, margin_of, order, runs},
+};
+use crate::{
+    check::{CHECKS, Outcome, Verdict},
+    choice::{Chosen, Fate, Found, Grid, Space, Tally},
+    report::{
+        json::{method, number, quantity},
+        without_fixings,
+    },
+    top::{Schedule, Top},
+    units::{Ratio, System},
+};
+
+/// The answer as one JSON value.
+///
+/// # Format, version 1
+///
+/// Within a version keys are only added; what a key means never changes. A quantity is `{"value": 12.3, "unit": "lb"}`, in
+/// the units of the report's system; a pure number is a number; what is not known is null. Checks go by their ids. Top level:
+///
+/// | key | content |
+/// |---|---|
+/// | `format` | `{"name": "skinspan-choose", "version": 1}` |
+/// | `title`, `units` | title of the design; `"us"` or `"si"` |
+/// | `order` | what the answers are ordered by: `"weight"`, `"thickness"`, `"sag"` |
+/// | `limits` | `thickness`, `mass` that the file allows at most; null where it does not say |
+/// | `combinations`, `looked_at`, `stopped` | how many there are, how many were looked at, whether the search was stopped |
+/// | `answer` | the answer in sentences |
+/// | `found` | those that hold by both methods and that no other beats in weight and thickness |
+/// | `own` | the file's own, with the same keys |
+/// | `grids` | per family, by the hand method with the skins of the file: `family`, `densities` of the rows, `thicknesses` of the columns, `cells` row by row (`utilisation`, `holds`, `governs`; null where something does not go in) |
+/// | `steps` | one step from the first found, or from the file's own, by the hand method: `from` (`"found"`, `"own"`), `utilisation`, `margin` before; `tried` (`change`, `added_mass`, `utilisation`, `margin`, `holds`, `governs`), by what is added |
+/// | `tally` | what became of how many, most first: `fate` (`"shown"`, `"beaten"`, `"over limit"`, `"does not fit"`, `"fails"`, `"open"`, `"not looked at"`), `count`, `check`, `method`, `at_a_glance`, `reason` |
+/// | `without_fixings` | gear and pipes whose fixings were not checked, since the file gives none |
+/// | `notes`, `cautions` | texts |
+///
+/// One of `found` has `family` (id), `core` (name), `density`, `core_thickness`, `outer` and `inner` (layers that carry, outside
+/// first: `layer`, `times`), `thickness`, `mass` (bare), `mass_per_area`, `added_mass` and `added_thickness` over the file's
+/// own, `holds`, `governs`, `method`, `case` (title), `utilisation`, `margin`, `not_evaluated` (the reason), `utilisation_hand`,
+/// `utilisation_plate`, `sag`.
+#[must_use]
+pub fn choice_to_json(chosen: &Chosen, space: &Space, top: &Top) -> Value {
+    let choice = Choice { chosen, space, top };
+    let system = choice.system();
+    let from = if choice.best().is_some() { "found" } else { "own" };
+    let laid_as = choice.best_top();
+    let tried: Vec<Value> = steps::sorted(choice)
+        .into_iter()
+        .map(|one| {
+            json!({
+                "change": steps::step(&one.to, &laid_as),
+                "added_mass": quantity(one.added, system),
+                "utilisation": share(Some(one.utilisation)),
+                "margin": share(left_by(one.utilisation)),
+                "holds": steps::holds(one.utilisation),
+                "governs": CHECKS[one.governs].id(),
+            })
+        })
+        .collect();
+    json!({
+        "format": { "name": "skinspan-choose", "version": 1 },
+        "title": top.title,
+        "units": match system { System::Us => "us", System::Si => "si" },
+        "order": order(space.order),
+        "limits": {
+            "thickness": space.limits.thickness.map(|most| quantity(most, system)),
+            "mass": space.limits.mass.map(|most| quantity(most, system)),
+        },
+        "combinations": chosen.of,
+        "looked_at": choice.looked_at(),
+        "stopped": chosen.stopped,
+        "answer": answer::sentences(choice),
+        "found": chosen.found.iter().map(|found| one(choice, found)).collect::<Vec<_>>(),
+        "own": one(choice, &chosen.own),
+        "grids": chosen.grids.iter().map(|own| grid(own, system)).collect::<Vec<_>>(),
+        "steps": {
+            "from": from,
+            "utilisation": share(steps::before(choice)),
+            "margin": share(steps::before(choice).and_then(left_by)),
+            "tried": tried,
+        },
+        "tally": chosen.tally.iter().map(tally).collect::<Vec<_>>(),
+        "without_fixings": without_fixings(top),
+        "notes": notes::notes(choice),
+        "cautions": notes::cautions(choice),
+    })
+}
+
+fn share(of: Option<Ratio>) -> Value {
+    of.map_or(Value::Null, |of| number(of.get::<ratio>()))
+}
+
+fn one(choice: Choice<'_>, found: &Found) -> Value {
+    let (system, laid, worst) = (choice.system(), choice.laid(found), found.governs.as_ref());
+    let (mass, thickness) = choice.over_own(found);
+    let reason = worst.and_then(|worst| match &worst.verdict {
+        Verdict::NotEvaluated(reason) => Some(reason.as_str()),
+        Verdict::Compared(_) => None,
+    });
+    json!({
+        "family": laid.core.family.id,
+        "core": laid.core.material.name,
+        "density": quantity(laid.core.material.density, system),
+        "core_thickness": quantity(laid.core.thickness, system),
+        "outer": layers(laid.outer),
+        "inner": layers(laid.inner),
+        "thickness": quantity(found.thickness, system),
+        "mass": quantity(found.mass, system),
+        "mass_per_area": quantity(choice.areal(found), system),
+        "added_mass": quantity(mass, system),
+        "added_thickness": quantity(thickness, system),
+        "holds": found.holds,
+        "governs": worst.map(|worst| CHECKS[worst.check].id()),
+        "method": worst.map(|worst| method(worst.method)),
+        "case": found.case,
+        "utilisation": share(worst.and_then(Outcome::utilisation)),
+        "margin": share(worst.and_then(margin_of)),
+        "not_evaluated": reason,
+        "utilisation_hand": share(found.by_hand),
+        "utilisation_plate": share(found.by_plate),
+        "sag": found.sag.map(|sag| quantity(sag, system)),
+    })
+}
+
+fn layers(skin: &Schedule) -> Vec<Value> {
+    runs(skin).into_iter().map(|(layer, times)| json!({ "layer": layer, "times": times })).collect()
+}
+
+fn grid(grid: &Grid, system: System) -> Value {
+    let row = |row: &Vec<Option<crate::choice::Cell>>| -> Vec<Value> {
+        row.iter()
+            .map(|cell| {
+                cell.as_ref().map_or(Value::Null, |cell| {
+                    json!({
+                        "utilisation": share(Some(cell.utilisation)),
+                        "holds": steps::holds(cell.utilisation),
+                        "governs": CHECKS[cell.governs].id(),
+                    })
+                })
+            })
+            .collect()
+    };
+    json!({
+        "family": grid.family,
+        "densities": grid.densities.iter().map(|density| quantity(*density, system)).collect::<Vec<_>>(),
+        "thicknesses": grid.thicknesses.iter().map(|thickness| quantity(*thickness, system)).collect::<Vec<_>>(),
+        "cells": grid.cells.iter().map(row).collect::<Vec<_>>(),
+    })
+}
+
+fn tally(of: &Tally) -> Value {
+    let (fate, check, by, at_a_glance, reason) = match &of.fate {
+        Fate::Shown => ("shown", None, None, None, None),
+        Fate::Beaten => ("beaten", None, None, None, None),
+        Fate::OverLimit => ("over limit", None, None, None, None),
+        Fate::Misfit(why) => ("does not fit", None, None, None, Some(*why)),
+        Fate::Fails { check, method, at_a_glance } => ("fails", Some(*check), Some(*method), Some(*at_a_glance), None),
+        Fate::Open(check) => ("open", *check, None, None, None),
+        Fate::NotLookedAt => ("not looked at", None, None, None, None),
+    };
+    json!({
+        "fate": fate,
+        "count": of.count,
+        "check": check.map(|check| CHECKS[check].id()),
+        "method": by.map(method),
+        "at_a_glance": at_a_glance,
+        "reason": reason,
+    })
+}

@@ -1,0 +1,119 @@
+//! What `choose` answers: the same content as text, as JSON and as a table of values parted by commas.
+
+mod answer;
+mod csv;
+mod found;
+mod grids;
+mod json;
+mod notes;
+mod steps;
+mod tally;
+mod words;
+
+pub use csv::choice_to_csv;
+pub use json::choice_to_json;
+
+use std::borrow::Cow;
+
+use super::page::Page;
+use crate::{
+    choice::{Chosen, Fate, Found, Space},
+    top::{CoreSheet, Schedule, Top},
+    units::{ArealMassDensity, Length, Mass, System},
+};
+
+/// Kilograms; less than this apart is the same. Our choice: what a scale does not show.
+const SAME_MASS: f64 = 0.005;
+
+/// The answer in words and tables, without styles, on a page of a width between 60 and 120 columns.
+#[must_use]
+pub fn choice_to_text(chosen: &Chosen, space: &Space, top: &Top, width: usize) -> String {
+    let choice = Choice { chosen, space, top };
+    let width = width.clamp(60, 120);
+    let mut page = Page::new(width);
+    answer::answer(&mut page, choice);
+    found::found(&mut page, choice);
+    grids::grids(&mut page, choice, width);
+    steps::steps(&mut page, choice);
+    tally::tally(&mut page, choice);
+    heading(&mut page, "What counts");
+    for note in notes::notes(choice) {
+        page.paragraph("  - ", &note);
+    }
+    heading(&mut page, "Cautions");
+    for caution in notes::cautions(choice) {
+        page.paragraph("  - ", &caution);
+    }
+    page.done()
+}
+
+/// A heading that no terminal has to know styles for.
+fn heading(page: &mut Page, words: &str) {
+    page.blank();
+    page.paragraph("", words);
+}
+
+/// What was asked, and what came of it.
+#[derive(Clone, Copy)]
+struct Choice<'a> {
+    chosen: &'a Chosen,
+    space: &'a Space,
+    top: &'a Top,
+}
+
+/// What one of them is laid up of.
+#[derive(Clone, Copy)]
+struct Laid<'a> {
+    core: &'a CoreSheet,
+    outer: &'a Schedule,
+    inner: &'a Schedule,
+}
+
+impl<'a> Choice<'a> {
+    const fn system(self) -> System {
+        self.top.report
+    }
+
+    /// The first of those found.
+    fn best(self) -> Option<&'a Found> {
+        self.chosen.found.first()
+    }
+
+    /// What it is laid up of; of the file's own where it is none of the space.
+    fn laid(self, found: &Found) -> Laid<'a> {
+        let (space, top) = (self.space, self.top);
+        found.candidate.map_or(Laid { core: &top.core, outer: &top.outer, inner: &top.inner }, |of| Laid {
+            core: &space.cores[of.core],
+            outer: &space.outer[of.outer],
+            inner: &space.inner[of.inner],
+        })
+    }
+
+    /// The top laid up as the first of those found; as the file has it where none was.
+    fn best_top(self) -> Cow<'a, Top> {
+        let candidate = self.best().and_then(|best| best.candidate);
+        candidate.map_or(Cow::Borrowed(self.top), |candidate| Cow::Owned(self.space.top(self.top, candidate)))
+    }
+
+    /// Bare weight over the area in plan, holes left out.
+    fn areal(self, found: &Found) -> ArealMassDensity {
+        found.mass / self.top.outline.area()
+    }
+
+    /// How much heavier and thicker than the file's own.
+    fn over_own(self, found: &Found) -> (Mass, Length) {
+        (found.mass - self.chosen.own.mass, found.thickness - self.chosen.own.thickness)
+    }
+
+    /// Whether it is laid up as the file is.
+    fn is_own(self, found: &Found) -> bool {
+        let (laid, top) = (self.laid(found), self.top);
+        *laid.core == top.core && *laid.outer == top.outer && *laid.inner == top.inner
+    }
+
+    /// How many were looked at.
+    fn looked_at(self) -> usize {
+        let not = self.chosen.tally.iter().filter(|tally| tally.fate == Fate::NotLookedAt).map(|tally| tally.count);
+        self.chosen.of.saturating_sub(not.sum())
+    }
+}
