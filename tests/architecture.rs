@@ -64,7 +64,11 @@ const LAYERS: &[(&str, &[&str])] = &[
         ],
     ),
     ("advice", &["units", "geometry", "fastening", "material", "top", "analysis", "check"]),
-    ("input", &["units", "geometry", "laminate", "load", "material", "criteria", "service", "top", "load_case"]),
+    ("choice", &["units", "material", "top", "analysis", "check", "advice"]),
+    (
+        "input",
+        &["units", "geometry", "laminate", "load", "material", "criteria", "service", "top", "load_case", "choice"],
+    ),
     (
         "report",
         &[
@@ -80,10 +84,11 @@ const LAYERS: &[(&str, &[&str])] = &[
             "analysis",
             "check",
             "advice",
+            "choice",
             "input",
         ],
     ),
-    ("command", &["units", "material", "criteria", "input", "report"]),
+    ("command", &["units", "material", "top", "criteria", "choice", "input", "report"]),
 ];
 
 fn files_below(path: &Path, files: &mut Vec<PathBuf>) {

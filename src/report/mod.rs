@@ -1,6 +1,7 @@
 //! The report: plain data, and the same content as text for people and as JSON for machines.
 
 mod cautions;
+mod choice;
 mod explain;
 mod fixings;
 mod fixings_json;
@@ -17,6 +18,7 @@ mod text;
 mod words;
 
 pub use cautions::cautions;
+pub use choice::{choice_to_csv, choice_to_json, choice_to_text};
 pub use explain::{NothingToExplain, explain, explain_json};
 pub use frame_loads::{AlongPipe, FrameLoad, Largest, PostLoad, frame_loads};
 pub use hand_error::HandError;
