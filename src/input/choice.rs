@@ -193,9 +193,9 @@ impl Asked<'_> {
         };
         let (mass, thickness) = space.least(top);
         let thick = self.most_thickness.filter(|most| thickness > most.value);
-        let thick = thick.map(|most| out_of_reach(("thin", "thinnest"), &most, thickness, sink));
+        let thick = thick.map(|most| out_of_reach(["thin", "thinnest", "thinner"], &most, thickness, sink));
         let heavy = self.most_weight.filter(|most| mass > most.value);
-        let heavy = heavy.map(|most| out_of_reach(("light", "lightest"), &most, mass, sink));
+        let heavy = heavy.map(|most| out_of_reach(["light", "lightest", "lighter"], &most, mass, sink));
         let faults: Vec<Problem> = thick.into_iter().chain(heavy).collect();
         if faults.is_empty() {
             return Some(space);
@@ -229,7 +229,7 @@ fn too_many(
 
 /// A limit that nothing keeps.
 fn out_of_reach<Q: units::Dimensioned>(
-    (thin, thinnest): (&str, &str),
+    [thin, thinnest, thinner]: [&str; 3],
     most: &Given<Q>,
     least: Q,
     sink: &Sink,
@@ -237,5 +237,5 @@ fn out_of_reach<Q: units::Dimensioned>(
     let both = |quantity| units::both(quantity, sink.units());
     let message = format!("nothing that may be chosen is as {thin} as {}", both(most.value));
     Problem::at(most.range.clone(), message)
-        .help(format!("the {thinnest} of all is {}: allow more, or offer cores and skins that are less", both(least)))
+        .help(format!("the {thinnest} of all is {}: allow more, or offer a {thinner} core and skins", both(least)))
 }
