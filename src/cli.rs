@@ -12,14 +12,16 @@ use skinspan::{command::Request, material, units::System};
 ///
 /// Fixings that the file does not give are not checked: the answer names what is held by them.
 ///
-/// Exit codes: 0 all holds; 1 something does not hold or could not be checked; 2 the work could not be done.
+/// Exit codes: 0 all holds; 1 something does not hold or could not be checked; 2 the work could not be done. Of `choose`: 0
+/// something holds; 1 nothing does.
 #[derive(Parser)]
 #[command(
     version,
     max_term_width = 100,
     arg_required_else_help = true,
     after_help = "Start with:\n  skinspan new top.toml      write a commented design file\n  \
-                  skinspan check top.toml    check it\n  skinspan explain core-shear  see what a check does"
+                  skinspan check top.toml    check it\n  skinspan choose top.toml   \
+                  see what else would hold, the lightest first\n  skinspan explain core-shear  see what a check does"
 )]
 struct Cli {
     #[command(subcommand)]
@@ -47,6 +49,30 @@ enum Command {
         /// The same content for machines.
         #[arg(long, conflicts_with = "full")]
         json: bool,
+        /// Write the report to a file.
+        #[arg(long, short, value_name = "FILE")]
+        output: Option<PathBuf>,
+    },
+    /// Choose core and skins: what of all that one could lay up holds, the lightest first.
+    ///
+    /// `[choose]` in the design file says what there is to choose from; without it, every core that is sold, in every density
+    /// and thickness, between the skins of the file with fewer and more layers. The first Ctrl-C stops the search and shows
+    /// what it has found, the second ends it.
+    Choose {
+        /// Design file (TOML); `skinspan new` writes one to start from.
+        file: PathBuf,
+        /// Material table over the built-in one; may be given more than once, the last one wins.
+        #[arg(long = "table", value_name = "FILE")]
+        tables: Vec<PathBuf>,
+        /// Units of the report, instead of those of the file.
+        #[arg(long)]
+        units: Option<Units>,
+        /// The same content for machines.
+        #[arg(long, conflicts_with = "csv")]
+        json: bool,
+        /// What was found for a spreadsheet, one to a line.
+        #[arg(long)]
+        csv: bool,
         /// Write the report to a file.
         #[arg(long, short, value_name = "FILE")]
         output: Option<PathBuf>,
@@ -173,6 +199,9 @@ impl Cli {
         match self.command {
             Command::Check { file, tables, units, hand, full, json, output } => {
                 Request::Check { file, tables, units: units.map(System::from), hand, full, json, output }
+            }
+            Command::Choose { file, tables, units, json, csv, output } => {
+                Request::Choose { file, tables, units: units.map(System::from), json, csv, output }
             }
             Command::Materials { text, kind, tables, units, json } => {
                 Request::Materials { text, kind: kind.map(material::Kind::from), tables, units: units.into(), json }

@@ -1,13 +1,16 @@
 //! Command line of skinspan: parse, call, print, exit code.
 
 mod cli;
+mod progress;
 
 use std::{
     io::{self, Write},
     process::ExitCode,
 };
 
-use skinspan::command::{PAGE, run};
+use skinspan::command::{PAGE, Request, run};
+
+use progress::Progress;
 
 fn main() -> ExitCode {
     let request = match cli::request() {
@@ -20,7 +23,12 @@ fn main() -> ExitCode {
     // Only the terminal that the report goes to counts: what goes to a pipe is the same wherever it is asked for.
     let width = terminal_size::terminal_size_of(io::stdout())
         .map_or(PAGE, |(terminal_size::Width(width), _)| usize::from(width));
-    let finished = run(&request, width);
+    let progress = Progress::new();
+    if matches!(request, Request::Choose { .. }) {
+        progress.catch_interrupts();
+    }
+    let finished = run(&request, width, &progress);
+    progress.end();
     // Where the message itself cannot be written there is nobody left to tell.
     let _ = print(&mut anstream::stderr(), &finished.stderr);
     match print(&mut anstream::stdout(), &finished.stdout) {

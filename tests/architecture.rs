@@ -65,7 +65,10 @@ const LAYERS: &[(&str, &[&str])] = &[
     ),
     ("advice", &["units", "geometry", "fastening", "material", "top", "analysis", "check"]),
     ("choice", &["units", "material", "top", "analysis", "check", "advice"]),
-    ("input", &["units", "geometry", "laminate", "load", "material", "criteria", "service", "top", "load_case"]),
+    (
+        "input",
+        &["units", "geometry", "laminate", "load", "material", "criteria", "service", "top", "load_case", "choice"],
+    ),
     (
         "report",
         &[
@@ -85,7 +88,7 @@ const LAYERS: &[(&str, &[&str])] = &[
             "input",
         ],
     ),
-    ("command", &["units", "material", "criteria", "input", "report"]),
+    ("command", &["units", "material", "top", "criteria", "choice", "input", "report"]),
 ];
 
 fn files_below(path: &Path, files: &mut Vec<PathBuf>) {

@@ -11,7 +11,12 @@ use std::{
 
 use assert_cmd::cargo::cargo_bin;
 use serde_json::Value;
-use skinspan::{check::CHECKS, criteria::Criteria};
+use skinspan::{
+    check::CHECKS,
+    choice::{Watch, choose},
+    criteria::Criteria,
+    input::{NamedText, read_choice, read_tables},
+};
 
 /// A small top that is held on its whole rim, and lives through little: it holds.
 const HOLDS: &str = include_str!("cli/holds.toml");
@@ -548,7 +553,7 @@ fn help_says_how_to_start() {
     for part in ["Exit codes: 0", "skinspan new top.toml", "skinspan check top.toml", "materials", "explain"] {
         assert!(out(&help).contains(part), "{part}");
     }
-    for command in ["check", "materials", "explain", "new"] {
+    for command in ["check", "choose", "materials", "explain", "new"] {
         let help = done(&folder, &[command, "--help"], 0);
         assert!(out(&help).contains("Usage: skinspan"), "{}", out(&help));
     }
@@ -748,6 +753,10 @@ fn a_command_line_that_asks_for_nothing_there_is_says_what_was_meant() {
             &["check", "--json", "--full", "top.toml"],
             &format!("error: --json and --full do not go together: leave one of them out\n{option}\n"),
         ),
+        (
+            &["choose", "--json", "--csv", "top.toml"],
+            "error: --json and --csv do not go together: leave one of them out\nhelp: `skinspan choose --help` tells what there is\n",
+        ),
         (&["check", "--json", "--json", "top.toml"], &format!("error: --json stands there twice\n{option}\n")),
         (&["check", "."], "error: cannot read .: it is a folder\nhelp: name a file that lies in it\n"),
         (
@@ -757,4 +766,113 @@ fn a_command_line_that_asks_for_nothing_there_is_says_what_was_meant() {
     ] {
         assert_eq!(err(&done(&folder, arguments, 2)), said, "{arguments:?}");
     }
+}
+
+/// A dozen or two to choose from.
+const ROOM: &str = "
+[choose]
+cores = [\"pvc-foam\"]
+densities = [\"5 lb/ft3\", \"100 kg/m3\"]
+thicknesses = [\"3/4 in\", \"1 in\"]
+outer = [[\"gelcoat\", \"mat 1.5 oz/ft2\", \"biaxial 18 oz/yd2 @ 45 deg\"]]
+inner = [[\"biaxial 18 oz/yd2 @ 45 deg\", \"mat 1.5 oz/ft2\"]]
+";
+
+struct Nobody;
+
+impl Watch for Nobody {
+    fn at(&self, _: usize, _: usize, _: usize) {}
+    fn stops(&self) -> bool {
+        false
+    }
+}
+
+/// A folder with a top to choose for, and how many are shown of it.
+fn to_choose(name: &str) -> (PathBuf, usize) {
+    let folder = tops(name);
+    let text = format!("{HOLDS}{ROOM}");
+    fs::write(folder.join("choose.toml"), &text).unwrap();
+    let file = NamedText { name: "choose.toml".to_owned(), text };
+    let (top, space) = read_choice(&file, &read_tables(&[]).unwrap(), None).unwrap();
+    assert_eq!(space.len(), 16);
+    (folder, choose(&top, &space, &Nobody).found.len())
+}
+
+#[test]
+fn a_choice_is_shown_as_text_for_machines_and_for_spreadsheets() {
+    let (folder, shown) = to_choose("choose");
+    assert!(shown > 0);
+    let text = done(&folder, &["choose", "choose.toml"], 0);
+    assert!(out(&text).contains("PVC foam"), "{}", out(&text));
+    // Where nobody looks on, a line at the start and one at the end.
+    let lines: Vec<&str> = err(&text).lines().collect();
+    assert_eq!(lines.len(), 2, "{lines:?}");
+    assert_eq!(lines[0], "looking at 16");
+    assert!(
+        lines[1].starts_with("looked at 16 of 16 in ") && lines[1].ends_with(&format!("; {shown} shown")),
+        "{lines:?}"
+    );
+    assert!(!err(&text).contains('\r'));
+    let machines = json(&done(&folder, &["choose", "choose.toml", "--json"], 0));
+    assert!(machines["format"]["name"].is_string(), "{machines}");
+    let sheet = done(&folder, &["choose", "choose.toml", "--csv"], 0);
+    assert_eq!(out(&sheet).lines().count(), 1 + shown, "{}", out(&sheet));
+    assert_eq!(
+        run(&folder, &["choose", "choose.toml", "--csv"]).stdout,
+        sheet.stdout,
+        "the same input, the same bytes"
+    );
+    // A file is there whole, with nothing beside it.
+    let names = || fs::read_dir(&folder).unwrap().count();
+    let before = names();
+    let written = done(&folder, &["choose", "choose.toml", "--csv", "-o", "chosen.csv"], 0);
+    assert!(out(&written).is_empty() && err(&written).ends_with("wrote chosen.csv\n"), "{}", err(&written));
+    assert_eq!(fs::read(folder.join("chosen.csv")).unwrap(), sheet.stdout);
+    assert_eq!(names(), before + 1);
+    let over = done(&folder, &["choose", "choose.toml", "-o", "choose.toml"], 2);
+    assert!(err(&over).contains("the report would replace the design file choose.toml"), "{}", err(&over));
+}
+
+#[test]
+fn where_nothing_holds_the_exit_code_says_so() {
+    let folder = tops("choose-nothing");
+    let weak = fs::read_to_string(folder.join("fails.toml")).unwrap();
+    let room = "\n[choose]\ncores = [\"pvc-foam\"]\ndensities = [\"3.5 lb/ft3\"]\nthicknesses = [\"1/2 in\"]\nouter = [[\"mat 1.5 oz/ft2\"]]\ninner = [[\"mat 1.5 oz/ft2\"]]\n";
+    fs::write(folder.join("nothing.toml"), format!("{weak}{room}")).unwrap();
+    let nothing = done(&folder, &["choose", "nothing.toml", "--csv"], 1);
+    assert_eq!(out(&nothing).lines().count(), 1, "a line of heads alone: {}", out(&nothing));
+    fs::write(folder.join("no.toml"), format!("{HOLDS}{}", ROOM.replace("pvc-foam", "pvc-faom"))).unwrap();
+    for command in ["choose", "check"] {
+        let no = done(&folder, &[command, "no.toml"], 2);
+        assert!(err(&no).contains("no core is called `pvc-faom`"), "{}", err(&no));
+        assert!(
+            err(&no).ends_with("1 problem; nothing was checked\n") && !err(&no).contains("looking"),
+            "{}",
+            err(&no)
+        );
+    }
+}
+
+#[cfg(unix)]
+#[test]
+fn an_interrupted_choice_shows_what_it_has() {
+    use std::io::{BufRead as _, BufReader};
+
+    let folder = tops("choose-interrupted");
+    fs::write(folder.join("many.toml"), format!("{HOLDS}\n[choose]\ncores = [\"pvc-foam\"]\n")).unwrap();
+    let mut child = skinspan(&folder)
+        .args(["choose", "many.toml", "--json"])
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    let mut lines = BufReader::new(child.stderr.take().unwrap()).lines();
+    assert!(lines.next().unwrap().unwrap().starts_with("looking at "));
+    assert!(Command::new("kill").args(["-INT", &child.id().to_string()]).status().unwrap().success());
+    let last = lines.next().unwrap().unwrap();
+    let ended = child.wait_with_output().unwrap();
+    assert!(matches!(ended.status.code(), Some(0 | 1)), "{:?}", ended.status);
+    assert!(json(&ended)["format"]["name"].is_string());
+    let numbers: Vec<usize> = last.split_whitespace().filter_map(|word| word.parse().ok()).collect();
+    assert!(last.starts_with("looked at ") && numbers[0] < numbers[1], "{last}");
 }

@@ -6,7 +6,8 @@ use std::{fs, path::PathBuf};
 use skinspan::{
     advice::changed,
     check::CHECKS,
-    input::{NamedText, read_design, read_tables},
+    choice::{Watch, choose},
+    input::{NamedText, read_choice, read_design, read_tables},
     material::MaterialTable,
     report::{Answer, Report, to_json, to_text},
     top::Top,
@@ -23,6 +24,7 @@ const EXAMPLES: &[(&str, Answer, &str)] = &[
     ("pilot-skiff", Answer::Holds, "skin-bending"),
     ("radar-pad", Answer::Holds, "pull-through"),
     ("rail-row", Answer::Holds, "insert-pull-out"),
+    ("seine-tender", Answer::DoesNotHold, "core-shear"),
     ("starter", Answer::Holds, "core-shear"),
     ("survey-launch", Answer::Holds, "core-shear"),
     ("whip-rail", Answer::DoesNotHold, "washer-crush"),
@@ -92,5 +94,30 @@ fn lines_fit_eighty_columns() {
         for line in plain.lines() {
             assert!(line.chars().count() <= 80, "{name}: {line}");
         }
+    }
+}
+
+struct Nobody;
+
+impl Watch for Nobody {
+    fn at(&self, _: usize, _: usize, _: usize) {}
+    fn stops(&self) -> bool {
+        false
+    }
+}
+
+#[test]
+fn what_is_chosen_for_an_example_holds() {
+    let table = table();
+    let text = fs::read_to_string(folder().join("seine-tender.toml")).expect("an example");
+    let file = NamedText { name: "seine-tender".to_owned(), text };
+    let (top, space) = read_choice(&file, &table, None).unwrap_or_else(|files| panic!("{}", files[0].render(false)));
+    let chosen = choose(&top, &space, &Nobody);
+    assert_eq!(chosen.of, 72);
+    assert!(!chosen.own.holds && !chosen.found.is_empty());
+    for found in &chosen.found {
+        let other = space.top(&top, found.candidate.expect("one of the space"));
+        assert_eq!(Report::new(&other, &table).answer(), Answer::Holds, "{found:?}");
+        assert!(Some(other.thickness()) <= space.limits.thickness);
     }
 }

@@ -9,5 +9,5 @@ mod witness;
 
 pub use grid::{Cell, Grid};
 pub use search::{Chosen, Fate, Found, Tally, Watch, choose};
-pub use space::{Candidate, Limits, MOST_CANDIDATES, Order, Space, TooMany};
+pub use space::{Candidate, Limits, MOST_CANDIDATES, Order, Space};
 pub use step::{Beside, Step};

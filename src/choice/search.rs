@@ -146,7 +146,7 @@ pub fn choose(top: &Top, space: &Space, watch: &dyn Watch) -> Chosen {
         }
         looked_at += batch.len();
     }
-    let counted: usize = search.tally.iter().map(|tally| tally.count).sum();
+    let counted = search.counted();
     if counted < order.len() {
         search.tally.push(Tally { fate: Fate::NotLookedAt, count: order.len() - counted });
     }
@@ -165,6 +165,18 @@ pub fn choose(top: &Top, space: &Space, watch: &dyn Watch) -> Chosen {
     let first = found.first().and_then(|first| first.candidate).map(|first| space.top(top, first));
     let steps = Step::all(first.as_ref().unwrap_or(top), space);
     Chosen { of: order.len(), found, own, tally, grids: Grid::all(top, space), steps, stopped }
+}
+
+impl Space {
+    /// The least that a candidate weighs, bare, and the least that one is thick.
+    #[must_use]
+    pub fn least(&self, top: &Top) -> (Mass, Length) {
+        let sizes = Sizes::of(top, self);
+        let parts = [&sizes.cores, &sizes.skins[0], &sizes.skins[1]];
+        let mass = parts.iter().filter_map(|part| part.iter().map(|size| size.0).reduce(Mass::min)).sum();
+        let thickness = parts.iter().filter_map(|part| part.iter().map(|size| size.1).reduce(Length::min)).sum();
+        (mass, thickness)
+    }
 }
 
 /// Weights and thicknesses: each part adds its own.
@@ -231,6 +243,11 @@ impl Search<'_> {
         }
     }
 
+    /// How many have a fate.
+    fn counted(&self) -> usize {
+        self.tally.iter().map(|tally| tally.count).sum()
+    }
+
     /// Whether it was stopped.
     fn batch(&mut self, batch: &[(Mass, Length, usize)], watch: &dyn Watch) -> bool {
         let limits = self.space.limits;
@@ -274,6 +291,7 @@ impl Search<'_> {
         if watch.stops() {
             return true;
         }
+        watch.at(self.counted(), self.space.len(), self.found.len());
         let at_a_glance: Vec<Option<Witness>> = holding
             .par_iter()
             .map(|&(thickness, candidate)| {

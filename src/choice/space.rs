@@ -59,13 +59,6 @@ pub const MOST_CANDIDATES: usize = 5_000_000;
 /// A layer is laid so many times more than the design file has it, where that says nothing else. Our choice.
 const MORE_LAYERS: usize = 2;
 
-/// A space of more than [`MOST_CANDIDATES`].
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct TooMany {
-    /// How many there are.
-    pub candidates: usize,
-}
-
 impl Space {
     /// Sheets of families at the densities and thicknesses that are sold, and as the top has it.
     #[must_use]
@@ -102,27 +95,22 @@ impl Space {
     /// A skin in all ways that lay each of its fabrics fewer or more times, the one with the most fibre at least once.
     #[must_use]
     pub fn skins(skin: &Schedule) -> Vec<Schedule> {
-        let carrying = || skin.layers().iter().filter(|layer| layer.carries());
-        let Some(heaviest) = carrying().max_by(|a, b| a.fibre.value.total_cmp(&b.fibre.value)) else {
-            return Vec::new();
-        };
-        let mut kinds: Vec<(&SkinLayer, usize)> = Vec::new();
-        for layer in carrying() {
-            match kinds.iter_mut().find(|(known, _)| known.text == layer.text) {
-                Some((_, times)) => *times += 1,
-                None => kinds.push((layer, 1)),
-            }
-        }
+        let kinds = kinds(skin);
         let mut counts: Vec<Vec<usize>> = vec![Vec::new()];
-        for (kind, times) in &kinds {
-            let least = usize::from(kind.text == heaviest.text);
+        for kind in &kinds {
             let longer = |known: &Vec<usize>| {
                 let known = known.clone();
-                (least..=times + MORE_LAYERS).map(move |count| [&known[..], &[count]].concat())
+                kind.counts().map(move |count| [&known[..], &[count]].concat())
             };
             counts = counts.iter().flat_map(longer).collect();
         }
         counts.iter().filter_map(|counts| laid(skin, &kinds, counts)).collect()
+    }
+
+    /// How many ways [`Space::skins`] knows to lay a skin, without laying one of them.
+    #[must_use]
+    pub fn ways(skin: &Schedule) -> usize {
+        kinds(skin).iter().map(|kind| kind.counts().count()).fold(1, usize::saturating_mul)
     }
 
     /// How many there are.
@@ -135,16 +123,6 @@ impl Space {
     #[must_use]
     pub fn is_empty(&self) -> bool {
         self.len() == 0
-    }
-
-    /// Whether a machine can look at all of them.
-    ///
-    /// # Errors
-    ///
-    /// [`TooMany`].
-    pub fn can_be_looked_at(&self) -> Result<(), TooMany> {
-        let candidates = self.len();
-        if candidates > MOST_CANDIDATES { Err(TooMany { candidates }) } else { Ok(()) }
     }
 
     /// The candidate of a number.
@@ -176,19 +154,52 @@ impl Space {
     }
 }
 
+/// Layers of a skin that read alike.
+struct Alike<'a> {
+    layer: &'a SkinLayer,
+    /// How many there are.
+    times: usize,
+    /// How many there are at least in a skin that one may choose.
+    least: usize,
+}
+
+impl Alike<'_> {
+    /// How many there may be.
+    fn counts(&self) -> std::ops::RangeInclusive<usize> {
+        self.least..=self.times + MORE_LAYERS
+    }
+}
+
+/// The layers of a skin that carry, by kind.
+fn kinds(skin: &Schedule) -> Vec<Alike<'_>> {
+    let carrying = || skin.layers().iter().filter(|layer| layer.carries());
+    let heaviest = carrying().max_by(|a, b| a.fibre.value.total_cmp(&b.fibre.value));
+    let mut kinds: Vec<Alike<'_>> = Vec::new();
+    for layer in carrying() {
+        match kinds.iter_mut().find(|known| known.layer.text == layer.text) {
+            Some(known) => known.times += 1,
+            None => {
+                let least = usize::from(heaviest.is_some_and(|heaviest| heaviest.text == layer.text));
+                kinds.push(Alike { layer, times: 1, least });
+            }
+        }
+    }
+    kinds
+}
+
 /// A skin with each kind of layer so many times, where the first of its kind lay.
-fn laid(skin: &Schedule, kinds: &[(&SkinLayer, usize)], counts: &[usize]) -> Option<Schedule> {
+fn laid(skin: &Schedule, kinds: &[Alike<'_>], counts: &[usize]) -> Option<Schedule> {
     let mut layers: Vec<SkinLayer> = Vec::new();
     let mut left: Vec<usize> = counts.to_vec();
     let mut laid: Vec<usize> = vec![0; kinds.len()];
     for layer in skin.layers() {
-        let Some(kind) = kinds.iter().position(|(known, _)| layer.carries() && known.text == layer.text) else {
+        let Some(kind) = kinds.iter().position(|known| layer.carries() && known.layer.text == layer.text) else {
             layers.push(layer.clone());
             continue;
         };
         laid[kind] += 1;
         // The last place of a kind takes all that is left of it.
-        let here = if laid[kind] == kinds[kind].1 { left[kind] } else { left[kind].min(1) };
+        let here = if laid[kind] == kinds[kind].times { left[kind] } else { left[kind].min(1) };
         left[kind] -= here;
         layers.extend(std::iter::repeat_n(layer, here).cloned());
     }

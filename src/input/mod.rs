@@ -1,6 +1,7 @@
 //! The design file: the only place, with the tables, that sees text. What it lets through is a [`Top`] that cannot be
 //! wrong in itself, so nothing behind it returns "invalid input".
 
+mod choice;
 mod drawing;
 mod fastened;
 mod fixing;
@@ -13,6 +14,7 @@ mod problem;
 mod reader;
 mod service;
 mod sizes;
+mod skin;
 mod standing;
 mod top;
 mod under_nut;
@@ -24,8 +26,10 @@ use std::{ops::Range, sync::Arc};
 use toml::de::{DeTable, DeValue};
 
 use crate::{
+    choice::Space,
     criteria::Criteria,
     input::{
+        choice::{Asked, read_asked},
         drawing::Drawn,
         problem::{Sink, offer},
         reader::{FILE, Given, Room, decimal, fault},
@@ -93,21 +97,55 @@ pub fn read_design<'a>(
     table: &MaterialTable,
     report: Option<System>,
 ) -> Result<Top, Vec<FileProblems>> {
-    let Design { file, drawing } = design.into();
+    read_with(design.into(), table, report, |top, asked, sink| {
+        // Who has nothing to choose is not held up by how much there would be.
+        if asked.is_written() {
+            asked.space(&top, sink)?;
+        }
+        Some(top)
+    })
+}
+
+/// As [`read_design`], with the space of what one may lay up.
+///
+/// # Errors
+///
+/// Everything that is wrong with the files; that a mount alone leaves nothing to choose; that there is too much to choose from.
+pub fn read_choice<'a>(
+    design: impl Into<Design<'a>>,
+    table: &MaterialTable,
+    report: Option<System>,
+) -> Result<(Top, Space), Vec<FileProblems>> {
+    read_with(design.into(), table, report, |top, asked, sink| {
+        let space = asked.space(&top, sink)?;
+        Some((top, space))
+    })
+}
+
+/// Reads a design file; `then` says what is made of a top without fault.
+fn read_with<T>(
+    Design { file, drawing }: Design<'_>,
+    table: &MaterialTable,
+    report: Option<System>,
+    then: impl FnOnce(Top, Asked<'_>, &Sink) -> Option<T>,
+) -> Result<T, Vec<FileProblems>> {
     let faulty = |problems| vec![FileProblems { file: file.name.clone(), text: file.text.clone(), problems }];
     let criteria = Criteria::built_in().map_err(|error| faulty(vec![Problem::at(0..0, error.to_string())]))?;
     let root = parse(file).map_err(|problems| vec![problems])?;
     let sink = Sink::new(System::Us);
     let room = Room::new(FILE, root.get_ref(), root.span(), &sink);
     let drawn = Drawn::new(drawing);
-    let top = read_top(&room, table, criteria, (report, &drawn));
+    let read = read_top(&room, table, criteria, (report, &drawn));
     room.close();
-    let (problems, of_drawing) = (sink.into_sorted(), drawn.into_problems());
-    match top {
-        Some(top) if problems.is_empty() && of_drawing.is_none() => Ok(top),
+    let of_drawing = drawn.into_problems();
+    let clean = sink.is_empty() && of_drawing.is_none();
+    let made = read.filter(|_| clean).and_then(|(top, asked)| then(top, asked, &sink));
+    let problems = sink.into_sorted();
+    match made {
+        Some(made) => Ok(made),
         // What is wrong with the drawing may be all there is.
-        _ if problems.is_empty() && of_drawing.is_some() => Err(of_drawing.into_iter().collect()),
-        _ => Err(faulty(problems).into_iter().chain(of_drawing).collect()),
+        None if problems.is_empty() && of_drawing.is_some() => Err(of_drawing.into_iter().collect()),
+        None => Err(faulty(problems).into_iter().chain(of_drawing).collect()),
     }
 }
 
@@ -167,12 +205,12 @@ fn parse(file: &NamedText) -> Result<toml::Spanned<DeTable<'_>>, FileProblems> {
     Err(FileProblems { file: file.name.clone(), text: file.text.clone(), problems })
 }
 
-fn read_top(
+fn read_top<'t>(
     room: &Room<'_>,
-    table: &MaterialTable,
+    table: &'t MaterialTable,
     mut criteria: Criteria,
     (report, drawn): (Option<System>, &Drawn<'_>),
-) -> Option<Top> {
+) -> Option<(Top, Asked<'t>)> {
     let title = room.text("title").map_or_else(|| "a top without a title".to_owned(), |given| given.value);
     let written = room.choice("report", &[("us", System::Us), ("si", System::Si)]).map(|given| given.value);
     let report = report.or(written).unwrap_or(System::Us);
@@ -186,6 +224,7 @@ fn read_top(
     let scope = top::read_scope(room);
     let panel = top::read_panel(room, (table, &criteria), scope, drawn);
     let outline = panel.outline.as_ref();
+    let asked = read_asked(room, table, scope, (panel.layup.as_ref(), outline));
     let fixings = fixing::read_fixings(room, table, panel.thickness());
     let supports = frame::read_supports(room, table, (&criteria, scope), (outline, &fixings));
     let inlays = top::read_inlays(room, table, (outline, &supports), panel.core_thickness);
@@ -201,7 +240,7 @@ fn read_top(
     }
     let held = gear.iter().map(|gear| &gear.fastened).chain(supports.iter().map(|support| &support.fastened));
     let idle_fixings = fixings.idle(held.flatten());
-    Some(Top {
+    let top = Top {
         scope,
         title,
         report,
@@ -219,7 +258,8 @@ fn read_top(
         idle_fixings,
         service: service?,
         criteria: Arc::new(criteria),
-    })
+    };
+    Some((top, asked))
 }
 
 fn change_criteria(room: &Room<'_>, criteria: &mut Criteria) {

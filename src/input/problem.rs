@@ -116,6 +116,11 @@ impl Sink {
         self.problems.borrow_mut().push(problem);
     }
 
+    /// Whether nothing is wrong so far.
+    pub(crate) fn is_empty(&self) -> bool {
+        self.problems.borrow().is_empty()
+    }
+
     /// The units that what is said from here on comes first in.
     pub(crate) fn say_in(&self, units: System) {
         self.units.set(units);

@@ -21,6 +21,9 @@ pub(crate) struct Given<T> {
     pub(crate) range: Range<usize>,
 }
 
+/// A list of texts, with nothing in place of what is none.
+pub(crate) type Texts = Vec<Option<Given<String>>>;
+
 /// Name of the room that is the whole file.
 pub(crate) const FILE: &str = "the file";
 
@@ -284,25 +287,30 @@ impl<'a> Room<'a> {
     }
 
     /// A list of texts, with nothing in place of what is none.
-    pub(crate) fn texts(&self, key: &'static str) -> Option<Vec<Option<Given<String>>>> {
+    pub(crate) fn texts(&self, key: &'static str) -> Option<Texts> {
         let DeValue::Array(items) = self.list(key)?.get_ref() else { return None };
-        Some(
-            items
-                .iter()
-                .map(|item| match item.get_ref() {
-                    DeValue::String(text) => {
-                        Some(Given { value: text.to_string(), text: text.to_string(), range: item.span() })
-                    }
-                    other => {
-                        self.report(
-                            Problem::at(item.span(), format!("a text is due here, not {}", kind(other)))
-                                .help("put it in quotation marks"),
-                        );
-                        None
-                    }
-                })
-                .collect(),
-        )
+        Some(texts(items, self.sink))
+    }
+
+    /// A list of lists of texts, each with its place; `example` is what one could write where a list is none.
+    pub(crate) fn lists_of_texts(&self, key: &'static str, example: &str) -> Option<Vec<Given<Texts>>> {
+        let DeValue::Array(items) = self.list(key)?.get_ref() else { return None };
+        let mut lists = Vec::new();
+        for item in items {
+            let DeValue::Array(list) = item.get_ref() else {
+                // A list that was meant as the only one is one mistake.
+                self.report(
+                    Problem::at(
+                        item.span(),
+                        format!("`{key}` is a list of lists, but {} stands here", kind(item.get_ref())),
+                    )
+                    .help(format!("write `{key} = {example}`")),
+                );
+                return None;
+            };
+            lists.push(Given { value: texts(list, self.sink), text: String::new(), range: item.span() });
+        }
+        Some(lists)
     }
 
     pub(crate) fn quantities<Q: Dimensioned>(&self, key: &'static str, sign: Sign) -> Option<Vec<Given<Q>>> {
@@ -385,6 +393,20 @@ impl<'a> Room<'a> {
             self.sink.report(problem);
         }
     }
+}
+
+fn texts(items: &DeArray<'_>, sink: &Sink) -> Texts {
+    let text = |item: &Spanned<DeValue<'_>>| match item.get_ref() {
+        DeValue::String(text) => Some(Given { value: text.to_string(), text: text.to_string(), range: item.span() }),
+        other => {
+            sink.report(
+                Problem::at(item.span(), format!("a text is due here, not {}", kind(other)))
+                    .help("put it in quotation marks"),
+            );
+            None
+        }
+    };
+    items.iter().map(text).collect()
 }
 
 /// Reads one quantity; a bare number is offered with a unit.

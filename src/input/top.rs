@@ -5,21 +5,19 @@
 
 use std::sync::Arc;
 
-use uom::si::ratio::ratio;
-
 use super::{
     drawing::Drawn,
     frame::read_line,
     hole::{beside_holes, clear_of_holes},
-    layer::{Layup, Process, not_a_fibre_content, read_layer},
+    layer::Layup,
     outline::{read_outline, within_panel},
     problem::Problem,
     reader::{Given, Room},
+    skin::{read_layup, read_own_skins},
     unknown_name,
 };
 use crate::{
     criteria::Criteria,
-    laminate::InvalidLaminate,
     material::{Board, Curve, MaterialTable},
     top::{Backing, Conduit, CoreSheet, Edge, Outline, Schedule, Scope, Support},
     units::{Length, MassDensity, Ratio, Sign, ThermodynamicTemperature},
@@ -27,9 +25,11 @@ use crate::{
 
 /// What `[top]` says. What could not be read is absent and reported; the rest of the file is held against what is there.
 #[derive(Default)]
-pub(super) struct Panel {
+pub(super) struct Panel<'t> {
     pub(super) outline: Option<Outline>,
     pub(super) crown: Length,
+    /// What its skins share with those that one may choose.
+    pub(super) layup: Option<Layup<'t>>,
     pub(super) outer: Option<Schedule>,
     pub(super) inner: Option<Schedule>,
     pub(super) resin_retention: Option<Curve<ThermodynamicTemperature, Ratio>>,
@@ -39,7 +39,7 @@ pub(super) struct Panel {
     pub(super) edge: Option<Option<Edge>>,
 }
 
-impl Panel {
+impl Panel<'_> {
     /// Both skins and the core, where all of them could be read.
     pub(super) fn thickness(&self) -> Option<Length> {
         let skins = self.outer.as_ref()?.laminate().thickness() + self.inner.as_ref()?.laminate().thickness();
@@ -65,12 +65,12 @@ pub(super) fn read_scope(root: &Room<'_>) -> Scope {
     if whole.is_none() && patch.is_some() { Scope::Patch } else { Scope::Whole }
 }
 
-pub(super) fn read_panel(
+pub(super) fn read_panel<'t>(
     root: &Room<'_>,
-    (table, criteria): (&MaterialTable, &Criteria),
+    (table, criteria): (&'t MaterialTable, &Criteria),
     scope: Scope,
     drawn: &Drawn<'_>,
-) -> Panel {
+) -> Panel<'t> {
     let key = match scope {
         Scope::Whole => "top",
         Scope::Patch => "patch",
@@ -88,11 +88,13 @@ pub(super) fn read_panel(
     let whole = scope == Scope::Whole;
     let crown = whole.then(|| room.quantity::<Length>("crown", Sign::NotNegative)).flatten();
     let crown = read_crown(&room, crown, outline.as_ref(), criteria.shallow_crown.value);
-    let (outer, inner, resin_retention) = read_skins(&room, table);
+    let layup = read_layup(&room, table);
+    let [outer, inner] = read_own_skins(&room, &layup);
+    let resin_retention = layup.resin.map(|resin| resin.hot_retention.clone());
     let (core, core_thickness) = read_core(&room, table, outline.as_ref());
     let edge = if whole { read_edge(&room, table, outline.as_ref()) } else { Some(None) };
     room.close();
-    Panel { outline, crown, outer, inner, resin_retention, core, core_thickness, edge }
+    Panel { outline, crown, layup: Some(layup), outer, inner, resin_retention, core, core_thickness, edge }
 }
 
 /// The rise of the crown, as far as the top is a shallow shell.
@@ -111,48 +113,6 @@ fn read_crown(room: &Room<'_>, crown: Option<Given<Length>>, outline: Option<&Ou
         ));
     }
     crown.value
-}
-
-fn read_skins(
-    room: &Room<'_>,
-    table: &MaterialTable,
-) -> (Option<Schedule>, Option<Schedule>, Option<Curve<ThermodynamicTemperature, Ratio>>) {
-    let process =
-        room.choice("process", &[("hand", Process::Hand), ("bag", Process::Bag), ("infusion", Process::Infusion)]);
-    room.missing_or("process", "\"hand\"", ", or `\"bag\"` or `\"infusion\"`");
-    let resin = room.text("resin").and_then(|given| match table.resin(&given.value) {
-        Ok(resin) => Some(resin),
-        Err(name) => {
-            unknown_name(room, &given, &name);
-            None
-        }
-    });
-    room.missing_or("resin", "\"polyester\"", ", or `\"vinylester\"` or `\"epoxy\"`");
-    let fibre_fraction = room.quantity::<Ratio>("fibre", Sign::Positive).and_then(|given| {
-        if given.value < Ratio::new::<ratio>(1.0) {
-            return Some(given.value);
-        }
-        room.report(not_a_fibre_content(&given.text, given.range));
-        None
-    });
-    let layup = Layup { table, resin, process: process.map(|given| given.value), fibre_fraction };
-    let mut schedules = ["outer", "inner"].map(|key| {
-        room.missing(key, "[\"mat 1.5 oz/ft2\", \"biaxial 600 g/m2 @ 45 deg\"]");
-        let range = room.value(key)?.span();
-        let layers: Vec<_> = room.texts(key)?.iter().map(|text| read_layer(room, text.as_ref()?, &layup)).collect();
-        // A layer that could not be read has been reported; without it nothing can be said of the skin.
-        let layers: Vec<_> = layers.into_iter().collect::<Option<Vec<_>>>()?.concat();
-        let bare = if layers.is_empty() { "is empty" } else { "is of coats alone, and a coat carries nothing" };
-        let error = match Schedule::new(layers) {
-            Ok(schedule) => return Some(schedule),
-            Err(InvalidLaminate::Empty) => format!("the {key} skin {bare}"),
-            Err(error) => format!("the {key} skin cannot be: {error}"),
-        };
-        room.report(Problem::at(range, error).help("add a fabric such as \"biaxial 600 g/m2 @ 45 deg\""));
-        None
-    });
-    let inner = schedules[1].take();
-    (schedules[0].take(), inner, resin.map(|resin| resin.hot_retention.clone()))
 }
 
 fn read_core(top: &Room<'_>, table: &MaterialTable, outline: Option<&Outline>) -> (Option<CoreSheet>, Option<Length>) {

@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used)] // a test may panic
 #![allow(clippy::too_many_lines)] // lists of mistakes with the words for each
 
+mod choice;
 mod criteria;
 mod drawings;
 mod file;

@@ -1,19 +1,23 @@
 //! What the command line does: a plain request in, texts and a status out. It reads files and writes those it is asked
 //! to; it prints nothing.
 
+mod choose;
+mod files;
+
 use std::{
     fmt::Write as _,
     fs,
     io::{self, Write as _},
-    ops::Range,
     path::{Path, PathBuf},
 };
 
 use serde_json::Value;
 
+use self::files::{beside, not_beside, not_written, read, read_drawing, rendered, same_file, write_whole};
 use crate::{
+    choice::Watch,
     criteria::Criteria,
-    input::{Design, FileProblems, NamedText, Problem, drawing_named_in, read_design, read_tables, tables_named_in},
+    input::{Design, FileProblems, NamedText, drawing_named_in, read_design, read_tables, tables_named_in},
     material::{Kind, MaterialTable},
     report::{Answer, Report, explain, explain_json, list, list_json, to_json, to_text},
     units::System,
@@ -36,6 +40,21 @@ pub enum Request {
         full: bool,
         /// For machines.
         json: bool,
+        /// Where to write the report; to the terminal if nowhere.
+        output: Option<PathBuf>,
+    },
+    /// Choose among what one may lay up.
+    Choose {
+        /// The design file.
+        file: PathBuf,
+        /// Tables over the built-in one, the last one highest.
+        tables: Vec<PathBuf>,
+        /// Units of the report, if not those of the file.
+        units: Option<System>,
+        /// For machines.
+        json: bool,
+        /// For spreadsheets.
+        csv: bool,
         /// Where to write the report; to the terminal if nowhere.
         output: Option<PathBuf>,
     },
@@ -73,9 +92,9 @@ pub enum Request {
 /// How a request ended.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Status {
-    /// Done; of a check: everything holds.
+    /// Done; of a check: everything holds; of a choice: something does.
     Holds,
-    /// Done; something does not hold or could not be checked.
+    /// Done; something does not hold or could not be checked; of a choice: nothing holds.
     DoesNotHold,
     /// The program could not do its work.
     Failed,
@@ -118,14 +137,17 @@ impl Finished {
 pub const PAGE: usize = 80;
 
 /// The commented starter file.
-const STARTER: &str = include_str!("../examples/starter.toml");
+const STARTER: &str = include_str!("../../examples/starter.toml");
 
-/// Does what is asked, for a terminal of a given width.
+/// Does what is asked, for a terminal of a given width; `watch` is told how a choice comes on, and may stop it.
 #[must_use]
-pub fn run(request: &Request, width: usize) -> Finished {
+pub fn run(request: &Request, width: usize, watch: &dyn Watch) -> Finished {
     let done = match request {
         Request::Check { file, tables, units, hand, full, json, output } => {
             check(file, tables, *units, (*hand, *full, *json), output.as_deref(), width)
+        }
+        Request::Choose { file, tables, units, json, csv, output } => {
+            choose::choose(file, (tables, *units), choose::Form::of(*json, *csv), output.as_deref(), (width, watch))
         }
         Request::Materials { text, kind, tables, units, json } => materials(text, *kind, tables, *units, *json, width),
         Request::Explain { name, property, tables, json } => {
@@ -144,14 +166,31 @@ fn check(
     output: Option<&Path>,
     width: usize,
 ) -> Result<Finished, String> {
+    let (top, table) = load(file, tables, output, |design, table| read_design(design, table, units))?;
+    let report = if hand { Report::by_hand(&top, &table) } else { Report::new(&top, &table) };
+    let status = if report.answer() == Answer::Holds { Status::Holds } else { Status::DoesNotHold };
+    let text = if json { pretty(&to_json(&report)) } else { to_text(&report, full, page(output, width)) };
+    deliver(text, status, output)
+}
+
+/// A file outlives the terminal it was asked for on.
+fn page(output: Option<&Path>, width: usize) -> usize {
+    if output.is_some() { PAGE } else { width }
+}
+
+/// What `read_it` makes of a design file with all that it names, and its material table.
+fn load<T>(
+    file: &Path,
+    tables: &[PathBuf],
+    output: Option<&Path>,
+    read_it: impl FnOnce(Design<'_>, &MaterialTable) -> Result<T, Vec<FileProblems>>,
+) -> Result<(T, MaterialTable), String> {
     if output.is_some_and(|output| same_file(file, output)) {
         return Err(format!(
             "error: the report would replace the design file {}\nhelp: choose another name\n",
             file.display()
         ));
     }
-    // A file outlives the terminal it was asked for on.
-    let width = if output.is_some() { PAGE } else { width };
     let design = read(file).map_err(|unreadable| unreadable.message(Some(file)))?;
     let mut texts = Vec::new();
     for (name, range) in tables_named_in(&design).map_err(|problems| rendered(&[problems]))? {
@@ -166,10 +205,12 @@ fn check(
     }
     let table = read_tables(&texts).map_err(|files| rendered(&files))?;
     let named = Design { file: &design, drawing: drawing.as_ref() };
-    let top = read_design(named, &table, units).map_err(|files| rendered(&files))?;
-    let report = if hand { Report::by_hand(&top, &table) } else { Report::new(&top, &table) };
-    let status = if report.answer() == Answer::Holds { Status::Holds } else { Status::DoesNotHold };
-    let text = if json { pretty(&to_json(&report)) } else { to_text(&report, full, width) };
+    let made = read_it(named, &table).map_err(|files| rendered(&files))?;
+    Ok((made, table))
+}
+
+/// Hands a report to the terminal, or writes it where it is to go.
+fn deliver(text: String, status: Status, output: Option<&Path>) -> Result<Finished, String> {
     let Some(output) = output else { return Ok(Finished::with(text, status)) };
     let plain = anstream::adapter::strip_str(&text).to_string();
     write_whole(output, &plain).map_err(|error| not_written(output, &error))?;
@@ -260,126 +301,6 @@ fn table(tables: &[PathBuf]) -> Result<MaterialTable, String> {
     read_tables(&texts).map_err(|files| rendered(&files))
 }
 
-/// Why a file could not be read.
-struct Unreadable {
-    cause: String,
-    help: Option<&'static str>,
-    missing: bool,
-}
-
-impl Unreadable {
-    /// The message; `design` is the file that `skinspan new` could write.
-    fn message(&self, design: Option<&Path>) -> String {
-        let help = match (self.help, design) {
-            (Some(help), _) => format!("help: {help}\n"),
-            (None, Some(design)) if self.missing => {
-                format!("help: `skinspan new {}` writes a file to start from\n", design.display())
-            }
-            _ => String::new(),
-        };
-        format!("error: {}\n{help}", self.cause)
-    }
-}
-
-/// A file that a design file names is looked for from where the design file stands.
-fn beside(design: &Path, name: &str) -> PathBuf {
-    design.parent().map_or_else(|| PathBuf::from(name), |folder| folder.join(name))
-}
-
-/// That a file which a design file names could not be read, at the place of its name.
-fn not_beside(design: &NamedText, range: Range<usize>, unreadable: Unreadable, what: &str) -> String {
-    let problem = Problem::at(range, unreadable.cause)
-        .help(format!("a {what} is looked for beside the design file that names it"));
-    rendered(&[FileProblems { file: design.name.clone(), text: design.text.clone(), problems: vec![problem] }])
-}
-
-/// A drawing has notes and names in whatever alphabet it was made; what counts are its numbers.
-fn read_drawing(path: &Path) -> Result<NamedText, Unreadable> {
-    let bytes = read_bytes(path)?;
-    Ok(NamedText { name: path.display().to_string(), text: String::from_utf8_lossy(&bytes).into_owned() })
-}
-
-fn read_bytes(path: &Path) -> Result<Vec<u8>, Unreadable> {
-    fs::read(path).map_err(|error| Unreadable {
-        cause: format!("cannot read {}: {}", path.display(), reason(&error)),
-        help: (error.kind() == io::ErrorKind::IsADirectory).then_some("name a file that lies in it"),
-        missing: error.kind() == io::ErrorKind::NotFound,
-    })
-}
-
-fn read(path: &Path) -> Result<NamedText, Unreadable> {
-    let name = path.display().to_string();
-    let bytes = read_bytes(path)?;
-    String::from_utf8(bytes).map(|text| NamedText { name: name.clone(), text }).map_err(|error| {
-        let fault = error.utf8_error().valid_up_to();
-        let line = error.as_bytes()[..fault].split(|byte| *byte == b'\n').count();
-        Unreadable {
-            cause: format!("{name} is not a text file: line {line} (byte {}) is not UTF-8", fault + 1),
-            help: Some("save it as UTF-8 text"),
-            missing: false,
-        }
-    })
-}
-
-/// A fault of the file system in words.
-fn reason(error: &io::Error) -> String {
-    match error.kind() {
-        io::ErrorKind::NotFound => "there is no such file or folder".to_owned(),
-        io::ErrorKind::IsADirectory => "it is a folder".to_owned(),
-        io::ErrorKind::NotADirectory => "a file stands where its path has a folder".to_owned(),
-        io::ErrorKind::PermissionDenied => "there is no permission to".to_owned(),
-        _ => error.to_string(),
-    }
-}
-
-fn not_written(path: &Path, error: &io::Error) -> String {
-    let help = match error.kind() {
-        io::ErrorKind::NotFound | io::ErrorKind::NotADirectory => "help: make the folder first, or name another\n",
-        io::ErrorKind::IsADirectory => "help: name a file that lies in it\n",
-        _ => "",
-    };
-    format!("error: cannot write {}: {}\n{help}", path.display(), reason(error))
-}
-
-/// Whether two paths lead to one file that is there.
-fn same_file(one: &Path, other: &Path) -> bool {
-    matches!((fs::canonicalize(one), fs::canonicalize(other)), (Ok(one), Ok(other)) if one == other)
-}
-
-fn rendered(files: &[FileProblems]) -> String {
-    let mut text: String = files.iter().map(|file| file.render(true)).collect();
-    let count: usize = files.iter().map(|file| file.problems.len()).sum();
-    let _ = writeln!(text, "{count} problem{}; nothing was checked", if count == 1 { "" } else { "s" });
-    text
-}
-
 fn pretty(value: &Value) -> String {
     format!("{value:#}\n")
-}
-
-/// Writes a file so that it is there whole or not at all: beside its place first, then moved into it. What is no plain
-/// file, a pipe or a device, is written to as it stands.
-fn write_whole(path: &Path, text: &str) -> io::Result<()> {
-    // Behind a link the file itself is replaced, not the link.
-    let path = &fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
-    let old = fs::metadata(path).ok();
-    if old.as_ref().is_some_and(|old| !old.is_file()) {
-        return fs::OpenOptions::new().write(true).open(path)?.write_all(text.as_bytes());
-    }
-    let name =
-        path.file_name().ok_or_else(|| io::Error::new(io::ErrorKind::InvalidInput, "that is not a file name"))?;
-    let mut beside = name.to_owned();
-    beside.push(format!(".{}.part", std::process::id()));
-    let part = path.with_file_name(beside);
-    let written = fs::File::create(&part).and_then(|mut file| {
-        file.write_all(text.as_bytes())?;
-        if let Some(old) = old {
-            file.set_permissions(old.permissions())?;
-        }
-        file.sync_all()
-    });
-    written.and_then(|()| fs::rename(&part, path)).inspect_err(|_| {
-        // What is left of a failed attempt helps nobody; that it cannot be removed either changes nothing.
-        let _ = fs::remove_file(&part);
-    })
 }

@@ -1,0 +1,131 @@
+//! Files that are read and written, and what is said where that cannot be done.
+
+use std::{
+    fmt::Write as _,
+    fs,
+    io::{self, Write as _},
+    ops::Range,
+    path::{Path, PathBuf},
+};
+
+use crate::input::{FileProblems, NamedText, Problem};
+
+/// Why a file could not be read.
+pub(super) struct Unreadable {
+    cause: String,
+    help: Option<&'static str>,
+    missing: bool,
+}
+
+impl Unreadable {
+    /// The message; `design` is the file that `skinspan new` could write.
+    pub(super) fn message(&self, design: Option<&Path>) -> String {
+        let help = match (self.help, design) {
+            (Some(help), _) => format!("help: {help}\n"),
+            (None, Some(design)) if self.missing => {
+                format!("help: `skinspan new {}` writes a file to start from\n", design.display())
+            }
+            _ => String::new(),
+        };
+        format!("error: {}\n{help}", self.cause)
+    }
+}
+
+/// A file that a design file names is looked for from where the design file stands.
+pub(super) fn beside(design: &Path, name: &str) -> PathBuf {
+    design.parent().map_or_else(|| PathBuf::from(name), |folder| folder.join(name))
+}
+
+/// That a file which a design file names could not be read, at the place of its name.
+pub(super) fn not_beside(design: &NamedText, range: Range<usize>, unreadable: Unreadable, what: &str) -> String {
+    let problem = Problem::at(range, unreadable.cause)
+        .help(format!("a {what} is looked for beside the design file that names it"));
+    rendered(&[FileProblems { file: design.name.clone(), text: design.text.clone(), problems: vec![problem] }])
+}
+
+/// A drawing has notes and names in whatever alphabet it was made; what counts are its numbers.
+pub(super) fn read_drawing(path: &Path) -> Result<NamedText, Unreadable> {
+    let bytes = read_bytes(path)?;
+    Ok(NamedText { name: path.display().to_string(), text: String::from_utf8_lossy(&bytes).into_owned() })
+}
+
+fn read_bytes(path: &Path) -> Result<Vec<u8>, Unreadable> {
+    fs::read(path).map_err(|error| Unreadable {
+        cause: format!("cannot read {}: {}", path.display(), reason(&error)),
+        help: (error.kind() == io::ErrorKind::IsADirectory).then_some("name a file that lies in it"),
+        missing: error.kind() == io::ErrorKind::NotFound,
+    })
+}
+
+pub(super) fn read(path: &Path) -> Result<NamedText, Unreadable> {
+    let name = path.display().to_string();
+    let bytes = read_bytes(path)?;
+    String::from_utf8(bytes).map(|text| NamedText { name: name.clone(), text }).map_err(|error| {
+        let fault = error.utf8_error().valid_up_to();
+        let line = error.as_bytes()[..fault].split(|byte| *byte == b'\n').count();
+        Unreadable {
+            cause: format!("{name} is not a text file: line {line} (byte {}) is not UTF-8", fault + 1),
+            help: Some("save it as UTF-8 text"),
+            missing: false,
+        }
+    })
+}
+
+/// A fault of the file system in words.
+fn reason(error: &io::Error) -> String {
+    match error.kind() {
+        io::ErrorKind::NotFound => "there is no such file or folder".to_owned(),
+        io::ErrorKind::IsADirectory => "it is a folder".to_owned(),
+        io::ErrorKind::NotADirectory => "a file stands where its path has a folder".to_owned(),
+        io::ErrorKind::PermissionDenied => "there is no permission to".to_owned(),
+        _ => error.to_string(),
+    }
+}
+
+pub(super) fn not_written(path: &Path, error: &io::Error) -> String {
+    let help = match error.kind() {
+        io::ErrorKind::NotFound | io::ErrorKind::NotADirectory => "help: make the folder first, or name another\n",
+        io::ErrorKind::IsADirectory => "help: name a file that lies in it\n",
+        _ => "",
+    };
+    format!("error: cannot write {}: {}\n{help}", path.display(), reason(error))
+}
+
+/// Whether two paths lead to one file that is there.
+pub(super) fn same_file(one: &Path, other: &Path) -> bool {
+    matches!((fs::canonicalize(one), fs::canonicalize(other)), (Ok(one), Ok(other)) if one == other)
+}
+
+pub(super) fn rendered(files: &[FileProblems]) -> String {
+    let mut text: String = files.iter().map(|file| file.render(true)).collect();
+    let count: usize = files.iter().map(|file| file.problems.len()).sum();
+    let _ = writeln!(text, "{count} problem{}; nothing was checked", if count == 1 { "" } else { "s" });
+    text
+}
+
+/// Writes a file so that it is there whole or not at all: beside its place first, then moved into it. What is no plain
+/// file, a pipe or a device, is written to as it stands.
+pub(super) fn write_whole(path: &Path, text: &str) -> io::Result<()> {
+    // Behind a link the file itself is replaced, not the link.
+    let path = &fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
+    let old = fs::metadata(path).ok();
+    if old.as_ref().is_some_and(|old| !old.is_file()) {
+        return fs::OpenOptions::new().write(true).open(path)?.write_all(text.as_bytes());
+    }
+    let name =
+        path.file_name().ok_or_else(|| io::Error::new(io::ErrorKind::InvalidInput, "that is not a file name"))?;
+    let mut beside = name.to_owned();
+    beside.push(format!(".{}.part", std::process::id()));
+    let part = path.with_file_name(beside);
+    let written = fs::File::create(&part).and_then(|mut file| {
+        file.write_all(text.as_bytes())?;
+        if let Some(old) = old {
+            file.set_permissions(old.permissions())?;
+        }
+        file.sync_all()
+    });
+    written.and_then(|()| fs::rename(&part, path)).inspect_err(|_| {
+        // What is left of a failed attempt helps nobody; that it cannot be removed either changes nothing.
+        let _ = fs::remove_file(&part);
+    })
+}

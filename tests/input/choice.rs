@@ -1,0 +1,366 @@
+//! `[choose]`: what one may lay up.
+
+use skinspan::{
+    choice::{Order, Space},
+    input::read_choice,
+    top::Top,
+    units::{Length, Mass, parse},
+};
+
+use crate::{BASE, TABLE, changed, named, rendered, said_of};
+
+/// What is said of the base design with a room to choose from; it begins in line 61.
+#[track_caller]
+fn says(room: &str, expected: &str) {
+    assert_eq!(said_of(&with(room)).trim_end(), expected.trim(), "{room}");
+}
+
+fn with(room: &str) -> String {
+    format!("{BASE}\n[choose]\n{room}\n")
+}
+
+fn space(text: &str) -> (Top, Space) {
+    read_choice(&named("top.toml", text), &TABLE, None).unwrap_or_else(|files| panic!("{}", rendered(&files)))
+}
+
+fn refused(text: &str) -> String {
+    read_choice(&named("top.toml", text), &TABLE, None).map_or_else(|files| rendered(&files), |_| String::new())
+}
+
+#[test]
+fn names_and_densities_that_there_are_not() {
+    // What the densities are held against is not known: that is one mistake, not two.
+    says(
+        "cores = [\"pvc-faom\", \"san-foam\"]\ndensities = [\"900 lb/ft3\"]",
+        r#"
+error: no core is called `pvc-faom`
+  --> top.toml:62:10
+   |
+62 | cores = ["pvc-faom", "san-foam"]
+   |          ^^^^^^^^^^
+   |
+help: did you mean "pvc-foam"?
+   |
+62 - cores = ["pvc-faom", "san-foam"]
+62 + cores = ["pvc-foam", "san-foam"]
+   |
+"#,
+    );
+    says(
+        "cores = [\"pvc-foam\", \"san-foam\"]\ndensities = [\"80 kg/m3\", \"40 lb/ft3\"]",
+        r#"
+error: no core that may be chosen comes in 40.0 lb/ft³ (640.7 kg/m³)
+  --> top.toml:63:26
+   |
+63 | densities = ["80 kg/m3", "40 lb/ft3"]
+   |                          ^^^^^^^^^^^
+   |
+help: the material table knows pvc-foam from 3.00 lb/ft³ (48.0 kg/m³) to 15.61 lb/ft³ (250 kg/m³), san-foam from 4.25 lb/ft³ (68.0 kg/m³) to 12.49 lb/ft³ (200 kg/m³)
+"#,
+    );
+    // One of them is enough.
+    says("cores = [\"pvc-foam\", \"san-foam\"]\ndensities = [\"3 lb/ft3\"]", "");
+}
+
+#[test]
+fn lists_that_are_empty() {
+    says(
+        "cores = []\ndensities = []\nthicknesses = []",
+        r#"
+error: `cores` is empty: there is nothing to choose from
+  --> top.toml:62:9
+   |
+62 | cores = []
+   |         ^^
+   |
+help: name one, `cores = ["pvc-foam"]`, or leave `cores` out for all that the table has
+
+error: `densities` is empty: there is nothing to choose from
+  --> top.toml:63:13
+   |
+63 | densities = []
+   |             ^^
+   |
+help: write for example `densities = ["5 lb/ft3", "80 kg/m3"]`, or leave `densities` out for what is sold
+
+error: `thicknesses` is empty: there is nothing to choose from
+  --> top.toml:64:15
+   |
+64 | thicknesses = []
+   |               ^^
+   |
+help: write for example `thicknesses = ["3/4 in", "1 in"]`, or leave `thicknesses` out for what is sold
+"#,
+    );
+    says(
+        "outer = []\ninner = [[]]",
+        r#"
+error: `outer` is empty: there is nothing to choose from
+  --> top.toml:62:9
+   |
+62 | outer = []
+   |         ^^
+   |
+help: write for example `outer = [["mat 1.5 oz/ft2", "biaxial 600 g/m2 @ 45 deg"], ["biaxial 900 g/m2 @ 45 deg"]]`, or leave `outer` out for the outer skin of `[top]` with fewer and more layers
+
+error: the inner skin is empty
+  --> top.toml:63:10
+   |
+63 | inner = [[]]
+   |          ^^
+   |
+help: add a fabric such as "biaxial 600 g/m2 @ 45 deg"
+"#,
+    );
+}
+
+#[test]
+fn skins_that_cannot_be_read() {
+    says(
+        "outer = [\"mat 1.5 oz/ft2\", \"biaxial 600 g/m2 @ 45 deg\"]",
+        r#"
+error: `outer` is a list of lists, but a text stands here
+  --> top.toml:62:10
+   |
+62 | outer = ["mat 1.5 oz/ft2", "biaxial 600 g/m2 @ 45 deg"]
+   |          ^^^^^^^^^^^^^^^^
+   |
+help: write `outer = [["mat 1.5 oz/ft2", "biaxial 600 g/m2 @ 45 deg"], ["biaxial 900 g/m2 @ 45 deg"]]`
+"#,
+    );
+    says(
+        "inner = [[\"gelcoat\"], [\"biaxail 18 oz/yd2 @ 0 deg\"], [3]]",
+        r#"
+error: the inner skin is of coats alone, and a coat carries nothing
+  --> top.toml:62:10
+   |
+62 | inner = [["gelcoat"], ["biaxail 18 oz/yd2 @ 0 deg"], [3]]
+   |          ^^^^^^^^^^^
+   |
+help: add a fabric such as "biaxial 600 g/m2 @ 45 deg"
+
+error: no fabric or coat is called `biaxail`
+  --> top.toml:62:25
+   |
+62 | inner = [["gelcoat"], ["biaxail 18 oz/yd2 @ 0 deg"], [3]]
+   |                         ^^^^^^^
+   |
+help: did you mean `biaxial`?
+   |
+62 - inner = [["gelcoat"], ["biaxail 18 oz/yd2 @ 0 deg"], [3]]
+62 + inner = [["gelcoat"], ["biaxial 18 oz/yd2 @ 0 deg"], [3]]
+   |
+
+error: a text is due here, not a bare number
+  --> top.toml:62:55
+   |
+62 | inner = [["gelcoat"], ["biaxail 18 oz/yd2 @ 0 deg"], [3]]
+   |                                                       ^
+   |
+help: put it in quotation marks
+"#,
+    );
+}
+
+#[test]
+fn sizes_words_and_keys_that_cannot_be() {
+    says(
+        "thicknesses = [\"1 in\", \"25 ft\", \"0 in\"]",
+        r#"
+error: this is larger than the panel
+  --> top.toml:62:24
+   |
+62 | thicknesses = ["1 in", "25 ft", "0 in"]
+   |                        ^^^^^^^
+   |
+help: the panel is 108 in (2743 mm) by 72.0 in (1829 mm): is the unit right?
+
+error: `thicknesses` cannot be zero
+  --> top.toml:62:34
+   |
+62 | thicknesses = ["1 in", "25 ft", "0 in"]
+   |                                  ^^^^
+   |
+help: write more than zero
+"#,
+    );
+    says(
+        "order = \"wieght\"\nmost_thickness = \"2 in\"\nbudget = 1",
+        r#"
+error: `order` is one of "weight", "thickness", "sag", not "wieght"
+  --> top.toml:62:9
+   |
+62 | order = "wieght"
+   |         ^^^^^^^^
+   |
+help: did you mean "weight"?
+   |
+62 - order = "wieght"
+62 + order = "weight"
+   |
+
+error: `most_thickness` is not a key of `choose`
+  --> top.toml:63:1
+   |
+63 | most_thickness = "2 in"
+   | ^^^^^^^^^^^^^^
+   |
+help: did you mean `most-thickness`?
+   |
+63 - most_thickness = "2 in"
+63 + most-thickness = "2 in"
+   |
+
+error: `budget` is not a key of `choose`
+  --> top.toml:64:1
+   |
+64 | budget = 1
+   | ^^^^^^
+   |
+help: its keys are cores, densities, thicknesses, outer, inner, order, most-thickness, most-weight
+"#,
+    );
+    assert_eq!(
+        said_of(&format!("choose = 3\n{BASE}")).trim_end(),
+        r"
+error: `choose` is a table, but a bare number stands here
+ --> top.toml:1:10
+  |
+1 | choose = 3
+  |          ^
+  |
+help: write `choose = { … }` or a header `[choose]`
+"
+        .trim()
+    );
+}
+
+#[test]
+fn limits_that_nothing_keeps() {
+    says(
+        "most-thickness = \"1/4 in\"\nmost-weight = \"20 lb\"\nthicknesses = [\"1/2 in\"]",
+        r#"
+error: nothing that may be chosen is as thin as 0.250 in (6.35 mm)
+  --> top.toml:62:18
+   |
+62 | most-thickness = "1/4 in"
+   |                  ^^^^^^^^
+   |
+help: the thinnest of all is 0.582 in (14.79 mm): allow more, or offer a thinner core and skins
+
+error: nothing that may be chosen is as light as 20.0 lb (9.07 kg)
+  --> top.toml:63:15
+   |
+63 | most-weight = "20 lb"
+   |               ^^^^^^^
+   |
+help: the lightest of all is 63.59 lb (28.85 kg): allow more, or offer a lighter core and skins
+"#,
+    );
+    // What one of all keeps is a limit that can be kept.
+    says("most-thickness = \"0.583 in\"\nmost-weight = \"63.6 lb\"\nthicknesses = [\"1/2 in\"]", "");
+}
+
+/// The thinnest and the lightest are those of all candidates, looked at one by one.
+#[test]
+fn the_least_is_that_of_all() {
+    let room =
+        "cores = [\"pvc-foam\", \"balsa\"]\nthicknesses = [\"1 in\", \"1/2 in\"]\nouter = [[\"mat 1.5 oz/ft2\"]]";
+    let (top, space) = space(&with(room));
+    let all = (0..space.len()).map(|number| space.top(&top, space.candidate(number)));
+    let sizes: Vec<(Mass, Length)> = all.map(|top| (top.weight().bare, top.thickness())).collect();
+    let (mass, thickness) = space.least(&top);
+    let lightest = sizes.iter().map(|size| size.0.value).fold(f64::INFINITY, f64::min);
+    let thinnest = sizes.iter().map(|size| size.1.value).fold(f64::INFINITY, f64::min);
+    assert!((mass.value - lightest).abs() < 1e-9 * lightest, "{} {lightest}", mass.value);
+    assert!((thickness.value - thinnest).abs() < 1e-9 * thinnest, "{} {thinnest}", thickness.value);
+}
+
+#[test]
+fn a_patch_has_nothing_to_choose() {
+    let patch = include_str!("../../examples/radar-pad.toml");
+    let cause =
+        "error: a patch has nothing to choose: the top round it, which core and skins carry, is not in the file\n";
+    let help =
+        "help: describe the whole top in `[top]`, with what it stands on; `skinspan check` looks at a patch as it is";
+    assert_eq!(said_of(patch), "");
+    let bare = refused(patch);
+    assert!(bare.starts_with(cause) && bare.contains(help) && bare.contains("--> top.toml\n"), "{bare}");
+    // Its keys are not what is wrong with it.
+    for said in [said_of, refused].map(|said| said(&format!("{patch}\n[choose]\ncore = 3\n"))) {
+        assert!(said.starts_with(cause) && said.matches("error").count() == 1, "{said}");
+        assert!(said.contains("| [choose]\n") && said.contains(help), "{said}");
+    }
+}
+
+#[test]
+fn more_than_one_can_wait_for_is_refused_where_somebody_would() {
+    let layers = |from: u32, count: u32| -> String {
+        let layer = |index| format!("\"biaxial {} g/m2 @ 0 deg\"", from + 10 * index);
+        (0..count).map(layer).collect::<Vec<_>>().join(", ")
+    };
+    let many = changed("\"biaxial 18 oz/yd2 @ 0 deg\",", &format!("{},", layers(400, 11)));
+    assert_eq!(said_of(&many), "", "who checks has nothing to wait for");
+    let said = refused(&many);
+    assert!(said.contains(" combinations to choose from: at most 5000000 are looked at\n"), "{said}");
+    assert!(
+        said.contains("--> top.toml\n") && said.contains("add `[choose]` and name fewer in it: `cores ="),
+        "{said}"
+    );
+    let here =
+        format!("{many}\n[choose]\ncores = [\"pvc-foam\"]\ndensities = [\"5 lb/ft3\"]\nthicknesses = [\"1 in\"]\n");
+    for said in [said_of(&here), refused(&here)] {
+        // Thirteen kinds of layers, each laid none to three times, the heaviest once at least; and one kind.
+        let [outer, inner] = [3 * 4_u64.pow(12), 3];
+        assert!(said.contains(&format!("there are {} combinations", outer * inner)), "{said}");
+        let help = format!(
+            "help: they are 1 cores in their densities and thicknesses × {outer} outer skins × {inner} inner skins; name fewer in \
+             `[choose]`: "
+        );
+        assert!(said.contains("| [choose]\n") && said.contains(&help), "{said}");
+    }
+    let (_, space) = space(&format!("{here}outer = [[{}]]\n", layers(400, 2)));
+    assert_eq!(space.len(), 2 * 3);
+}
+
+#[test]
+fn what_is_not_said_is_all_that_is_sold() {
+    for text in [BASE.to_owned(), with("")] {
+        let (top, space) = space(&text);
+        assert_eq!(space.cores, Space::sheets(&top, TABLE.cores(), None, None));
+        assert_eq!((space.outer.len(), space.inner.len()), (Space::ways(&top.outer), Space::ways(&top.inner)));
+        assert_eq!(space.outer, Space::skins(&top.outer));
+        assert!(space.place_of(&top).is_some(), "the file's own is one of them");
+        assert_eq!((space.order, space.limits), (Order::Weight, skinspan::choice::Limits::default()));
+    }
+}
+
+#[test]
+fn what_is_said_is_what_there_is() {
+    let (top, space) = space(&with(
+        "cores = [\"balsa\", \"pvc-foam\", \"balsa\"]\ndensities = [\"100 kg/m3\", \"150 kg/m3\", \"0.1 g/cm3\"]\n\
+         thicknesses = [\"25.4 mm\", \"1 in\", \"1/2 in\"]\n\
+         inner = [[\"biaxial 600 g/m2 @ 45 deg, fibre 50 %\"], [\"mat 1.5 oz/ft2\"], [\"mat 1.5 oz/ft2\"]]\n\
+         order = \"sag\"\nmost-thickness = \"2 in\"\nmost-weight = \"300 lb\"",
+    ));
+    let sheets: Vec<(&str, i64, i64)> = space
+        .cores
+        .iter()
+        .map(|core| {
+            let [density, micrometres] = [core.material.density.value, core.thickness.value * 1e6].map(f64::round);
+            #[allow(clippy::cast_possible_truncation)] // whole, and small
+            (core.family.id.as_str(), density as i64, micrometres as i64)
+        })
+        .collect();
+    let of = |family| [(family, 100, 25400), (family, 100, 12700), (family, 150, 25400), (family, 150, 12700)];
+    assert_eq!(sheets, [of("balsa"), of("pvc-foam")].concat(), "what is written twice counts once");
+    // A skin that reads as that of the file is that of the file: process, resin and fibre are the same.
+    assert_eq!(space.inner.len(), 2);
+    assert_eq!(space.inner[0], top.inner);
+    assert_eq!(space.order, Order::Sag);
+    assert_eq!(space.limits.thickness, Some(parse("2 in").unwrap()));
+    assert_eq!(space.limits.mass, Some(parse("300 lb").unwrap()));
+    let (top, space) = self::space(&with("inner = [[\"mat 1.5 oz/ft2\"]]\norder = \"thickness\""));
+    assert_eq!(space.inner.iter().position(|skin| *skin == top.inner), Some(0), "that of the file is among them");
+    assert_eq!((space.inner.len(), space.order), (2, Order::Thickness));
+}
