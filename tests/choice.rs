@@ -1,4 +1,5 @@
 //! The search over what one can lay up, against looking at all of it.
+#![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
 
 use skinspan::{
     analysis::{Analysis, DIVISIONS},

@@ -83,6 +83,7 @@ pub(super) fn read_asked<'t>(
 }
 
 /// The families that are named; none where the file names none, and none within where it names what there is not.
+#[allow(clippy::option_option, reason = "families, none, or some that cannot be read")]
 fn read_families<'t>(room: &Room<'_>, table: &'t MaterialTable) -> Option<Option<Vec<&'t CoreFamily>>> {
     report_empty(room, "cores", "name one, `cores = [\"pvc-foam\"]`, or leave `cores` out for all that the table has");
     let given = room.texts("cores")?;
@@ -200,7 +201,9 @@ impl Asked<'_> {
         if faults.is_empty() {
             return Some(space);
         }
-        faults.into_iter().for_each(|fault| sink.report(fault));
+        for fault in faults {
+            sink.report(fault);
+        }
         None
     }
 }

@@ -5,7 +5,7 @@ use skinspan::{
     check::{CHECKS, Method, Outcome, run},
     load_case::LoadCase,
     top::Top,
-    units::{Force, Length, Ratio},
+    units::{Force, Length},
 };
 
 use crate::tops::{example, on_rigid_pipes};
