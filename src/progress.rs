@@ -94,7 +94,8 @@ impl Watch for Progress {
         let width = terminal_size::terminal_size_of(io::stderr())
             .map_or(usize::MAX, |(terminal_size::Width(width), _)| usize::from(width));
         // A line that fills its terminal would go on below it.
-        let text: String = line((looked_at, of, shown), took, self.stops()).chars().take(width - 1).collect();
+        let text: String =
+            line((looked_at, of, shown), took, self.stops()).chars().take(width.saturating_sub(1)).collect();
         let letters = text.chars().count();
         say(&format!("\r{text}{}", " ".repeat(told.letters.saturating_sub(letters))));
         told.letters = letters;

@@ -617,7 +617,7 @@ fn a_fixing_that_holds_nothing_is_named() {
     assert!(!clean["cautions"].as_array().unwrap().iter().any(hold_nothing));
 }
 
-/// What a torque may be at most is printed below it, never above.
+/// What a torque may be at most is printed below it, never above, in three digits: up to one in a hundred less.
 #[test]
 fn the_most_torque_is_rounded_down() {
     let folder = folder("torque");
@@ -631,7 +631,7 @@ fn the_most_torque_is_rounded_down() {
         let printed: f64 = flat.split("torque at most ").nth(1).unwrap().split(' ').next().unwrap().parse().unwrap();
         let report = json(&run(&folder, &["check", "pad.toml", "--json"]));
         let most = report["fixings"][0]["torque"]["most"]["value"].as_f64().unwrap();
-        assert!(printed <= most * (1.0 + 1e-8) && printed > most * 0.998, "{printed} {most}");
+        assert!(printed <= most * (1.0 + 1e-8) && printed > most * 0.99, "{printed} {most}");
         let nearest: f64 = skinspan::units::show(
             skinspan::units::parse::<skinspan::units::Torque>(&format!("{most} lbf.in")).unwrap(),
             skinspan::units::System::Us,

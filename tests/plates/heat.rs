@@ -13,6 +13,8 @@ use crate::tops::{example, on_rigid_pipes};
 /// Of each post the worse of two degrees, whose places of opening differ by a node.
 const WORSE_OF_TWO: f64 = 2e-3;
 const ROUNDING: f64 = 1e-9;
+/// What conjugate gradients leave of the few loads of a state.
+const SETTLED: f64 = 1e-6;
 
 /// By the plate method, the case of the sun changed.
 fn solved(top: &Top, change: impl Fn(&mut LoadCase)) -> (PlateMethod, usize) {
@@ -57,7 +59,7 @@ fn weight_has_no_part_in_the_bow_and_counts_beside_it() {
         let ((once, sun), (twice, _)) = (solved(&top, |_| ()), solved(&top, |case| case.gravity *= 2.0));
         assert!(!bows(&once, sun).is_empty());
         for (once, twice) in bows(&once, sun).iter().zip(bows(&twice, sun)) {
-            assert!((twice / once - 1.0).abs() < ROUNDING, "{once} {twice}");
+            assert!((twice / once - 1.0).abs() < SETTLED, "{once} {twice}");
         }
         let (cold, _) = solved(&top, |case| case.temperatures = None);
         // Heat weighs nothing: it presses some posts down and pulls at others.
