@@ -75,8 +75,8 @@ pub(super) fn read_asked<'t>(
     [asked.outer, asked.inner] = ["outer", "inner"].map(|side| read_skins(&room, side, layup));
     let orders = [("weight", Order::Weight), ("thickness", Order::Thickness), ("sag", Order::Sag)];
     asked.order = room.choice("order", &orders).map(|given| given.value).unwrap_or_default();
-    asked.most_thickness = room.quantity("most-thickness", Sign::Positive);
-    asked.most_weight = room.quantity("most-weight", Sign::Positive);
+    asked.most_thickness = room.quantity("most_thickness", Sign::Positive);
+    asked.most_weight = room.quantity("most_weight", Sign::Positive);
     asked.place = Some(room.place());
     room.close();
     asked

@@ -185,7 +185,7 @@ help: write more than zero
 "#,
     );
     says(
-        "order = \"wieght\"\nmost_thickness = \"2 in\"\nbudget = 1",
+        "order = \"wieght\"\nmost-thickness = \"2 in\"\nbudget = 1",
         r#"
 error: `order` is one of "weight", "thickness", "sag", not "wieght"
   --> top.toml:62:9
@@ -199,16 +199,16 @@ help: did you mean "weight"?
 62 + order = "weight"
    |
 
-error: `most_thickness` is not a key of `choose`
+error: `most-thickness` is not a key of `choose`
   --> top.toml:63:1
    |
-63 | most_thickness = "2 in"
+63 | most-thickness = "2 in"
    | ^^^^^^^^^^^^^^
    |
-help: did you mean `most-thickness`?
+help: did you mean `most_thickness`?
    |
-63 - most_thickness = "2 in"
-63 + most-thickness = "2 in"
+63 - most-thickness = "2 in"
+63 + most_thickness = "2 in"
    |
 
 error: `budget` is not a key of `choose`
@@ -217,7 +217,7 @@ error: `budget` is not a key of `choose`
 64 | budget = 1
    | ^^^^^^
    |
-help: its keys are cores, densities, thicknesses, outer, inner, order, most-thickness, most-weight
+help: its keys are cores, densities, thicknesses, outer, inner, order, most_thickness, most_weight
 "#,
     );
     assert_eq!(
@@ -238,12 +238,12 @@ help: write `choose = { … }` or a header `[choose]`
 #[test]
 fn limits_that_nothing_keeps() {
     says(
-        "most-thickness = \"1/4 in\"\nmost-weight = \"20 lb\"\nthicknesses = [\"1/2 in\"]",
+        "most_thickness = \"1/4 in\"\nmost_weight = \"20 lb\"\nthicknesses = [\"1/2 in\"]",
         r#"
 error: nothing that may be chosen is as thin as 0.250 in (6.35 mm)
   --> top.toml:62:18
    |
-62 | most-thickness = "1/4 in"
+62 | most_thickness = "1/4 in"
    |                  ^^^^^^^^
    |
 help: the thinnest of all is 0.582 in (14.79 mm): allow more, or offer a thinner core and skins
@@ -251,14 +251,14 @@ help: the thinnest of all is 0.582 in (14.79 mm): allow more, or offer a thinner
 error: nothing that may be chosen is as light as 20.0 lb (9.07 kg)
   --> top.toml:63:15
    |
-63 | most-weight = "20 lb"
+63 | most_weight = "20 lb"
    |               ^^^^^^^
    |
 help: the lightest of all is 63.59 lb (28.85 kg): allow more, or offer a lighter core and skins
 "#,
     );
     // What one of all keeps is a limit that can be kept.
-    says("most-thickness = \"0.583 in\"\nmost-weight = \"63.6 lb\"\nthicknesses = [\"1/2 in\"]", "");
+    says("most_thickness = \"0.583 in\"\nmost_weight = \"63.6 lb\"\nthicknesses = [\"1/2 in\"]", "");
 }
 
 /// The thinnest and the lightest are those of all candidates, looked at one by one.
@@ -341,7 +341,7 @@ fn what_is_said_is_what_there_is() {
         "cores = [\"balsa\", \"pvc-foam\", \"balsa\"]\ndensities = [\"100 kg/m3\", \"150 kg/m3\", \"0.1 g/cm3\"]\n\
          thicknesses = [\"25.4 mm\", \"1 in\", \"1/2 in\"]\n\
          inner = [[\"biaxial 600 g/m2 @ 45 deg, fibre 50 %\"], [\"mat 1.5 oz/ft2\"], [\"mat 1.5 oz/ft2\"]]\n\
-         order = \"sag\"\nmost-thickness = \"2 in\"\nmost-weight = \"300 lb\"",
+         order = \"sag\"\nmost_thickness = \"2 in\"\nmost_weight = \"300 lb\"",
     ));
     let sheets: Vec<(&str, i64, i64)> = space
         .cores
