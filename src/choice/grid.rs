@@ -2,7 +2,7 @@
 
 use rayon::prelude::*;
 
-use super::{search::used_by_hand, space::Space};
+use super::{found::used_by_hand, space::Space};
 use crate::{
     top::{CoreSheet, Top},
     units::{Length, MassDensity, Ratio},

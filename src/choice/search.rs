@@ -1,19 +1,20 @@
 //! The search: from the lightest up, so that what holds rules out all that is heavier and no thinner.
 
 use rayon::prelude::*;
-use uom::si::ratio::ratio;
 
 use super::{
+    found::{Found, looked_at_whole},
     grid::Grid,
+    sizes::Sizes,
     space::{Candidate, Order, Space, misfit},
     step::Step,
-    witness::{Witness, Witnesses, fails, fails_whatever_its_error},
+    witness::{Witness, Witnesses, fails},
 };
 use crate::{
     analysis::{Analysis, DIVISIONS},
-    check::{CHECKS, Measure, Method, Outcome, Verdict, run, settled},
+    check::{Method, run},
     top::Top,
-    units::{Length, Mass, Ratio},
+    units::{Length, Mass},
 };
 
 /// Candidates that are looked at together; what a batch has taught rules out in the next.
@@ -43,14 +44,14 @@ pub enum Fate {
     Misfit(&'static str),
     /// A check fails.
     Fails {
-        /// The check, as its place in [`CHECKS`].
+        /// The check, as its place in [`CHECKS`](crate::check::CHECKS).
         check: usize,
         /// By which method.
         method: Method,
         /// Whether one load case alone told.
         at_a_glance: bool,
     },
-    /// A check could not be made, as its place in [`CHECKS`]; none where nothing could be.
+    /// A check could not be made, as its place in [`CHECKS`](crate::check::CHECKS); none where nothing could be.
     Open(Option<usize>),
     /// The search was stopped before.
     NotLookedAt,
@@ -63,29 +64,6 @@ pub struct Tally {
     pub fate: Fate,
     /// How many.
     pub count: usize,
-}
-
-/// A top that was looked at by both methods.
-#[derive(Clone, Debug)]
-pub struct Found {
-    /// Which of the space; none for one that is none of it.
-    pub candidate: Option<Candidate>,
-    /// Of the bare top.
-    pub mass: Mass,
-    /// Skins and core.
-    pub thickness: Length,
-    /// Whether all checks were made and pass.
-    pub holds: bool,
-    /// The outcome that is used most; none where nothing could be checked.
-    pub governs: Option<Outcome>,
-    /// Title of its load case.
-    pub case: Option<String>,
-    /// How far it is used by the hand method, at most.
-    pub by_hand: Option<Ratio>,
-    /// How far it is used by the plate method, at most.
-    pub by_plate: Option<Ratio>,
-    /// The largest sag of its shape, by either method.
-    pub sag: Option<Length>,
 }
 
 /// What a search came to.
@@ -165,44 +143,6 @@ pub fn choose(top: &Top, space: &Space, watch: &dyn Watch) -> Chosen {
     let first = found.first().and_then(|first| first.candidate).map(|first| space.top(top, first));
     let steps = Step::all(first.as_ref().unwrap_or(top), space);
     Chosen { of: order.len(), found, own, tally, grids: Grid::all(top, space), steps, stopped }
-}
-
-impl Space {
-    /// The least that a candidate weighs, bare, and the least that one is thick.
-    #[must_use]
-    pub fn least(&self, top: &Top) -> (Mass, Length) {
-        let sizes = Sizes::of(top, self);
-        let parts = [&sizes.cores, &sizes.skins[0], &sizes.skins[1]];
-        let mass = parts.iter().filter_map(|part| part.iter().map(|size| size.0).reduce(Mass::min)).sum();
-        let thickness = parts.iter().filter_map(|part| part.iter().map(|size| size.1).reduce(Length::min)).sum();
-        (mass, thickness)
-    }
-}
-
-/// Weights and thicknesses: each part adds its own.
-struct Sizes {
-    cores: Vec<(Mass, Length)>,
-    skins: [Vec<(Mass, Length)>; 2],
-}
-
-impl Sizes {
-    fn of(top: &Top, space: &Space) -> Self {
-        let bare = |top: &Top| (top.weight().bare, top.thickness());
-        let without = bare(top);
-        let over = |(mass, thickness): (Mass, Length)| (mass - without.0, thickness - without.1);
-        let cores = space.cores.iter().map(|core| bare(&Top { core: core.clone(), ..top.clone() }));
-        let outer = space.outer.iter().map(|outer| over(bare(&Top { outer: outer.clone(), ..top.clone() })));
-        let inner = space.inner.iter().map(|inner| over(bare(&Top { inner: inner.clone(), ..top.clone() })));
-        Self { cores: cores.collect(), skins: [outer.collect(), inner.collect()] }
-    }
-
-    fn mass(&self, of: Candidate) -> Mass {
-        self.cores[of.core].0 + self.skins[0][of.outer].0 + self.skins[1][of.inner].0
-    }
-
-    fn thickness(&self, of: Candidate) -> Length {
-        self.cores[of.core].1 + self.skins[0][of.outer].1 + self.skins[1][of.inner].1
-    }
 }
 
 struct Search<'a> {
@@ -352,69 +292,4 @@ impl Search<'_> {
             worst => Fate::Open(worst.map(|worst| worst.check)),
         }
     }
-}
-
-/// By both methods, with what rules out others like it.
-fn looked_at_whole(top: &Top, candidate: Option<Candidate>) -> (Found, Option<(usize, &'static str)>) {
-    let nothing = Found {
-        candidate,
-        mass: top.weight().bare,
-        thickness: top.thickness(),
-        holds: false,
-        governs: None,
-        case: None,
-        by_hand: None,
-        by_plate: None,
-        sag: None,
-    };
-    let Ok(analysis) = Analysis::new(top, DIVISIONS) else { return (nothing, None) };
-    let mut analysis = analysis.with_plate_method();
-    let mut outcomes = run(&analysis);
-    // What fails anyhow need not settle.
-    if !outcomes.first().is_some_and(fails_whatever_its_error) {
-        analysis = settled(analysis);
-        outcomes = run(&analysis);
-    }
-    let used = |method: Method| {
-        let own = outcomes.iter().filter(|outcome| outcome.method == method).filter_map(Outcome::utilisation);
-        own.max_by(|a, b| a.value.total_cmp(&b.value))
-    };
-    let solved = analysis.whole.as_ref().is_none_or(Result::is_ok);
-    let holds =
-        solved && analysis.open_cases.is_empty() && !outcomes.is_empty() && outcomes.iter().all(Outcome::passes);
-    let worst = outcomes.first();
-    let witness = worst.and_then(|worst| Some((worst.check, Witnesses::case_of(worst, &analysis)?)));
-    let found = Found {
-        holds,
-        governs: worst.cloned(),
-        case: worst.and_then(|worst| worst.case).map(|case| analysis.cases[case].title.clone()),
-        by_hand: used(Method::Hand),
-        by_plate: used(Method::Plate),
-        sag: largest_sag(&outcomes),
-        ..nothing
-    };
-    (found, witness)
-}
-
-/// The largest deflection that is compared as a sag.
-fn largest_sag(outcomes: &[Outcome]) -> Option<Length> {
-    let sags = outcomes.iter().filter_map(|outcome| match &outcome.verdict {
-        Verdict::Compared(finding) if CHECKS[outcome.check].id().ends_with("sag") => match finding.demand {
-            Measure::Length(sag) => Some(sag),
-            _ => None,
-        },
-        _ => None,
-    });
-    sags.max_by(|a, b| a.get::<uom::si::length::meter>().total_cmp(&b.get::<uom::si::length::meter>()))
-}
-
-/// How far the worst of the hand method is used, infinite where a check could not be made.
-pub(super) fn used_by_hand(top: &Top) -> Option<(Ratio, usize)> {
-    if misfit(top).is_some() {
-        return None;
-    }
-    let analysis = Analysis::new(top, DIVISIONS).ok()?;
-    let outcomes = run(&analysis);
-    let worst = outcomes.first()?;
-    Some((worst.utilisation().unwrap_or_else(|| Ratio::new::<ratio>(f64::INFINITY)), worst.check))
 }

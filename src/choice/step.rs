@@ -2,7 +2,7 @@
 
 use rayon::prelude::*;
 
-use super::{search::used_by_hand, space::Space};
+use super::{found::used_by_hand, space::Space};
 use crate::{
     advice::{Change, changed, changes},
     top::{CoreSheet, Schedule, Top},
