@@ -71,3 +71,26 @@ pub(super) fn fails_whatever_its_error(outcome: &Outcome) -> bool {
 pub(super) fn fails(outcome: &Outcome) -> bool {
     outcome.utilisation().is_some() && !outcome.passes()
 }
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
+mod tests {
+    use super::*;
+    use crate::input::{NamedText, read_design, read_tables};
+
+    #[test]
+    fn a_witness_rules_out_what_fails_and_nothing_that_holds() {
+        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/examples/survey-launch.toml");
+        let text = NamedText { name: "survey-launch".to_owned(), text: std::fs::read_to_string(path).unwrap() };
+        let holds = read_design(&text, &read_tables(&[]).unwrap(), None).unwrap();
+        let core_shear = CHECKS.iter().position(|check| check.id() == "core-shear").unwrap();
+        let mut witnesses = Witnesses::default();
+        assert!(witnesses.rule_out(&holds, false).is_none(), "there is none yet");
+        witnesses.count(core_shear, "people");
+        // Its core is used by 98 % under one person; one thinner by a tenth is not enough.
+        assert!(witnesses.rule_out(&holds, false).is_none());
+        let mut weaker = holds.clone();
+        weaker.core.thickness *= 0.9;
+        assert_eq!(witnesses.rule_out(&weaker, false).map(|witness| witness.check), Some(core_shear));
+    }
+}
