@@ -130,6 +130,17 @@ impl<'a> Analysis<'a> {
     ///
     /// As for [`Analysis::new`].
     pub fn under(top: &'a Top, divisions: usize, wanted: &dyn Fn(&LoadCase) -> bool) -> Result<Self, String> {
+        let mut analysis = Self::unsolved(top, wanted)?;
+        analysis.forces(divisions)?;
+        Ok(analysis)
+    }
+
+    /// What the hand method stands on, under some load cases alone, before any force is known.
+    ///
+    /// # Errors
+    ///
+    /// As for [`Analysis::new`].
+    pub fn unsolved(top: &'a Top, wanted: &dyn Fn(&LoadCase) -> bool) -> Result<Self, String> {
         let least = top.outline.length().min(top.outline.width());
         let (mut cases, ruled_out) = load_cases(&top.service, &top.criteria, least, on_gear(top));
         if top.scope == Scope::Patch {
@@ -168,7 +179,11 @@ impl<'a> Analysis<'a> {
         if top.scope == Scope::Whole {
             lines.push(line::carried(top));
         }
-        let mut analysis = Self {
+        let bays = match &layout {
+            Layout::FourSides { lengthwise, across } => bay::bays(top, lengthwise, across),
+            Layout::Patch | Layout::Strips(_) => Vec::new(),
+        };
+        Ok(Self {
             top,
             cases,
             open_cases,
@@ -179,7 +194,7 @@ impl<'a> Analysis<'a> {
             sections,
             lines,
             strips: Vec::new(),
-            bays: Vec::new(),
+            bays,
             plates: Vec::new(),
             below_gear: top.gear.iter().map(|gear| line::region_at(top, gear.at)).collect(),
             mounts: Vec::new(),
@@ -187,9 +202,24 @@ impl<'a> Analysis<'a> {
             open_mounts: Vec::new(),
             pipe_loads: Vec::new(),
             whole: None,
-        };
-        analysis.forces(divisions)?;
-        Ok(analysis)
+        })
+    }
+
+    /// How many strips and bays the hand method has.
+    #[must_use]
+    pub fn parts(&self) -> usize {
+        self.lines.len() + self.bays.len()
+    }
+
+    /// Forces of one strip or bay alone, in place of what was known. What fails here fails in the whole analysis.
+    ///
+    /// # Errors
+    ///
+    /// As for [`Analysis::new`].
+    pub fn solve_part(&mut self, part: usize, divisions: usize) -> Result<(), String> {
+        self.strips.clear();
+        self.plates.clear();
+        if part < self.lines.len() { self.strip(part, divisions) } else { self.bay(part - self.lines.len()) }
     }
 
     /// The same with the forces of the plate method beside those of the hand method. A piece of panel round a mount has
@@ -252,20 +282,26 @@ impl<'a> Analysis<'a> {
     }
 
     fn forces(&mut self, divisions: usize) -> Result<(), String> {
-        for line in self.lines.iter().enumerate() {
-            let forces = hand::strip_forces(self.top, &self.sections, line, &self.cases, &self.knockdowns, divisions);
-            self.strips.extend(forces.map_err(|error| error.to_string())?);
-        }
-        if let Layout::FourSides { lengthwise, across } = &self.layout {
-            self.bays = bay::bays(self.top, lengthwise, across);
-            for bay in self.bays.iter().enumerate() {
-                let left = |case: &LoadCase| self.knockdowns(case.state).core_stiffness();
-                let forces = bay::bay_forces(self.top, &self.sections, bay, &self.cases, left);
-                self.plates.extend(forces.map_err(|error| error.to_string())?);
-            }
+        (0..self.lines.len()).try_for_each(|line| self.strip(line, divisions))?;
+        if matches!(self.layout, Layout::FourSides { .. }) {
+            (0..self.bays.len()).try_for_each(|bay| self.bay(bay))?;
             let overhangs = self.overhangs_on_pipes(divisions)?;
             self.pipe_loads = bay::pipe_loads(&self.bays, &self.plates, &overhangs);
         }
+        Ok(())
+    }
+
+    fn strip(&mut self, line: usize, divisions: usize) -> Result<(), String> {
+        let of_line = (line, &self.lines[line]);
+        let forces = hand::strip_forces(self.top, &self.sections, of_line, &self.cases, &self.knockdowns, divisions);
+        self.strips.extend(forces.map_err(|error| error.to_string())?);
+        Ok(())
+    }
+
+    fn bay(&mut self, bay: usize) -> Result<(), String> {
+        let left = |case: &LoadCase| self.knockdowns(case.state).core_stiffness();
+        let forces = bay::bay_forces(self.top, &self.sections, (bay, &self.bays[bay]), &self.cases, left);
+        self.plates.extend(forces.map_err(|error| error.to_string())?);
         Ok(())
     }
 

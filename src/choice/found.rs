@@ -92,7 +92,7 @@ fn largest_sag(outcomes: &[Outcome]) -> Option<Length> {
 
 /// How far the worst of the hand method is used, infinite where a check could not be made.
 pub(super) fn used_by_hand(top: &Top) -> Option<(Ratio, usize)> {
-    if misfit(top).is_some() {
+    if misfit(top, top.core.thickness, top.thickness()).is_some() {
         return None;
     }
     let analysis = Analysis::new(top, DIVISIONS).ok()?;

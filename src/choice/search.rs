@@ -163,10 +163,7 @@ enum ByHand {
         case: Option<&'static str>,
     },
     /// Fails as others did.
-    AtAGlance {
-        check: usize,
-        case: &'static str,
-    },
+    AtAGlance(Witness),
     Holds,
 }
 
@@ -201,20 +198,20 @@ impl Search<'_> {
                 left.push((thickness, self.space.candidate(number)));
             }
         }
-        let said: Vec<ByHand> = left.par_iter().map(|&(_, candidate)| self.by_hand(candidate)).collect();
+        let said: Vec<ByHand> = left.par_iter().map(|&(thickness, candidate)| self.by_hand(candidate, thickness)).collect();
         let mut holding = Vec::new();
         for ((thickness, candidate), said) in left.into_iter().zip(said) {
             let fate = match said {
                 ByHand::Over(fate) => fate,
                 ByHand::Fails { check, case } => {
                     if let Some(case) = case {
-                        self.hand.count(check, case);
+                        self.hand.count(Witness::new(check, case));
                     }
                     Fate::Fails { check, method: Method::Hand, at_a_glance: false }
                 }
-                ByHand::AtAGlance { check, case } => {
-                    self.hand.count(check, case);
-                    Fate::Fails { check, method: Method::Hand, at_a_glance: true }
+                ByHand::AtAGlance(witness) => {
+                    self.hand.count(witness);
+                    Fate::Fails { check: witness.check, method: Method::Hand, at_a_glance: true }
                 }
                 ByHand::Holds => {
                     holding.push((thickness, candidate));
@@ -236,7 +233,7 @@ impl Search<'_> {
             .par_iter()
             .map(|&(thickness, candidate)| {
                 let top = || self.space.top(self.top, candidate);
-                if self.is_beaten(thickness) { None } else { self.plate.rule_out(&top(), true) }
+                if self.is_beaten(thickness) { None } else { self.plate.rule_out_by_plate(&top()) }
             })
             .collect();
         for (&(thickness, candidate), at_a_glance) in holding.iter().zip(at_a_glance) {
@@ -246,13 +243,13 @@ impl Search<'_> {
         false
     }
 
-    fn by_hand(&self, candidate: Candidate) -> ByHand {
-        let top = self.space.top(self.top, candidate);
-        if let Some(why) = misfit(&top) {
+    fn by_hand(&self, candidate: Candidate, thickness: Length) -> ByHand {
+        if let Some(why) = misfit(self.top, self.space.cores[candidate.core].thickness, thickness) {
             return ByHand::Over(Fate::Misfit(why));
         }
-        if let Some(witness) = self.hand.rule_out(&top, false) {
-            return ByHand::AtAGlance { check: witness.check, case: witness.case };
+        let top = self.space.top(self.top, candidate);
+        if let Some(witness) = self.hand.rule_out(&top) {
+            return ByHand::AtAGlance(witness);
         }
         let Ok(analysis) = Analysis::new(&top, DIVISIONS) else { return ByHand::Over(Fate::Open(None)) };
         let outcomes = run(&analysis);
@@ -273,13 +270,13 @@ impl Search<'_> {
     fn by_plate(&mut self, candidate: Candidate, at_a_glance: Option<Witness>) -> Fate {
         let top = self.space.top(self.top, candidate);
         // What this batch has taught since may tell.
-        if let Some(witness) = at_a_glance.or_else(|| self.plate.rule_out(&top, true)) {
-            self.plate.count(witness.check, witness.case);
+        if let Some(witness) = at_a_glance.or_else(|| self.plate.rule_out_by_plate(&top)) {
+            self.plate.count(witness);
             return Fate::Fails { check: witness.check, method: Method::Plate, at_a_glance: true };
         }
         let (found, witness) = looked_at_whole(&top, Some(candidate));
         if let Some((check, case)) = witness {
-            self.plate.count(check, case);
+            self.plate.count(Witness::new(check, case));
         }
         if found.holds {
             self.found.push(found);

@@ -213,14 +213,14 @@ fn with<Q: Copy + PartialOrd>(sold: &mut Vec<Q>, own: Q) {
     }
 }
 
-/// Why something does not go into a core, or a panel, as thin as this one.
-pub(super) fn misfit(top: &Top) -> Option<&'static str> {
-    if top.conduits.iter().any(|conduit| conduit.diameter >= top.core.thickness) {
+/// Why something that a top has does not go into a core and a panel of these thicknesses.
+pub(super) fn misfit(top: &Top, core: Length, panel: Length) -> Option<&'static str> {
+    if top.conduits.iter().any(|conduit| conduit.diameter >= core) {
         return Some("a conduit is as thick as the core");
     }
     let deep = |hold: &Hold| match hold {
         Hold::TappedScrew { depth, .. } | Hold::Screw { depth, .. } | Hold::PottedInsert { depth, .. } => {
-            *depth > top.thickness()
+            *depth > panel
         }
         Hold::ThroughBolt { .. } | Hold::BlindInsert { .. } | Hold::BlindRivet { .. } | Hold::BondedStud { .. } => {
             false

@@ -14,34 +14,48 @@ const MOST: usize = 3;
 pub(super) struct Witness {
     pub(super) check: usize,
     pub(super) case: &'static str,
+    /// By the hand method, the strip or bay in which it failed last; nothing is known of one that was never asked.
+    part: Option<usize>,
     /// How many it has ruled out.
     told: usize,
 }
 
 /// Those that have ruled out most, the strictest first.
 ///
-/// A part of the whole analysis fails only where the whole fails too: the forces of a case and what a check makes of them do not
-/// hang on other cases. So what a witness rules out is ruled out by the whole, and nothing is passed on its word.
+/// A part of the whole analysis fails only where the whole fails too: the forces of a case in a strip or a bay, and what a check
+/// makes of them, do not hang on other cases, strips and bays. So what a witness rules out is ruled out by the whole, and nothing
+/// is passed on its word.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Witnesses(Vec<Witness>);
 
 impl Witnesses {
-    /// The first failure that one of them finds.
-    pub(super) fn rule_out(&self, top: &Top, by_plate: bool) -> Option<Witness> {
-        let asked = &self.0[..self.0.len().min(MOST)];
-        if asked.is_empty() {
-            return None;
+    /// The first failure that one of them finds by the hand method.
+    pub(super) fn rule_out(&self, top: &Top) -> Option<Witness> {
+        let asked = self.asked()?;
+        let mut analysis = Analysis::unsolved(top, &|case| asked.iter().any(|witness| witness.case == case.id)).ok()?;
+        // Where each has failed last, it most often fails again.
+        for (place, part) in asked.iter().enumerate().filter_map(|(place, witness)| Some((place, witness.part?))) {
+            if asked[..place].iter().any(|before| before.part == Some(part)) {
+                continue;
+            }
+            if let Some(told) = told_in(&mut analysis, part, asked) {
+                return Some(told);
+            }
         }
-        let wanted = |id: &str| asked.iter().any(|witness| witness.case == id);
-        let analysis = Analysis::under(top, DIVISIONS, &|case| wanted(case.id)).ok()?;
-        let analysis = if by_plate { analysis.with_rough_plate() } else { analysis };
-        let told = |witness: &&Witness| {
-            run_one(witness.check, &analysis).iter().any(|outcome| {
-                let of_case = outcome.case.is_some_and(|case| analysis.cases[case].id == witness.case);
-                of_case && fails_whatever_its_error(outcome)
-            })
-        };
-        asked.iter().find(told).copied()
+        let known = |part: &usize| asked.iter().any(|witness| witness.part == Some(*part));
+        (0..analysis.parts()).filter(|part| !known(part)).find_map(|part| told_in(&mut analysis, part, asked))
+    }
+
+    /// The first failure that one of them finds on a rough plate.
+    pub(super) fn rule_out_by_plate(&self, top: &Top) -> Option<Witness> {
+        let asked = self.asked()?;
+        let analysis = Analysis::unsolved(top, &|case| asked.iter().any(|witness| witness.case == case.id)).ok()?;
+        told(&analysis.with_rough_plate(), asked)
+    }
+
+    fn asked(&self) -> Option<&[Witness]> {
+        let asked = &self.0[..self.0.len().min(MOST)];
+        (!asked.is_empty()).then_some(asked)
     }
 
     /// The load case under which a part of the analysis would find the same failure.
@@ -50,15 +64,46 @@ impl Witnesses {
         worst.case.filter(|_| of_top).map(|case| analysis.cases[case].id)
     }
 
-    /// Remembers who ruled one out.
-    pub(super) fn count(&mut self, check: usize, case: &'static str) {
-        match self.0.iter_mut().find(|known| known.check == check && known.case == case) {
-            Some(known) => known.told += 1,
-            None => self.0.push(Witness { check, case, told: 1 }),
+    /// Remembers who ruled one out, and where.
+    pub(super) fn count(&mut self, of: Witness) {
+        match self.0.iter_mut().find(|known| known.check == of.check && known.case == of.case) {
+            Some(known) => {
+                known.told += 1;
+                known.part = of.part.or(known.part);
+            }
+            None => self.0.push(of),
         }
         // Those told equally often stay in the order in which they came.
         self.0.sort_by_key(|witness| std::cmp::Reverse(witness.told));
     }
+}
+
+impl Witness {
+    /// One that has ruled out the first.
+    pub(super) fn new(check: usize, case: &'static str) -> Self {
+        Self { check, case, part: None, told: 1 }
+    }
+}
+
+/// The first that finds a failure in a strip or a bay.
+fn told_in(analysis: &mut Analysis<'_>, part: usize, asked: &[Witness]) -> Option<Witness> {
+    // A part of another layout: the top of the witness had more of them.
+    if part >= analysis.parts() {
+        return None;
+    }
+    analysis.solve_part(part, DIVISIONS).ok()?;
+    told(analysis, asked).map(|witness| Witness { part: Some(part), ..witness })
+}
+
+/// The first that finds a failure in what was solved.
+fn told(analysis: &Analysis<'_>, asked: &[Witness]) -> Option<Witness> {
+    let finds = |witness: &&Witness| {
+        run_one(witness.check, analysis).iter().any(|outcome| {
+            let of_case = outcome.case.is_some_and(|case| analysis.cases[case].id == witness.case);
+            of_case && fails_whatever_its_error(outcome)
+        })
+    };
+    asked.iter().find(finds).copied()
 }
 
 /// Whether a comparison fails even with the numerical error, which the demand has on top, taken off instead.
@@ -85,12 +130,12 @@ mod tests {
         let holds = read_design(&text, &read_tables(&[]).unwrap(), None).unwrap();
         let core_shear = CHECKS.iter().position(|check| check.id() == "core-shear").unwrap();
         let mut witnesses = Witnesses::default();
-        assert!(witnesses.rule_out(&holds, false).is_none(), "there is none yet");
-        witnesses.count(core_shear, "people");
+        assert!(witnesses.rule_out(&holds).is_none(), "there is none yet");
+        witnesses.count(Witness::new(core_shear, "people"));
         // Its core is used by 98 % under one person; one thinner by a tenth is not enough.
-        assert!(witnesses.rule_out(&holds, false).is_none());
+        assert!(witnesses.rule_out(&holds).is_none());
         let mut weaker = holds.clone();
         weaker.core.thickness *= 0.9;
-        assert_eq!(witnesses.rule_out(&weaker, false).map(|witness| witness.check), Some(core_shear));
+        assert_eq!(witnesses.rule_out(&weaker).map(|witness| witness.check), Some(core_shear));
     }
 }

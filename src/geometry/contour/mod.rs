@@ -211,7 +211,9 @@ impl Contour {
         let mut nearest = Length::new::<kilometer>(f64::INFINITY);
         for piece in self.pieces() {
             inside ^= piece.chord_crosses_ray(place) ^ piece.holds_beside_chord(place);
-            nearest = nearest.min(piece.distance(place));
+            if !piece.is_beyond(place, nearest) {
+                nearest = nearest.min(piece.distance(place));
+            }
         }
         if inside { nearest } else { -nearest }
     }

@@ -4,7 +4,7 @@ use uom::si::length::nanometer;
 
 use crate::{
     geometry::{Axis, Point},
-    units::{Area, Length, Volume},
+    units::{Area, Length, Ratio, Volume},
 };
 
 /// Below this bulge the closed forms lose digits by cancellation, and their series, cut after four terms, lose none.
@@ -26,7 +26,14 @@ impl Piece {
 
     /// An arc that rises less than a nanometre over its chord has a centre too far off to reckon with.
     pub(super) fn is_straight(self) -> bool {
-        0.5 * self.bulge.abs() * self.chord() < Length::new::<nanometer>(1.0)
+        // By squares: this is asked for every piece of every place, and a root takes longer than all else here.
+        let least = Length::new::<nanometer>(1.0);
+        0.25 * self.bulge * self.bulge * self.chord_squared() < least * least
+    }
+
+    fn chord_squared(self) -> Area {
+        let [dx, dy] = self.across();
+        dx * dx + dy * dy
     }
 
     fn across(self) -> [Length; 2] {
@@ -88,12 +95,25 @@ impl Piece {
         (self.side(point) < 0.0) == (self.bulge > 0.0)
     }
 
+    /// Whether a point is so far off that no place of the piece is nearer than a distance: half a circle over the chord, and
+    /// all that is flatter, lies within a circle about the middle of the chord.
+    pub(super) fn is_beyond(self, point: Point, distance: Length) -> bool {
+        // Of a straight piece the distance itself is found as quickly.
+        if self.is_straight() || self.bulge.abs() > 1.0 {
+            return false;
+        }
+        let middle = self.middle();
+        let (x, y) = (point.x - middle.x, point.y - middle.y);
+        let reach = distance + 0.5 * self.chord_squared().sqrt();
+        x * x + y * y >= reach * reach
+    }
+
     /// The distance of a point from the nearest point of the piece.
     pub(super) fn distance(self, point: Point) -> Length {
         if self.is_straight() {
-            let ([dx, dy], chord) = (self.across(), self.chord());
-            let along = ((point.x - self.from.x) * dx + (point.y - self.from.y) * dy) / chord;
-            let share = along.max(Length::default()).min(chord) / chord;
+            let [dx, dy] = self.across();
+            let along: Area = (point.x - self.from.x) * dx + (point.y - self.from.y) * dy;
+            let share = (along / self.chord_squared()).max(Ratio::default()).min(Ratio::from(1.0));
             return Point { x: self.from.x + dx * share, y: self.from.y + dy * share }.distance(point);
         }
         let (centre, radius) = (self.centre(), self.radius());
