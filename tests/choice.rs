@@ -4,8 +4,8 @@
 use skinspan::{
     analysis::{Analysis, DIVISIONS},
     check::{Outcome, run, settled},
-    choice::{Candidate, Chosen, Fate, Limits, Order, Space, Watch, choose},
-    input::{NamedText, read_design, read_tables},
+    choice::{Arrangement, Candidate, Chosen, Fate, Limits, Order, Space, Watch, choose},
+    input::{NamedText, read_choice, read_design, read_tables},
     top::Top,
     units::{Length, Mass},
 };
@@ -48,6 +48,8 @@ fn space(top: &Top) -> Space {
         [130.0, 200.0].map(skinspan::units::MassDensity::new::<uom::si::mass_density::kilogram_per_cubic_meter>);
     let few = |skins: Vec<skinspan::top::Schedule>| skins.into_iter().rev().step_by(5).take(3).collect();
     Space {
+        arrangements: vec![Arrangement::own(top)],
+        prices: None,
         cores: Space::sheets(top, families, Some(&thicknesses), Some(&densities)),
         outer: few(Space::skins(&top.outer)),
         inner: few(Space::skins(&top.inner)),
@@ -68,19 +70,22 @@ fn holds(top: &Top) -> bool {
 }
 
 /// Those of a whole space that hold and that no other beats, by looking at each of them by both methods.
-fn by_force(top: &Top, space: &Space) -> Vec<Candidate> {
-    let mut holding: Vec<(Candidate, Mass, Length)> = (0..space.len())
+fn by_force(space: &Space) -> Vec<Candidate> {
+    let mut holding: Vec<(Candidate, Mass, Length, f64)> = (0..space.len())
         .map(|number| space.candidate(number))
         .filter_map(|candidate| {
-            let other = space.top(top, candidate);
+            let other = space.top(candidate);
             let fits = other.conduits.iter().all(|conduit| conduit.diameter < other.core.thickness);
-            (fits && holds(&other)).then(|| (candidate, other.weight().bare, other.thickness()))
+            let cost = space.prices.as_ref().map_or(0.0, |prices| prices.cost(&other).unwrap().amount());
+            (fits && holds(&other)).then(|| (candidate, other.weight().bare, other.thickness(), cost))
         })
         .collect();
-    holding.sort_by(|a, b| a.1.value.total_cmp(&b.1.value).then(a.2.value.total_cmp(&b.2.value)));
-    let mut kept: Vec<(Candidate, Mass, Length)> = Vec::new();
+    holding.sort_by(|a, b| {
+        a.1.value.total_cmp(&b.1.value).then(a.2.value.total_cmp(&b.2.value)).then(a.3.total_cmp(&b.3))
+    });
+    let mut kept: Vec<(Candidate, Mass, Length, f64)> = Vec::new();
     for own in holding {
-        if kept.iter().all(|known| own.2 < known.2) {
+        if kept.iter().all(|known| own.2 < known.2 || own.3 < known.3) {
             kept.push(own);
         }
     }
@@ -97,11 +102,38 @@ fn the_search_finds_what_looking_at_all_finds() {
     let space = space(&top);
     let chosen = choose(&top, &space, &Nobody);
     let found: Vec<Candidate> = chosen.found.iter().filter_map(|found| found.candidate).collect();
-    assert_eq!(found, by_force(&top, &space));
+    assert_eq!(found, by_force(&space));
     assert!(!found.is_empty() && chosen.found.iter().all(|found| found.holds), "{:?}", chosen.tally);
     // Nobody is counted twice or left out, and something was told by what failed before.
     assert_eq!(count(&chosen, |_| true), space.len());
     assert!(count(&chosen, |fate| matches!(fate, Fate::Fails { at_a_glance: true, .. })) > 0, "{:?}", chosen.tally);
+}
+
+/// With prices and with other pipes: what is dearer or thicker than one that holds, in one measure alone, is not beaten.
+#[test]
+fn so_it_does_with_prices_and_other_pipes() {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/examples/seine-tender.toml");
+    let text = std::fs::read_to_string(path).unwrap();
+    // Few enough to look at all of them.
+    let text = text
+        .replace("\"pvc-foam\", \"san-foam\"", "\"pvc-foam\"")
+        .replace("\"1 in\", \"1-1/4 in\"", "\"1-1/4 in\"")
+        .replace("densities      = [\"80 kg/m3\", \"100 kg/m3\", \"110 kg/m3\"]", "densities = [\"110 kg/m3\"]");
+    let file = NamedText { name: "seine-tender".to_owned(), text };
+    let (top, space) = read_choice(&file, &read_tables(&[]).unwrap(), None).unwrap();
+    assert!(space.prices.is_some() && space.arrangements.len() == 4 && space.len() == 32, "{}", space.len());
+    let chosen = choose(&top, &space, &Nobody);
+    let found: Vec<Candidate> = chosen.found.iter().filter_map(|found| found.candidate).collect();
+    assert_eq!(found, by_force(&space));
+    for found in &chosen.found {
+        let own = space.prices.as_ref().unwrap().cost(&space.top(found.candidate.unwrap()));
+        assert_eq!(found.cost, own);
+    }
+    let cheapest = choose(&top, &Space { order: Order::Cost, ..space.clone() }, &Nobody);
+    assert!(cheapest.found.is_sorted_by_key(|found| found.cost));
+    let most = cheapest.found[0].cost;
+    let limited = choose(&top, &Space { limits: Limits { cost: most, ..space.limits }, ..space }, &Nobody);
+    assert_eq!(limited.found.iter().map(|found| found.cost).collect::<Vec<_>>(), [most]);
 }
 
 #[test]
@@ -130,11 +162,11 @@ fn limits_leave_out_what_is_too_heavy_or_too_thick() {
     let top = example("galley-roof");
     let free = choose(&top, &space(&top), &Nobody);
     let thinnest = free.found.iter().map(|found| found.thickness).fold(free.found[0].thickness, Length::min);
-    let limits = Limits { thickness: Some(thinnest), mass: None };
+    let limits = Limits { thickness: Some(thinnest), ..Limits::default() };
     let chosen = choose(&top, &Space { limits, ..space(&top) }, &Nobody);
     assert!(chosen.found.iter().all(|found| found.thickness <= thinnest) && !chosen.found.is_empty());
     assert!(count(&chosen, |fate| *fate == Fate::OverLimit) > 0);
-    let limits = Limits { thickness: None, mass: Some(Mass::default()) };
+    let limits = Limits { mass: Some(Mass::default()), ..Limits::default() };
     let chosen = choose(&top, &Space { limits, ..space(&top) }, &Nobody);
     assert_eq!(count(&chosen, |fate| *fate == Fate::OverLimit), chosen.of);
 }

@@ -7,7 +7,7 @@ use serde_json::Value;
 use skinspan::{
     advice::Change,
     check::{CHECKS, Finding, Method, Outcome, Part, Place, Verdict},
-    choice::{Beside, Candidate, Cell, Chosen, Fate, Found, Grid, Limits, Order, Space, Step, Tally},
+    choice::{Arrangement, Beside, Candidate, Cell, Chosen, Fate, Found, Grid, Limits, Order, Space, Step, Tally},
     input::{NamedText, read_design, read_tables},
     material::{Basis, MaterialTable},
     report::{Report, cautions, choice_to_csv, choice_to_json, choice_to_text},
@@ -46,10 +46,12 @@ fn space(top: &Top) -> Space {
     let dense: Vec<MassDensity> = ["5 lb/ft3", "7 lb/ft3"].map(of).to_vec();
     let families = [&top.core.family, table.core("san-foam").expect("SAN foam")];
     Space {
+        arrangements: vec![Arrangement::own(top)],
+        prices: None,
         cores: Space::sheets(top, families, Some(&thick), Some(&dense)),
         outer: vec![top.outer.clone()],
         inner: Space::skins(&top.inner),
-        limits: Limits { thickness: Some(of("3 in")), mass: None },
+        limits: Limits { thickness: Some(of("3 in")), ..Limits::default() },
         order: Order::Weight,
     }
 }
@@ -59,6 +61,7 @@ fn found(candidate: Option<Candidate>, mass: &str, thickness: &str, sag: &str, g
         candidate,
         mass: of(mass),
         thickness: of(thickness),
+        cost: None,
         holds: governs.passes(),
         by_hand: governs.utilisation().map(|used| used * 0.75),
         by_plate: governs.utilisation(),
@@ -72,7 +75,7 @@ fn found(candidate: Option<Candidate>, mass: &str, thickness: &str, sag: &str, g
 fn chosen(top: &Top, space: &Space) -> Chosen {
     let san = space.cores.iter().position(|core| core.family.id == "san-foam").expect("SAN foam") + 1;
     let own = space.place_of(top).expect("the file's own is one of them");
-    let first = Candidate { core: san, outer: 0, inner: 0 };
+    let first = Candidate { arrangement: 0, core: san, outer: 0, inner: 0 };
     let second = Candidate { core: san + 3, ..first };
     let grid = |family: &str| {
         let cell = |used: f64, id: &str| Some(Cell { utilisation: Ratio::from(used), governs: check(id) });
@@ -245,7 +248,7 @@ fn text_and_json_and_table_have_the_same_numbers() {
     let lines = cells(&choice_to_csv(&chosen, &space, &top));
     let text = choice_to_text(&chosen, &space, &top, 120);
     assert_eq!(lines.len(), 1 + chosen.found.len());
-    assert!(lines.iter().all(|line| line.len() == 17));
+    assert!(lines.iter().all(|line| line.len() == 19));
     let column = |head: &str| lines[0].iter().position(|cell| cell == head).unwrap_or_else(|| panic!("{head}"));
     let rows: Vec<&str> = text.lines().filter(|line| line.starts_with("  1  ") || line.starts_with("  2  ")).collect();
     for (number, found) in chosen.found.iter().enumerate() {

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use uom::si::length::{inch, millimeter};
 
-use super::{fixing_change as fixing, pipe_row::Row};
+use super::{fixing_change as fixing, pipe_row::PipeRow};
 use crate::{
     analysis::MountOn,
     top::{CoreSheet, Hold, Laid, Schedule, Top},
@@ -36,8 +36,8 @@ pub enum Change {
         /// How many more of it.
         more: usize,
     },
-    /// More pipes, evenly spaced between the outer two.
-    MorePipes {
+    /// Another number of pipes, evenly spaced between the outer two.
+    PipeCount {
         /// How many pipes there are then.
         pipes: usize,
         /// How far apart.
@@ -129,7 +129,7 @@ pub fn changes(top: &Top) -> Vec<Vec<Change>> {
         repeats(&top.inner, |layer, index, more| Change::InnerPlies { layer, index, more }),
     ];
     kinds.extend(fixing::changes(top));
-    if let Some(row) = Row::of(top) {
+    if let Some(row) = PipeRow::of(top) {
         kinds.push(row.more_pipes());
         let moved = |sign: f64| {
             move |step: Length| Change::PipesMoved { outwards: step * sign, spacing: row.spacing(step * sign) }
@@ -153,10 +153,10 @@ pub fn changed(top: &Top, change: &Change) -> Option<Top> {
         }
         Change::OuterPlies { index, more, .. } => other.outer = repeated(&top.outer, *index, *more)?,
         Change::InnerPlies { index, more, .. } => other.inner = repeated(&top.inner, *index, *more)?,
-        Change::MorePipes { pipes, .. } => Row::of(top)?.fill(&mut other, *pipes)?,
-        Change::PipesMoved { outwards, .. } => Row::of(top)?.shift(&mut other, *outwards)?,
-        Change::PipesLonger(by) => Row::of(top)?.lengthen(&mut other, *by)?,
-        Change::OverhangTrimmed(by) => Row::of(top)?.trim(&mut other, *by)?,
+        Change::PipeCount { pipes, .. } => PipeRow::of(top)?.fill(&mut other, *pipes)?,
+        Change::PipesMoved { outwards, .. } => PipeRow::of(top)?.shift(&mut other, *outwards)?,
+        Change::PipesLonger(by) => PipeRow::of(top)?.lengthen(&mut other, *by)?,
+        Change::OverhangTrimmed(by) => PipeRow::of(top)?.trim(&mut other, *by)?,
         Change::BackingWidth { backing, width } => {
             let backing = other.backings.get_mut(*backing)?;
             let wide = std::mem::replace(&mut backing.width, *width);
@@ -194,7 +194,7 @@ pub fn changed(top: &Top, change: &Change) -> Option<Top> {
     }
     let moves = matches!(
         change,
-        Change::MorePipes { .. }
+        Change::PipeCount { .. }
             | Change::PipesMoved { .. }
             | Change::PipesLonger(_)
             | Change::OverhangTrimmed(_)

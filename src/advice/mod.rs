@@ -9,6 +9,7 @@ mod saving;
 
 pub use change::{Change, changed, changes};
 pub use fitting::{Drill, Fitting, PullTest, fittings};
+pub use pipe_row::PipeRow;
 pub use saving::{left_by_plate, savings};
 
 use uom::si::ratio::ratio;

@@ -10,8 +10,8 @@ use crate::{
 };
 
 /// Straight pipes side by side, square to the outline: what can be moved, filled up and trimmed without asking how.
-#[derive(Clone, Copy)]
-pub(super) struct Row {
+#[derive(Clone, Copy, Debug)]
+pub struct PipeRow {
     /// Direction in which the pipes follow one another.
     axis: Axis,
     first: Length,
@@ -20,8 +20,10 @@ pub(super) struct Row {
     size: Length,
 }
 
-impl Row {
-    pub(super) fn of(top: &Top) -> Option<Self> {
+impl PipeRow {
+    /// The row that a top stands on; none where it stands on anything else.
+    #[must_use]
+    pub fn of(top: &Top) -> Option<Self> {
         let run = top.supports.first()?.along.main_axis();
         let axis = run.other();
         let mut at = Vec::with_capacity(top.supports.len());
@@ -49,11 +51,35 @@ impl Row {
         (self.last - self.first + outwards * 2.0) / (self.pipes as f64 - 1.0)
     }
 
-    #[allow(clippy::cast_precision_loss, reason = "a handful of pipes")]
     pub(super) fn more_pipes(&self) -> Vec<Change> {
-        (self.pipes + 1..=self.pipes + 4)
-            .map(|pipes| Change::MorePipes { pipes, spacing: (self.last - self.first) / (pipes as f64 - 1.0) })
-            .collect()
+        (self.pipes + 1..=self.pipes + 4).filter_map(|pipes| self.with_pipes(pipes)).collect()
+    }
+
+    /// So many pipes between the outer two; none where those are that many, or fewer than two are asked for.
+    #[must_use]
+    #[allow(clippy::cast_precision_loss, reason = "a handful of pipes")]
+    pub fn with_pipes(&self, pipes: usize) -> Option<Change> {
+        let spacing = || (self.last - self.first) / (pipes as f64 - 1.0);
+        (pipes >= 2 && pipes != self.pipes).then(|| Change::PipeCount { pipes, spacing: spacing() })
+    }
+
+    /// How many pipes there are.
+    #[must_use]
+    pub const fn pipes(&self) -> usize {
+        self.pipes
+    }
+
+    /// The outer pipes moved so that the top hangs over them by so much on both sides; none where it does.
+    #[must_use]
+    pub fn with_overhang(&self, overhang: Length) -> Option<Change> {
+        let outwards = self.first - overhang;
+        (outwards != Length::default()).then(|| Change::PipesMoved { outwards, spacing: self.spacing(outwards) })
+    }
+
+    /// How far the top hangs over beyond the first pipe and beyond the last.
+    #[must_use]
+    pub fn overhangs(&self) -> [Length; 2] {
+        [self.first, self.size - self.last]
     }
 
     /// A pipe like another at another place.

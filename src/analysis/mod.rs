@@ -226,13 +226,14 @@ impl<'a> Analysis<'a> {
     /// no outline to solve on.
     #[must_use]
     pub fn with_plate_method(self) -> Self {
-        self.on_plate(Fineness::usual())
+        let swinging = self.swinging_stiffness();
+        self.on_plate(Fineness::usual(), Some(swinging))
     }
 
-    /// The same with a rough plate: a first look, whose error is larger.
+    /// The same with a rough plate: a first look at forces and buckling, whose error is larger; no frequency is sought.
     #[must_use]
     pub fn with_rough_plate(self) -> Self {
-        self.on_plate(Fineness::rough())
+        self.on_plate(Fineness::rough(), None)
     }
 
     /// The same with the plate method on finer triangles than before.
@@ -240,12 +241,12 @@ impl<'a> Analysis<'a> {
     pub fn with_finer_plate(self) -> Self {
         let sides =
             self.whole.as_ref().and_then(|whole| whole.as_ref().ok()).map_or(Ratio::from(1.0), |plate| plate.sides);
-        self.on_plate(Fineness { sides: sides * FINER, ..Fineness::usual() })
+        let swinging = self.swinging_stiffness();
+        self.on_plate(Fineness { sides: sides * FINER, ..Fineness::usual() }, Some(swinging))
     }
 
-    fn on_plate(mut self, fineness: Fineness) -> Self {
+    fn on_plate(mut self, fineness: Fineness, swinging: Option<Ratio>) -> Self {
         if self.top.scope == Scope::Whole {
-            let swinging = self.swinging_stiffness();
             self.whole =
                 Some(PlateMethod::new(self.top, &self.sections, (&self.cases, &self.knockdowns), swinging, fineness));
             self.rows_on_plate();

@@ -108,8 +108,9 @@ impl Check for FirstFrequency {
         outcomes.by(Method::Plate);
         if let Some(Ok(method)) = &analysis.whole {
             match &method.frequency {
-                Ok(frequency) => compare(outcomes, *frequency, Place::of(Part::Whole, None)),
-                Err(error) => outcomes.cannot(None, Part::Whole, error.to_string()),
+                Some(Ok(frequency)) => compare(outcomes, *frequency, Place::of(Part::Whole, None)),
+                Some(Err(error)) => outcomes.cannot(None, Part::Whole, error.to_string()),
+                None => outcomes.cannot(None, Part::Whole, "not sought on a rough plate".to_owned()),
             }
         }
     }

@@ -6,7 +6,7 @@ use crate::{
     closed_form::columns::{engesser, euler},
     geometry::Axis,
     source::{ALLEN_1969, Citation, DERIVED, Mark},
-    units::{ForcePerWidth, Length},
+    units::{ForcePerWidth, Length, Ratio},
 };
 
 pub(super) struct PanelBuckling;
@@ -99,21 +99,24 @@ fn on_plate(analysis: &Analysis<'_>, method: &PlateMethod, spans: &[(Axis, Lengt
     for forces in &method.cases {
         let push = analysis.push(forces.case);
         // A hand's push spreads at 45 degrees to the middle of the first bay.
-        let spread = span.map_or(push.local, |span| push.local * (push.length / (push.length + span)).value);
+        let push = push.even + span.map_or(push.local, |span| push.local * (push.length / (push.length + span)).value);
         let pressed = method.pressed.iter().find(|pressed| pressed.case == forces.case);
         let crown = pressed.map_or_else(ForcePerWidth::default, |pressed| pressed.most);
-        let acting: ForcePerWidth = push.even + spread + crown;
+        let acting: ForcePerWidth = push + crown;
         if acting == ForcePerWidth::default() {
             continue;
         }
         match even.bears {
             Ok(bears) => {
-                let demand = acting * (1.0 + even.error.value);
+                let off: ForcePerWidth =
+                    pressed.map_or_else(ForcePerWidth::default, |pressed| pressed.most * pressed.error.value);
+                let error: Ratio = even.error + off / acting;
+                let demand = acting * (1.0 + error.value);
                 outcomes.compare(Some(forces.case), demand / bears * factor, || {
                     let finding = Finding::compare(demand, bears, factor, basis)
-                        .term("N_p", push.even + spread)
+                        .term("N_p", push)
                         .term("N_c", crown)
-                        .term("ε", even.error);
+                        .term("ε", error);
                     (Place::of(Part::Whole, pressed.map(|pressed| pressed.at)), finding)
                 });
             }

@@ -3,6 +3,7 @@
 use uom::si::ratio::ratio;
 
 use super::{
+    price::{Money, Prices},
     space::{Candidate, misfit},
     witness::{Witnesses, fails_whatever_its_error},
 };
@@ -22,6 +23,8 @@ pub struct Found {
     pub mass: Mass,
     /// Skins and core.
     pub thickness: Length,
+    /// What its materials cost, where there are prices.
+    pub cost: Option<Money>,
     /// Whether all checks were made and pass.
     pub holds: bool,
     /// The outcome that is used most; none where nothing could be checked.
@@ -37,11 +40,16 @@ pub struct Found {
 }
 
 /// By both methods, with what rules out others like it.
-pub(super) fn looked_at_whole(top: &Top, candidate: Option<Candidate>) -> (Found, Option<(usize, &'static str)>) {
+pub(super) fn looked_at_whole(
+    top: &Top,
+    candidate: Option<Candidate>,
+    prices: Option<&Prices>,
+) -> (Found, Option<(usize, &'static str)>) {
     let nothing = Found {
         candidate,
         mass: top.weight().bare,
         thickness: top.thickness(),
+        cost: prices.and_then(|prices| prices.cost(top)),
         holds: false,
         governs: None,
         case: None,

@@ -5,7 +5,8 @@ use rayon::prelude::*;
 use super::{
     found::{Found, looked_at_whole},
     grid::Grid,
-    sizes::Sizes,
+    price::Money,
+    sizes::{Size, Sizes},
     space::{Candidate, Order, Space, misfit},
     step::Step,
     witness::{Witness, Witnesses, fails},
@@ -14,7 +15,7 @@ use crate::{
     analysis::{Analysis, DIVISIONS},
     check::{Method, run},
     top::Top,
-    units::{Length, Mass},
+    units::Length,
 };
 
 /// Candidates that are looked at together; what a batch has taught rules out in the next.
@@ -34,11 +35,11 @@ pub trait Watch: Sync {
 /// What became of candidates.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Fate {
-    /// Holds by both methods, and no other that holds is as light and as thin.
+    /// Holds by both methods, and no other that holds is as light, as thin and, where there are prices, as cheap.
     Shown,
-    /// One that holds is as light and as thin.
+    /// One that holds is as light, as thin and as cheap.
     Beaten,
-    /// Heavier or thicker than the file allows.
+    /// Heavier, thicker or dearer than the file allows.
     OverLimit,
     /// Something does not go in: what.
     Misfit(&'static str),
@@ -71,7 +72,7 @@ pub struct Tally {
 pub struct Chosen {
     /// How many candidates there are.
     pub of: usize,
-    /// Those that hold and that none other beats in weight and thickness, in the order that was asked for.
+    /// Those that hold and that none other beats in weight, thickness and cost, in the order that was asked for.
     pub found: Vec<Found>,
     /// The top as the file has it.
     pub own: Found,
@@ -87,26 +88,23 @@ pub struct Chosen {
 
 /// Looks at every candidate of a space, so far as that takes.
 ///
-/// From the lightest up, each is either beaten by one that holds and is as light and as thin; ruled out by a load case that
+/// From the lightest up, each is either beaten by one that holds and is as light, as thin and as cheap; ruled out by a load case that
 /// ruled out others; or goes through the whole hand method, and, where that passes it, through the whole plate method.
 /// Only what both pass is shown.
 #[must_use]
 pub fn choose(top: &Top, space: &Space, watch: &dyn Watch) -> Chosen {
-    let sizes = Sizes::of(top, space);
-    let mut order: Vec<(Mass, Length, usize)> = (0..space.len())
-        .into_par_iter()
-        .map(|number| {
-            let candidate = space.candidate(number);
-            (sizes.mass(candidate), sizes.thickness(candidate), number)
-        })
-        .collect();
-    order.par_sort_unstable_by(|a, b| {
-        a.0.value.total_cmp(&b.0.value).then(a.1.value.total_cmp(&b.1.value)).then(a.2.cmp(&b.2))
+    let sizes = Sizes::of(space);
+    let sized = |number| (sizes.size(space.candidate(number)), number);
+    let mut order: Vec<(Size, usize)> = (0..space.len()).into_par_iter().map(sized).collect();
+    order.par_sort_unstable_by(|(a, first), (b, second)| {
+        let by = a.mass.value.total_cmp(&b.mass.value).then(a.thickness.value.total_cmp(&b.thickness.value));
+        let cost = |size: &Size| size.cost.map_or(0.0, Money::amount);
+        by.then(cost(a).total_cmp(&cost(b))).then(first.cmp(second))
     });
     let mut search = Search {
-        top,
         space,
         found: Vec::new(),
+        sizes: Vec::new(),
         tally: Vec::new(),
         hand: Witnesses::default(),
         plate: Witnesses::default(),
@@ -138,17 +136,22 @@ pub fn choose(top: &Top, space: &Space, watch: &dyn Watch) -> Chosen {
             let sag = |found: &Found| found.sag.map_or(f64::INFINITY, |sag| sag.value);
             found.sort_by(|a, b| sag(a).total_cmp(&sag(b)));
         }
+        Order::Cost => {
+            let cost = |found: &Found| found.cost.map_or(f64::INFINITY, Money::amount);
+            found.sort_by(|a, b| cost(a).total_cmp(&cost(b)));
+        }
     }
-    let own = looked_at_whole(top, space.place_of(top)).0;
-    let first = found.first().and_then(|first| first.candidate).map(|first| space.top(top, first));
+    let own = looked_at_whole(top, space.place_of(top), space.prices.as_ref()).0;
+    let first = found.first().and_then(|first| first.candidate).map(|first| space.top(first));
     let steps = Step::all(first.as_ref().unwrap_or(top), space);
     Chosen { of: order.len(), found, own, tally, grids: Grid::all(top, space), steps, stopped }
 }
 
 struct Search<'a> {
-    top: &'a Top,
     space: &'a Space,
     found: Vec<Found>,
+    /// Sizes of those found.
+    sizes: Vec<Size>,
     tally: Vec<Tally>,
     hand: Witnesses,
     plate: Witnesses,
@@ -168,9 +171,9 @@ enum ByHand {
 }
 
 impl Search<'_> {
-    /// Whether one that holds is as light and as thin: what comes later is no lighter.
-    fn is_beaten(&self, thickness: Length) -> bool {
-        self.found.iter().any(|found| found.thickness <= thickness)
+    /// Whether one that holds is as light, as thin and as cheap.
+    fn is_beaten(&self, size: &Size) -> bool {
+        self.sizes.iter().any(|found| found.beats(size))
     }
 
     fn count(&mut self, fate: Fate) {
@@ -186,21 +189,25 @@ impl Search<'_> {
     }
 
     /// Whether it was stopped.
-    fn batch(&mut self, batch: &[(Mass, Length, usize)], watch: &dyn Watch) -> bool {
+    fn batch(&mut self, batch: &[(Size, usize)], watch: &dyn Watch) -> bool {
         let limits = self.space.limits;
         let mut left = Vec::with_capacity(batch.len());
-        for &(mass, thickness, number) in batch {
-            if limits.mass.is_some_and(|most| mass > most) || limits.thickness.is_some_and(|most| thickness > most) {
+        for &(size, number) in batch {
+            let over = limits.mass.is_some_and(|most| size.mass > most)
+                || limits.thickness.is_some_and(|most| size.thickness > most)
+                || limits.cost.zip(size.cost).is_some_and(|(most, cost)| cost > most);
+            if over {
                 self.count(Fate::OverLimit);
-            } else if self.is_beaten(thickness) {
+            } else if self.is_beaten(&size) {
                 self.count(Fate::Beaten);
             } else {
-                left.push((thickness, self.space.candidate(number)));
+                left.push((size, self.space.candidate(number)));
             }
         }
-        let said: Vec<ByHand> = left.par_iter().map(|&(thickness, candidate)| self.by_hand(candidate, thickness)).collect();
+        let said: Vec<ByHand> =
+            left.par_iter().map(|&(size, candidate)| self.by_hand(candidate, size.thickness)).collect();
         let mut holding = Vec::new();
-        for ((thickness, candidate), said) in left.into_iter().zip(said) {
+        for ((size, candidate), said) in left.into_iter().zip(said) {
             let fate = match said {
                 ByHand::Over(fate) => fate,
                 ByHand::Fails { check, case } => {
@@ -214,7 +221,7 @@ impl Search<'_> {
                     Fate::Fails { check: witness.check, method: Method::Hand, at_a_glance: true }
                 }
                 ByHand::Holds => {
-                    holding.push((thickness, candidate));
+                    holding.push((size, candidate));
                     continue;
                 }
             };
@@ -224,30 +231,35 @@ impl Search<'_> {
     }
 
     /// Whether it was stopped.
-    fn plates(&mut self, holding: &[(Length, Candidate)], watch: &dyn Watch) -> bool {
+    fn plates(&mut self, holding: &[(Size, Candidate)], watch: &dyn Watch) -> bool {
         if watch.stops() {
             return true;
         }
         watch.at(self.counted(), self.space.len(), self.found.len());
         let at_a_glance: Vec<Option<Witness>> = holding
             .par_iter()
-            .map(|&(thickness, candidate)| {
-                let top = || self.space.top(self.top, candidate);
-                if self.is_beaten(thickness) { None } else { self.plate.rule_out_by_plate(&top()) }
+            .map(|(size, candidate)| {
+                let top = || self.space.top(*candidate);
+                if self.is_beaten(size) { None } else { self.plate.rule_out_by_plate(&top()) }
             })
             .collect();
-        for (&(thickness, candidate), at_a_glance) in holding.iter().zip(at_a_glance) {
-            let fate = if self.is_beaten(thickness) { Fate::Beaten } else { self.by_plate(candidate, at_a_glance) };
+        for ((size, candidate), at_a_glance) in holding.iter().zip(at_a_glance) {
+            let fate =
+                if self.is_beaten(size) { Fate::Beaten } else { self.by_plate((*size, *candidate), at_a_glance) };
             self.count(fate);
         }
         false
     }
 
     fn by_hand(&self, candidate: Candidate, thickness: Length) -> ByHand {
-        if let Some(why) = misfit(self.top, self.space.cores[candidate.core].thickness, thickness) {
+        if let Some(why) = misfit(
+            &self.space.arrangements[candidate.arrangement].top,
+            self.space.cores[candidate.core].thickness,
+            thickness,
+        ) {
             return ByHand::Over(Fate::Misfit(why));
         }
-        let top = self.space.top(self.top, candidate);
+        let top = self.space.top(candidate);
         if let Some(witness) = self.hand.rule_out(&top) {
             return ByHand::AtAGlance(witness);
         }
@@ -267,19 +279,20 @@ impl Search<'_> {
         ByHand::Holds
     }
 
-    fn by_plate(&mut self, candidate: Candidate, at_a_glance: Option<Witness>) -> Fate {
-        let top = self.space.top(self.top, candidate);
+    fn by_plate(&mut self, (size, candidate): (Size, Candidate), at_a_glance: Option<Witness>) -> Fate {
+        let top = self.space.top(candidate);
         // What this batch has taught since may tell.
         if let Some(witness) = at_a_glance.or_else(|| self.plate.rule_out_by_plate(&top)) {
             self.plate.count(witness);
             return Fate::Fails { check: witness.check, method: Method::Plate, at_a_glance: true };
         }
-        let (found, witness) = looked_at_whole(&top, Some(candidate));
+        let (found, witness) = looked_at_whole(&top, Some(candidate), self.space.prices.as_ref());
         if let Some((check, case)) = witness {
             self.plate.count(Witness::new(check, case));
         }
         if found.holds {
             self.found.push(found);
+            self.sizes.push(size);
             return Fate::Shown;
         }
         match found.governs {

@@ -1,45 +1,86 @@
-//! What candidates weigh and how thick they are, without laying each of them up.
+//! What candidates weigh and cost, and how thick they are, without laying each of them up.
 
-use super::space::{Candidate, Space};
+use super::{
+    price::Money,
+    space::{Candidate, Space},
+};
 use crate::{
     top::Top,
     units::{Length, Mass},
 };
 
+/// What one candidate is beside another.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Size {
+    pub(super) mass: Mass,
+    pub(super) thickness: Length,
+    /// None where there are no prices.
+    pub(super) cost: Option<Money>,
+}
+
+impl Size {
+    fn of(top: &Top, space: &Space) -> Self {
+        let cost = space.prices.as_ref().and_then(|prices| prices.cost(top));
+        Self { mass: top.weight().bare, thickness: top.thickness(), cost }
+    }
+
+    fn with(self, other: Self, sign: f64) -> Self {
+        let cost = self.cost.zip(other.cost).map(|(own, other)| own + other * sign);
+        Self { mass: self.mass + other.mass * sign, thickness: self.thickness + other.thickness * sign, cost }
+    }
+
+    /// Whether it is as light, as thin and as cheap as another.
+    pub(super) fn beats(&self, other: &Self) -> bool {
+        let cheap = self.cost.zip(other.cost).is_none_or(|(own, other)| own <= other);
+        self.mass <= other.mass && self.thickness <= other.thickness && cheap
+    }
+}
+
 impl Space {
     /// The least that a candidate weighs, bare, and the least that one is thick.
     #[must_use]
-    pub fn least(&self, top: &Top) -> (Mass, Length) {
-        let sizes = Sizes::of(top, self);
-        let parts = [&sizes.cores, &sizes.skins[0], &sizes.skins[1]];
-        let mass = parts.iter().filter_map(|part| part.iter().map(|size| size.0).reduce(Mass::min)).sum();
-        let thickness = parts.iter().filter_map(|part| part.iter().map(|size| size.1).reduce(Length::min)).sum();
-        (mass, thickness)
+    pub fn least(&self) -> (Mass, Length) {
+        let Sizes(all) = Sizes::of(self);
+        let least = all.iter().map(|of| {
+            let parts = [&of.cores, &of.skins[0], &of.skins[1]];
+            let mass =
+                parts.iter().filter_map(|part| part.iter().map(|size| size.mass).reduce(Mass::min)).sum::<Mass>();
+            let thickness = parts
+                .iter()
+                .filter_map(|part| part.iter().map(|size| size.thickness).reduce(Length::min))
+                .sum::<Length>();
+            (mass, thickness)
+        });
+        least.reduce(|a, b| (a.0.min(b.0), a.1.min(b.1))).unwrap_or_default()
     }
 }
 
-/// Weights and thicknesses: each part adds its own.
-pub(super) struct Sizes {
-    cores: Vec<(Mass, Length)>,
-    skins: [Vec<(Mass, Length)>; 2],
+/// Sizes of all that can be chosen, by arrangement: each part adds its own.
+pub(super) struct Sizes(Vec<OfArrangement>);
+
+struct OfArrangement {
+    /// Of the whole top with each core, in the skins of the file.
+    cores: Vec<Size>,
+    /// Of each skin over that of the file.
+    skins: [Vec<Size>; 2],
 }
 
 impl Sizes {
-    pub(super) fn of(top: &Top, space: &Space) -> Self {
-        let bare = |top: &Top| (top.weight().bare, top.thickness());
-        let without = bare(top);
-        let over = |(mass, thickness): (Mass, Length)| (mass - without.0, thickness - without.1);
-        let cores = space.cores.iter().map(|core| bare(&Top { core: core.clone(), ..top.clone() }));
-        let outer = space.outer.iter().map(|outer| over(bare(&Top { outer: outer.clone(), ..top.clone() })));
-        let inner = space.inner.iter().map(|inner| over(bare(&Top { inner: inner.clone(), ..top.clone() })));
-        Self { cores: cores.collect(), skins: [outer.collect(), inner.collect()] }
+    pub(super) fn of(space: &Space) -> Self {
+        let of_arrangement = |top: &Top| {
+            let size = |top: &Top| Size::of(top, space);
+            let without = size(top);
+            let over = |top: Top| size(&top).with(without, -1.0);
+            let cores = space.cores.iter().map(|core| size(&Top { core: core.clone(), ..top.clone() }));
+            let outer = space.outer.iter().map(|outer| over(Top { outer: outer.clone(), ..top.clone() }));
+            let inner = space.inner.iter().map(|inner| over(Top { inner: inner.clone(), ..top.clone() }));
+            OfArrangement { cores: cores.collect(), skins: [outer.collect(), inner.collect()] }
+        };
+        Self(space.arrangements.iter().map(|known| of_arrangement(&known.top)).collect())
     }
 
-    pub(super) fn mass(&self, of: Candidate) -> Mass {
-        self.cores[of.core].0 + self.skins[0][of.outer].0 + self.skins[1][of.inner].0
-    }
-
-    pub(super) fn thickness(&self, of: Candidate) -> Length {
-        self.cores[of.core].1 + self.skins[0][of.outer].1 + self.skins[1][of.inner].1
+    pub(super) fn size(&self, of: Candidate) -> Size {
+        let known = &self.0[of.arrangement];
+        known.cores[of.core].with(known.skins[0][of.outer], 1.0).with(known.skins[1][of.inner], 1.0)
     }
 }

@@ -1,5 +1,9 @@
-//! The space of a choice: cores with their thicknesses, outer skins, inner skins.
+//! The space of a choice: pipes and backing, cores with their thicknesses, outer skins, inner skins.
 
+use super::{
+    arrangement::Arrangement,
+    price::{Money, Prices},
+};
 use crate::{
     material::CoreFamily,
     top::{CoreSheet, Hold, Schedule, SkinLayer, Top},
@@ -16,6 +20,8 @@ pub enum Order {
     Thickness,
     /// The one that sags least first.
     Sag,
+    /// The cheapest first.
+    Cost,
 }
 
 /// What an answer may not exceed.
@@ -25,11 +31,15 @@ pub struct Limits {
     pub thickness: Option<Length>,
     /// The bare top.
     pub mass: Option<Mass>,
+    /// Its materials.
+    pub cost: Option<Money>,
 }
 
 /// One of a space: places in its lists.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub struct Candidate {
+    /// What it stands on and what lies in its core.
+    pub arrangement: usize,
     /// The core with its thickness.
     pub core: usize,
     /// The outer skin.
@@ -41,12 +51,16 @@ pub struct Candidate {
 /// All that one could lay up.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Space {
+    /// Pipes and backing, the file's own first.
+    pub arrangements: Vec<Arrangement>,
     /// Cores, each in one density and thickness: family by family, density by density.
     pub cores: Vec<CoreSheet>,
     /// Outer skins.
     pub outer: Vec<Schedule>,
     /// Inner skins.
     pub inner: Vec<Schedule>,
+    /// What materials cost, where the file says so.
+    pub prices: Option<Prices>,
     /// What an answer may not exceed.
     pub limits: Limits,
     /// What comes first.
@@ -116,7 +130,8 @@ impl Space {
     /// How many there are.
     #[must_use]
     pub fn len(&self) -> usize {
-        self.cores.len().saturating_mul(self.outer.len()).saturating_mul(self.inner.len())
+        let laid = self.cores.len().saturating_mul(self.outer.len()).saturating_mul(self.inner.len());
+        self.arrangements.len().saturating_mul(laid)
     }
 
     /// Whether there is none.
@@ -128,25 +143,31 @@ impl Space {
     /// The candidate of a number.
     #[must_use]
     pub fn candidate(&self, number: usize) -> Candidate {
-        let (inner, outer) = (self.inner.len(), self.outer.len());
-        Candidate { core: number / (inner * outer), outer: number / inner % outer, inner: number % inner }
+        let (inner, outer, core) = (self.inner.len(), self.outer.len(), self.cores.len());
+        Candidate {
+            arrangement: number / (inner * outer * core),
+            core: number / (inner * outer) % core,
+            outer: number / inner % outer,
+            inner: number % inner,
+        }
     }
 
-    /// A top laid up as a candidate.
+    /// A candidate as a top.
     #[must_use]
-    pub fn top(&self, top: &Top, candidate: Candidate) -> Top {
+    pub fn top(&self, candidate: Candidate) -> Top {
         Top {
             core: self.cores[candidate.core].clone(),
             outer: self.outer[candidate.outer].clone(),
             inner: self.inner[candidate.inner].clone(),
-            ..top.clone()
+            ..self.arrangements[candidate.arrangement].top.clone()
         }
     }
 
-    /// The candidate that a top is laid up as, where it is one of the space.
+    /// The candidate that a top as the file arranges it is laid up as, where it is one of the space.
     #[must_use]
     pub fn place_of(&self, top: &Top) -> Option<Candidate> {
         Some(Candidate {
+            arrangement: self.arrangements.iter().position(|known| known.changes.is_empty())?,
             core: self.cores.iter().position(|core| *core == top.core)?,
             outer: self.outer.iter().position(|skin| *skin == top.outer)?,
             inner: self.inner.iter().position(|skin| *skin == top.inner)?,

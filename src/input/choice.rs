@@ -5,15 +5,17 @@ use std::ops::Range;
 use toml::de::DeValue;
 
 use super::{
+    arrangement::{AskedArranging, read_arranging},
     layer::Layup,
     outline::within_panel,
+    price::{AskedPrices, read_most_cost, read_prices},
     problem::{Problem, Sink},
     reader::{Given, Room},
     skin::read_skin,
     unknown_name,
 };
 use crate::{
-    choice::{Limits, MOST_CANDIDATES, Order, Space},
+    choice::{Limits, MOST_CANDIDATES, Money, Order, Space},
     material::{CoreFamily, MaterialTable},
     top::{Outline, Schedule, Scope, Top},
     units::{self, Length, Mass, MassDensity, Sign},
@@ -34,6 +36,9 @@ pub(super) struct Asked<'t> {
     order: Order,
     most_thickness: Option<Given<Length>>,
     most_weight: Option<Given<Mass>>,
+    most_cost: Option<Given<Money>>,
+    arranging: AskedArranging,
+    prices: Option<AskedPrices>,
 }
 
 pub(super) fn read_asked<'t>(
@@ -52,6 +57,9 @@ pub(super) fn read_asked<'t>(
         order: Order::default(),
         most_thickness: None,
         most_weight: None,
+        most_cost: None,
+        arranging: AskedArranging::default(),
+        prices: None,
     };
     let Some(room) = root.room("choose") else { return asked };
     if scope == Scope::Patch {
@@ -73,8 +81,23 @@ pub(super) fn read_asked<'t>(
         once(within.map(|given| given.value))
     });
     [asked.outer, asked.inner] = ["outer", "inner"].map(|side| read_skins(&room, side, layup));
-    let orders = [("weight", Order::Weight), ("thickness", Order::Thickness), ("sag", Order::Sag)];
-    asked.order = room.choice("order", &orders).map(|given| given.value).unwrap_or_default();
+    asked.arranging = read_arranging(&room, table);
+    asked.prices = read_prices(&room);
+    let orders =
+        [("weight", Order::Weight), ("thickness", Order::Thickness), ("sag", Order::Sag), ("cost", Order::Cost)];
+    let order = room.choice("order", &orders);
+    asked.most_cost = read_most_cost(&room);
+    let by_cost = order.as_ref().filter(|order| order.value == Order::Cost).map(|order| order.range.clone());
+    for place in by_cost.into_iter().chain(asked.most_cost.as_ref().map(|most| most.range.clone())) {
+        if room.value("prices").is_none() {
+            room.report(
+                Problem::at(place, "what a top costs is not known: the file has no prices").help(
+                    "add `[choose.prices]` with `currency`, `resin`, `fabric`, `cores` and, for backing, `boards`",
+                ),
+            );
+        }
+    }
+    asked.order = order.map(|given| given.value).unwrap_or_default();
     asked.most_thickness = room.quantity("most_thickness", Sign::Positive);
     asked.most_weight = room.quantity("most_weight", Sign::Positive);
     asked.place = Some(room.place());
@@ -175,24 +198,29 @@ impl Asked<'_> {
         let given = [with_own(self.outer, &top.outer), with_own(self.inner, &top.inner)];
         let own = [&top.outer, &top.inner];
         let ways = [0, 1].map(|side| given[side].as_ref().map_or_else(|| Space::ways(own[side]), Vec::len));
-        let candidates = cores.len().saturating_mul(ways[0]).saturating_mul(ways[1]);
+        let arrangements = self.arranging.arrangements(top, &place, sink)?;
+        let candidates = cores.len().saturating_mul(ways[0]).saturating_mul(ways[1]).saturating_mul(arrangements.len());
         if candidates > MOST_CANDIDATES {
-            sink.report(too_many(candidates, (cores.len(), ways), place, self.place.is_some()));
+            sink.report(too_many(candidates, (cores.len(), ways, arrangements.len()), place, self.place.is_some()));
             return None;
         }
         let [outer, inner] = given;
         let limits = Limits {
             thickness: self.most_thickness.as_ref().map(|given| given.value),
             mass: self.most_weight.as_ref().map(|given| given.value),
+            cost: self.most_cost.as_ref().map(|given| given.value),
         };
-        let space = Space {
-            cores,
-            outer: outer.unwrap_or_else(|| Space::skins(&top.outer)),
-            inner: inner.unwrap_or_else(|| Space::skins(&top.inner)),
-            limits,
-            order: self.order,
+        let outer = outer.unwrap_or_else(|| Space::skins(&top.outer));
+        let inner = inner.unwrap_or_else(|| Space::skins(&top.inner));
+        let prices = match self.prices {
+            None => None,
+            Some(prices) => {
+                let tops: Vec<&Top> = arrangements.iter().map(|known| &known.top).collect();
+                Some(prices.prices(&tops, &cores, [&outer, &inner], sink)?)
+            }
         };
-        let (mass, thickness) = space.least(top);
+        let space = Space { arrangements, cores, outer, inner, prices, limits, order: self.order };
+        let (mass, thickness) = space.least();
         let thick = self.most_thickness.filter(|most| thickness > most.value);
         let thick = thick.map(|most| out_of_reach(["thin", "thinnest", "thinner"], &most, thickness, sink));
         let heavy = self.most_weight.filter(|most| mass > most.value);
@@ -217,15 +245,17 @@ fn with_own(named: Option<Vec<Schedule>>, own: &Schedule) -> Option<Vec<Schedule
 
 fn too_many(
     candidates: usize,
-    (cores, [outer, inner]): (usize, [usize; 2]),
+    (cores, [outer, inner], arrangements): (usize, [usize; 2], usize),
     place: Range<usize>,
     written: bool,
 ) -> Problem {
     let message =
         format!("there are {candidates} combinations to choose from: at most {MOST_CANDIDATES} are looked at");
     let name = if written { "name fewer in `[choose]`" } else { "add `[choose]` and name fewer in it" };
+    let arranged =
+        if arrangements == 1 { String::new() } else { format!(" × {arrangements} ways of pipes and backing") };
     Problem::at(place, message).help(format!(
-        "they are {cores} cores in their densities and thicknesses × {outer} outer skins × {inner} inner skins; {name}: \
+        "they are {cores} cores in their densities and thicknesses × {outer} outer skins × {inner} inner skins{arranged}; {name}: \
          `cores = [\"pvc-foam\"]`, `densities`, `thicknesses`, or the skins themselves in `outer` and `inner`"
     ))
 }

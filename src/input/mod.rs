@@ -1,6 +1,7 @@
 //! The design file: the only place, with the tables, that sees text. What it lets through is a [`Top`] that cannot be
 //! wrong in itself, so nothing behind it returns "invalid input".
 
+mod arrangement;
 mod choice;
 mod drawing;
 mod fastened;
@@ -10,6 +11,7 @@ mod gear;
 mod hole;
 mod layer;
 mod outline;
+mod price;
 mod problem;
 mod reader;
 mod service;

@@ -30,6 +30,8 @@ fn space(most: usize) -> (Top, Space) {
     let top = read_design(&text, &table, None).expect("an example that reads");
     let families = FAMILIES.map(|id| table.core(id).expect("a family of the built-in table"));
     let mut space = Space {
+        arrangements: vec![skinspan::choice::Arrangement::own(&top)],
+        prices: None,
         cores: Space::sheets(&top, families, None, None),
         outer: Space::skins(&top.outer),
         inner: Space::skins(&top.inner),

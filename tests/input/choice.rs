@@ -7,6 +7,8 @@ use skinspan::{
     units::{Length, Mass, parse},
 };
 
+use uom::si::length::inch;
+
 use crate::{BASE, TABLE, changed, named, rendered, said_of};
 
 /// What is said of the base design with a room to choose from; it begins in line 61.
@@ -266,14 +268,121 @@ help: the lightest of all is 63.59 lb (28.85 kg): allow more, or offer a lighter
 fn the_least_is_that_of_all() {
     let room =
         "cores = [\"pvc-foam\", \"balsa\"]\nthicknesses = [\"1 in\", \"1/2 in\"]\nouter = [[\"mat 1.5 oz/ft2\"]]";
-    let (top, space) = space(&with(room));
-    let all = (0..space.len()).map(|number| space.top(&top, space.candidate(number)));
+    let (_, space) = space(&with(room));
+    let all = (0..space.len()).map(|number| space.top(space.candidate(number)));
     let sizes: Vec<(Mass, Length)> = all.map(|top| (top.weight().bare, top.thickness())).collect();
-    let (mass, thickness) = space.least(&top);
+    let (mass, thickness) = space.least();
     let lightest = sizes.iter().map(|size| size.0.value).fold(f64::INFINITY, f64::min);
     let thinnest = sizes.iter().map(|size| size.1.value).fold(f64::INFINITY, f64::min);
     assert!((mass.value - lightest).abs() < 1e-9 * lightest, "{} {lightest}", mass.value);
     assert!((thickness.value - thinnest).abs() < 1e-9 * thinnest, "{} {thinnest}", thickness.value);
+}
+
+#[test]
+fn pipes_and_backing_in_other_ways() {
+    let room = "pipes = [2, 3]\noverhangs = [\"10 in\", \"12 in\"]\ncores = [\"pvc-foam\"]\nthicknesses = [\"1 in\"]\n\
+                [[choose.backing]]\nname = \"strip\"\nwidths = [\"3 in\", \"4 in\"]\nboards = [\"pu-board-glass-320\"]";
+    let (top, space) = space(&with(room));
+    // 2 pipes, 12 in and 4 in are the file's own: 3 pipes, 10 in, 3 in, another board, each with each other.
+    assert_eq!(space.arrangements.len(), 16);
+    assert!(space.arrangements[0].changes.is_empty() && space.arrangements[0].top == top);
+    let most = space.arrangements.iter().max_by_key(|known| known.changes.len()).unwrap();
+    assert_eq!(most.changes.len(), 4);
+    let places = most.top.supports.iter().map(|pipe| pipe.along.points()[0].y.get::<inch>());
+    assert!(places.zip([10.0, 36.0, 62.0]).all(|(place, due)| (place - due).abs() < 1e-9));
+    assert_eq!(most.top.supports.len(), 3);
+    assert_eq!(most.top.backings[0].board.id, "pu-board-glass-320");
+    assert!((most.top.backings[0].width.get::<inch>() - 3.0).abs() < 1e-9);
+    assert_eq!(space.len(), 16 * space.cores.len() * space.outer.len() * space.inner.len());
+    // Every number is a candidate of its own.
+    let all: std::collections::BTreeSet<_> = (0..space.len()).map(|number| space.candidate(number)).collect();
+    assert_eq!(all.len(), space.len());
+}
+
+#[test]
+fn pipes_and_backing_that_cannot_be() {
+    says(
+        "pipes = [1]\noverhangs = [\"50 in\"]",
+        r#"
+error: a number of pipes is a whole number from 2 to 20
+  --> top.toml:62:10
+   |
+62 | pipes = [1]
+   |          ^
+   |
+help: write for example `pipes = [3, 4]`: they are spaced evenly between the outer two
+
+error: the outer pipes cannot stand there: they would be off the top, or -28.0 in (-711.2 mm) apart
+  --> top.toml:63:14
+   |
+63 | overhangs = ["50 in"]
+   |              ^^^^^^^
+   |
+help: name overhangs between none and half of the top
+"#,
+    );
+    says(
+        "[[choose.backing]]\nname = \"stripe\"\nwidths = [\"3 in\"]",
+        r#"
+error: no backing is called `stripe`
+  --> top.toml:63:8
+   |
+63 | name = "stripe"
+   |        ^^^^^^^^
+   |
+help: did you mean `strip`?
+   |
+63 - name = "stripe"
+63 + name = "strip"
+   |
+"#,
+    );
+}
+
+#[test]
+fn prices_of_all_that_may_be_chosen() {
+    let prices = "[choose.prices]\ncurrency = \"USD\"\nresin = \"2 / kg\"\nfabric = \"3 per kg\"\n\
+                  cores = { pvc-foam = \"1000 / m3\" }\nboards = { plywood-fir = \"1500 / m3\" }";
+    let room = format!("cores = [\"pvc-foam\"]\nthicknesses = [\"1 in\"]\norder = \"cost\"\nmost_cost = 800\n{prices}");
+    let (top, space) = space(&with(&room));
+    let known = space.prices.unwrap();
+    let fibre: f64 =
+        [&top.outer, &top.inner].iter().flat_map(|skin| skin.layers()).map(|layer| layer.fibre.value).sum();
+    let layers: f64 = [&top.outer, &top.inner].iter().map(|skin| skin.mass().value).sum();
+    let uptake = 2.0 * top.core.material.resin_uptake.value.value;
+    // 9 ft by 6 ft with four corners of 1 ft radius; a strip of 4 in by 8 ft.
+    let (ft, thick) = (0.3048, 0.0254);
+    let (area, strip) = ((54.0 - (4.0 - std::f64::consts::PI)) * ft * ft, 4.0 * thick * 8.0 * ft);
+    let by_hand =
+        area * (3.0 * fibre + 2.0 * (layers - fibre + uptake)) + thick * (1000.0 * (area - strip) + 1500.0 * strip);
+    assert!((known.cost(&top).unwrap().amount() / by_hand - 1.0).abs() < 1e-9);
+    says(
+        &room.replace("boards", "board").replace("2 / kg", "2 / km"),
+        r#"
+error: the price of `resin` is a number of the currency for so much of it
+  --> top.toml:68:9
+   |
+68 | resin = "2 / km"
+   |         ^^^^^^^^
+   |
+help: write for example "4.20 / kg" or "1.90 / lb"
+
+error: `board` is not a key of `prices`
+  --> top.toml:71:1
+   |
+71 | board = { plywood-fir = "1500 / m3" }
+   | ^^^^^
+   |
+help: did you mean `boards`?
+   |
+71 | boards = { plywood-fir = "1500 / m3" }
+   |      +
+"#,
+    );
+    let without = refused(&with(&room.replace("cores = [\"pvc-foam\"]\n", "cores = [\"san-foam\"]\n")));
+    assert!(without.contains("there is no price of `san-foam`, which may be chosen"), "{without}");
+    let unpriced = refused(&with("order = \"cost\""));
+    assert!(unpriced.contains("what a top costs is not known: the file has no prices"), "{unpriced}");
 }
 
 #[test]

@@ -25,7 +25,7 @@ fn solved(top: &Top, change: impl Fn(&mut LoadCase)) -> (PlateMethod, usize) {
     change(&mut cases[sun]);
     let of_states = (&cases[..], &analysis.knockdowns[..]);
     let swinging = analysis.swinging_stiffness();
-    (PlateMethod::new(top, &analysis.sections, of_states, swinging, Fineness::usual()).unwrap(), sun)
+    (PlateMethod::new(top, &analysis.sections, of_states, Some(swinging), Fineness::usual()).unwrap(), sun)
 }
 
 fn of_case(method: &PlateMethod, case: usize) -> &PlateForces {

@@ -12,7 +12,7 @@ fn frequency(top: &Top) -> f64 {
     let mut analysis = Analysis::new(top, DIVISIONS).unwrap();
     // Loads do not swing with it.
     analysis.cases.truncate(1);
-    analysis.with_plate_method().whole.unwrap().unwrap().frequency.unwrap().value
+    analysis.with_plate_method().whole.unwrap().unwrap().frequency.unwrap().unwrap().value
 }
 
 #[test]

@@ -2,7 +2,7 @@
 
 use super::{layout::Net, loads::Still};
 use crate::{
-    finite_element::{NoMode, Plate},
+    finite_element::{Buckling, NoMode, Plate},
     geometry::Point,
     laminate::Forces,
     load_case::LoadCase,
@@ -25,6 +25,8 @@ pub struct Pressed {
     pub case: usize,
     /// Largest compression in any direction, in the middle of a triangle.
     pub most: ForcePerWidth,
+    /// What it may be off by, from the same mesh at two degrees.
+    pub error: Ratio,
     /// Where.
     pub at: Point,
 }
@@ -36,17 +38,30 @@ pub(super) fn is_pushed(case: &LoadCase) -> bool {
 
 /// The even push, at the higher of two degrees.
 pub(super) fn even_push(lower: &Plate, higher: &Plate) -> EvenPush {
-    let unit: ForcePerWidth =
-        per_width(Force::new::<uom::si::force::newton>(1.0) / Length::new::<uom::si::length::meter>(1.0));
-    let pressed = Forces { x: -unit, y: -unit, xy: ForcePerWidth::default() };
-    match (lower.first_buckling(&|_| pressed), higher.first_buckling(&|_| pressed)) {
+    match (pushed(lower), pushed(higher)) {
         (Ok(lower), Ok(higher)) => {
             let between = (lower.factor / higher.factor).value - 1.0;
             let left_over = (higher.factor / higher.at_least).value - 1.0;
-            EvenPush { bears: Ok(unit * higher.factor.value), error: Ratio::from(between.abs() + left_over) }
+            EvenPush { bears: Ok(unit() * higher.factor.value), error: Ratio::from(between.abs() + left_over) }
         }
         (Err(error), _) | (_, Err(error)) => EvenPush { bears: Err(error), error: Ratio::default() },
     }
+}
+
+/// The most that the even push can be: a plate that moves by fewer numbers than another on the same triangles buckles no
+/// sooner.
+pub(super) fn most_even_push(plate: &Plate) -> EvenPush {
+    EvenPush { bears: pushed(plate).map(|buckling| unit() * buckling.factor.value), error: Ratio::default() }
+}
+
+/// Buckling under one newton for each metre, from all sides.
+fn pushed(plate: &Plate) -> Result<Buckling, NoMode> {
+    let pressed = Forces { x: -unit(), y: -unit(), xy: ForcePerWidth::default() };
+    plate.first_buckling(&|_| pressed)
+}
+
+fn unit() -> ForcePerWidth {
+    per_width(Force::new::<uom::si::force::newton>(1.0) / Length::new::<uom::si::length::meter>(1.0))
 }
 
 /// Compression by what lies still on a crowned top, gear not tipped; none where nothing presses.
@@ -61,7 +76,19 @@ pub(super) fn pressed(net: &Net, plate: &Plate, still: &Still) -> Option<Pressed
             }
         }
     }
-    worst.map(|(most, triangle)| Pressed { case: still.case, most: si(most), at: net.middle(triangle) })
+    worst.map(|(most, triangle)| Pressed {
+        case: still.case,
+        most: si(most),
+        error: Ratio::default(),
+        at: net.middle(triangle),
+    })
+}
+
+impl Pressed {
+    /// Compares with the same at a lower degree.
+    pub(super) fn settle(&mut self, lower: &Self) {
+        self.error = Ratio::from((lower.most / self.most).value - 1.0).abs();
+    }
 }
 
 /// Largest compression in any direction, in newtons per metre.

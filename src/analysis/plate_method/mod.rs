@@ -52,8 +52,8 @@ use crate::{
 pub struct PlateMethod {
     /// Forces by case, for those cases in which the top stands on its frame.
     pub cases: Vec<PlateForces>,
-    /// First natural frequency.
-    pub frequency: Result<Frequency, NoMode>,
+    /// First natural frequency; none where it was not sought.
+    pub frequency: Option<Result<Frequency, NoMode>>,
     /// Even push in its plane at which the top buckles, with the core as soft as it gets; none where nothing pushes it.
     pub even_push: Option<EvenPush>,
     /// What presses a crowned top in its plane, case by case; empty for a flat one.
@@ -162,7 +162,8 @@ impl std::fmt::Display for NoPlate {
 }
 
 impl PlateMethod {
-    /// Solves a top for all cases; swinging, the core has a share of its stiffness of its own.
+    /// Solves a top for all cases. Swinging, the core has a share of its stiffness of its own; without one, no frequency is
+    /// sought.
     ///
     /// # Errors
     ///
@@ -171,12 +172,12 @@ impl PlateMethod {
         top: &Top,
         sections: &Sections,
         (cases, knockdowns): (&[LoadCase], &[(State, Knockdowns<'_>)]),
-        swinging: Ratio,
+        swinging: Option<Ratio>,
         Fineness { sides, degrees: [lower, higher] }: Fineness,
     ) -> Result<Self, NoPlate> {
         let net = Net::new(top, sections, sides).map_err(NoPlate::Mesh)?;
         // Cases whose material is alike share a matrix; that of swinging may be one of no case.
-        let mut alike: Vec<(Ratio, Vec<usize>)> = vec![(swinging, Vec::new())];
+        let mut alike: Vec<(Ratio, Vec<usize>)> = swinging.map(|left| (left, Vec::new())).into_iter().collect();
         for (number, case) in cases.iter().enumerate().filter(|(_, case)| case.held == Held::OnFrame) {
             let state = knockdowns.iter().find(|(state, _)| *state == case.state);
             let left = state.map_or_else(|| Ratio::new::<ratio>(1.0), |(_, of_state)| of_state.core_stiffness());
@@ -191,7 +192,8 @@ impl PlateMethod {
         let softest = alike.iter().map(|(left, _)| *left).fold(Ratio::from(f64::INFINITY), Ratio::min);
         // The state in which most is solved for leads the others: where someone moves about.
         let moves = |numbers: &[usize]| numbers.iter().any(|&number| cases[number].moves());
-        let leading = alike.iter().find(|(_, numbers)| moves(numbers)).map_or(swinging, |(left, _)| *left);
+        let leading = alike.iter().find(|(_, numbers)| moves(numbers)).or(alike.first());
+        let leading = leading.map_or_else(|| Ratio::from(1.0), |(left, _)| *left);
         let lifts = net.holds(top).contains(&HeldDown::ByFixings);
         let winds = Winds::new(top, &net, cases);
         let first = |degree| Solver::new(top, sections, &net, (degree, leading));
@@ -202,21 +204,22 @@ impl PlateMethod {
             if !pushed && !crowned {
                 return Ok(None);
             }
-            // A mode is as good at a degree less as forces are.
+            // For a first look a bound from above is enough.
             if lower == Degree::Two {
-                let (lower, higher) = (coarse.state(softest, true)?, fine.state(softest, true)?);
-                return Ok(Some(buckling::even_push(&lower, &higher)));
+                return Ok(Some(buckling::most_even_push(&*coarse.state(softest, true)?)));
             }
+            // A mode is as good at a degree less as forces are.
             let below = net.plate(top, sections, (Degree::Two, softest), Made::Anew)?;
             let higher = coarse.state(softest, true)?;
             Ok(Some(buckling::even_push(&below, &higher)))
         };
         let modes = || {
-            let swinging = || -> Result<Result<Frequency, NoMode>, Mechanism> {
-                let plate = coarse.state(swinging, true)?;
-                Ok(frequency::first_frequency(top, &net, &plate).map(|swinging| swinging.frequency))
+            let frequency = || -> Result<Option<Result<Frequency, NoMode>>, Mechanism> {
+                let Some(left) = swinging else { return Ok(None) };
+                let plate = coarse.state(left, true)?;
+                Ok(Some(frequency::first_frequency(top, &net, &plate).map(|swinging| swinging.frequency)))
             };
-            rayon::join(swinging, buckled)
+            rayon::join(frequency, buckled)
         };
         let solve = || -> Result<Vec<OfState>, NoPlate> {
             alike
@@ -227,16 +230,22 @@ impl PlateMethod {
                     let many = lifts || moves(numbers);
                     let lower = coarse.state(*left, many)?;
                     let still = coarse.still(&lower, (cases, numbers), &winds);
-                    let pressed: Vec<Pressed> = still
-                        .iter()
-                        .filter(|_| crowned)
-                        .filter_map(|still| buckling::pressed(&net, &lower, still))
-                        .collect();
+                    let pressed = |plate: &Plate, still: &[Still]| -> Vec<Pressed> {
+                        let on_crown = still.iter().filter(|_| crowned);
+                        on_crown.filter_map(|still| buckling::pressed(&net, plate, still)).collect()
+                    };
+                    let pressed_lower = pressed(&lower, &still);
                     let lifting = Lifting::new(top, &net, (&lower, &coarse.sampler), *left);
                     let coarse = coarse.forces((&lower, lifting.as_ref()), &still, (cases, numbers), None)?;
                     let places: Vec<Point> = coarse.iter().flat_map(PlateForces::load_places).collect();
                     let higher = fine.state(*left, many)?;
                     let still = fine.still(&higher, (cases, numbers), &winds);
+                    let mut pressed = pressed(&higher, &still);
+                    for pressed in &mut pressed {
+                        if let Some(lower) = pressed_lower.iter().find(|lower| lower.case == pressed.case) {
+                            pressed.settle(lower);
+                        }
+                    }
                     let lifting = Lifting::new(top, &net, (&higher, &fine.sampler), *left);
                     let mut fine = fine.forces((&higher, lifting.as_ref()), &still, (cases, numbers), Some(&places))?;
                     coarse.iter().zip(&mut fine).for_each(|(coarse, fine)| fine.settle(coarse));

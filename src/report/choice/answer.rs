@@ -8,7 +8,7 @@ use super::{
     words::{governing, holds, skin},
 };
 use crate::{
-    choice::{Found, Order},
+    choice::{Found, Money, Order},
     report::{
         page::Page,
         text::{capital, counted},
@@ -58,7 +58,7 @@ fn stopped(choice: Choice<'_>) -> Option<String> {
     // From the lightest up: what comes later is no lighter than what was found before.
     let others = choice.best().map_or(
         "",
-        |_| " None of the others is lighter than the lightest that is shown; one of them may be thinner, or sag less.",
+        |_| " None of the others is lighter than the lightest that is shown; one of them may be thinner or cheaper, or sag less.",
     );
     Some(format!(
         "STOPPED: {} of {} combinations were looked at, and the answer is of these alone.{others}",
@@ -77,7 +77,7 @@ fn those(choice: Choice<'_>) -> String {
 }
 
 fn nothing(choice: Choice<'_>) -> String {
-    let mut fates = fates(choice.chosen);
+    let mut fates = fates(choice);
     fates.retain(losses);
     let most = fates.first().map_or_else(String::new, |fate| {
         format!(" Most are lost for this: {} ({} of {}).", fate.words, fate.count, choice.looked_at())
@@ -90,14 +90,16 @@ fn first(choice: Choice<'_>, best: &Found) -> String {
     let which = match choice.space.order {
         Order::Weight => format!("Of {of} the lightest that holds by both methods is"),
         Order::Thickness => format!("Of {of} the thinnest that holds by both methods is"),
+        Order::Cost => format!("Of {of} the cheapest that holds by both methods is"),
         // What is heavier and no thinner than one that holds was not looked at, and may well sag less.
         Order::Sag => format!(
-            "Of {of} {} by both methods with no other as light and as thin; of these, what sags least is",
+            "Of {of} {} by both methods with no other {}; of these, what sags least is",
             if choice.chosen.found.len() == 1 {
                 "1 holds".to_owned()
             } else {
                 format!("{} hold", choice.chosen.found.len())
-            }
+            },
+            super::words::as_good(choice.space)
         ),
     };
     format!("{which} {}.", short(choice, best))
@@ -117,8 +119,10 @@ fn short(choice: Choice<'_>, found: &Found) -> String {
         1 => format!("{}, the other skin as in the file", other.join("; ")),
         _ => other.join("; "),
     };
+    let arranged = choice.arranged(found);
+    let arranged = if arranged.is_empty() { String::new() } else { format!("; {}", arranged.join(", ")) };
     format!(
-        "{} of {}, {} thick; {skins}",
+        "{} of {}, {} thick; {skins}{arranged}",
         words::within(&laid.core.material.name),
         both(laid.core.material.density, choice.system()),
         both(laid.core.thickness, choice.system())
@@ -128,8 +132,11 @@ fn short(choice: Choice<'_>, found: &Found) -> String {
 fn how_it_does(choice: Choice<'_>, found: &Found) -> String {
     let system = choice.system();
     let sag = found.sag.map_or_else(String::new, |sag| format!(" It sags by {} at most.", both(sag, system)));
+    let cost = found
+        .cost
+        .map_or_else(String::new, |cost| format!(" Its materials cost {} without waste.", choice.money(cost)));
     format!(
-        "It weighs {} bare and is {} thick, skins and core. {}{sag}",
+        "It weighs {} bare and is {} thick, skins and core.{cost} {}{sag}",
         both(found.mass, system),
         both(found.thickness, system),
         capital(&governs(found))
@@ -160,10 +167,18 @@ fn beside_own(choice: Choice<'_>) -> String {
     );
     let Some(best) = choice.best() else { return format!("The file's own {own_words}") };
     if choice.is_own(best) {
-        return "So nothing that holds beats the file's own in weight and thickness.".to_owned();
+        return format!("So nothing that holds beats the file's own in {}.", super::words::measures(choice.space));
     }
     let (mass, thickness) = choice.over_own(best);
-    format!("That is {} and {} the file's own, which {own_words}", heavier(mass, choice), thicker(thickness, choice))
+    let cheaper = match (best.cost, own.cost) {
+        (Some(best), Some(own)) => format!(", {},", cheaper(best - own, choice)),
+        _ => String::new(),
+    };
+    format!(
+        "That is {}{cheaper} and {} the file's own, which {own_words}",
+        heavier(mass, choice),
+        thicker(thickness, choice)
+    )
 }
 
 fn heavier(by: Mass, choice: Choice<'_>) -> String {
@@ -172,6 +187,15 @@ fn heavier(by: Mass, choice: Choice<'_>) -> String {
     }
     let word = if by > Mass::default() { "heavier" } else { "lighter" };
     format!("{} {word}", show(by.abs(), choice.system()))
+}
+
+fn cheaper(by: Money, choice: Choice<'_>) -> String {
+    // Less than the last figure that is printed is nothing.
+    if by.amount().abs() < 0.005 {
+        return "as dear".to_owned();
+    }
+    let word = if by > Money::default() { "dearer" } else { "cheaper" };
+    format!("{} {word}", choice.money(Money::new(by.amount().abs())))
 }
 
 fn thicker(by: Length, choice: Choice<'_>) -> String {

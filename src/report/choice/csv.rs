@@ -15,7 +15,7 @@ use crate::{
 };
 
 /// Those found, one a line below one line of heads; units in the heads, in the system of the report, the same for every
-/// file of that system. A cell is empty where there is nothing to say.
+/// file of that system but for the currency of costs. A cell is empty where there is nothing to say.
 ///
 /// Numbers have nine digits and a point. Cells with a comma, a quotation mark or an end of a line stand in quotation marks,
 /// those within doubled; lines end with CR LF, as in RFC 4180. The program itself writes nothing but ASCII, which every
@@ -42,6 +42,8 @@ pub fn choice_to_csv(chosen: &Chosen, space: &Space, top: &Top) -> String {
         "used by hand (%)".to_owned(),
         "used by plate (%)".to_owned(),
         format!("sag ({length})"),
+        "pipes and backing".to_owned(),
+        space.prices.as_ref().map_or_else(|| "cost".to_owned(), |prices| format!("cost ({})", prices.currency)),
     ];
     let mut text = line(&heads);
     for found in &chosen.found {
@@ -50,7 +52,7 @@ pub fn choice_to_csv(chosen: &Chosen, space: &Space, top: &Top) -> String {
     text
 }
 
-fn cells(choice: Choice<'_>, found: &Found) -> [String; 17] {
+fn cells(choice: Choice<'_>, found: &Found) -> [String; 19] {
     let Units { length, mass, areal, density } = units(choice.system());
     let laid = choice.laid(found);
     let worst = found.governs.as_ref();
@@ -73,6 +75,8 @@ fn cells(choice: Choice<'_>, found: &Found) -> [String; 17] {
         share(found.by_hand),
         share(found.by_plate),
         found.sag.map_or_else(String::new, |sag| digits(in_unit(sag, length))),
+        choice.arranged(found).join("; "),
+        found.cost.map_or_else(String::new, |cost| digits(cost.amount())),
     ]
 }
 

@@ -2,7 +2,7 @@
 
 use super::{
     Choice, heading,
-    words::{Units, bare, governing, holds, skin, symbol, units},
+    words::{Units, bare, governing, holds, measures, skin, symbol, units},
 };
 use crate::{
     choice::{Found, Order},
@@ -18,6 +18,7 @@ pub(super) fn found(page: &mut Page, choice: Choice<'_>) {
         Order::Weight => "the lightest first",
         Order::Thickness => "the thinnest first",
         Order::Sag => "what sags least first",
+        Order::Cost => "the cheapest first",
     };
     let all = &choice.chosen.found;
     if all.is_empty() {
@@ -26,7 +27,8 @@ pub(super) fn found(page: &mut Page, choice: Choice<'_>) {
         heading(
             page,
             &format!(
-                "Hold by both methods, none beaten by another in weight and thickness ({order}; the file's own last)"
+                "Hold by both methods, none beaten by another in {} ({order}; the file's own last)",
+                measures(choice.space)
             ),
         );
     }
@@ -62,6 +64,13 @@ fn one(page: &mut Page, choice: Choice<'_>, name: &str, found: &Found) {
     line("core", &format!("{}, {density}, {thick} thick", words::within(&core.name)));
     line("outer", &skin(laid.outer));
     line("inner", &skin(laid.inner));
+    let arranged = choice.arranged(found);
+    if !arranged.is_empty() {
+        line("frame", &arranged.join("; "));
+    }
+    if let Some(cost) = found.cost {
+        line("cost", &format!("{}, materials without waste", choice.money(cost)));
+    }
     let by = found.governs.as_ref().map_or_else(String::new, |worst| format!(", {}", worst.method.words()));
     let case = found.case.as_ref().map_or_else(String::new, |case| format!("; {}", words::within(case)));
     let verdict = if found.holds { String::new() } else { format!("; {}", holds(found)) };

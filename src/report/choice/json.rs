@@ -29,11 +29,12 @@ use crate::{
 /// |---|---|
 /// | `format` | `{"name": "skinspan-choose", "version": 1}` |
 /// | `title`, `units` | title of the design; `"us"` or `"si"` |
-/// | `order` | what the answers are ordered by: `"weight"`, `"thickness"`, `"sag"` |
-/// | `limits` | `thickness`, `mass` that the file allows at most; null where it does not say |
+/// | `order` | what the answers are ordered by: `"weight"`, `"thickness"`, `"sag"`, `"cost"` |
+/// | `limits` | `thickness`, `mass`, `cost` that the file allows at most; null where it does not say |
+/// | `currency`, `arrangements` | of all costs, null where there are no prices; ways of pipes and backing, the file's own among them |
 /// | `combinations`, `looked_at`, `stopped` | how many there are, how many were looked at, whether the search was stopped |
 /// | `answer` | the answer in sentences |
-/// | `found` | those that hold by both methods and that no other beats in weight and thickness |
+/// | `found` | those that hold by both methods and that no other beats in weight, thickness and, where there are prices, cost |
 /// | `own` | the file's own, with the same keys |
 /// | `grids` | per family, by the hand method with the skins of the file: `family`, `densities` of the rows, `thicknesses` of the columns, `cells` row by row (`utilisation`, `holds`, `governs`; null where something does not go in) |
 /// | `steps` | one step from the first found, or from the file's own, by the hand method: `from` (`"found"`, `"own"`), `utilisation`, `margin` before; `tried` (`change`, `added_mass`, `utilisation`, `margin`, `holds`, `governs`), by what is added |
@@ -42,7 +43,7 @@ use crate::{
 /// | `notes`, `cautions` | texts |
 ///
 /// One of `found` has `family` (id), `core` (name), `density`, `core_thickness`, `outer` and `inner` (layers that carry, outside
-/// first: `layer`, `times`), `thickness`, `mass` (bare), `mass_per_area`, `added_mass` and `added_thickness` over the file's
+/// first: `layer`, `times`), `arranged` (what differs from the file in pipes and backing), `cost`, `thickness`, `mass` (bare), `mass_per_area`, `added_mass` and `added_thickness` over the file's
 /// own, `holds`, `governs`, `method`, `case` (title), `utilisation`, `margin`, `not_evaluated` (the reason), `utilisation_hand`,
 /// `utilisation_plate`, `sag`.
 #[must_use]
@@ -72,7 +73,10 @@ pub fn choice_to_json(chosen: &Chosen, space: &Space, top: &Top) -> Value {
         "limits": {
             "thickness": space.limits.thickness.map(|most| quantity(most, system)),
             "mass": space.limits.mass.map(|most| quantity(most, system)),
+            "cost": space.limits.cost.map(|most| number(most.amount())),
         },
+        "currency": space.prices.as_ref().map(|prices| prices.currency.as_str()),
+        "arrangements": space.arrangements.len(),
         "combinations": chosen.of,
         "looked_at": choice.looked_at(),
         "stopped": chosen.stopped,
@@ -111,7 +115,9 @@ fn one(choice: Choice<'_>, found: &Found) -> Value {
         "core_thickness": quantity(laid.core.thickness, system),
         "outer": layers(laid.outer),
         "inner": layers(laid.inner),
+        "arranged": choice.arranged(found),
         "thickness": quantity(found.thickness, system),
+        "cost": found.cost.map(|cost| number(cost.amount())),
         "mass": quantity(found.mass, system),
         "mass_per_area": quantity(choice.areal(found), system),
         "added_mass": quantity(mass, system),

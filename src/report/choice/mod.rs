@@ -15,9 +15,9 @@ pub use json::choice_to_json;
 
 use std::borrow::Cow;
 
-use super::page::Page;
+use super::{page::Page, text::change};
 use crate::{
-    choice::{Chosen, Fate, Found, Space},
+    choice::{Chosen, Fate, Found, Money, Space},
     top::{CoreSheet, Schedule, Top},
     units::{ArealMassDensity, Length, Mass, System},
 };
@@ -92,12 +92,24 @@ impl<'a> Choice<'a> {
     /// The top laid up as the first of those found; as the file has it where none was.
     fn best_top(self) -> Cow<'a, Top> {
         let candidate = self.best().and_then(|best| best.candidate);
-        candidate.map_or(Cow::Borrowed(self.top), |candidate| Cow::Owned(self.space.top(self.top, candidate)))
+        candidate.map_or(Cow::Borrowed(self.top), |candidate| Cow::Owned(self.space.top(candidate)))
     }
 
     /// Bare weight over the area in plan, holes left out.
     fn areal(self, found: &Found) -> ArealMassDensity {
         found.mass / self.top.outline.area()
+    }
+
+    /// What differs from the file in pipes and backing.
+    fn arranged(self, found: &Found) -> Vec<String> {
+        let arrangement = found.candidate.map(|of| &self.space.arrangements[of.arrangement]);
+        arrangement.into_iter().flat_map(|known| &known.changes).map(|made| change(made, self.top)).collect()
+    }
+
+    /// Money with its currency.
+    fn money(self, money: Money) -> String {
+        let currency = self.space.prices.as_ref().map_or("", |prices| prices.currency.as_str());
+        format!("{:.2} {currency}", money.amount())
     }
 
     /// How much heavier and thicker than the file's own.
@@ -108,7 +120,10 @@ impl<'a> Choice<'a> {
     /// Whether it is laid up as the file is.
     fn is_own(self, found: &Found) -> bool {
         let (laid, top) = (self.laid(found), self.top);
-        *laid.core == top.core && *laid.outer == top.outer && *laid.inner == top.inner
+        self.arranged(found).is_empty()
+            && *laid.core == top.core
+            && *laid.outer == top.outer
+            && *laid.inner == top.inner
     }
 
     /// How many were looked at.

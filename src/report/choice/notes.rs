@@ -20,7 +20,8 @@ pub(super) fn notes(choice: Choice<'_>) -> Vec<String> {
         let sag =
             if choice.space.order == Order::Sag { " One of them may sag less than all that are shown." } else { "" };
         notes.push(format!(
-            "What is beaten was not checked by both methods: it is no lighter and no thinner than one that holds.{sag}"
+            "What is beaten was not checked by both methods: it is not lighter{} or thinner than one that holds.{sag}",
+            if choice.space.prices.is_some() { ", cheaper" } else { "" }
         ));
     }
     let glance =
@@ -32,9 +33,25 @@ pub(super) fn notes(choice: Choice<'_>) -> Vec<String> {
              and cases were not looked at then."
         ));
     }
-    notes.push(
-        "Not looked at: other pipes, backing and fixings than those of the file. Prices are not reckoned.".to_owned(),
-    );
+    if choice.space.arrangements.len() == 1 {
+        notes.push(
+            "Not looked at: other pipes, backing and fixings than those of the file; `pipes`, `overhangs` and `[[choose.backing]]` \
+             offer them."
+                .to_owned(),
+        );
+    } else {
+        notes.push(format!(
+            "{} ways of pipes and backing were looked at, the file's own among them. Fixings go with their pipes; gear stays where it \
+             is, and so does the backing over a pipe that is taken away.",
+            choice.space.arrangements.len()
+        ));
+    }
+    notes.push(match &choice.space.prices {
+        None => "Prices are not reckoned: the file has no `[choose.prices]`.".to_owned(),
+        Some(_) => "Cost is that of fabrics, resin, core and boards as they are in the finished top. Not counted: waste, edge fill, tubes, \
+                    fixings, paint, the frame, and work."
+            .to_owned(),
+    });
     notes
 }
 

@@ -1,9 +1,9 @@
 //! What became of all of them, in words.
 
-use super::{Choice, heading};
+use super::{Choice, heading, words::as_good};
 use crate::{
     check::CHECKS,
-    choice::{Chosen, Fate},
+    choice::{Fate, Space},
     report::page::{Page, right},
 };
 
@@ -17,9 +17,9 @@ pub(super) struct Lost {
 }
 
 /// All fates, most first.
-pub(super) fn fates(chosen: &Chosen) -> Vec<Lost> {
+pub(super) fn fates(choice: Choice<'_>) -> Vec<Lost> {
     let mut all: Vec<Lost> = Vec::new();
-    for tally in &chosen.tally {
+    for tally in &choice.chosen.tally {
         let glance = matches!(tally.fate, Fate::Fails { at_a_glance: true, .. });
         let fate = whole(&tally.fate);
         let at_a_glance = if glance { tally.count } else { 0 };
@@ -28,7 +28,7 @@ pub(super) fn fates(chosen: &Chosen) -> Vec<Lost> {
                 known.count += tally.count;
                 known.at_a_glance += at_a_glance;
             }
-            None => all.push(Lost { words: words(&fate), count: tally.count, at_a_glance, fate }),
+            None => all.push(Lost { words: words(&fate, choice.space), count: tally.count, at_a_glance, fate }),
         }
     }
     all.sort_by_key(|lost| std::cmp::Reverse(lost.count));
@@ -47,11 +47,11 @@ fn whole(fate: &Fate) -> Fate {
     }
 }
 
-fn words(fate: &Fate) -> String {
+fn words(fate: &Fate, space: &Space) -> String {
     match fate {
         Fate::Shown => "shown above".to_owned(),
-        Fate::Beaten => "beaten: one that holds is as light and as thin".to_owned(),
-        Fate::OverLimit => "heavier or thicker than the file allows".to_owned(),
+        Fate::Beaten => format!("beaten: one that holds is {}", as_good(space)),
+        Fate::OverLimit => "heavier, thicker or dearer than the file allows".to_owned(),
         Fate::Misfit(why) => format!("do not fit: {why}"),
         Fate::Fails { check, method, .. } => {
             format!("ruled out by {}, {}", CHECKS[*check].title(), method.words())
@@ -64,7 +64,7 @@ fn words(fate: &Fate) -> String {
 
 pub(super) fn tally(page: &mut Page, choice: Choice<'_>) {
     heading(page, &format!("What became of all {}", choice.chosen.of));
-    for lost in fates(choice.chosen) {
+    for lost in fates(choice) {
         let glance = match lost.at_a_glance {
             0 => String::new(),
             all if all == lost.count => " (all at a glance)".to_owned(),

@@ -5,7 +5,7 @@ use uom::si::ratio::ratio;
 use super::super::words;
 use crate::{
     check::{CHECKS, Outcome, Verdict},
-    choice::{Found, Order},
+    choice::{Found, Order, Space},
     top::Schedule,
     units::{Dimensioned, Ratio, System, show_in},
 };
@@ -64,7 +64,18 @@ pub(super) const fn order(order: Order) -> &'static str {
         Order::Weight => "weight",
         Order::Thickness => "thickness",
         Order::Sag => "sag",
+        Order::Cost => "cost",
     }
+}
+
+/// What those found do not beat one another in.
+pub(super) const fn measures(space: &Space) -> &'static str {
+    if space.prices.is_some() { "weight, thickness and cost" } else { "weight and thickness" }
+}
+
+/// Not beaten in any measure.
+pub(super) const fn as_good(space: &Space) -> &'static str {
+    if space.prices.is_some() { "as light, as thin and as cheap" } else { "as light and as thin" }
 }
 
 /// Title, used and margin of what governs.
