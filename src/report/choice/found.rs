@@ -74,7 +74,9 @@ fn one(page: &mut Page, choice: Choice<'_>, name: &str, found: &Found) {
     let by = found.governs.as_ref().map_or_else(String::new, |worst| format!(", {}", worst.method.words()));
     let case = found.case.as_ref().map_or_else(String::new, |case| format!("; {}", words::within(case)));
     let verdict = if found.holds { String::new() } else { format!("; {}", holds(found)) };
-    line("first", &format!("{title}{by}{case}{verdict}"));
+    let at = found.governs.as_ref().and_then(|worst| worst.place.at);
+    let at = at.map_or_else(String::new, |at| format!("; at {}", words::point(at, choice.system())));
+    line("first", &format!("{title}{by}{case}{at}{verdict}"));
 }
 
 fn row(cells: [&str; 7]) -> String {

@@ -44,7 +44,7 @@ use crate::{
 ///
 /// One of `found` has `family` (id), `core` (name), `density`, `core_thickness`, `outer` and `inner` (layers that carry, outside
 /// first: `layer`, `times`), `arranged` (what differs from the file in pipes and backing), `cost`, `thickness`, `mass` (bare), `mass_per_area`, `added_mass` and `added_thickness` over the file's
-/// own, `holds`, `governs`, `method`, `case` (title), `utilisation`, `margin`, `not_evaluated` (the reason), `utilisation_hand`,
+/// own, `holds`, `governs`, `method`, `case` (title), `at` (x and y of the place that governs), `utilisation`, `margin`, `not_evaluated` (the reason), `utilisation_hand`,
 /// `utilisation_plate`, `sag`.
 #[must_use]
 pub fn choice_to_json(chosen: &Chosen, space: &Space, top: &Top) -> Value {
@@ -126,6 +126,7 @@ fn one(choice: Choice<'_>, found: &Found) -> Value {
         "governs": worst.map(|worst| CHECKS[worst.check].id()),
         "method": worst.map(|worst| method(worst.method)),
         "case": found.case,
+        "at": worst.and_then(|worst| worst.place.at).map(|at| [at.x, at.y].map(|along| quantity(along, system))),
         "utilisation": share(worst.and_then(Outcome::utilisation)),
         "margin": share(worst.and_then(margin_of)),
         "not_evaluated": reason,

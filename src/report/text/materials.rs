@@ -134,11 +134,11 @@ pub(super) fn criteria(page: &mut Page, report: &Report<'_>, full: bool) {
             page.paragraph(
                 &format!("    {} ", left(&record.id, 28)),
                 &format!(
-                    "{}{changed}: {} [{}, {}; {}]",
+                    "{}{changed}: {} [{}{}; {}]",
                     record.as_written,
                     record.title,
                     record.source,
-                    record.locator,
+                    if record.locator.is_empty() { String::new() } else { format!(", {}", record.locator) },
                     record.mark.words()
                 ),
             );
