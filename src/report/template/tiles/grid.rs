@@ -1,0 +1,197 @@
+//! How the drawing is cut into tiles, and which of them show something.
+
+use uom::si::length::millimeter;
+
+use super::{Paper, reach};
+use crate::{
+    geometry::{Contour, Point},
+    plan::{LayerKind, Line, Shape},
+    report::template::{Template, style, view::OnPaper},
+    units::Length,
+};
+
+/// White all round, which a printer cannot print on.
+pub(super) const MARGIN: f64 = 10.0;
+/// Below a tile: scale bars and its name.
+pub(super) const FOOT: f64 = 18.0;
+/// What neighbours show both.
+pub(super) const OVERLAP: f64 = 10.0;
+/// Chords of arcs, to see which tiles they cross.
+const CHORDS_WITHIN: f64 = 0.5;
+
+/// One tile.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Tile {
+    /// From the top.
+    pub(super) row: usize,
+    /// From the left.
+    pub(super) column: usize,
+    /// Its left and its lower edge, from the datum.
+    pub(super) low: [f64; 2],
+    /// Numbers of the holes whose middle it shows.
+    pub(super) holes: Vec<usize>,
+    /// Whether it is printed.
+    pub(super) printed: bool,
+}
+
+/// The tiles, row by row.
+#[derive(Debug)]
+pub(super) struct Grid {
+    /// Width and height of the paper as it is printed.
+    pub(super) sheet: [f64; 2],
+    /// What one shows of the drawing.
+    pub(super) inner: [f64; 2],
+    pub(super) tiles: Vec<Tile>,
+}
+
+impl Grid {
+    /// Standing or lying, whichever takes fewer pages.
+    pub(super) fn of(template: &Template<'_>, paper: Paper, holes_only: bool) -> Self {
+        let [width, height] = paper.size();
+        let strokes = strokes(template);
+        let [standing, lying] =
+            [[width, height], [height, width]].map(|sheet| Self::on(template, sheet, &strokes, holes_only));
+        let pages = |grid: &Self| grid.tiles.iter().filter(|tile| tile.printed).count();
+        if pages(&lying) < pages(&standing) { lying } else { standing }
+    }
+
+    fn on(template: &Template<'_>, sheet: [f64; 2], strokes: &[[OnPaper; 2]], holes_only: bool) -> Self {
+        let inner = [sheet[0] - 2.0 * MARGIN, sheet[1] - 2.0 * MARGIN - FOOT];
+        let [low, high] = reach(template);
+        let counts = [0, 1].map(|k| {
+            let tiles = ((high[k] - low[k] - OVERLAP) / (inner[k] - OVERLAP)).ceil().max(1.0);
+            #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a top is 20 m long at most")]
+            let count = tiles as usize;
+            // What is left over lies half on either side.
+            let spare = tiles * (inner[k] - OVERLAP) + OVERLAP - (high[k] - low[k]);
+            (count, low[k] - spare / 2.0)
+        });
+        let [(columns, left), (rows, bottom)] = counts;
+        let step = |index: usize, k: usize| f64::from(u16::try_from(index).unwrap_or(u16::MAX)) * (inner[k] - OVERLAP);
+        let mut tiles = Vec::with_capacity(rows * columns);
+        for row in 0..rows {
+            for column in 0..columns {
+                let low = [left + step(column, 0), bottom + step(rows - 1 - row, 1)];
+                let shows = |at: OnPaper| {
+                    (low[0]..=low[0] + inner[0]).contains(&at.u) && (low[1]..=low[1] + inner[1]).contains(&at.v)
+                };
+                let holes = template.plan.fixings.iter().filter(|mark| shows(template.view.place(mark.at)));
+                let holes: Vec<usize> = holes.map(|mark| mark.number).collect();
+                let printed = if holes_only {
+                    !holes.is_empty()
+                } else {
+                    strokes.iter().any(|stroke| crosses(*stroke, low, inner))
+                };
+                tiles.push(Tile { row, column, low, holes, printed });
+            }
+        }
+        Self { sheet, inner, tiles }
+    }
+
+    /// The tile at a row and a column, where it is printed.
+    pub(super) fn printed(&self, row: Option<usize>, column: Option<usize>) -> Option<&Tile> {
+        let (row, column) = (row?, column?);
+        self.tiles.iter().find(|tile| tile.printed && tile.row == row && tile.column == column)
+    }
+}
+
+impl Tile {
+    /// Letters for the row, a number for the column.
+    pub(super) fn name(&self) -> String {
+        let (mut row, mut letters) = (self.row, String::new());
+        loop {
+            let letter = char::from(b'A' + u8::try_from(row % 26).unwrap_or(0));
+            letters.insert(0, letter);
+            row /= 26;
+            if row == 0 {
+                break;
+            }
+            row -= 1;
+        }
+        format!("{letters}{}", self.column + 1)
+    }
+}
+
+/// All that is drawn as straight strokes on the paper.
+fn strokes(template: &Template<'_>) -> Vec<[OnPaper; 2]> {
+    let view = template.view;
+    let mut all = Vec::new();
+    let mut chain = |points: &[Point], closed: bool| {
+        let next = points.iter().cycle().skip(1);
+        let count = if closed { points.len() } else { points.len().saturating_sub(1) };
+        all.extend(points.iter().zip(next).take(count).map(|(from, to)| [view.place(*from), view.place(*to)]));
+    };
+    for layer in template.plan.layers.iter().filter(|layer| layer.kind != LayerKind::Dimensions) {
+        for shape in layer.items.iter().flat_map(|item| &item.shapes) {
+            match shape {
+                Shape::Line(line) => chain(&chords(line), line.closed),
+                Shape::Circle { centre, diameter } => {
+                    if let Ok(circle) = Contour::circle(*centre, *diameter) {
+                        chain(&circle.flattened(Length::new::<millimeter>(CHORDS_WITHIN)), true);
+                    }
+                }
+                Shape::Cross { at } => {
+                    let half = Length::new::<millimeter>(style::cross(layer.kind));
+                    chain(&[Point { x: at.x - half, ..*at }, Point { x: at.x + half, ..*at }], false);
+                    chain(&[Point { y: at.y - half, ..*at }, Point { y: at.y + half, ..*at }], false);
+                }
+                Shape::Label(_) | Shape::Dimension(_) => {}
+            }
+        }
+    }
+    for label in template.labels() {
+        let [half, _] = label.half();
+        let (sin, cos) = label.degrees.to_radians().sin_cos();
+        let end = |way: f64| OnPaper { u: label.at.u + way * half * cos, v: label.at.v + way * half * sin };
+        all.push([end(-1.0), end(1.0)]);
+    }
+    all
+}
+
+/// Arcs as chords; lines with arcs are closed.
+fn chords(line: &Line) -> Vec<Point> {
+    let straight = || line.vertices.iter().map(|vertex| vertex.at).collect();
+    if !line.closed {
+        return straight();
+    }
+    let ring = Contour::new(line.vertices.clone());
+    ring.map_or_else(|_| straight(), |ring| ring.flattened(Length::new::<millimeter>(CHORDS_WITHIN)))
+}
+
+/// Whether a stroke crosses a tile or lies on it.
+fn crosses([from, to]: [OnPaper; 2], low: [f64; 2], size: [f64; 2]) -> bool {
+    let (mut enters, mut leaves) = (0.0_f64, 1.0_f64);
+    for (start, end, low, size) in [(from.u, to.u, low[0], size[0]), (from.v, to.v, low[1], size[1])] {
+        let way = end - start;
+        if way == 0.0 {
+            if start < low || start > low + size {
+                return false;
+            }
+            continue;
+        }
+        let (one, other) = ((low - start) / way, (low + size - start) / way);
+        enters = enters.max(one.min(other));
+        leaves = leaves.min(one.max(other));
+    }
+    enters <= leaves
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_stroke_that_passes_a_corner_does_not_cross_the_tile() {
+        let at = |u: f64, v: f64| OnPaper { u, v };
+        let crosses = |from, to| crosses([from, to], [0.0, 0.0], [10.0, 10.0]);
+        assert!(crosses(at(-5.0, 5.0), at(15.0, 5.0)) && crosses(at(2.0, 2.0), at(3.0, 3.0)));
+        assert!(crosses(at(-1.0, 9.0), at(1.0, 11.0)));
+        assert!(!crosses(at(-1.0, 10.0), at(1.0, 12.0)) && !crosses(at(11.0, 0.0), at(11.0, 5.0)));
+    }
+
+    #[test]
+    fn rows_have_letters() {
+        let name = |row| Tile { row, column: 4, low: [0.0; 2], holes: Vec::new(), printed: true }.name();
+        assert_eq!([name(0), name(25), name(26), name(52)], ["A5", "Z5", "AA5", "BA5"]);
+    }
+}
