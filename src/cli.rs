@@ -1,6 +1,7 @@
 //! The command line's words; nothing else knows `clap`.
 
 mod refused;
+mod template;
 
 use std::path::PathBuf;
 
@@ -8,9 +9,11 @@ use clap::{Parser, Subcommand, ValueEnum};
 use skinspan::{
     command::Request,
     material,
-    report::{self, Face, View},
+    report::{self, View},
     units::System,
 };
+
+use self::template::{End, Looked, Paper};
 
 /// Checks fibreglass sandwich hardtops on a pipe frame: skins, core, span and overhang against wind, landings, people
 /// and sun.
@@ -163,51 +166,6 @@ impl From<Units> for System {
         match units {
             Units::Us => Self::Us,
             Units::Si => Self::Si,
-        }
-    }
-}
-
-#[derive(Clone, Copy, ValueEnum)]
-enum Looked {
-    Above,
-    Below,
-}
-
-impl From<Looked> for Face {
-    fn from(face: Looked) -> Self {
-        match face {
-            Looked::Above => Self::Above,
-            Looked::Below => Self::Below,
-        }
-    }
-}
-
-#[derive(Clone, Copy, ValueEnum)]
-enum End {
-    Start,
-    End,
-}
-
-impl From<End> for report::End {
-    fn from(end: End) -> Self {
-        match end {
-            End::Start => Self::Start,
-            End::End => Self::Far,
-        }
-    }
-}
-
-#[derive(Clone, Copy, ValueEnum)]
-enum Paper {
-    A4,
-    Letter,
-}
-
-impl From<Paper> for report::Paper {
-    fn from(paper: Paper) -> Self {
-        match paper {
-            Paper::A4 => Self::A4,
-            Paper::Letter => Self::Letter,
         }
     }
 }

@@ -89,15 +89,20 @@ fn made(template: &Template<'_>, form: Form, (paper, holes_only): (Paper, bool))
             template.to_dxf(),
             format!("1:1, millimetres, DXF {DXF_VERSION}, a layer for each kind of line, the datum at 0, 0"),
         ),
-        Form::Tiles => {
-            let count = template.tile_count(paper, holes_only);
-            let which = if holes_only { "with the holes" } else { "that show something" };
-            let text = template.to_tiles(paper, holes_only);
-            (
-                text,
-                format!("1:1, {count} pages {} {which}, behind a page that says how they go together", paper.words()),
-            )
-        }
+        Form::Tiles => (template.to_tiles(paper, holes_only), tiles(template, (paper, holes_only))),
+    }
+}
+
+fn tiles(template: &Template<'_>, (paper, holes_only): (Paper, bool)) -> String {
+    let (all, with_holes) = (template.tile_count(paper, false), template.tile_count(paper, true));
+    let pages = |count: usize| format!("{count} page{} {}", if count == 1 { "" } else { "s" }, paper.words());
+    let behind = "behind a page or two that say how they go together";
+    if holes_only {
+        format!("1:1, {}, those with holes alone, {behind}", pages(with_holes))
+    } else if with_holes > 0 && with_holes < all {
+        format!("1:1, {}, {behind}; the holes alone take {with_holes}, with `--holes-only`", pages(all))
+    } else {
+        format!("1:1, {}, {behind}", pages(all))
     }
 }
 

@@ -100,7 +100,8 @@ fn blind(template: &Template<'_>) -> Option<String> {
 }
 
 fn other_face(template: &Template<'_>) -> Option<String> {
-    let marks = template.plan.fixings.iter().filter(|mark| !mark.drills.is_empty() && !template.from_this_face(mark));
+    let marks =
+        template.plan.fixings.iter().filter(|mark| !mark.drills.is_empty() && !template.shows_drilled_face(mark));
     let numbers: Vec<usize> = marks.map(|mark| mark.number).collect();
     let (this, way) = match template.view.face {
         Face::Above => ("below", "with `--from below`"),
@@ -133,14 +134,12 @@ fn hands(template: &Template<'_>) -> Option<String> {
              `{}`: the drawing is then turned over.",
             turn(named)
         )),
-        (Some(_), ..) | (None, None, _) => None,
         (None, Some((named, name)), Some((end, _))) if named != end => Some(format!(
             "By their names, port (as {name}) and bow lie so that this drawing shows the top from the wrong face. Say \
              `--bow {} {}`, and it is turned over.",
             end.key(),
             turn(named)
         )),
-        (None, Some(_), Some(_)) => None,
         (None, Some((named, name)), None) => Some(format!(
             "The file does not say where the bow is. By its name, {name} lies to port: as this is drawn the bow is then at \
              the {} of the paper. If it is at the other end, say `--bow {} {}`, and the drawing is turned over.",
@@ -148,6 +147,8 @@ fn hands(template: &Template<'_>) -> Option<String> {
             named.opposite().key(),
             turn(named)
         )),
+        // Said and named alike, or nothing is named.
+        _ => None,
     }
 }
 

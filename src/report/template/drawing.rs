@@ -58,7 +58,7 @@ fn drawn(template: &Template<'_>, layer: &Layer, (index, item): (usize, &Item), 
     let view = template.view;
     // A hole that is drilled from the other face shows as one behind.
     let behind = layer.kind == LayerKind::Fixings
-        && template.plan.fixings.get(index).is_some_and(|mark| !template.from_this_face(mark));
+        && template.plan.fixings.get(index).is_some_and(|mark| !template.shows_drilled_face(mark));
     let id = match layer.kind {
         LayerKind::Outline => "outline".to_owned(),
         kind => format!("{}-{}", kind.id(), index + 1),

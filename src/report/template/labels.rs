@@ -1,7 +1,9 @@
 //! Labels in places where they cover neither each other nor a hole.
 
+use uom::si::length::millimeter;
+
 use super::{Template, view::OnPaper, words};
-use crate::plan::{LayerKind, Shape};
+use crate::plan::{FixingMark, LayerKind, Shape};
 
 /// Height of the letters of names.
 pub(super) const NAME: f64 = 4.0;
@@ -62,20 +64,23 @@ pub(super) fn place(template: &Template<'_>) -> Vec<Placed> {
     let view = template.view;
     let holes = template.plan.fixings.iter().map(|mark| {
         let half = super::style::cross(LayerKind::Fixings);
-        Taken { at: view.place(mark.at), half: [half; 2] }
+        // The strokes of its cross, and its circle.
+        let (at, circle) = (view.place(mark.at), mark.widest().map_or(0.0, |hole| hole.get::<millimeter>() / 2.0));
+        [[half, 0.8], [0.8, half], [circle + 0.8; 2]].map(|half| Taken { at, half })
     });
-    let mut taken: Vec<Taken> = holes.collect();
+    let mut taken: Vec<Taken> = holes.flatten().collect();
     let mut placed: Vec<Placed> = Vec::new();
     for mark in &template.plan.fixings {
         let at = view.place(mark.at);
         let label =
             |at| Placed { layer: LayerKind::Fixings, lines: words::beside(mark), at, degrees: 0.0, size: SMALL };
         let half = label(at).half();
-        let clear = super::style::cross(LayerKind::Fixings) + 1.0;
-        let candidates = [1.0, 1.6, 2.4, 3.6].into_iter().flat_map(|out| {
-            let (right, up) = (clear * out + half[0], clear * out + half[1]);
+        let clear = super::style::cross(LayerKind::Fixings) / 2.0;
+        let inwards = if middle_of(template, mark) < at.u { -1.0 } else { 1.0 };
+        let candidates = [1.0, 2.2, 3.4, 5.0].into_iter().flat_map(|out| {
+            let (right, up) = (inwards * (clear * out + half[0]), clear * out + half[1]);
             let beside =
-                [(1.0, 0.0), (-1.0, 0.0), (1.0, 1.0), (1.0, -1.0), (-1.0, 1.0), (-1.0, -1.0), (0.0, 1.0), (0.0, -1.0)];
+                [(1.0, 1.0), (1.0, -1.0), (-1.0, 1.0), (-1.0, -1.0), (0.0, 2.0), (0.0, -2.0), (2.0, 0.0), (-2.0, 0.0)];
             beside.map(|(x, y)| OnPaper { u: at.u + x * right, v: at.v + y * up })
         });
         settle(candidates.map(label), &mut taken, &mut placed);
@@ -87,9 +92,9 @@ pub(super) fn place(template: &Template<'_>) -> Vec<Placed> {
             let (sin, cos) = degrees.to_radians().sin_cos();
             let of = |at| Placed { layer: layer.kind, lines: vec![label.text.clone()], at, degrees, size: NAME };
             let half = of(at).half()[0];
-            // Along its thing first, then beside it.
+            // On its middle line first, then farther off.
             let steps = [0.0, 1.2, -1.2, 2.4, -2.4, 3.6, -3.6].map(|step| step * 2.0 * half);
-            let candidates = [0.0, 2.0, -2.0, 4.0, -4.0, 6.0, -6.0].into_iter().flat_map(|off| {
+            let candidates = [0.8, -0.8, 2.2, -2.2, 4.0, -4.0, 6.0, -6.0].into_iter().flat_map(|off| {
                 steps.map(|along| OnPaper {
                     u: at.u + along * cos - off * NAME * sin,
                     v: at.v + along * sin + off * NAME * cos,
@@ -99,6 +104,16 @@ pub(super) fn place(template: &Template<'_>) -> Vec<Placed> {
         }
     }
     placed
+}
+
+/// The middle of the fixings that hold the same, from the datum to the right: labels stand on that side of their holes, so
+/// that a page with the holes shows them too.
+fn middle_of(template: &Template<'_>, mark: &FixingMark) -> f64 {
+    let same = || template.plan.fixings.iter().filter(|other| other.on == mark.on);
+    let places = same().map(|other| template.view.place(other.at).u);
+    #[allow(clippy::cast_precision_loss, reason = "fixings of a mount")]
+    let count = same().count() as f64;
+    places.sum::<f64>() / count
 }
 
 /// Takes the first candidate that covers nothing; the first of all where each covers something.

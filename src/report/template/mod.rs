@@ -90,7 +90,7 @@ impl<'a> Template<'a> {
     }
 
     /// Whether a fixing is drilled from the face that one looks at.
-    fn from_this_face(&self, mark: &FixingMark) -> bool {
+    fn shows_drilled_face(&self, mark: &FixingMark) -> bool {
         self.view.face.skin() == mark.near
     }
 

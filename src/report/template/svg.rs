@@ -25,7 +25,7 @@ const TITLE: f64 = 16.0;
 /// Narrowest sheet, so that words have room.
 const NARROWEST: f64 = 300.0;
 /// Height of the letters of notes, and from line to line.
-const NOTE: (f64, f64) = (3.2, 4.6);
+const NOTE: (f64, f64) = (3.6, 5.2);
 
 pub(super) fn svg(template: &Template<'_>) -> String {
     let view = template.view;
@@ -48,7 +48,7 @@ pub(super) fn svg(template: &Template<'_>) -> String {
             desc { (view.words()) " " (text::datum()) }
             defs { (drawing::hatch()) }
             rect width="100%" height="100%" fill="#fff" {}
-            text x=(number(MARGIN)) y=(number(MARGIN + 5.0)) font-family="sans-serif" font-size="6" { (title) }
+            text x=(number(MARGIN)) y=(number(MARGIN + 6.0)) font-family="sans-serif" font-size="8" { (title) }
             (drawing::layers(template, frame))
             (drawing::datum(view, frame))
             (sizes(template, frame, [low.u, bottom]))
@@ -137,15 +137,15 @@ fn size(template: &Template<'_>, frame: Frame, [left, bottom]: [f64; 2], dimensi
 fn bow(template: &Template<'_>, frame: Frame, (left, right): (f64, f64), middle: f64) -> Markup {
     let Some(end) = template.view.bow_end() else { return html! {} };
     let (x, way) = match end {
-        End::Start => (frame.right + left - 17.0, -1.0),
+        End::Start => (frame.right + left - 19.0, -1.0),
         End::Far => (frame.right + right + 6.0, 1.0),
     };
     let y = frame.down - middle;
-    let (x, tip) = if way < 0.0 { (x + 0.0, x - 7.0) } else { (x, x + 7.0) };
+    let (x, tip) = if way < 0.0 { (x, x - 13.0) } else { (x, x + 13.0) };
     html! {
         g id="bow" {
-            path d=(format!("M{} {} L{} {} L{} {} Z", number(x), number(y - 5.0), number(tip), number(y), number(x), number(y + 5.0))) {}
-            text x=(number(f64::midpoint(x, tip))) y=(number(y + 10.0)) font-family="sans-serif" font-size="4.5" text-anchor="middle" { "bow" }
+            path d=(format!("M{} {} L{} {} L{} {} Z", number(x), number(y - 8.0), number(tip), number(y), number(x), number(y + 8.0))) {}
+            text x=(number(f64::midpoint(x, tip))) y=(number(y + 14.0)) font-family="sans-serif" font-size="4.5" text-anchor="middle" { "bow" }
         }
     }
 }

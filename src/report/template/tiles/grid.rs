@@ -16,6 +16,8 @@ pub(super) const MARGIN: f64 = 10.0;
 pub(super) const FOOT: f64 = 18.0;
 /// What neighbours show both.
 pub(super) const OVERLAP: f64 = 10.0;
+/// Shifts that are tried along and across.
+const SHIFTS: u8 = 12;
 /// Chords of arcs, to see which tiles they cross.
 const CHORDS_WITHIN: f64 = 0.5;
 
@@ -45,26 +47,51 @@ pub(super) struct Grid {
 }
 
 impl Grid {
-    /// Standing or lying, whichever takes fewer pages.
+    /// Standing or lying, and with holes alone shifted, whichever takes the fewest pages; of those the one that keeps holes
+    /// farthest from where pages are joined.
     pub(super) fn of(template: &Template<'_>, paper: Paper, holes_only: bool) -> Self {
         let [width, height] = paper.size();
-        let strokes = strokes(template);
-        let [standing, lying] =
-            [[width, height], [height, width]].map(|sheet| Self::on(template, sheet, &strokes, holes_only));
-        let pages = |grid: &Self| grid.tiles.iter().filter(|tile| tile.printed).count();
-        if pages(&lying) < pages(&standing) { lying } else { standing }
+        let strokes = if holes_only { Vec::new() } else { strokes(template) };
+        let shifts: Vec<[f64; 2]> = if holes_only {
+            (0..SHIFTS)
+                .flat_map(|right| (0..SHIFTS).map(move |up| [right, up].map(|k| f64::from(k) / f64::from(SHIFTS))))
+                .collect()
+        } else {
+            vec![[0.0; 2]]
+        };
+        let grids = [[width, height], [height, width]].into_iter().flat_map(|sheet| {
+            let strokes = &strokes;
+            shifts.iter().map(move |shift| Self::on(template, sheet, *shift, (strokes, holes_only)))
+        });
+        let ranked = grids.map(|grid| {
+            let pages = grid.tiles.iter().filter(|tile| tile.printed).count();
+            (pages, grid.nearest_joint(template), grid)
+        });
+        // The first of those that are as good.
+        let best = ranked.reduce(|best, next| {
+            let better = next.0 < best.0 || next.0 == best.0 && next.1 > best.1 + 1e-9;
+            if better { next } else { best }
+        });
+        best.map_or_else(|| Self::on(template, [width, height], [0.0; 2], (&strokes, holes_only)), |(.., grid)| grid)
     }
 
-    fn on(template: &Template<'_>, sheet: [f64; 2], strokes: &[[OnPaper; 2]], holes_only: bool) -> Self {
+    /// Tiles for a sheet, shifted by shares of a tile.
+    fn on(
+        template: &Template<'_>,
+        sheet: [f64; 2],
+        shift: [f64; 2],
+        (strokes, holes_only): (&[[OnPaper; 2]], bool),
+    ) -> Self {
         let inner = [sheet[0] - 2.0 * MARGIN, sheet[1] - 2.0 * MARGIN - FOOT];
         let [low, high] = reach(template);
         let counts = [0, 1].map(|k| {
-            let tiles = ((high[k] - low[k] - OVERLAP) / (inner[k] - OVERLAP)).ceil().max(1.0);
+            let step = inner[k] - OVERLAP;
+            let tiles = ((high[k] - low[k] - OVERLAP) / step).ceil().max(1.0);
             #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a top is 20 m long at most")]
             let count = tiles as usize;
-            // What is left over lies half on either side.
-            let spare = tiles * (inner[k] - OVERLAP) + OVERLAP - (high[k] - low[k]);
-            (count, low[k] - spare / 2.0)
+            // What is left over lies half on either side; what is shifted off takes a tile more.
+            let spare = tiles * step + OVERLAP - (high[k] - low[k]);
+            (count + usize::from(shift[k] > 0.0), low[k] - spare / 2.0 - shift[k] * step)
         });
         let [(columns, left), (rows, bottom)] = counts;
         let step = |index: usize, k: usize| f64::from(u16::try_from(index).unwrap_or(u16::MAX)) * (inner[k] - OVERLAP);
@@ -72,20 +99,34 @@ impl Grid {
         for row in 0..rows {
             for column in 0..columns {
                 let low = [left + step(column, 0), bottom + step(rows - 1 - row, 1)];
-                let shows = |at: OnPaper| {
-                    (low[0]..=low[0] + inner[0]).contains(&at.u) && (low[1]..=low[1] + inner[1]).contains(&at.v)
+                // Each hole on the one tile that keeps it when the pages are cut.
+                let keeps = |at: OnPaper| {
+                    [at.u, at.v].into_iter().enumerate().all(|(k, at)| {
+                        let from = low[k] + OVERLAP / 2.0;
+                        (from..from + inner[k] - OVERLAP).contains(&at)
+                    })
                 };
-                let holes = template.plan.fixings.iter().filter(|mark| shows(template.view.place(mark.at)));
+                let holes = template.plan.fixings.iter().filter(|mark| keeps(template.view.place(mark.at)));
                 let holes: Vec<usize> = holes.map(|mark| mark.number).collect();
-                let printed = if holes_only {
-                    !holes.is_empty()
-                } else {
-                    strokes.iter().any(|stroke| crosses(*stroke, low, inner))
-                };
+                let shows = || strokes.iter().any(|stroke| crosses(*stroke, low, inner));
+                let printed = if holes_only { !holes.is_empty() } else { shows() };
                 tiles.push(Tile { row, column, low, holes, printed });
             }
         }
         Self { sheet, inner, tiles }
+    }
+
+    /// The least distance of a hole from the line where its tile is cut.
+    fn nearest_joint(&self, template: &Template<'_>) -> f64 {
+        let of = |tile: &Tile, number: &usize| {
+            let mark = template.plan.fixings.get(number - 1)?;
+            let at = template.view.place(mark.at);
+            let [from_left, from_below] = [at.u - tile.low[0] - OVERLAP / 2.0, at.v - tile.low[1] - OVERLAP / 2.0];
+            let [wide, high] = self.inner.map(|size| size - OVERLAP);
+            Some(from_left.min(from_below).min(wide - from_left).min(high - from_below))
+        };
+        let all = self.tiles.iter().flat_map(|tile| tile.holes.iter().filter_map(move |number| of(tile, number)));
+        all.fold(f64::INFINITY, f64::min)
     }
 
     /// The tile at a row and a column, where it is printed.

@@ -46,7 +46,7 @@ pub(super) fn index(template: &Template<'_>, grid: &Grid, title: &str) -> Markup
             figure { (overview(template, grid)) }
             p {
                 (printed) " of " (grid.tiles.len()) " tiles are printed"
-                @if left_out > 0 { "; those crossed out show nothing that is needed and are left out" }
+                @if left_out > 0 { "; those struck through show nothing that is needed and are left out" }
                 "."
             }
             figure {
@@ -103,11 +103,11 @@ fn overview(template: &Template<'_>, grid: &Grid) -> Markup {
                 @for tile in &grid.tiles {
                     @let (x, y) = (tile.low[0] + OVERLAP / 2.0, -(tile.low[1] + grid.inner[1] - OVERLAP / 2.0));
                     @let (w, h) = (grid.inner[0] - OVERLAP, grid.inner[1] - OVERLAP);
-                    rect x=(number(x)) y=(number(y)) width=(number(w)) height=(number(h)) {}
+                    rect x=(number(x)) y=(number(y)) width=(number(w)) height=(number(h)) stroke=[(!tile.printed).then_some("#888")] {}
                     @if tile.printed {
-                        text x=(number(x + w / 2.0)) y=(number(y + h / 2.0 + 1.0 / scale)) fill="#000" stroke="none" { (tile.name()) }
+                        text x=(number(x + w / 2.0)) y=(number(y + h / 2.0 + 1.0 / scale)) fill="#000" stroke="#fff" stroke-width=(number(6.0 * thin)) paint-order="stroke" { (tile.name()) }
                     } @else {
-                        path d={ "M" (number(x)) " " (number(y)) " l" (number(w)) " " (number(h)) " m0 " (number(-h)) " l" (number(-w)) " " (number(h)) } {}
+                        path d={ "M" (number(x)) " " (number(y + h)) " l" (number(w)) " " (number(-h)) } stroke="#888" {}
                     }
                 }
             }

@@ -33,18 +33,17 @@ fn joints(template: &Template<'_>, grid: &Grid, tile: &Tile, (right, down): (f64
     let [left, bottom] = [tile.low[0] + half, tile.low[1] + half];
     let [far, up] = [tile.low[0] + grid.inner[0] - half, tile.low[1] + grid.inner[1] - half];
     let turned = template.view.turned_over();
-    let corners = [(left, bottom), (far, bottom), (far, up), (left, up)];
+    // With the side on which the words stand, towards the middle of the tile.
+    let (start, end) = (("start", 5.0), ("end", -5.0));
+    let corners = [(left, bottom, start, -1.0), (far, bottom, end, -1.0), (far, up, end, 3.0), (left, up, start, 3.0)];
     html! {
         g fill="none" stroke="#000" stroke-width="0.15" font-family="sans-serif" font-size="2.2" {
             rect x=(number(right + left)) y=(number(down - up)) width=(number(far - left)) height=(number(up - bottom))
                 stroke-dasharray="0.3 2.7" {}
-            @for (u, v) in corners {
+            @for (u, v, (anchor, off), lower) in corners {
                 @let (x, y) = (right + u, down - v);
                 path d={ "M" (number(x - 4.0)) " " (number(y)) " h8 M" (number(x)) " " (number(y - 4.0)) " v8" } {}
                 circle cx=(number(x)) cy=(number(y)) r="1.5" {}
-                // Towards the middle of the tile.
-                @let (anchor, off) = if u == left { ("start", 5.0) } else { ("end", -5.0) };
-                @let lower = if v == bottom { -1.0 } else { 3.0 };
                 text x=(number(x + off)) y=(number(y + lower)) text-anchor=(anchor) fill="#000" stroke="#fff" stroke-width="0.7"
                     paint-order="stroke" {
                     "x " (format!("{u:.1}")) ", y " (format!("{:.1}", if turned { -v } else { v })) " mm"
@@ -73,7 +72,10 @@ fn foot(template: &Template<'_>, grid: &Grid, tile: &Tile) -> Markup {
             text x=(number(right - 20.0)) y=(number(top + 2.5)) { (beside.join(", ")) }
             text x=(number(right - 20.0)) y=(number(top + 6.0)) { (holes) }
             text x=(number(right)) y=(number(top + 9.8)) { (shortened(&template.top.title, 48)) }
-            text x=(number(right)) y=(number(top + 13.2)) { (template.view.face.words()) }
+            text x=(number(right)) y=(number(top + 13.2)) {
+                (template.view.face.words())
+                @if let Some(bow) = template.view.bow_end() { ", bow to the " (bow.on_paper()) }
+            }
         }
     }
 }
