@@ -36,6 +36,13 @@ pub(super) fn number(value: f64) -> String {
     if text == "-0" { "0".to_owned() } else { text.to_owned() }
 }
 
+/// Markup whose names hold nothing that no SVG may hold: a title is whatever the file has between its quotation marks.
+pub(super) fn printable(markup: Markup) -> String {
+    let text = markup.into_string();
+    let allowed = |letter: char| !letter.is_control() && !matches!(letter, '\u{fffe}' | '\u{ffff}') || letter == '\n';
+    text.chars().map(|letter| if allowed(letter) { letter } else { ' ' }).collect::<String>() + "\n"
+}
+
 /// Every layer but the sizes over all, with its labels, as groups.
 pub(super) fn layers(template: &Template<'_>, frame: Frame) -> Markup {
     let labels = template.labels();

@@ -62,7 +62,7 @@ pub(super) fn svg(template: &Template<'_>) -> String {
             }
         }
     };
-    drawn.into_string() + "\n"
+    drawing::printable(drawn)
 }
 
 /// Sizes over all, below the drawing and on its left.

@@ -97,7 +97,7 @@ pub(super) fn html(template: &Template<'_>, paper: Paper, holes_only: bool) -> S
             }
         }
     };
-    drawn.into_string() + "\n"
+    drawing::printable(drawn)
 }
 
 /// Corners of what has to be on the tiles, from the datum to the right and upwards.
