@@ -183,6 +183,37 @@ fn a_patch_is_not_trimmed_and_a_top_without_frame_draws_no_pipes() {
 }
 
 #[test]
+fn footings_stand_about_their_gear_and_names_can_be_read() {
+    // 340 mm by 160 mm about (400, 300) mm.
+    let plan = Plan::of(&read(&example("whip-rail.toml")));
+    let foot = line(&items(&plan, LayerKind::Footings)[0], LineKind::Edge);
+    let corners: Vec<(f64, f64)> =
+        foot.vertices.iter().map(|vertex| (vertex.at.x.get::<millimeter>(), vertex.at.y.get::<millimeter>())).collect();
+    for (found, expected) in corners.iter().zip([(230.0, 220.0), (570.0, 220.0), (570.0, 380.0), (230.0, 380.0)]) {
+        is(found.0, expected.0);
+        is(found.1, expected.1);
+    }
+    // 300 mm by 120 mm of M6 beside a board of 100 mm: over core, each bored and then drilled.
+    let sizes: Vec<f64> = plan.fixings[0].drills.iter().map(|drill| drill.diameter.get::<millimeter>()).collect();
+    assert_eq!(sizes.iter().map(|size| (size * 10.0).round()).collect::<Vec<_>>(), [180.0, 66.0]);
+    // A strip that is drawn from right to left is labelled from left to right all the same, one from above upwards.
+    for (along, degrees) in [
+        (r#"[["700 mm", "300 mm"], ["100 mm", "300 mm"]]"#, 0.0),
+        (r#"[["400 mm", "500 mm"], ["400 mm", "100 mm"]]"#, 90.0),
+        (r#"[["200 mm", "100 mm"], ["400 mm", "300 mm"]]"#, 45.0),
+    ] {
+        let text = example("whip-rail.toml").replace(r#"[["50 mm", "300 mm"], ["750 mm", "300 mm"]]"#, along);
+        let plan = Plan::of(&read(&text));
+        let strip = &items(&plan, LayerKind::Backings)[0];
+        let label = strip.shapes.iter().find_map(|shape| match shape {
+            Shape::Label(label) => Some(label),
+            _ => None,
+        });
+        is(label.expect("a name").along.get::<uom::si::angle::degree>(), degrees);
+    }
+}
+
+#[test]
 fn a_hole_through_the_top_is_an_arc_and_so_is_the_core_round_it() {
     let plan = Plan::of(&read(&example("bow-wing.toml")));
     let hatch = line(&items(&plan, LayerKind::Openings)[0], LineKind::Edge);

@@ -245,6 +245,36 @@ fn tiles_show_the_whole_outline_and_leave_out_what_is_empty() {
 }
 
 #[test]
+fn crosses_that_join_pages_stand_where_they_say() {
+    let top = top("survey-launch.toml");
+    for (view, up) in [(ABOVE, -1.0), (BELOW, 1.0)] {
+        let html = Template::new(&top, view).to_tiles(Paper::A4, false);
+        let mut known: Vec<[f64; 2]> = Vec::new();
+        for page in html.split("<section class=\"tile\"").skip(1) {
+            let numbers = |text: &str| -> Vec<f64> { text.split(' ').map(|word| word.parse().unwrap()).collect() };
+            let moved = numbers(page.split_once("translate(").unwrap().1.split(')').next().unwrap());
+            for cross in page.split("<path d=\"M").skip(1).filter(|rest| rest.contains(" h8 M")).take(4) {
+                let at = numbers(cross.split(" h8").next().unwrap());
+                // Four to the right of where its stroke begins; then as it says in words.
+                let drawn = [at[0] + 4.0 - moved[0], up * (at[1] - moved[1])];
+                let said = cross.split_once(">x ").unwrap().1.split(" mm").next().unwrap().replace(", y", "");
+                let said = numbers(&said);
+                for k in 0..2 {
+                    assert!((drawn[k] - said[k]).abs() <= 0.051, "{drawn:?} {said:?}");
+                }
+                known.push([drawn[0], drawn[1]]);
+            }
+        }
+        // Neighbours have the same cross, but for the outermost.
+        let twins = |at: &[f64; 2]| {
+            known.iter().filter(|other| (other[0] - at[0]).hypot(other[1] - at[1]) < MICROMETRE).count()
+        };
+        let shared = known.iter().filter(|at| twins(at) > 1).count();
+        assert!(shared * 10 > known.len() * 9, "{shared} of {}", known.len());
+    }
+}
+
+#[test]
 fn pages_with_holes_alone_have_each_hole() {
     for name in ["survey-launch.toml", "rail-row.toml"] {
         let top = top(name);
@@ -313,6 +343,8 @@ fn a_hole_near_a_conduit_is_told_with_its_place_and_every_caution_stands_in_ever
     );
     let clear = top("survey-launch.toml");
     assert!(Template::new(&clear, ABOVE).clear_of_conduits());
+    // Crown of 2 in over 76 in: 8 · 4 / (3 · 76) = 0.1404 in.
+    assert!(words.contains("is about 3.6 mm (0.14 in) longer than drawn"));
     // Holes from below are told to one who looks from above, and drawn with dashes.
     let row = top("rail-row.toml");
     let words = Template::new(&row, ABOVE).to_text(&[], 80).replace("\n    ", " ");

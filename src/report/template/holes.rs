@@ -36,7 +36,14 @@ impl<'t> Group<'t> {
     pub(super) fn heading(&self) -> String {
         self.first().map_or_else(String::new, |mark| {
             let count = self.marks.len();
-            format!("{}: {count} × {}, {} {}, from {}", mark.held, mark.fixing, mark.hold, mark.size, face(mark.near))
+            format!(
+                "{}: {count} × {}, {} {}, set from {}",
+                mark.held,
+                mark.fixing,
+                mark.hold,
+                mark.size,
+                face(mark.near)
+            )
         })
     }
 

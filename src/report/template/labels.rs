@@ -75,7 +75,8 @@ pub(super) fn place(template: &Template<'_>) -> Vec<Placed> {
         let label =
             |at| Placed { layer: LayerKind::Fixings, lines: words::beside(mark), at, degrees: 0.0, size: SMALL };
         let half = label(at).half();
-        let clear = super::style::cross(LayerKind::Fixings) / 2.0;
+        let circle = mark.widest().map_or(0.0, |hole| hole.get::<millimeter>() / 2.0);
+        let clear = (super::style::cross(LayerKind::Fixings) / 2.0).max(circle + 1.0);
         let inwards = if middle_of(template, mark) < at.u { -1.0 } else { 1.0 };
         let candidates = [1.0, 2.2, 3.4, 5.0].into_iter().flat_map(|out| {
             let (right, up) = (inwards * (clear * out + half[0]), clear * out + half[1]);
