@@ -227,7 +227,7 @@ mod tests {
         let crosses = |from, to| crosses([from, to], [0.0, 0.0], [10.0, 10.0]);
         assert!(crosses(at(-5.0, 5.0), at(15.0, 5.0)) && crosses(at(2.0, 2.0), at(3.0, 3.0)));
         assert!(crosses(at(-1.0, 9.0), at(1.0, 11.0)));
-        assert!(!crosses(at(-1.0, 10.0), at(1.0, 12.0)) && !crosses(at(11.0, 0.0), at(11.0, 5.0)));
+        assert!(!crosses(at(-0.2, 9.9), at(0.8, 10.9)) && !crosses(at(11.0, 0.0), at(11.0, 5.0)));
     }
 
     #[test]
