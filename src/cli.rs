@@ -1,11 +1,19 @@
 //! The command line's words; nothing else knows `clap`.
 
 mod refused;
+mod template;
 
 use std::path::PathBuf;
 
 use clap::{Parser, Subcommand, ValueEnum};
-use skinspan::{command::Request, material, units::System};
+use skinspan::{
+    command::Request,
+    material,
+    report::{self, View},
+    units::System,
+};
+
+use self::template::{End, Looked, Paper};
 
 /// Checks fibreglass sandwich hardtops on a pipe frame: skins, core, span and overhang against wind, landings, people
 /// and sun.
@@ -76,6 +84,38 @@ enum Command {
         /// Write the report to a file.
         #[arg(long, short, value_name = "FILE")]
         output: Option<PathBuf>,
+    },
+    /// Draw the template 1:1, to cut the panel and to drill the holes of its fixings by.
+    ///
+    /// Prints the table of holes. Exit code 1: a hole stands in the band beside a conduit.
+    Template {
+        /// Design file (TOML); `skinspan new` writes one to start from.
+        file: PathBuf,
+        /// Material table over the built-in one; may be given more than once, the last one wins.
+        #[arg(long = "table", value_name = "FILE")]
+        tables: Vec<PathBuf>,
+        /// Units of places, instead of those of the file.
+        #[arg(long)]
+        units: Option<Units>,
+        /// The face that one looks at; from below the drawing is turned over.
+        #[arg(long = "from", default_value = "above")]
+        face: Looked,
+        /// The end of the length where the bow is: the start, x = 0, or the end.
+        #[arg(long)]
+        bow: Option<End>,
+        /// The side of the width that is to port: the start, y = 0, or the end.
+        #[arg(long)]
+        port: Option<End>,
+        /// Paper of the pages for a printer; Letter where the file is in US units, else A4.
+        #[arg(long = "tiles", value_name = "PAPER")]
+        paper: Option<Paper>,
+        /// Of those pages, print the ones with holes alone.
+        #[arg(long)]
+        holes_only: bool,
+        /// File to write, in the form that its name ends in: `.svg`, `.dxf`, or `.html` for pages to print; may be given more
+        /// than once. Without it, one of each, named after the design.
+        #[arg(long = "output", short, value_name = "FILE")]
+        outputs: Vec<PathBuf>,
     },
     /// List the material table.
     Materials {
@@ -202,6 +242,21 @@ impl Cli {
             }
             Command::Choose { file, tables, units, json, csv, output } => {
                 Request::Choose { file, tables, units: units.map(System::from), json, csv, output }
+            }
+            Command::Template { file, tables, units, face, bow, port, paper, holes_only, outputs } => {
+                Request::Template {
+                    file,
+                    tables,
+                    units: units.map(System::from),
+                    view: View {
+                        face: face.into(),
+                        bow: bow.map(report::End::from),
+                        port: port.map(report::End::from),
+                    },
+                    paper: paper.map(report::Paper::from),
+                    holes_only,
+                    outputs,
+                }
             }
             Command::Materials { text, kind, tables, units, json } => {
                 Request::Materials { text, kind: kind.map(material::Kind::from), tables, units: units.into(), json }

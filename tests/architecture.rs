@@ -65,6 +65,7 @@ const LAYERS: &[(&str, &[&str])] = &[
     ),
     ("advice", &["units", "geometry", "fastening", "material", "top", "analysis", "check"]),
     ("choice", &["units", "material", "top", "analysis", "check", "advice"]),
+    ("plan", &["units", "geometry", "section", "analysis", "advice", "top"]),
     (
         "input",
         &["units", "geometry", "laminate", "load", "material", "criteria", "service", "top", "load_case", "choice"],
@@ -85,6 +86,7 @@ const LAYERS: &[(&str, &[&str])] = &[
             "check",
             "advice",
             "choice",
+            "plan",
             "input",
         ],
     ),

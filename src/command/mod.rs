@@ -3,6 +3,7 @@
 
 mod choose;
 mod files;
+mod template;
 
 use std::{
     fmt::Write as _,
@@ -19,7 +20,7 @@ use crate::{
     criteria::Criteria,
     input::{Design, FileProblems, NamedText, drawing_named_in, read_design, read_tables, tables_named_in},
     material::{Kind, MaterialTable},
-    report::{Answer, Report, explain, explain_json, list, list_json, to_json, to_text},
+    report::{Answer, Paper, Report, View, explain, explain_json, list, list_json, to_json, to_text},
     units::System,
 };
 
@@ -57,6 +58,23 @@ pub enum Request {
         csv: bool,
         /// Where to write the report; to the terminal if nowhere.
         output: Option<PathBuf>,
+    },
+    /// Draw the template.
+    Template {
+        /// The design file.
+        file: PathBuf,
+        /// Tables over the built-in one, the last one highest.
+        tables: Vec<PathBuf>,
+        /// Units of the report, if not those of the file.
+        units: Option<System>,
+        /// How one looks at it.
+        view: View,
+        /// Paper of the tiles, if not that of the units.
+        paper: Option<Paper>,
+        /// Tiles with holes alone.
+        holes_only: bool,
+        /// Files to write, each in the form that its name ends in; one of each form if none.
+        outputs: Vec<PathBuf>,
     },
     /// List materials.
     Materials {
@@ -148,6 +166,9 @@ pub fn run(request: &Request, width: usize, watch: &dyn Watch) -> Finished {
         }
         Request::Choose { file, tables, units, json, csv, output } => {
             choose::choose(file, (tables, *units), choose::Form::of(*json, *csv), output.as_deref(), (width, watch))
+        }
+        Request::Template { file, tables, units, view, paper, holes_only, outputs } => {
+            template::template(file, (tables, *units), *view, (*paper, *holes_only), outputs, width)
         }
         Request::Materials { text, kind, tables, units, json } => materials(text, *kind, tables, *units, *json, width),
         Request::Explain { name, property, tables, json } => {

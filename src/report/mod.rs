@@ -14,6 +14,7 @@ mod methods;
 mod not_looked_at;
 mod page;
 mod prying;
+mod template;
 mod text;
 mod words;
 
@@ -26,6 +27,7 @@ pub use json::to_json;
 pub use listing::{list, list_json};
 pub use methods::{Beside, beside};
 pub use not_looked_at::without_fixings;
+pub use template::{DXF_VERSION, End, Face, Paper, Template, View};
 pub use text::to_text;
 
 use crate::{

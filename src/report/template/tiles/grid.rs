@@ -1,0 +1,238 @@
+//! How the drawing is cut into tiles, and which of them show something.
+
+use uom::si::length::millimeter;
+
+use super::{Paper, reach};
+use crate::{
+    geometry::{Contour, Point},
+    plan::{LayerKind, Line, Shape},
+    report::template::{Template, style, view::OnPaper},
+    units::Length,
+};
+
+/// White all round, which a printer cannot print on.
+pub(super) const MARGIN: f64 = 10.0;
+/// Below a tile: scale bars and its name.
+pub(super) const FOOT: f64 = 18.0;
+/// What neighbours show both.
+pub(super) const OVERLAP: f64 = 10.0;
+/// Shifts that are tried along and across.
+const SHIFTS: u8 = 12;
+/// Chords of arcs, to see which tiles they cross.
+const CHORDS_WITHIN: f64 = 0.5;
+
+/// One tile.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Tile {
+    /// From the top.
+    pub(super) row: usize,
+    /// From the left.
+    pub(super) column: usize,
+    /// Its left and its lower edge, from the datum.
+    pub(super) low: [f64; 2],
+    /// Numbers of the holes whose middle it shows.
+    pub(super) holes: Vec<usize>,
+    /// Whether it is printed.
+    pub(super) printed: bool,
+}
+
+/// The tiles, row by row.
+#[derive(Debug)]
+pub(super) struct Grid {
+    /// Width and height of the paper as it is printed.
+    pub(super) sheet: [f64; 2],
+    /// What one shows of the drawing.
+    pub(super) inner: [f64; 2],
+    pub(super) tiles: Vec<Tile>,
+}
+
+impl Grid {
+    /// Standing or lying, and with holes alone shifted, whichever takes the fewest pages; of those the one that keeps holes
+    /// farthest from where pages are joined.
+    pub(super) fn of(template: &Template<'_>, paper: Paper, holes_only: bool) -> Self {
+        let [width, height] = paper.size();
+        let strokes = if holes_only { Vec::new() } else { strokes(template) };
+        let shifts: Vec<[f64; 2]> = if holes_only {
+            (0..SHIFTS)
+                .flat_map(|right| (0..SHIFTS).map(move |up| [right, up].map(|k| f64::from(k) / f64::from(SHIFTS))))
+                .collect()
+        } else {
+            vec![[0.0; 2]]
+        };
+        let grids = [[width, height], [height, width]].into_iter().flat_map(|sheet| {
+            let strokes = &strokes;
+            shifts.iter().map(move |shift| Self::on(template, sheet, *shift, (strokes, holes_only)))
+        });
+        let ranked = grids.map(|grid| {
+            let pages = grid.tiles.iter().filter(|tile| tile.printed).count();
+            (pages, grid.nearest_joint(template), grid)
+        });
+        // The first of those that are as good.
+        let best = ranked.reduce(|best, next| {
+            let better = next.0 < best.0 || next.0 == best.0 && next.1 > best.1 + 1e-9;
+            if better { next } else { best }
+        });
+        best.map_or_else(|| Self::on(template, [width, height], [0.0; 2], (&strokes, holes_only)), |(.., grid)| grid)
+    }
+
+    /// Tiles for a sheet, shifted by shares of a tile.
+    fn on(
+        template: &Template<'_>,
+        sheet: [f64; 2],
+        shift: [f64; 2],
+        (strokes, holes_only): (&[[OnPaper; 2]], bool),
+    ) -> Self {
+        let inner = [sheet[0] - 2.0 * MARGIN, sheet[1] - 2.0 * MARGIN - FOOT];
+        let [low, high] = reach(template);
+        let counts = [0, 1].map(|k| {
+            let step = inner[k] - OVERLAP;
+            let tiles = ((high[k] - low[k] - OVERLAP) / step).ceil().max(1.0);
+            #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a top is 20 m long at most")]
+            let count = tiles as usize;
+            // What is left over lies half on either side; what is shifted off takes a tile more.
+            let spare = tiles * step + OVERLAP - (high[k] - low[k]);
+            (count + usize::from(shift[k] > 0.0), low[k] - spare / 2.0 - shift[k] * step)
+        });
+        let [(columns, left), (rows, bottom)] = counts;
+        let step = |index: usize, k: usize| f64::from(u16::try_from(index).unwrap_or(u16::MAX)) * (inner[k] - OVERLAP);
+        let mut tiles = Vec::with_capacity(rows * columns);
+        for row in 0..rows {
+            for column in 0..columns {
+                let low = [left + step(column, 0), bottom + step(rows - 1 - row, 1)];
+                // Each hole on the one tile that keeps it when the pages are cut.
+                let keeps = |at: OnPaper| {
+                    [at.u, at.v].into_iter().enumerate().all(|(k, at)| {
+                        let from = low[k] + OVERLAP / 2.0;
+                        (from..from + inner[k] - OVERLAP).contains(&at)
+                    })
+                };
+                let holes = template.plan.fixings.iter().filter(|mark| keeps(template.view.place(mark.at)));
+                let holes: Vec<usize> = holes.map(|mark| mark.number).collect();
+                let shows = || strokes.iter().any(|stroke| crosses(*stroke, low, inner));
+                let printed = if holes_only { !holes.is_empty() } else { shows() };
+                tiles.push(Tile { row, column, low, holes, printed });
+            }
+        }
+        Self { sheet, inner, tiles }
+    }
+
+    /// The least distance of a hole from the line where its tile is cut.
+    fn nearest_joint(&self, template: &Template<'_>) -> f64 {
+        let of = |tile: &Tile, number: &usize| {
+            let mark = template.plan.fixings.get(number - 1)?;
+            let at = template.view.place(mark.at);
+            let [from_left, from_below] = [at.u - tile.low[0] - OVERLAP / 2.0, at.v - tile.low[1] - OVERLAP / 2.0];
+            let [wide, high] = self.inner.map(|size| size - OVERLAP);
+            Some(from_left.min(from_below).min(wide - from_left).min(high - from_below))
+        };
+        let all = self.tiles.iter().flat_map(|tile| tile.holes.iter().filter_map(move |number| of(tile, number)));
+        all.fold(f64::INFINITY, f64::min)
+    }
+
+    /// The tile at a row and a column, where it is printed.
+    pub(super) fn printed(&self, row: Option<usize>, column: Option<usize>) -> Option<&Tile> {
+        let (row, column) = (row?, column?);
+        self.tiles.iter().find(|tile| tile.printed && tile.row == row && tile.column == column)
+    }
+}
+
+impl Tile {
+    /// Letters for the row, a number for the column.
+    pub(super) fn name(&self) -> String {
+        let (mut row, mut letters) = (self.row, String::new());
+        loop {
+            let letter = char::from(b'A' + u8::try_from(row % 26).unwrap_or(0));
+            letters.insert(0, letter);
+            row /= 26;
+            if row == 0 {
+                break;
+            }
+            row -= 1;
+        }
+        format!("{letters}{}", self.column + 1)
+    }
+}
+
+/// All that is drawn as straight strokes on the paper.
+fn strokes(template: &Template<'_>) -> Vec<[OnPaper; 2]> {
+    let view = template.view;
+    let mut all = Vec::new();
+    let mut chain = |points: &[Point], closed: bool| {
+        let next = points.iter().cycle().skip(1);
+        let count = if closed { points.len() } else { points.len().saturating_sub(1) };
+        all.extend(points.iter().zip(next).take(count).map(|(from, to)| [view.place(*from), view.place(*to)]));
+    };
+    for layer in template.plan.layers.iter().filter(|layer| layer.kind != LayerKind::Dimensions) {
+        for shape in layer.items.iter().flat_map(|item| &item.shapes) {
+            match shape {
+                Shape::Line(line) => chain(&chords(line), line.closed),
+                Shape::Circle { centre, diameter } => {
+                    if let Ok(circle) = Contour::circle(*centre, *diameter) {
+                        chain(&circle.flattened(Length::new::<millimeter>(CHORDS_WITHIN)), true);
+                    }
+                }
+                Shape::Cross { at } => {
+                    let half = Length::new::<millimeter>(style::cross(layer.kind));
+                    chain(&[Point { x: at.x - half, ..*at }, Point { x: at.x + half, ..*at }], false);
+                    chain(&[Point { y: at.y - half, ..*at }, Point { y: at.y + half, ..*at }], false);
+                }
+                Shape::Label(_) | Shape::Dimension(_) => {}
+            }
+        }
+    }
+    for label in template.labels() {
+        let [half, _] = label.half();
+        let (sin, cos) = label.degrees.to_radians().sin_cos();
+        let end = |way: f64| OnPaper { u: label.at.u + way * half * cos, v: label.at.v + way * half * sin };
+        all.push([end(-1.0), end(1.0)]);
+    }
+    all
+}
+
+/// Arcs as chords; lines with arcs are closed.
+fn chords(line: &Line) -> Vec<Point> {
+    let straight = || line.vertices.iter().map(|vertex| vertex.at).collect();
+    if !line.closed {
+        return straight();
+    }
+    let ring = Contour::new(line.vertices.clone());
+    ring.map_or_else(|_| straight(), |ring| ring.flattened(Length::new::<millimeter>(CHORDS_WITHIN)))
+}
+
+/// Whether a stroke crosses a tile or lies on it.
+fn crosses([from, to]: [OnPaper; 2], low: [f64; 2], size: [f64; 2]) -> bool {
+    let (mut enters, mut leaves) = (0.0_f64, 1.0_f64);
+    for (start, end, low, size) in [(from.u, to.u, low[0], size[0]), (from.v, to.v, low[1], size[1])] {
+        let way = end - start;
+        if way == 0.0 {
+            if start < low || start > low + size {
+                return false;
+            }
+            continue;
+        }
+        let (one, other) = ((low - start) / way, (low + size - start) / way);
+        enters = enters.max(one.min(other));
+        leaves = leaves.min(one.max(other));
+    }
+    enters <= leaves
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_stroke_that_passes_a_corner_does_not_cross_the_tile() {
+        let at = |u: f64, v: f64| OnPaper { u, v };
+        let crosses = |from, to| crosses([from, to], [0.0, 0.0], [10.0, 10.0]);
+        assert!(crosses(at(-5.0, 5.0), at(15.0, 5.0)) && crosses(at(2.0, 2.0), at(3.0, 3.0)));
+        assert!(crosses(at(-1.0, 9.0), at(1.0, 11.0)));
+        assert!(!crosses(at(-0.2, 9.9), at(0.8, 10.9)) && !crosses(at(11.0, 0.0), at(11.0, 5.0)));
+    }
+
+    #[test]
+    fn rows_have_letters() {
+        let name = |row| Tile { row, column: 4, low: [0.0; 2], holes: Vec::new(), printed: true }.name();
+        assert_eq!([name(0), name(25), name(26), name(52)], ["A5", "Z5", "AA5", "BA5"]);
+    }
+}
