@@ -77,6 +77,29 @@ enum Command {
         #[arg(long, short, value_name = "FILE")]
         output: Option<PathBuf>,
     },
+    /// List what the shop buys for a top, how the core is cut, what the finished top weighs, and how it is lifted.
+    ///
+    /// `[order]` in the design file says widths of rolls, sizes of sheets, laps, waste and spares; what it does not say is taken for
+    /// granted, and listed. Exit code 1: the core could not be laid out, or lifting does not hold or could not be checked.
+    Order {
+        /// Design file (TOML); `skinspan new` writes one to start from.
+        file: PathBuf,
+        /// Material table over the built-in one; may be given more than once, the last one wins.
+        #[arg(long = "table", value_name = "FILE")]
+        tables: Vec<PathBuf>,
+        /// Units of the report, instead of those of the file.
+        #[arg(long)]
+        units: Option<Units>,
+        /// The same content for machines.
+        #[arg(long, conflicts_with = "csv")]
+        json: bool,
+        /// The same content for a spreadsheet.
+        #[arg(long)]
+        csv: bool,
+        /// Write the report to a file.
+        #[arg(long, short, value_name = "FILE")]
+        output: Option<PathBuf>,
+    },
     /// List the material table.
     Materials {
         /// Only rows whose id, name or family holds this text.
@@ -202,6 +225,9 @@ impl Cli {
             }
             Command::Choose { file, tables, units, json, csv, output } => {
                 Request::Choose { file, tables, units: units.map(System::from), json, csv, output }
+            }
+            Command::Order { file, tables, units, json, csv, output } => {
+                Request::Order { file, tables, units: units.map(System::from), json, csv, output }
             }
             Command::Materials { text, kind, tables, units, json } => {
                 Request::Materials { text, kind: kind.map(material::Kind::from), tables, units: units.into(), json }

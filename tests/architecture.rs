@@ -65,6 +65,7 @@ const LAYERS: &[(&str, &[&str])] = &[
     ),
     ("advice", &["units", "geometry", "fastening", "material", "top", "analysis", "check"]),
     ("choice", &["units", "material", "top", "analysis", "check", "advice"]),
+    ("order", &["units", "geometry", "section", "load", "load_case", "material", "top", "analysis", "check", "advice"]),
     (
         "input",
         &["units", "geometry", "laminate", "load", "material", "criteria", "service", "top", "load_case", "choice"],
@@ -85,10 +86,11 @@ const LAYERS: &[(&str, &[&str])] = &[
             "check",
             "advice",
             "choice",
+            "order",
             "input",
         ],
     ),
-    ("command", &["units", "material", "top", "criteria", "choice", "input", "report"]),
+    ("command", &["units", "material", "top", "criteria", "choice", "order", "input", "report"]),
 ];
 
 fn files_below(path: &Path, files: &mut Vec<PathBuf>) {

@@ -136,7 +136,45 @@ impl<'a> Analysis<'a> {
             cases.retain(LoadCase::works_on_gear);
         }
         cases.retain(wanted);
+        let analysis = Self::under_cases(top, divisions, cases)?;
+        Ok(Self { ruled_out, ..analysis })
+    }
+
+    /// Analyses the top without its fixings under load cases of the caller's own.
+    ///
+    /// # Errors
+    ///
+    /// As for [`Analysis::new`].
+    pub fn under_cases(top: &'a Top, divisions: usize, cases: Vec<LoadCase>) -> Result<Self, String> {
         let layout = layout::layout(top).map_err(|none| none.to_string())?;
+        let mut lines = match &layout {
+            Layout::Patch => Vec::new(),
+            Layout::Strips(strips) => line::lines(top, strips),
+            Layout::FourSides { lengthwise, across } => {
+                let mut lines = line::rim_overhangs(top, lengthwise);
+                lines.extend(line::rim_overhangs(top, across));
+                lines
+            }
+        };
+        if top.scope == Scope::Whole {
+            lines.push(line::carried(top));
+        }
+        let mut analysis = Self::before_forces(top, (layout, lines), cases)?;
+        analysis.forces(divisions)?;
+        Ok(analysis)
+    }
+
+    /// Analyses the top without its fixings under load cases of the caller's own by the plate method alone, which asks for no
+    /// pipes that run side by side.
+    ///
+    /// # Errors
+    ///
+    /// Says in words which section cannot be made. Why there is no plate solution stands in [`Analysis::whole`].
+    pub fn by_plate_alone(top: &'a Top, cases: Vec<LoadCase>) -> Result<Self, String> {
+        Self::before_forces(top, (Layout::Patch, Vec::new()), cases).map(Self::with_plate_method)
+    }
+
+    fn before_forces(top: &'a Top, (layout, lines): (Layout, Vec<Line>), cases: Vec<LoadCase>) -> Result<Self, String> {
         let sun = hot_top(top.service.sun, &top.criteria);
         let mut knockdowns: Vec<(State, Knockdowns<'a>)> = Vec::with_capacity(8);
         let mut open_cases = Vec::new();
@@ -154,25 +192,12 @@ impl<'a> Analysis<'a> {
                 Err(reason) => open_cases.push((case, reason)),
             }
         }
-        let cases = known_cases;
         let sections = Sections::new(top, &Axis::BOTH).map_err(|invalid| invalid.to_string())?;
-        let mut lines = match &layout {
-            Layout::Patch => Vec::new(),
-            Layout::Strips(strips) => line::lines(top, strips),
-            Layout::FourSides { lengthwise, across } => {
-                let mut lines = line::rim_overhangs(top, lengthwise);
-                lines.extend(line::rim_overhangs(top, across));
-                lines
-            }
-        };
-        if top.scope == Scope::Whole {
-            lines.push(line::carried(top));
-        }
-        let mut analysis = Self {
+        Ok(Self {
             top,
-            cases,
+            cases: known_cases,
             open_cases,
-            ruled_out,
+            ruled_out: Vec::new(),
             layout,
             sun,
             knockdowns,
@@ -187,9 +212,7 @@ impl<'a> Analysis<'a> {
             open_mounts: Vec::new(),
             pipe_loads: Vec::new(),
             whole: None,
-        };
-        analysis.forces(divisions)?;
-        Ok(analysis)
+        })
     }
 
     /// The same with the forces of the plate method beside those of the hand method. A piece of panel round a mount has

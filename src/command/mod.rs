@@ -3,6 +3,7 @@
 
 mod choose;
 mod files;
+mod order;
 
 use std::{
     fmt::Write as _,
@@ -45,6 +46,21 @@ pub enum Request {
     },
     /// Choose among what one may lay up.
     Choose {
+        /// The design file.
+        file: PathBuf,
+        /// Tables over the built-in one, the last one highest.
+        tables: Vec<PathBuf>,
+        /// Units of the report, if not those of the file.
+        units: Option<System>,
+        /// For machines.
+        json: bool,
+        /// For spreadsheets.
+        csv: bool,
+        /// Where to write the report; to the terminal if nowhere.
+        output: Option<PathBuf>,
+    },
+    /// Say what is bought for a top, and what it weighs.
+    Order {
         /// The design file.
         file: PathBuf,
         /// Tables over the built-in one, the last one highest.
@@ -148,6 +164,9 @@ pub fn run(request: &Request, width: usize, watch: &dyn Watch) -> Finished {
         }
         Request::Choose { file, tables, units, json, csv, output } => {
             choose::choose(file, (tables, *units), choose::Form::of(*json, *csv), output.as_deref(), (width, watch))
+        }
+        Request::Order { file, tables, units, json, csv, output } => {
+            order::order(file, (tables, *units), choose::Form::of(*json, *csv), output.as_deref(), width)
         }
         Request::Materials { text, kind, tables, units, json } => materials(text, *kind, tables, *units, *json, width),
         Request::Explain { name, property, tables, json } => {

@@ -9,6 +9,7 @@ mod frame;
 mod gear;
 mod hole;
 mod layer;
+mod order;
 mod outline;
 mod problem;
 mod reader;
@@ -224,6 +225,7 @@ fn read_top<'t>(
     let scope = top::read_scope(room);
     let panel = top::read_panel(room, (table, &criteria), scope, drawn);
     let outline = panel.outline.as_ref();
+    order::read_order(room, &mut criteria, panel.core.as_ref().map(|core| &core.family));
     let asked = read_asked(room, table, scope, (panel.layup.as_ref(), outline));
     let fixings = fixing::read_fixings(room, table, panel.thickness());
     let supports = frame::read_supports(room, table, (&criteria, scope), (outline, &fixings));
@@ -248,7 +250,7 @@ fn read_top<'t>(
         crown: panel.crown,
         outer: panel.outer?,
         inner: panel.inner?,
-        resin_retention: panel.resin_retention?,
+        resin: panel.resin?,
         core: panel.core?,
         edge: panel.edge?,
         backings: inlays.backings,

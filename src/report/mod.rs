@@ -12,6 +12,7 @@ mod json;
 mod listing;
 mod methods;
 mod not_looked_at;
+mod order;
 mod page;
 mod prying;
 mod text;
@@ -26,6 +27,7 @@ pub use json::to_json;
 pub use listing::{list, list_json};
 pub use methods::{Beside, beside};
 pub use not_looked_at::without_fixings;
+pub use order::{order_to_csv, order_to_json, order_to_text};
 pub use text::to_text;
 
 use crate::{
