@@ -459,6 +459,8 @@ criteria! {
     order_seam_off_mid_span: Ratio;
     /// Least distance of a seam of the core from the wall of a conduit and from the end of a backing.
     order_seam_clear: Length;
+    /// Least width of a piece of core: narrower ones are avoided where as few sheets do.
+    order_least_piece: Length;
     /// Fixings that are bought over those that are set.
     order_spares: Ratio;
     // slings

@@ -157,7 +157,8 @@ impl Ring {
             if count < 3 {
                 return Self(Vec::new());
             }
-            let corners: Vec<Point> = (0..count).map(|side| meet(sides[(side + count - 1) % count], sides[side])).collect();
+            let corners: Vec<Point> =
+                (0..count).map(|side| meet(sides[(side + count - 1) % count], sides[side])).collect();
             let forward = |side: usize| -> Area {
                 let ((from, to), begins, ends) = (sides[side], corners[side], corners[(side + 1) % count]);
                 (ends.x - begins.x) * (to.x - from.x) + (ends.y - begins.y) * (to.y - from.y)
@@ -213,7 +214,11 @@ mod tests {
     }
 
     fn rectangle(x: [f64; 2], y: [f64; 2]) -> Ring {
-        Ring::new([(x[0], y[0]), (x[1], y[0]), (x[1], y[1]), (x[0], y[1])].map(|(x, y)| Point { x: mm(x), y: mm(y) }).to_vec())
+        Ring::new(
+            [(x[0], y[0]), (x[1], y[0]), (x[1], y[1]), (x[0], y[1])]
+                .map(|(x, y)| Point { x: mm(x), y: mm(y) })
+                .to_vec(),
+        )
     }
 
     fn is(area: Area, expected: f64) {
@@ -230,7 +235,8 @@ mod tests {
 
     #[test]
     fn roundings_smaller_than_the_set_in_fall_away() {
-        let contour = Contour::rectangle(mm(300.0), mm(200.0), [mm(10.0), mm(50.0), mm(10.0), mm(10.0)]).expect("corners");
+        let contour =
+            Contour::rectangle(mm(300.0), mm(200.0), [mm(10.0), mm(50.0), mm(10.0), mm(10.0)]).expect("corners");
         let area = Ring::of(&contour).set_in(mm(20.0)).area().get::<square_millimeter>();
         // Of the one that is left, with a radius of 30 mm: (1 − π/4) r².
         let expected = 260.0 * 160.0 - (1.0 - std::f64::consts::FRAC_PI_4) * 900.0;

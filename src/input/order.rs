@@ -57,7 +57,8 @@ pub(super) fn read_order(root: &Room<'_>, criteria: &mut Criteria, core: Option<
 }
 
 fn too_much(key: &str, given: &Given<Ratio>) -> Problem {
-    let problem = Problem::at(given.range.clone(), format!("`{key}` is a share of what is used, and this is more than all"));
+    let problem =
+        Problem::at(given.range.clone(), format!("`{key}` is a share of what is used, and this is more than all"));
     problem.help(match given.text.trim().parse::<f64>() {
         Ok(number) if number <= 100.0 => format!("did you mean `\"{} %\"`?", given.text.trim()),
         _ => format!("write for example `{key} = \"10 %\"`"),

@@ -160,15 +160,18 @@ fn straight(top: &Top) -> Breadths {
 /// Breadths of a ply whose roll runs at an angle.
 fn breadths(top: &Top, turned: Angle) -> Breadths {
     let criteria = &top.criteria;
-    let (roll, lap, over) =
-        (criteria.order_roll_width.value, criteria.order_lap.value, criteria.order_edge_lap.value);
+    let (roll, lap, over) = (criteria.order_roll_width.value, criteria.order_lap.value, criteria.order_edge_lap.value);
     let (sin, cos) = turned.get::<radian>().sin_cos();
     let along = |place: &Point| Point { x: place.x * cos + place.y * sin, y: place.y * cos - place.x * sin };
     let ring = Ring::new(Ring::of(top.outline.contour()).places().iter().map(along).collect());
     let Some([low, high]) = ring.bounds() else { return Breadths { count: 0, length: Length::default() } };
     let wide: Length = high.y - low.y + over * 2.0;
     let more: Ratio = (wide - roll) / (roll - lap);
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "no fewer than none, no more than the roof of a house")]
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "no fewer than none, no more than the roof of a house"
+    )]
     let count = 1 + (more.get::<ratio>() - ROUNDING).ceil().clamp(0.0, 1e6) as usize;
     let mut length = Length::default();
     let mut from: Length = low.y - over;

@@ -57,6 +57,17 @@ impl LiftCheck {
 }
 
 /// Checks a bare top on four pads where the slings bear, jerked upwards, by the plate method.
+///
+/// ```text
+/// g' = φ (4/n) g
+/// ```
+///
+/// | symbol | meaning |
+/// |---|---|
+/// | *φ* | jerk over weight at rest |
+/// | *n* | legs of the four that are counted on |
+///
+/// All four bear alike in it, each as hard as when *n* of them bear all: on the safe side in the core and the skins at a sling.
 pub(super) fn lift_check(top: &Top, places: &[Point; 4], pad: Length) -> LiftCheck {
     let mut supports = Vec::with_capacity(4);
     for (number, at) in places.iter().enumerate() {
@@ -69,7 +80,7 @@ pub(super) fn lift_check(top: &Top, places: &[Point; 4], pad: Length) -> LiftChe
     let lifted = Top { supports, gear: Vec::new(), ..top.clone() };
     let state = State { hot: false, duration: Duration::Short };
     let mut case = LoadCase::at_rest("slings", "lifting the bare top at four places", state);
-    case.gravity = top.criteria.lift_factor.value;
+    case.gravity = top.criteria.lift_factor.value * (4.0 / top.criteria.sling_legs.value.value);
     let analysis = match Analysis::by_plate_alone(&lifted, vec![case]) {
         Ok(analysis) => analysis,
         Err(reason) => return LiftCheck::NotMade(reason),

@@ -115,10 +115,7 @@ fn on_band(band: &Band<'_>, at: Point) -> bool {
 /// Four places about a centre; none where no four lie on the top.
 fn places(top: &Top, centre: Point, pad: Length) -> Option<[Point; 4]> {
     let outline = &top.outline;
-    let half = [
-        centre.x.min(outline.length() - centre.x),
-        centre.y.min(outline.width() - centre.y),
-    ];
+    let half = [centre.x.min(outline.length() - centre.x), centre.y.min(outline.width() - centre.y)];
     let within = pad * std::f64::consts::FRAC_1_SQRT_2;
     let mut best: Option<(f64, [Point; 4])> = None;
     for along in SHARES {
@@ -131,7 +128,9 @@ fn places(top: &Top, centre: Point, pad: Length) -> Option<[Point; 4]> {
                 continue;
             }
             let backed = four.iter().filter(|place| {
-                top.backings.iter().any(|backing| on_band(&Band { line: &backing.along, width: backing.width }, **place))
+                top.backings
+                    .iter()
+                    .any(|backing| on_band(&Band { line: &backing.along, width: backing.width }, **place))
             });
             #[expect(clippy::cast_precision_loss, reason = "four at the most")]
             let backed = backed.count() as f64;

@@ -199,9 +199,10 @@ pub(super) fn conduits(top: &Top) -> Vec<ConduitLine> {
 /// How long a bolt has to be is what `check` says of it; where the hand method cannot look at the top, that is left open.
 pub(super) fn fixings(top: &Top) -> Vec<FixingLine> {
     let analysis = Analysis::new(top, DIVISIONS).ok();
-    let known: Vec<(MountOn, Fitting)> = analysis.iter().flat_map(|analysis| {
-        fittings(analysis).into_iter().map(|fitting| (analysis.mounts[fitting.mount].on, fitting))
-    }).collect();
+    let known: Vec<(MountOn, Fitting)> = analysis
+        .iter()
+        .flat_map(|analysis| fittings(analysis).into_iter().map(|fitting| (analysis.mounts[fitting.mount].on, fitting)))
+        .collect();
     let on_gear = top.gear.iter().enumerate().filter_map(|(index, gear)| {
         let fastened = gear.fastened.as_ref()?;
         Some((MountOn::Gear(index), &gear.name, fastened, fastened.laid.about_middle().len()))
@@ -263,7 +264,9 @@ fn with(fixing: &Fixing) -> Vec<String> {
         }
         Hold::BlindInsert { insert, .. } => vec![insert.name.clone()],
         Hold::PottedInsert { insert, potting, .. } => vec![insert.name.clone(), format!("potting: {}", potting.name)],
-        Hold::BondedStud { stud, adhesive, .. } => vec![stud.name.clone(), format!("glue: {}", adhesive.name), "a nut".to_owned()],
+        Hold::BondedStud { stud, adhesive, .. } => {
+            vec![stud.name.clone(), format!("glue: {}", adhesive.name), "a nut".to_owned()]
+        }
         Hold::TappedScrew { .. } | Hold::Screw { .. } => Vec::new(),
         Hold::BlindRivet { .. } => of("length by its maker's table"),
     }

@@ -106,10 +106,12 @@ impl Top {
     pub fn weight(&self) -> Weight {
         let middle = self.outline.centre();
         let area = self.outline.area();
-        let (core_low, core_high) = (self.inner.laminate().thickness(), self.thickness() - self.outer.laminate().thickness());
+        let (core_low, core_high) =
+            (self.inner.laminate().thickness(), self.thickness() - self.outer.laminate().thickness());
         let heights = [0.5 * (core_high + self.thickness()), 0.5 * (core_low + core_high), 0.5 * core_low];
         let [of_outer, of_core, of_inner] = heights;
-        let item = |name: &str, mass: Mass, at: Point, height: Length| WeightItem { name: name.to_owned(), mass, at, height };
+        let item =
+            |name: &str, mass: Mass, at: Point, height: Length| WeightItem { name: name.to_owned(), mass, at, height };
         let core: ArealMassDensity = self.core.material.density * self.core.thickness;
         let uptake = self.core.material.resin_uptake.value * 2.0 * area;
         let mut items = vec![

@@ -110,19 +110,26 @@ impl Cell {
         [along, along.other()].map(|axis| high.along(axis) - low.along(axis))
     }
 
+    pub(super) fn is_narrower(&self, least: Length) -> bool {
+        let [low, high] = self.bounds;
+        (high.x - low.x).min(high.y - low.y) < least
+    }
+
     pub(super) fn piece(self, region: &Region, from: SheetPlace) -> CorePiece {
         let own = rectangle(self.bounds);
         let near = Area::new::<uom::si::area::square_millimeter>(1.0);
-        let cut_out = region.backings.iter().filter(|(_, rectangles)| {
-            rectangles.iter().any(|backing| own.within(backing).area() > near)
-        });
+        let holes = region.holes.iter().filter(|(_, hole)| hole.within(&own).area() > near).map(|(name, _)| name);
+        let backings = region
+            .backings
+            .iter()
+            .filter(|(_, rectangles)| rectangles.iter().any(|backing| own.within(backing).area() > near));
         let [low, high] = self.bounds;
         CorePiece {
             at: low,
             length: high.x - low.x,
             width: high.y - low.y,
             area: self.area,
-            cut_out: cut_out.map(|(name, _)| name.clone()).collect(),
+            cut_out: holes.chain(backings.map(|(name, _)| name)).cloned().collect(),
             from,
         }
     }

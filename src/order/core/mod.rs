@@ -15,7 +15,10 @@ use crate::{
 
 use self::{grid::Grid, region::Region};
 
-pub use self::{seams::{Rule, Seam}, sheets::SheetPlace};
+pub use self::{
+    seams::{Rule, Seam},
+    sheets::SheetPlace,
+};
 
 /// A piece of core.
 #[derive(Clone, Debug, PartialEq)]
@@ -28,7 +31,7 @@ pub struct CorePiece {
     pub width: Length,
     /// Its area, the cut-outs for rim, holes and backing taken off.
     pub area: Area,
-    /// Backings that are cut out of it or run along it.
+    /// Holes and backings that are cut out of it or run along it.
     pub cut_out: Vec<String>,
     /// Where it is cut from.
     pub from: SheetPlace,
@@ -93,8 +96,8 @@ const MOST_SHEETS: f64 = 200.0;
 /// Lays sheets over the core.
 ///
 /// Every way to lay a grid of sheets is tried, staggered by half a sheet or not, along the top or across, its rows begun at
-/// the rim, on each backing, or in sixteenths of a sheet. The best has the fewest sheets, then the least length of seam where
-/// none should be, then the fewest pieces, then the shortest seams. A core whose directions differ lies along the top.
+/// the rim, on each backing, or in sixteenths of a sheet. The best has the fewest sheets, then the fewest narrow pieces, then
+/// the least length of seam where none should be, then the fewest pieces, then the shortest seams. A core whose directions differ lies along the top.
 ///
 /// # Validity
 ///
@@ -128,7 +131,10 @@ pub(super) fn plan(top: &Top) -> Result<CorePlan, NoPlan> {
             let seams = seams::seams(top, &region, &cells);
             (grid, cells, places, seams)
         })
-        .min_by_key(|(_, cells, _, seams)| (seams::against_rules(seams), cells.len(), seams::length(seams)));
+        .min_by_key(|(_, cells, _, seams)| {
+            let narrow = cells.iter().filter(|cell| cell.is_narrower(top.criteria.order_least_piece.value)).count();
+            (narrow, seams::against_rules(seams), cells.len(), seams::length(seams))
+        });
     let Some((grid, cells, places, seams)) = best else { return Err(NoPlan::Parts { at: None }) };
     let pieces: Vec<CorePiece> = cells.into_iter().zip(places).map(|(cell, from)| cell.piece(&region, from)).collect();
     let area: Area = pieces.iter().map(|piece| piece.area).sum();

@@ -2,9 +2,9 @@
 
 use super::NoPlan;
 use crate::{
-    geometry::{Point, Ring},
+    geometry::{Contour, Cut, InvalidContour, Point, Ring, Vertex},
     top::Top,
-    units::{Area, Length},
+    units::{Area, Length, Ratio},
 };
 
 /// Millimetres by which chords lie beside their arcs, with a margin.
@@ -18,8 +18,8 @@ const NOTHING: f64 = 1.0;
 pub(super) struct Region {
     /// The rim of the core.
     rim: Ring,
-    /// Rims of holes, the edge filling round them with them.
-    holes: Vec<Ring>,
+    /// Rims of holes by name, the edge filling round them with them.
+    pub(super) holes: Vec<(String, Ring)>,
     /// Backings by name, as rectangles.
     pub(super) backings: Vec<(String, Vec<Ring>)>,
     pub(super) bounds: [Point; 2],
@@ -30,15 +30,23 @@ impl Region {
         let setback = top.edge.as_ref().map_or_else(Length::default, |edge| edge.setback);
         let contour = top.outline.contour();
         let rim = Ring::of(contour).set_in(setback);
+        // Where a neck is narrower than its two edges the set-in rim crosses itself.
+        let straight = |at: &Point| Vertex { at: *at, bulge: Ratio::default() };
+        Contour::new(rim.places().iter().map(straight).collect()).map_err(|invalid| match invalid {
+            InvalidContour::Crosses { at } => NoPlan::Parts { at: Some(at) },
+            _ => NoPlan::Parts { at: None },
+        })?;
         let near = Length::new::<uom::si::length::millimeter>(CHORDS);
         let out = |place: &&Point| contour.within_by(**place) < setback - near;
         if let Some(at) = rim.places().iter().find(out) {
             return Err(NoPlan::Parts { at: Some(*at) });
         }
         let Some(bounds) = rim.bounds() else { return Err(NoPlan::Parts { at: None }) };
-        let holes: Vec<Ring> = top.outline.holes().iter().map(|hole| Ring::of(&hole.contour).set_in(-setback)).collect();
+        let grown =
+            top.outline.holes().iter().map(|hole| (hole.name.clone(), Ring::of(&hole.contour).set_in(-setback)));
+        let holes: Vec<(String, Ring)> = grown.collect();
         // The edge filling of a hole must not reach that of the rim or of another hole.
-        let reaches = |(number, hole): (usize, &Ring)| {
+        let reaches = |(number, (_, hole)): (usize, &(String, Ring))| {
             hole.places().iter().copied().find(|place| {
                 let others = top.outline.holes().iter().enumerate().filter(|(other, _)| *other != number);
                 contour.within_by(*place) < setback
@@ -48,7 +56,8 @@ impl Region {
         if let Some(at) = holes.iter().enumerate().find_map(reaches) {
             return Err(NoPlan::Parts { at: Some(at) });
         }
-        let backings = top.backings.iter().map(|backing| (backing.name.clone(), backing.along.rectangles(backing.width)));
+        let backings =
+            top.backings.iter().map(|backing| (backing.name.clone(), backing.along.rectangles(backing.width)));
         Ok(Self { rim, holes, backings: backings.collect(), bounds })
     }
 
@@ -73,7 +82,7 @@ impl Region {
         let Some([low, high]) = bounds else { return (area, None) };
         let corners = [low, Point { x: high.x, ..low }, high, Point { x: low.x, ..high }];
         let rectangle = Ring::new(corners.to_vec());
-        let hollow = self.holes.iter().flat_map(|hole| self.without_backings(hole.within(&rectangle)));
+        let hollow = self.holes.iter().flat_map(|(_, hole)| self.without_backings(hole.within(&rectangle)));
         let hollow: Area = hollow.map(|part| part.area()).sum();
         (area - hollow, bounds)
     }
@@ -86,7 +95,7 @@ impl Region {
     /// Whether a place lies in core.
     pub(super) fn holds(&self, place: Point) -> bool {
         let backed = self.backings.iter().flat_map(|(_, rectangles)| rectangles).any(|backing| holds(backing, place));
-        !backed && inside(&self.rim, place) && !self.holes.iter().any(|hole| inside(hole, place))
+        !backed && inside(&self.rim, place) && !self.holes.iter().any(|(_, hole)| inside(hole, place))
     }
 }
 
@@ -99,9 +108,7 @@ pub(super) fn around([a, b]: [Point; 2], [c, d]: [Point; 2]) -> [Point; 2] {
 pub(super) fn holds(convex: &Ring, place: Point) -> bool {
     let places = convex.places();
     let ahead = places.iter().cycle().skip(1);
-    places.iter().zip(ahead).all(|(from, to)| {
-        crate::geometry::Cut { from: *from, to: *to }.left(place) > Length::default()
-    })
+    places.iter().zip(ahead).all(|(from, to)| Cut { from: *from, to: *to }.left(place) > Length::default())
 }
 
 /// Whether any ring holds a place.

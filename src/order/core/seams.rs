@@ -36,6 +36,17 @@ pub struct Seam {
     pub breaks: Vec<(Rule, Length)>,
 }
 
+/// Share of a seam up to which it crosses what it should be clear of; above it runs along that.
+const CROSSES: f64 = 0.25;
+
+impl Seam {
+    /// Whether so much of it runs along something, and does not just cross it.
+    #[must_use]
+    pub fn runs_along(&self, length: Length) -> bool {
+        length > self.length * CROSSES
+    }
+}
+
 /// Seams of a plan.
 pub(super) fn seams(top: &Top, region: &Region, cells: &[Cell]) -> Vec<Seam> {
     let mut seams = Vec::new();
@@ -145,7 +156,11 @@ pub(super) fn length(seams: &[Seam]) -> u64 {
 }
 
 fn millimetres(length: Length) -> u64 {
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a length of no more than some kilometres")]
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a length of no more than some kilometres"
+    )]
     let whole = length.get::<millimeter>().round().clamp(0.0, 1e12) as u64;
     whole
 }

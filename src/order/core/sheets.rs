@@ -42,9 +42,10 @@ pub(super) fn cut(cells: &[Cell], grid: &Grid, may_turn: bool) -> Vec<SheetPlace
         // Rounding of sums must not take a piece out of the sheet it was drawn on.
         let near = Length::new::<uom::si::length::micrometer>(1.0);
         let fits = |room: &Left, turned: bool| (0..2).all(|side| of(turned)[side] <= room.size[side] + near);
-        let found = left.iter().enumerate().find_map(|(at, room)| {
-            ways.iter().copied().find(|&turned| fits(room, turned)).map(|turned| (at, turned))
-        });
+        let found = left
+            .iter()
+            .enumerate()
+            .find_map(|(at, room)| ways.iter().copied().find(|&turned| fits(room, turned)).map(|turned| (at, turned)));
         let (room, turned) = match found {
             Some((at, turned)) => (left.remove(at), turned),
             None => {
@@ -68,10 +69,7 @@ fn offcuts(room: &Left, size: [Length; 2]) -> impl Iterator<Item = Left> {
         ([rest[0], size[1]], [room.size[0], rest[1]])
     };
     let of = |at, size| Left { sheet: room.sheet, at, size };
-    let both = [
-        of([room.at[0] + size[0], room.at[1]], beside),
-        of([room.at[0], room.at[1] + size[1]], above),
-    ];
+    let both = [of([room.at[0] + size[0], room.at[1]], beside), of([room.at[0], room.at[1] + size[1]], above)];
     both.into_iter().filter(|left| left.size.iter().all(|side| *side > Length::default()))
 }
 

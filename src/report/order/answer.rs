@@ -28,11 +28,8 @@ pub(super) fn sentences(ordered: Ordered<'_>) -> Vec<String> {
 fn weight(ordered: Ordered<'_>) -> String {
     let (weight, system) = (&ordered.order.weight, ordered.system());
     let areal: ArealMassDensity = weight.bare / ordered.order.area;
-    let gear = if ordered.top.gear.is_empty() {
-        String::new()
-    } else {
-        format!(", {} with gear", both(weight.total, system))
-    };
+    let gear =
+        if ordered.top.gear.is_empty() { String::new() } else { format!(", {} with gear", both(weight.total, system)) };
     format!(
         "The finished top weighs {} bare{gear}: {} on {}.",
         both(weight.bare, system),

@@ -65,13 +65,17 @@ fn wet(ordered: Ordered<'_>) -> Vec<Row> {
         rows.push(Row {
             area: Some(line.area),
             mass: Some(line.bought),
-            note: "mass as it dries; thinner and hardener by its label".to_owned(),
+            note: match line.catalyst {
+                Some(_) => "mass as cured",
+                None => "mass as it dries; thinner and hardener by its label",
+            }
+            .to_owned(),
             ..Row::new("coat", line.name.clone())
         });
-        if let (Some(catalyst), Some(coat)) = (line.catalyst, rows.last_mut()) {
-            coat.note = "mass as cured".to_owned();
-            rows.push(Row { mass: Some(catalyst), ..Row::new("coat", "Catalyst for it".to_owned()) });
-        }
+        let catalyst = line
+            .catalyst
+            .map(|catalyst| Row { mass: Some(catalyst), ..Row::new("coat", "Catalyst for it".to_owned()) });
+        rows.extend(catalyst);
     }
     rows
 }
@@ -94,7 +98,11 @@ fn solid(ordered: Ordered<'_>) -> Vec<Row> {
         count: Some(line.pieces),
         area: Some(line.area),
         mass: Some(line.in_top),
-        note: format!("{}, {} thick; saw cuts and offcuts on top", counted(line.pieces, "piece"), show(line.thickness, system)),
+        note: format!(
+            "{}, {} thick; saw cuts and offcuts on top",
+            counted(line.pieces, "piece"),
+            show(line.thickness, system)
+        ),
         ..Row::new("board", line.name.clone())
     }));
     rows.extend(order.putty.iter().map(|putty| Row {
@@ -134,11 +142,7 @@ pub(super) fn buy(page: &mut Page, ordered: Ordered<'_>) {
         format!("  {}{}{}{}", left(name, NAMES), right(cells[0], 11), right(cells[1], 11), right(cells[2], 11))
     };
     page.line(&line("", ["amount", "area", "mass"]));
-    let mut kind = "";
     for row in rows(ordered) {
-        if row.kind != kind {
-            kind = row.kind;
-        }
         let amount = row
             .length
             .map(|length| words::run(length, system))
@@ -183,7 +187,8 @@ pub(super) fn pieces(page: &mut Page, ordered: Ordered<'_>) {
     }
     heading(page, "Backing, piece by piece (length by width by thickness)");
     for piece in &order.backings {
-        let bent = if piece.straight > 1 { format!(", in {} straight pieces, mitred", piece.straight) } else { String::new() };
+        let bent =
+            if piece.straight > 1 { format!(", in {} straight pieces, mitred", piece.straight) } else { String::new() };
         page.paragraph(
             &format!("  {} ", left(&piece.name, 18)),
             &format!(
@@ -201,7 +206,8 @@ pub(super) fn pieces(page: &mut Page, ordered: Ordered<'_>) {
 pub(super) fn resin(page: &mut Page, ordered: Ordered<'_>) {
     let (resins, system) = (&ordered.order.resins, ordered.system());
     heading(page, "Mixed resin by layer, from the sky down");
-    let line = |name: &str, cells: [&str; 2]| format!("  {}{}{}", left(name, 50), right(cells[0], 12), right(cells[1], 12));
+    let line =
+        |name: &str, cells: [&str; 2]| format!("  {}{}{}", left(name, 50), right(cells[0], 12), right(cells[1], 12));
     page.line(&line("", ["in the top", "to buy"]));
     for own in &resins.lines {
         let skin = match own.skin {

@@ -64,7 +64,8 @@ pub(super) fn core(page: &mut Page, ordered: Ordered<'_>) {
         let sheet = piece.from.sheet.to_string();
         let [x, y, length, width, at_x, at_y] = &cells;
         page.line(&row([&(number + 1).to_string(), x, y, length, width, &sheet, at_x, at_y]));
-        if let Some(note) = note(piece) {
+        let narrow = piece.length.min(piece.width) < ordered.top.criteria.order_least_piece.value;
+        if let Some(note) = note(piece, narrow) {
             page.paragraph("        ", &note);
         }
     }
@@ -72,10 +73,11 @@ pub(super) fn core(page: &mut Page, ordered: Ordered<'_>) {
 }
 
 /// What else is to be known of a piece.
-fn note(piece: &CorePiece) -> Option<String> {
+fn note(piece: &CorePiece, narrow: bool) -> Option<String> {
     let turned = piece.from.turned.then(|| "turned by a quarter on its sheet".to_owned());
+    let narrow = narrow.then(|| "narrow".to_owned());
     let cut = (!piece.cut_out.is_empty()).then(|| format!("cut round {}", piece.cut_out.join(", ")));
-    let all: Vec<String> = turned.into_iter().chain(cut).collect();
+    let all: Vec<String> = narrow.into_iter().chain(turned).chain(cut).collect();
     (!all.is_empty()).then(|| all.join("; "))
 }
 
@@ -97,16 +99,15 @@ fn seams(page: &mut Page, ordered: Ordered<'_>) {
     }
     page.paragraph("  ", &format!("{} through core, {} in all:", counted(plan.seams.len(), "seam"), show(all, system)));
     for seam in &plan.seams {
-        let breaks = words::breaks(seam, ordered).map_or_else(
-            || "clear of mid-span, conduits and ends of backing".to_owned(),
-            |breaks| format!("NOT clear: {breaks}"),
-        );
+        let breaks = words::breaks(seam, ordered)
+            .unwrap_or_else(|| "clear of mid-span, conduits and ends of backing".to_owned());
         page.paragraph(
             "    ",
             &format!("from {} to {}: {breaks}", shared::point(seam.from, system), shared::point(seam.to, system)),
         );
     }
-    if plan.seams.iter().any(|seam| !seam.breaks.is_empty()) {
+    let runs_along = |seam: &crate::order::Seam| seam.breaks.iter().any(|(_, length)| seam.runs_along(*length));
+    if plan.seams.iter().any(runs_along) {
         page.paragraph(
             "  ",
             "Where a seam is not clear none of the ways that were tried does better with as few sheets: glue it with care, \

@@ -148,7 +148,8 @@ fn planned(plan: &CorePlan, system: System) -> Value {
     });
     let seams = plan.seams.iter().map(|seam| {
         let breaks = seam.breaks.iter();
-        let breaks = breaks.map(|(rule, length)| json!({ "where": words::rule(rule), "length": quantity(*length, system) }));
+        let breaks =
+            breaks.map(|(rule, length)| json!({ "where": words::rule(rule), "length": quantity(*length, system) }));
         json!({
             "from": point(seam.from, system),
             "to": point(seam.to, system),

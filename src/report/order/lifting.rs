@@ -21,9 +21,10 @@ pub(super) fn lifting(page: &mut Page, ordered: Ordered<'_>) {
     };
     for (number, sling) in lifting.slings.iter().enumerate() {
         let on = sling.backing.as_ref().map_or_else(|| "below core".to_owned(), |name| format!("below {name}"));
-        let conduit = sling.conduit.as_ref().map_or_else(String::new, |name| {
-            format!("; NOT clear of conduit {name}: bridge it with a board")
-        });
+        let conduit = sling
+            .conduit
+            .as_ref()
+            .map_or_else(String::new, |name| format!("; NOT clear of conduit {name}: bridge it with a board"));
         page.paragraph(
             &format!("  sling {} ", number + 1),
             &format!("{}, {on}{conduit}", words::point(sling.at, system)),
@@ -33,8 +34,8 @@ pub(super) fn lifting(page: &mut Page, ordered: Ordered<'_>) {
         "  ",
         &format!(
             "Each bears on a square of {} from below. {} at rest, times {:.2} for the jerk, on {:.0} of four legs at {} from \
-             upright: {} in a leg. A leg so slanted pulls inwards by {}; that pull is not in the check: hang the slings upright \
-             from a spreader.",
+             upright: {} in a leg. The check takes all four to bear so hard. A leg so slanted pulls inwards by {}; that pull is not \
+             in the check: hang the slings upright from a spreader.",
             show(lifting.pad, system),
             both(lifting.weight, system),
             lifting.times(),

@@ -3,6 +3,7 @@
 use super::{Ordered, heading};
 use crate::{
     criteria::Record,
+    order::Hardener,
     report::page::{Page, left},
     units::{Length, both},
 };
@@ -12,7 +13,12 @@ pub(super) fn records(ordered: Ordered<'_>) -> Vec<&Record> {
     let used = |record: &&Record| {
         let sheet = record.id.contains("sheet-");
         let balsa = record.id.starts_with("order-balsa");
+        let epoxy = ordered.order.resins.mix.kind == Hardener::Hardener;
         match record.group.as_str() {
+            "order" if record.id == "order-hardener-share" => epoxy,
+            "order" if record.id == "order-catalyst-share" => {
+                !epoxy || ordered.order.coats.iter().any(|coat| coat.catalyst.is_some())
+            }
             // Of the sheets those that are laid.
             "order" => !sheet || balsa == ordered.top.core.family.is_balsa(),
             "slings" | "lifting" => true,

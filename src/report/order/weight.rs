@@ -51,9 +51,9 @@ fn moments(page: &mut Page, ordered: Ordered<'_>) {
             &format!(
                 "{} about the axis across (tips towards greater x), {} about the axis along (towards greater y), {} about the \
                  plane of the frame for each g from the side",
-                show(of.across, system),
-                show(of.along, system),
-                show(of.sideways, system)
+                words::torque(of.across, system),
+                words::torque(of.along, system),
+                words::torque(of.sideways, system)
             ),
         );
     }

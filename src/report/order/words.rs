@@ -4,7 +4,7 @@ use super::Ordered;
 use crate::{
     order::{FabricLine, Hardener, Rule, Seam},
     report::text::counted,
-    units::{Area, Length, Mass, System, Volume, both, show, show_in},
+    units::{Area, Length, Mass, System, Torque, Volume, both, show, show_in},
 };
 
 /// A length of roll or tube: in yards or metres.
@@ -36,6 +36,13 @@ pub(super) fn volume(volume: Volume, system: System) -> String {
     }
 }
 
+pub(super) fn torque(torque: Torque, system: System) -> String {
+    match system {
+        System::Us => show_in(torque, "lbf·ft", 1),
+        System::Si => show_in(torque, "N·m", 1),
+    }
+}
+
 /// A fabric with its mass per area, part by part.
 pub(super) fn fabric(line: &FabricLine, system: System) -> String {
     let part = |part: &crate::units::ArealMassDensity| {
@@ -53,20 +60,23 @@ pub(super) const fn hardener(kind: Hardener) -> &'static str {
     }
 }
 
-/// Where no seam should be, in words.
+/// Where no seam should be.
 pub(super) fn rule(rule: &Rule) -> String {
     match rule {
-        Rule::MidSpan => "at mid-span".to_owned(),
-        Rule::Conduit(name) => format!("at conduit {name}"),
-        Rule::BackingEnd(name) => format!("at the end of {name}"),
+        Rule::MidSpan => "mid-span".to_owned(),
+        Rule::Conduit(name) => format!("conduit {name}"),
+        Rule::BackingEnd(name) => format!("the end of {name}"),
     }
 }
 
 /// What a seam breaks, in words; none where it breaks nothing.
 pub(super) fn breaks(seam: &Seam, ordered: Ordered<'_>) -> Option<String> {
-    let all = seam.breaks.iter().map(|(broken, length)| format!("{} of it {}", show(*length, ordered.system()), rule(broken)));
-    let all: Vec<String> = all.collect();
-    (!all.is_empty()).then(|| all.join(", "))
+    let one = |(broken, length): &(Rule, Length)| {
+        let word = if seam.runs_along(*length) { "NOT clear" } else { "crosses" };
+        format!("{word} {}, {} of it", rule(broken), show(*length, ordered.system()))
+    };
+    let all: Vec<String> = seam.breaks.iter().map(one).collect();
+    (!all.is_empty()).then(|| all.join("; "))
 }
 
 /// The core with its density and thickness.
@@ -91,11 +101,7 @@ pub(super) fn plies(line: &FabricLine, ordered: Ordered<'_>) -> String {
             run(along, ordered.system())
         ),
     };
-    format!(
-        "{plies}, {} net, {}{slanted}",
-        area(line.net, ordered.system()),
-        counted(line.breadths, "breadth")
-    )
+    format!("{plies}, {} net, {}{slanted}", area(line.net, ordered.system()), counted(line.breadths, "breadth"))
 }
 
 /// A mass in both systems.
