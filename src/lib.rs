@@ -17,6 +17,7 @@ pub mod load_case;
 pub mod material;
 pub mod mesh;
 pub mod order;
+pub mod proof;
 pub mod report;
 pub mod section;
 pub mod service;

@@ -67,8 +67,24 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("choice", &["units", "material", "top", "analysis", "check", "advice"]),
     ("order", &["units", "geometry", "section", "load", "load_case", "material", "top", "analysis", "check", "advice"]),
     (
+        "proof",
+        &["units", "source", "geometry", "laminate", "load", "load_case", "material", "top", "analysis", "check"],
+    ),
+    (
         "input",
-        &["units", "geometry", "laminate", "load", "material", "criteria", "service", "top", "load_case", "choice"],
+        &[
+            "units",
+            "geometry",
+            "laminate",
+            "load",
+            "material",
+            "criteria",
+            "service",
+            "top",
+            "load_case",
+            "choice",
+            "proof",
+        ],
     ),
     (
         "report",
@@ -87,10 +103,11 @@ const LAYERS: &[(&str, &[&str])] = &[
             "advice",
             "choice",
             "order",
+            "proof",
             "input",
         ],
     ),
-    ("command", &["units", "material", "top", "criteria", "choice", "order", "input", "report"]),
+    ("command", &["units", "material", "top", "criteria", "choice", "order", "proof", "input", "report"]),
 ];
 
 fn files_below(path: &Path, files: &mut Vec<PathBuf>) {

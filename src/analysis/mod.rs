@@ -171,7 +171,16 @@ impl<'a> Analysis<'a> {
     ///
     /// Says in words which section cannot be made. Why there is no plate solution stands in [`Analysis::whole`].
     pub fn by_plate_alone(top: &'a Top, cases: Vec<LoadCase>) -> Result<Self, String> {
-        Self::before_forces(top, (Layout::Patch, Vec::new()), cases).map(Self::with_plate_method)
+        Self::without_forces(top, cases).map(Self::with_plate_method)
+    }
+
+    /// A top with load cases of the caller's own, its sections and what its materials keep in them; no forces yet.
+    ///
+    /// # Errors
+    ///
+    /// As for [`Analysis::by_plate_alone`].
+    pub fn without_forces(top: &'a Top, cases: Vec<LoadCase>) -> Result<Self, String> {
+        Self::before_forces(top, (Layout::Patch, Vec::new()), cases)
     }
 
     fn before_forces(top: &'a Top, (layout, lines): (Layout, Vec<Line>), cases: Vec<LoadCase>) -> Result<Self, String> {

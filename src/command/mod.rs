@@ -4,6 +4,7 @@
 mod choose;
 mod files;
 mod order;
+mod proof;
 
 use std::{
     fmt::Write as _,
@@ -20,6 +21,7 @@ use crate::{
     criteria::Criteria,
     input::{Design, FileProblems, NamedText, drawing_named_in, read_design, read_tables, tables_named_in},
     material::{Kind, MaterialTable},
+    proof::Wanted,
     report::{Answer, Report, explain, explain_json, list, list_json, to_json, to_text},
     units::System,
 };
@@ -71,6 +73,23 @@ pub enum Request {
         json: bool,
         /// For spreadsheets.
         csv: bool,
+        /// Where to write the report; to the terminal if nowhere.
+        output: Option<PathBuf>,
+    },
+    /// Write the card of a proof test, or compare readings with it.
+    Proof {
+        /// The design file.
+        file: PathBuf,
+        /// Tables over the built-in one, the last one highest.
+        tables: Vec<PathBuf>,
+        /// Units of the report, if not those of the file.
+        units: Option<System>,
+        /// Which loads it may be made of.
+        load: Wanted,
+        /// Readings of the test.
+        readings: Option<PathBuf>,
+        /// For machines.
+        json: bool,
         /// Where to write the report; to the terminal if nowhere.
         output: Option<PathBuf>,
     },
@@ -167,6 +186,10 @@ pub fn run(request: &Request, width: usize, watch: &dyn Watch) -> Finished {
         }
         Request::Order { file, tables, units, json, csv, output } => {
             order::order(file, (tables, *units), choose::Form::of(*json, *csv), output.as_deref(), width)
+        }
+        Request::Proof { file, tables, units, load, readings, json, output } => {
+            let asked = (*load, readings.as_deref(), *json);
+            proof::prove(file, (tables, *units), asked, output.as_deref(), width)
         }
         Request::Materials { text, kind, tables, units, json } => materials(text, *kind, tables, *units, *json, width),
         Request::Explain { name, property, tables, json } => {

@@ -470,6 +470,35 @@ criteria! {
     sling_legs: Ratio;
     /// Side of the square that a sling bears on, from below.
     sling_pad: Length;
+    // proof
+    /// Mass of a bag.
+    proof_bag: Mass;
+    /// Length of a bag as it lies.
+    proof_bag_length: Length;
+    /// Its width.
+    proof_bag_width: Length;
+    /// Test load over the load that governs the design.
+    proof_share: Ratio;
+    /// How far a check may be used under the test load.
+    proof_most_used: Ratio;
+    /// How far a gauge may be off, stand and all.
+    proof_gauge_noise: Length;
+    /// Largest residual after unloading, over the reading under full load.
+    proof_residual: Ratio;
+    /// Largest way of a reading off the straight line through all steps, over that under full load.
+    proof_straightness: Ratio;
+    /// Wait after each step, and after unloading.
+    proof_wait: Time;
+    /// Largest way that a top may fall on the blocks below it.
+    proof_fall: Length;
+    /// Stiffness of a material may differ so much from a value measured on own coupons.
+    proof_scatter_measured: Ratio;
+    /// From a minimum or a characteristic value.
+    proof_scatter_minimum: Ratio;
+    /// From a typical value.
+    proof_scatter_typical: Ratio;
+    /// From an estimate.
+    proof_scatter_estimate: Ratio;
 }
 
 #[cfg(test)]

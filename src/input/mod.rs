@@ -13,6 +13,7 @@ mod order;
 mod outline;
 mod problem;
 mod reader;
+mod readings;
 mod service;
 mod sizes;
 mod skin;
@@ -21,6 +22,7 @@ mod top;
 mod under_nut;
 
 pub use problem::{FileProblems, Problem, nearest};
+pub use readings::read_readings;
 
 use std::{ops::Range, sync::Arc};
 

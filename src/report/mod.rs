@@ -14,6 +14,7 @@ mod methods;
 mod not_looked_at;
 mod order;
 mod page;
+mod proof;
 mod prying;
 mod text;
 mod words;
@@ -28,6 +29,7 @@ pub use listing::{list, list_json};
 pub use methods::{Beside, beside};
 pub use not_looked_at::without_fixings;
 pub use order::{order_to_csv, order_to_json, order_to_text};
+pub use proof::{proof_to_json, proof_to_text, why_no_proof};
 pub use text::to_text;
 
 use crate::{
