@@ -9,6 +9,7 @@ use clap::{Parser, Subcommand, ValueEnum};
 use skinspan::{
     command::Request,
     material,
+    proof::Wanted,
     report::{self, View},
     units::System,
 };
@@ -117,6 +118,54 @@ enum Command {
         #[arg(long = "output", short, value_name = "FILE")]
         outputs: Vec<PathBuf>,
     },
+    /// List what the shop buys for a top, how the core is cut, what the finished top weighs, and how it is lifted.
+    ///
+    /// `[order]` in the design file says widths of rolls, sizes of sheets, laps, waste and spares; what it does not say is taken for
+    /// granted, and listed. Exit code 1: the core could not be laid out, or lifting does not hold or could not be checked.
+    Order {
+        /// Design file (TOML); `skinspan new` writes one to start from.
+        file: PathBuf,
+        /// Material table over the built-in one; may be given more than once, the last one wins.
+        #[arg(long = "table", value_name = "FILE")]
+        tables: Vec<PathBuf>,
+        /// Units of the report, instead of those of the file.
+        #[arg(long)]
+        units: Option<Units>,
+        /// The same content for machines.
+        #[arg(long, conflicts_with = "csv")]
+        json: bool,
+        /// The same content for a spreadsheet.
+        #[arg(long)]
+        csv: bool,
+        /// Write the report to a file.
+        #[arg(long, short, value_name = "FILE")]
+        output: Option<PathBuf>,
+    },
+    /// Write the card of a proof test of the finished top: bags, gauges, expected readings, rules; or compare readings.
+    ///
+    /// Exit code 1: there is no test that the checks allow in full, a check could not be made, or the readings do not pass.
+    Proof {
+        /// Design file (TOML); `skinspan new` writes one to start from.
+        file: PathBuf,
+        /// The load of the test, instead of the one that governs: all over the top, or at one place.
+        #[arg(long)]
+        load: Option<TestLoad>,
+        /// Readings of the test (CSV): `bags, A (mm), B (mm)` in the first line, then a line for each step in its order.
+        #[arg(long, value_name = "FILE")]
+        readings: Option<PathBuf>,
+        /// Material table over the built-in one; may be given more than once, the last one wins.
+        #[arg(long = "table", value_name = "FILE")]
+        tables: Vec<PathBuf>,
+        /// Units of the report, instead of those of the file.
+        #[arg(long)]
+        units: Option<Units>,
+        /// The same content for machines.
+        #[arg(long)]
+        json: bool,
+        /// Write the report to a file.
+        #[arg(long, short, value_name = "FILE")]
+        output: Option<PathBuf>,
+    },
     /// List the material table.
     Materials {
         /// Only rows whose id, name or family holds this text.
@@ -166,6 +215,21 @@ impl From<Units> for System {
         match units {
             Units::Us => Self::Us,
             Units::Si => Self::Si,
+        }
+    }
+}
+
+#[derive(Clone, Copy, ValueEnum)]
+enum TestLoad {
+    Even,
+    Place,
+}
+
+impl From<TestLoad> for Wanted {
+    fn from(load: TestLoad) -> Self {
+        match load {
+            TestLoad::Even => Self::Even,
+            TestLoad::Place => Self::Place,
         }
     }
 }
@@ -257,6 +321,13 @@ impl Cli {
                     holes_only,
                     outputs,
                 }
+            }
+            Command::Order { file, tables, units, json, csv, output } => {
+                Request::Order { file, tables, units: units.map(System::from), json, csv, output }
+            }
+            Command::Proof { file, load, readings, tables, units, json, output } => {
+                let load = load.map_or(Wanted::Any, Wanted::from);
+                Request::Proof { file, tables, units: units.map(System::from), load, readings, json, output }
             }
             Command::Materials { text, kind, tables, units, json } => {
                 Request::Materials { text, kind: kind.map(material::Kind::from), tables, units: units.into(), json }

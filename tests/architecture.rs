@@ -66,9 +66,26 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("advice", &["units", "geometry", "fastening", "material", "top", "analysis", "check"]),
     ("choice", &["units", "material", "top", "analysis", "check", "advice"]),
     ("plan", &["units", "geometry", "section", "analysis", "advice", "top"]),
+    ("order", &["units", "geometry", "section", "load", "load_case", "material", "top", "analysis", "check", "advice"]),
+    (
+        "proof",
+        &["units", "source", "geometry", "laminate", "load", "load_case", "material", "top", "analysis", "check"],
+    ),
     (
         "input",
-        &["units", "geometry", "laminate", "load", "material", "criteria", "service", "top", "load_case", "choice"],
+        &[
+            "units",
+            "geometry",
+            "laminate",
+            "load",
+            "material",
+            "criteria",
+            "service",
+            "top",
+            "load_case",
+            "choice",
+            "proof",
+        ],
     ),
     (
         "report",
@@ -87,10 +104,12 @@ const LAYERS: &[(&str, &[&str])] = &[
             "advice",
             "choice",
             "plan",
+            "order",
+            "proof",
             "input",
         ],
     ),
-    ("command", &["units", "material", "top", "criteria", "choice", "input", "report"]),
+    ("command", &["units", "material", "top", "criteria", "choice", "order", "proof", "input", "report"]),
 ];
 
 fn files_below(path: &Path, files: &mut Vec<PathBuf>) {

@@ -63,7 +63,7 @@ impl<'a> Knockdowns<'a> {
         if let Some(hot) = sun.filter(|_| state.hot) {
             core_hot = top.core.material.hot_retention.at(hot.core).map_err(|out| out.to_string())?.value;
             board_hot = board_retention(criteria, hot.core);
-            skin_hot = [top.resin_retention.at(hot.outer), top.resin_retention.at(hot.inner)]
+            skin_hot = [top.resin.hot_retention.at(hot.outer), top.resin.hot_retention.at(hot.inner)]
                 .map(|share| share.map(|share| share.value))
                 .into_iter()
                 .collect::<Result<Vec<_>, _>>()

@@ -147,7 +147,41 @@ impl<'a> Analysis<'a> {
             cases.retain(LoadCase::works_on_gear);
         }
         cases.retain(wanted);
-        let layout = layout::layout(top).map_err(|none| none.to_string())?;
+        let (layout, lines) = laid_out(top)?;
+        Ok(Self { ruled_out, ..Self::before_forces(top, (layout, lines), cases)? })
+    }
+
+    /// Analyses the top without its fixings under load cases of the caller's own.
+    ///
+    /// # Errors
+    ///
+    /// As for [`Analysis::new`].
+    pub fn under_cases(top: &'a Top, divisions: usize, cases: Vec<LoadCase>) -> Result<Self, String> {
+        let mut analysis = Self::before_forces(top, laid_out(top)?, cases)?;
+        analysis.forces(divisions)?;
+        Ok(analysis)
+    }
+
+    /// Analyses the top without its fixings under load cases of the caller's own by the plate method alone, which asks for no
+    /// pipes that run side by side.
+    ///
+    /// # Errors
+    ///
+    /// Says in words which section cannot be made. Why there is no plate solution stands in [`Analysis::whole`].
+    pub fn by_plate_alone(top: &'a Top, cases: Vec<LoadCase>) -> Result<Self, String> {
+        Self::without_forces(top, cases).map(Self::with_plate_method)
+    }
+
+    /// A top with load cases of the caller's own, its sections and what its materials keep in them; no forces yet.
+    ///
+    /// # Errors
+    ///
+    /// As for [`Analysis::by_plate_alone`].
+    pub fn without_forces(top: &'a Top, cases: Vec<LoadCase>) -> Result<Self, String> {
+        Self::before_forces(top, (Layout::Patch, Vec::new()), cases)
+    }
+
+    fn before_forces(top: &'a Top, (layout, lines): (Layout, Vec<Line>), cases: Vec<LoadCase>) -> Result<Self, String> {
         let sun = hot_top(top.service.sun, &top.criteria);
         let mut knockdowns: Vec<(State, Knockdowns<'a>)> = Vec::with_capacity(8);
         let mut open_cases = Vec::new();
@@ -165,29 +199,16 @@ impl<'a> Analysis<'a> {
                 Err(reason) => open_cases.push((case, reason)),
             }
         }
-        let cases = known_cases;
         let sections = Sections::new(top, &Axis::BOTH).map_err(|invalid| invalid.to_string())?;
-        let mut lines = match &layout {
-            Layout::Patch => Vec::new(),
-            Layout::Strips(strips) => line::lines(top, strips),
-            Layout::FourSides { lengthwise, across } => {
-                let mut lines = line::rim_overhangs(top, lengthwise);
-                lines.extend(line::rim_overhangs(top, across));
-                lines
-            }
-        };
-        if top.scope == Scope::Whole {
-            lines.push(line::carried(top));
-        }
         let bays = match &layout {
             Layout::FourSides { lengthwise, across } => bay::bays(top, lengthwise, across),
             Layout::Patch | Layout::Strips(_) => Vec::new(),
         };
         Ok(Self {
             top,
-            cases,
+            cases: known_cases,
             open_cases,
-            ruled_out,
+            ruled_out: Vec::new(),
             layout,
             sun,
             knockdowns,
@@ -437,6 +458,24 @@ impl<'a> Analysis<'a> {
             .get(case)
             .map_or_else(|| Ratio::new::<ratio>(1.0), |case| self.knockdowns(case.state).core_stiffness())
     }
+}
+
+/// How the frame carries a top, and the strips of it that are looked at.
+fn laid_out(top: &Top) -> Result<(Layout, Vec<Line>), String> {
+    let layout = layout::layout(top).map_err(|none| none.to_string())?;
+    let mut lines = match &layout {
+        Layout::Patch => Vec::new(),
+        Layout::Strips(strips) => line::lines(top, strips),
+        Layout::FourSides { lengthwise, across } => {
+            let mut lines = line::rim_overhangs(top, lengthwise);
+            lines.extend(line::rim_overhangs(top, across));
+            lines
+        }
+    };
+    if top.scope == Scope::Whole {
+        lines.push(line::carried(top));
+    }
+    Ok((layout, lines))
 }
 
 fn on_gear(top: &Top) -> OnGear {

@@ -3,6 +3,8 @@
 
 mod choose;
 mod files;
+mod order;
+mod proof;
 mod template;
 
 use std::{
@@ -20,6 +22,7 @@ use crate::{
     criteria::Criteria,
     input::{Design, FileProblems, NamedText, drawing_named_in, read_design, read_tables, tables_named_in},
     material::{Kind, MaterialTable},
+    proof::Wanted,
     report::{Answer, Paper, Report, View, explain, explain_json, list, list_json, to_json, to_text},
     units::System,
 };
@@ -75,6 +78,38 @@ pub enum Request {
         holes_only: bool,
         /// Files to write, each in the form that its name ends in; one of each form if none.
         outputs: Vec<PathBuf>,
+    },
+    /// Say what is bought for a top, and what it weighs.
+    Order {
+        /// The design file.
+        file: PathBuf,
+        /// Tables over the built-in one, the last one highest.
+        tables: Vec<PathBuf>,
+        /// Units of the report, if not those of the file.
+        units: Option<System>,
+        /// For machines.
+        json: bool,
+        /// For spreadsheets.
+        csv: bool,
+        /// Where to write the report; to the terminal if nowhere.
+        output: Option<PathBuf>,
+    },
+    /// Write the card of a proof test, or compare readings with it.
+    Proof {
+        /// The design file.
+        file: PathBuf,
+        /// Tables over the built-in one, the last one highest.
+        tables: Vec<PathBuf>,
+        /// Units of the report, if not those of the file.
+        units: Option<System>,
+        /// Which loads it may be made of.
+        load: Wanted,
+        /// Readings of the test.
+        readings: Option<PathBuf>,
+        /// For machines.
+        json: bool,
+        /// Where to write the report; to the terminal if nowhere.
+        output: Option<PathBuf>,
     },
     /// List materials.
     Materials {
@@ -169,6 +204,13 @@ pub fn run(request: &Request, width: usize, watch: &dyn Watch) -> Finished {
         }
         Request::Template { file, tables, units, view, paper, holes_only, outputs } => {
             template::template(file, (tables, *units), *view, (*paper, *holes_only), outputs, width)
+        }
+        Request::Order { file, tables, units, json, csv, output } => {
+            order::order(file, (tables, *units), choose::Form::of(*json, *csv), output.as_deref(), width)
+        }
+        Request::Proof { file, tables, units, load, readings, json, output } => {
+            let asked = (*load, readings.as_deref(), *json);
+            proof::prove(file, (tables, *units), asked, output.as_deref(), width)
         }
         Request::Materials { text, kind, tables, units, json } => materials(text, *kind, tables, *units, *json, width),
         Request::Explain { name, property, tables, json } => {

@@ -435,6 +435,75 @@ criteria! {
     trim_allowance: Length;
     /// Smallest hole that the band beside a conduit is drawn for.
     no_drill_hole: Length;
+    // order
+    /// Width of a roll of fabric.
+    order_roll_width: Length;
+    /// How far two breadths of a fabric lap.
+    order_lap: Length;
+    /// How far a fabric is laid over the outline, to be trimmed.
+    order_edge_lap: Length;
+    /// What is lost of a roll beyond its offcuts, over what is cut from it.
+    order_fabric_waste: Ratio;
+    /// Resin and coats that do not stay in the top, over those that do.
+    order_resin_waste: Ratio;
+    /// Putty that does not stay in the top, over that which does.
+    order_putty_waste: Ratio;
+    /// Catalyst over the mass of polyester or vinylester resin and gelcoat.
+    order_catalyst_share: Ratio;
+    /// Hardener over the mass of epoxy resin that it is mixed into.
+    order_hardener_share: Ratio;
+    /// Length of a core sheet, but for balsa.
+    order_sheet_length: Length;
+    /// Its width.
+    order_sheet_width: Length;
+    /// Length of a sheet of end-grain balsa.
+    order_balsa_sheet_length: Length;
+    /// Its width.
+    order_balsa_sheet_width: Length;
+    /// A seam of the core lies at mid-span where its ways to the two nearest supports differ by less than this share of their sum.
+    order_seam_off_mid_span: Ratio;
+    /// Least distance of a seam of the core from the wall of a conduit and from the end of a backing.
+    order_seam_clear: Length;
+    /// Least width of a piece of core: narrower ones are avoided where as few sheets do.
+    order_least_piece: Length;
+    /// Fixings that are bought over those that are set.
+    order_spares: Ratio;
+    // slings
+    /// Angle of a sling from the vertical when the finished top is lifted at four places.
+    sling_angle: Angle;
+    /// Legs of four slings that are counted on.
+    sling_legs: Ratio;
+    /// Side of the square that a sling bears on, from below.
+    sling_pad: Length;
+    // proof
+    /// Mass of a bag.
+    proof_bag: Mass;
+    /// Length of a bag as it lies.
+    proof_bag_length: Length;
+    /// Its width.
+    proof_bag_width: Length;
+    /// Test load over the load that governs the design.
+    proof_share: Ratio;
+    /// How far a check may be used under the test load.
+    proof_most_used: Ratio;
+    /// How far a gauge may be off, stand and all.
+    proof_gauge_noise: Length;
+    /// Largest residual after unloading, over the reading under full load.
+    proof_residual: Ratio;
+    /// Largest way of a reading off the straight line through all steps, over that under full load.
+    proof_straightness: Ratio;
+    /// Wait after each step, and after unloading.
+    proof_wait: Time;
+    /// Largest way that a top may fall on the blocks below it.
+    proof_fall: Length;
+    /// Stiffness of a material may differ so much from a value measured on own coupons.
+    proof_scatter_measured: Ratio;
+    /// From a minimum or a characteristic value.
+    proof_scatter_minimum: Ratio;
+    /// From a typical value.
+    proof_scatter_typical: Ratio;
+    /// From an estimate.
+    proof_scatter_estimate: Ratio;
 }
 
 #[cfg(test)]

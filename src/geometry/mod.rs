@@ -5,11 +5,13 @@ mod band;
 mod contour;
 mod foot;
 mod pattern;
+mod ring;
 
 pub use band::{Band, Place};
 pub use contour::{Contour, Corner, InvalidContour, Vertex};
 pub use foot::Foot;
 pub use pattern::{Pattern, least_spacing};
+pub use ring::{Cut, Ring};
 
 use uom::si::length::micrometer;
 

@@ -11,7 +11,7 @@ use super::{
 use crate::{
     laminate::{Ply, fibre_content::Densities},
     material::{Banded, Basis, Coat, Fabric, MaterialTable, Part, PlyLayer, Resin},
-    top::{RoundFixing, SkinLayer},
+    top::{Bought, RoundFixing, SkinLayer},
     units::{Angle, ArealMassDensity, Length, ParseError, Ratio, Sign, parse, parse_prefix, parse_signed},
 };
 
@@ -211,6 +211,13 @@ impl Reading<'_, '_> {
         };
         Some(SkinLayer {
             text: self.given.text.clone(),
+            bought: Bought {
+                id: coat.id.clone(),
+                name: coat.name.clone(),
+                family: coat.family.clone(),
+                parts: Vec::new(),
+                turned: None,
+            },
             plies: Vec::new(),
             round_fixing: Vec::new(),
             fibre: ArealMassDensity::default(),
@@ -249,6 +256,13 @@ impl Reading<'_, '_> {
         let masses = masses?;
         let mut layer = SkinLayer {
             text: self.given.text.clone(),
+            bought: Bought {
+                id: fabric.id.clone(),
+                name: fabric.name.clone(),
+                family: fabric.family.clone(),
+                parts: masses.clone(),
+                turned: angle.filter(|_| fabric.needs_angle),
+            },
             plies: Vec::new(),
             round_fixing: Vec::new(),
             fibre: ArealMassDensity::default(),

@@ -10,10 +10,12 @@ mod frame;
 mod gear;
 mod hole;
 mod layer;
+mod order;
 mod outline;
 mod price;
 mod problem;
 mod reader;
+mod readings;
 mod service;
 mod sizes;
 mod skin;
@@ -22,6 +24,7 @@ mod top;
 mod under_nut;
 
 pub use problem::{FileProblems, Problem, nearest};
+pub use readings::read_readings;
 
 use std::{ops::Range, sync::Arc};
 
@@ -226,6 +229,7 @@ fn read_top<'t>(
     let scope = top::read_scope(room);
     let panel = top::read_panel(room, (table, &criteria), scope, drawn);
     let outline = panel.outline.as_ref();
+    order::read_order(room, &mut criteria, panel.core.as_ref().map(|core| &core.family));
     let asked = read_asked(room, table, scope, (panel.layup.as_ref(), outline));
     let fixings = fixing::read_fixings(room, table, panel.thickness());
     let supports = frame::read_supports(room, table, (&criteria, scope), (outline, &fixings));
@@ -250,7 +254,7 @@ fn read_top<'t>(
         crown: panel.crown,
         outer: panel.outer?,
         inner: panel.inner?,
-        resin_retention: panel.resin_retention?,
+        resin: panel.resin?,
         core: panel.core?,
         edge: panel.edge?,
         backings: inlays.backings,

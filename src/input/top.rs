@@ -18,9 +18,9 @@ use super::{
 };
 use crate::{
     criteria::Criteria,
-    material::{Board, Curve, MaterialTable},
+    material::{Board, MaterialTable, Resin},
     top::{Backing, Conduit, CoreSheet, Edge, Outline, Schedule, Scope, Support},
-    units::{Length, MassDensity, Ratio, Sign, ThermodynamicTemperature},
+    units::{Length, MassDensity, Ratio, Sign},
 };
 
 /// What `[top]` says. What could not be read is absent and reported; the rest of the file is held against what is there.
@@ -32,7 +32,7 @@ pub(super) struct Panel<'t> {
     pub(super) layup: Option<Layup<'t>>,
     pub(super) outer: Option<Schedule>,
     pub(super) inner: Option<Schedule>,
-    pub(super) resin_retention: Option<Curve<ThermodynamicTemperature, Ratio>>,
+    pub(super) resin: Option<Resin>,
     pub(super) core: Option<CoreSheet>,
     pub(super) core_thickness: Option<Length>,
     /// The inner `None` is a top whose core runs to the rim.
@@ -90,11 +90,11 @@ pub(super) fn read_panel<'t>(
     let crown = read_crown(&room, crown, outline.as_ref(), criteria.shallow_crown.value);
     let layup = read_layup(&room, table);
     let [outer, inner] = read_own_skins(&room, &layup);
-    let resin_retention = layup.resin.map(|resin| resin.hot_retention.clone());
+    let resin = layup.resin.cloned();
     let (core, core_thickness) = read_core(&room, table, outline.as_ref());
     let edge = if whole { read_edge(&room, table, outline.as_ref()) } else { Some(None) };
     room.close();
-    Panel { outline, crown, layup: Some(layup), outer, inner, resin_retention, core, core_thickness, edge }
+    Panel { outline, crown, layup: Some(layup), outer, inner, resin, core, core_thickness, edge }
 }
 
 /// The rise of the crown, as far as the top is a shallow shell.

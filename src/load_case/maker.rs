@@ -4,7 +4,7 @@ use std::num::NonZeroU32;
 
 use uom::si::ratio::ratio;
 
-use super::{Duration, Held, LoadCase, MOST_GIVEN, NONE, OnGear, People, Repeats, State, ZonePressure, hot_top, times};
+use super::{Duration, Held, LoadCase, MOST_GIVEN, OnGear, People, Repeats, State, ZonePressure, hot_top, times};
 use crate::{
     criteria::Criteria,
     load::{
@@ -18,7 +18,7 @@ use crate::{
     },
     section::Temperatures,
     service::{Service, Slam, Sun, Walking},
-    units::{Length, Pressure, Ratio, ThermodynamicTemperature, Velocity},
+    units::{Length, Ratio, ThermodynamicTemperature, Velocity},
 };
 
 /// Names of the cases of given forces.
@@ -39,29 +39,8 @@ impl Maker<'_> {
     }
 
     fn case(&self, id: &'static str, title: impl Into<String>, hot: bool, duration: Duration) -> LoadCase {
-        LoadCase {
-            id,
-            title: title.into(),
-            state: State { hot: hot && self.hot(), duration },
-            gravity: times(1.0),
-            gear_gravity: times(1.0),
-            gear_sideways: NONE,
-            with_gear: true,
-            wind: ZonePressure::default(),
-            zone: self.zone(),
-            gear_wind: Pressure::default(),
-            pressure: Pressure::default(),
-            people: None,
-            hand: None,
-            grab: None,
-            given: None,
-            snagged: false,
-            in_plane: NONE,
-            temperatures: None,
-            repeats: None,
-            held: Held::OnFrame,
-            doubt: None,
-        }
+        let state = State { hot: hot && self.hot(), duration };
+        LoadCase { zone: self.zone(), ..LoadCase::at_rest(id, title, state) }
     }
 
     fn zone(&self) -> Length {

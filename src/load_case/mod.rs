@@ -125,6 +125,34 @@ pub struct LoadCase {
 }
 
 impl LoadCase {
+    /// A case of weight at rest alone, on the frame.
+    #[must_use]
+    pub fn at_rest(id: &'static str, title: impl Into<String>, state: State) -> Self {
+        Self {
+            id,
+            title: title.into(),
+            state,
+            gravity: times(1.0),
+            gear_gravity: times(1.0),
+            gear_sideways: NONE,
+            with_gear: true,
+            wind: ZonePressure::default(),
+            zone: Length::default(),
+            gear_wind: Pressure::default(),
+            pressure: Pressure::default(),
+            people: None,
+            hand: None,
+            grab: None,
+            given: None,
+            snagged: false,
+            in_plane: NONE,
+            temperatures: None,
+            repeats: None,
+            held: Held::OnFrame,
+            doubt: None,
+        }
+    }
+
     /// Whether somebody may stand, or take hold, anywhere.
     #[must_use]
     pub fn moves(&self) -> bool {

@@ -97,6 +97,12 @@ pub struct Core {
 }
 
 impl CoreFamily {
+    /// Whether it is end-grain balsa, which comes in small sheets.
+    #[must_use]
+    pub fn is_balsa(&self) -> bool {
+        self.family == "balsa"
+    }
+
     /// Lightest and heaviest density at which every property is given; the first is above the second if the tables
     /// leave none.
     #[must_use]

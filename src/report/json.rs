@@ -281,7 +281,7 @@ fn sag_bounds(report: &Report<'_>) -> Option<Value> {
     }))
 }
 
-fn measure(value: Measure, system: System) -> Value {
+pub(super) fn measure(value: Measure, system: System) -> Value {
     match value {
         Measure::Pressure(q) => quantity(q, system),
         Measure::Length(q) => quantity(q, system),

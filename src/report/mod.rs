@@ -12,7 +12,9 @@ mod json;
 mod listing;
 mod methods;
 mod not_looked_at;
+mod order;
 mod page;
+mod proof;
 mod prying;
 mod template;
 mod text;
@@ -27,6 +29,8 @@ pub use json::to_json;
 pub use listing::{list, list_json};
 pub use methods::{Beside, beside};
 pub use not_looked_at::without_fixings;
+pub use order::{order_to_csv, order_to_json, order_to_text};
+pub use proof::{proof_to_json, proof_to_text, why_no_proof};
 pub use template::{DXF_VERSION, End, Face, Paper, Template, View};
 pub use text::to_text;
 

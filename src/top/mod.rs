@@ -15,17 +15,17 @@ pub use frame::{BedLine, Carrier, Pad, Pipe, Support, WallEdge};
 pub use gear::{Gear, GivenForce};
 pub use inlay::{Backing, Conduit};
 pub use outline::{Edge, Hole, InvalidHole, Outline};
-pub use schedule::{RoundFixing, Schedule, SkinLayer};
+pub use schedule::{Bought, RoundFixing, Schedule, SkinLayer};
 pub use weight::{Weight, WeightItem};
 
 use std::sync::Arc;
 
 use crate::{
     criteria::Criteria,
-    material::{Core, CoreFamily, Curve},
+    material::{Core, CoreFamily, Resin},
     section::Skin,
     service::Service,
-    units::{Length, Ratio, System, ThermodynamicTemperature},
+    units::{Length, System},
 };
 
 /// The core: its family, so that another density can be tried, and the sheet that is laid.
@@ -65,8 +65,8 @@ pub struct Top {
     pub outer: Schedule,
     /// Inner skin.
     pub inner: Schedule,
-    /// What heat leaves of the strength of the skins, by their resin.
-    pub resin_retention: Curve<ThermodynamicTemperature, Ratio>,
+    /// Resin of the skins.
+    pub resin: Resin,
     /// Core.
     pub core: CoreSheet,
     /// Border of the core.

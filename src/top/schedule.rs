@@ -7,7 +7,7 @@ use uom::si::areal_mass_density::kilogram_per_square_meter;
 use crate::{
     laminate::{InvalidLaminate, Laminate, Ply},
     material::{Basis, Origin, Property},
-    units::{ArealMassDensity, Length, Pressure, Ratio},
+    units::{Angle, ArealMassDensity, Length, Pressure, Ratio},
 };
 
 /// What a part of a layer bears round a fixing; none where the table has no value.
@@ -21,11 +21,28 @@ pub struct RoundFixing {
     pub punching_shear: Option<Property<Pressure>>,
 }
 
+/// What a layer is bought as.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bought {
+    /// Row of the fabric or the coat.
+    pub id: String,
+    /// Its name for people.
+    pub name: String,
+    /// Class that it belongs to.
+    pub family: String,
+    /// Dry fibre per area of each part of a fabric; none of a coat.
+    pub parts: Vec<ArealMassDensity>,
+    /// From the length of the top to the length of the roll; none where the fabric has no direction, and of a coat.
+    pub turned: Option<Angle>,
+}
+
 /// One line of the schedule: a fabric with its resin, or a coat.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SkinLayer {
     /// As the design file writes it.
     pub text: String,
+    /// What it is bought as.
+    pub bought: Bought,
     /// Its plies; none for a coat, whose strength does not count.
     pub plies: Vec<Ply>,
     /// What its parts bear round a fixing, part by part; none for a coat.

@@ -4,7 +4,7 @@ use uom::si::mass::kilogram;
 
 use super::{Backing, Conduit, Top};
 use crate::{
-    geometry::{Axis, Point, Polyline},
+    geometry::{Point, Polyline},
     units::{ArealMassDensity, Length, LinearMassDensity, Mass, MassDensity},
 };
 
@@ -17,6 +17,8 @@ pub struct WeightItem {
     pub mass: Mass,
     /// Its centre in plan.
     pub at: Point,
+    /// Height of its centre above the lower face of the inner skin; the top taken as flat.
+    pub height: Length,
 }
 
 /// Weight of a top.
@@ -30,6 +32,33 @@ pub struct Weight {
     pub total: Mass,
     /// Centre of gravity with gear.
     pub centre: Point,
+    /// Its height above the lower face of the inner skin.
+    pub height: Length,
+    /// Centre of gravity of the top without gear.
+    pub bare_centre: Point,
+    /// Its height, as for [`Self::height`].
+    pub bare_height: Length,
+}
+
+impl Weight {
+    fn of(items: Vec<WeightItem>, bare_items: usize) -> Self {
+        let sum = |items: &[WeightItem]| items.iter().fold(Mass::default(), |sum, item| sum + item.mass);
+        let mean = |items: &[WeightItem], pick: fn(&WeightItem) -> Length| {
+            let moment = items.iter().fold(0.0, |moment, item| moment + item.mass.get::<kilogram>() * pick(item).value);
+            Length::new::<uom::si::length::meter>(moment / sum(items).get::<kilogram>())
+        };
+        let place = |items: &[WeightItem]| Point { x: mean(items, |item| item.at.x), y: mean(items, |item| item.at.y) };
+        let bare = &items[..bare_items];
+        Self {
+            bare: sum(bare),
+            total: sum(&items),
+            centre: place(&items),
+            height: mean(&items, |item| item.height),
+            bare_centre: place(bare),
+            bare_height: mean(bare, |item| item.height),
+            items,
+        }
+    }
 }
 
 impl Top {
@@ -77,52 +106,54 @@ impl Top {
     pub fn weight(&self) -> Weight {
         let middle = self.outline.centre();
         let area = self.outline.area();
-        let item = |name: &str, mass: Mass, at: Point| WeightItem { name: name.to_owned(), mass, at };
+        let (core_low, core_high) =
+            (self.inner.laminate().thickness(), self.thickness() - self.outer.laminate().thickness());
+        let heights = [0.5 * (core_high + self.thickness()), 0.5 * (core_low + core_high), 0.5 * core_low];
+        let [of_outer, of_core, of_inner] = heights;
+        let item =
+            |name: &str, mass: Mass, at: Point, height: Length| WeightItem { name: name.to_owned(), mass, at, height };
         let core: ArealMassDensity = self.core.material.density * self.core.thickness;
+        let uptake = self.core.material.resin_uptake.value * 2.0 * area;
         let mut items = vec![
-            item("outer skin, with coats", self.outer.mass() * area, middle),
-            item("core", core * area, middle),
-            item("resin in and on the core", self.core.material.resin_uptake.value * 2.0 * area, middle),
-            item("inner skin, with coats", self.inner.mass() * area, middle),
+            item("outer skin, with coats", self.outer.mass() * area, middle, of_outer),
+            item("core", core * area, middle, of_core),
+            item("resin in and on the core", uptake, middle, of_core),
+            item("inner skin, with coats", self.inner.mass() * area, middle, of_inner),
         ];
         if self.edge.is_some() {
-            items.push(item(
-                "edge fill over core",
-                self.edge_mass() * self.outline.perimeter(),
-                self.outline.rim_centre(),
-            ));
+            let mass = self.edge_mass() * self.outline.perimeter();
+            items.push(item("edge fill over core", mass, self.outline.rim_centre(), of_core));
         }
         for backing in &self.backings {
             let extra = (backing.board.density.value - self.core.material.density) * self.core.thickness;
             let mass = extra * (backing.width * backing.along.length());
-            items.push(item(&format!("{} over core", backing.name), mass, middle_of(&backing.along)));
+            items.push(item(&format!("{} over core", backing.name), mass, middle_of(&backing.along), of_core));
         }
         for conduit in &self.conduits {
-            items.push(item(
-                &format!("{} over core", conduit.name),
-                self.conduit_mass(conduit),
-                middle_of(&conduit.along),
-            ));
+            let mass = self.tube_mass(conduit) - self.bored_mass(conduit);
+            items.push(item(&format!("{} over core", conduit.name), mass, middle_of(&conduit.along), of_core));
         }
-        let bare = items.iter().fold(Mass::default(), |sum, item| sum + item.mass);
-        items.extend(self.gear.iter().map(|gear| item(&gear.name, gear.mass, gear.at)));
-        let total = items.iter().fold(Mass::default(), |sum, item| sum + item.mass);
-        let centre = |axis: Axis| {
-            items.iter().fold(0.0, |sum, item| sum + item.mass.get::<kilogram>() * item.at.along(axis).value)
-                / total.get::<kilogram>()
-        };
-        let metre = Length::new::<uom::si::length::meter>;
-        let centre = Point { x: metre(centre(Axis::X)), y: metre(centre(Axis::Y)) };
-        Weight { items, bare, total, centre }
+        let bare_items = items.len();
+        let on_top = |gear: &super::Gear| item(&gear.name, gear.mass, gear.at, self.thickness() + gear.cg_height);
+        items.extend(self.gear.iter().map(on_top));
+        Weight::of(items, bare_items)
     }
 
-    fn conduit_mass(&self, conduit: &Conduit) -> Mass {
+    /// Mass of the core that a conduit takes the place of.
+    #[must_use]
+    pub fn bored_mass(&self, conduit: &Conduit) -> Mass {
         let bore = std::f64::consts::FRAC_PI_4 * conduit.diameter * conduit.diameter;
+        self.core.material.density * bore * conduit.along.length()
+    }
+
+    /// Mass of the tube of a conduit; nothing of a plain hole.
+    #[must_use]
+    pub fn tube_mass(&self, conduit: &Conduit) -> Mass {
         let tube = conduit.tube.as_ref().map_or_else(LinearMassDensity::default, |tube| {
             let (outside, wall) = (tube.outside.value, tube.wall.value);
             tube.density.value * (std::f64::consts::PI * (outside - wall) * wall)
         });
-        (tube - self.core.material.density * bore) * conduit.along.length()
+        tube * conduit.along.length()
     }
 }
 

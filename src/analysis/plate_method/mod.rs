@@ -5,6 +5,7 @@ mod buckling;
 mod conduits;
 mod envelope;
 mod frequency;
+mod gauges;
 mod heat;
 mod layout;
 mod lifting;

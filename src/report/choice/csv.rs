@@ -80,14 +80,14 @@ fn cells(choice: Choice<'_>, found: &Found) -> [String; 19] {
     ]
 }
 
-fn digits(value: f64) -> String {
+pub(in crate::report) fn digits(value: f64) -> String {
     match number(value) {
         Value::Null => String::new(),
         number => number.to_string(),
     }
 }
 
-fn line(cells: &[String]) -> String {
+pub(in crate::report) fn line(cells: &[String]) -> String {
     format!("{}\r\n", cells.iter().map(|cell| quoted(cell)).collect::<Vec<_>>().join(","))
 }
 

@@ -1,14 +1,14 @@
 //! What `choose` answers: the same content as text, as JSON and as a table of values parted by commas.
 
 mod answer;
-mod csv;
+pub(super) mod csv;
 mod found;
 mod grids;
 mod json;
 mod notes;
 mod steps;
 mod tally;
-mod words;
+pub(super) mod words;
 
 pub use csv::choice_to_csv;
 pub use json::choice_to_json;

@@ -26,7 +26,7 @@ pub(super) const fn units(system: System) -> Units {
 }
 
 /// The value in a unit that a column has.
-pub(super) fn in_unit<Q: Dimensioned>(value: Q, unit: &str) -> f64 {
+pub(in crate::report) fn in_unit<Q: Dimensioned>(value: Q, unit: &str) -> f64 {
     Q::ENTRY.unit(unit).map_or(f64::NAN, |unit| unit.of_si(value.si()))
 }
 

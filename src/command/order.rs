@@ -1,0 +1,38 @@
+//! `skinspan order`.
+
+use std::path::{Path, PathBuf};
+
+use super::{Finished, Status, choose::Form, deliver, load, page, pretty};
+use crate::{
+    input::read_design,
+    order,
+    report::{order_to_csv, order_to_json, order_to_text},
+    top::Scope,
+    units::System,
+};
+
+pub(super) fn order(
+    file: &Path,
+    (tables, units): (&[PathBuf], Option<System>),
+    form: Form,
+    output: Option<&Path>,
+    width: usize,
+) -> Result<Finished, String> {
+    let (top, _) = load(file, tables, output, |design, table| read_design(design, table, units))?;
+    if top.scope == Scope::Patch {
+        return Err(format!(
+            "error: {} describes a patch: the top round it, which has to be bought, is not in the file\n\
+             help: describe the whole top in `[top]`\n",
+            file.display()
+        ));
+    }
+    let order = order::order(&top);
+    let lifts = order.lifting.as_ref().is_some_and(|lifting| lifting.check.passes());
+    let status = if lifts && order.core.is_ok() { Status::Holds } else { Status::DoesNotHold };
+    let text = match form {
+        Form::Text => order_to_text(&order, &top, page(output, width)),
+        Form::Json => pretty(&order_to_json(&order, &top)),
+        Form::Csv => order_to_csv(&order, &top),
+    };
+    deliver(text, status, output)
+}

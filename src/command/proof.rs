@@ -1,0 +1,45 @@
+//! `skinspan proof`.
+
+use std::path::{Path, PathBuf};
+
+use super::{Finished, Status, deliver, load, page, pretty, read, rendered};
+use crate::{
+    input::{read_design, read_readings},
+    proof::{NoProof, Wanted, compare, proof},
+    report::{proof_to_json, proof_to_text, why_no_proof},
+    units::System,
+};
+
+pub(super) fn prove(
+    file: &Path,
+    (tables, units): (&[PathBuf], Option<System>),
+    (wanted, readings, json): (Wanted, Option<&Path>, bool),
+    output: Option<&Path>,
+    width: usize,
+) -> Result<Finished, String> {
+    let (top, _) = load(file, tables, output, |design, table| read_design(design, table, units))?;
+    let proof = match proof(&top, wanted) {
+        Ok(proof) => proof,
+        Err(NoProof::Patch) => {
+            return Err(format!("error: {}: {}\n", file.display(), why_no_proof(&NoProof::Patch)));
+        }
+        // That a top cannot be tested is an answer too.
+        Err(none) => return Ok(Finished::with(format!("NO TEST: {}.\n", why_no_proof(&none)), Status::DoesNotHold)),
+    };
+    let compared = match readings {
+        None => None,
+        Some(path) => {
+            let text = read(path).map_err(|unreadable| unreadable.message(None))?;
+            let rows = read_readings(&text, &proof).map_err(|problems| rendered(&[problems]))?;
+            Some(compare(&top, &proof, &rows))
+        }
+    };
+    let good = compared.as_ref().map_or(!proof.lowered && proof.open.is_empty(), |compared| compared.passes(&proof));
+    let status = if good { Status::Holds } else { Status::DoesNotHold };
+    let text = if json {
+        pretty(&proof_to_json(&proof, compared.as_ref(), &top))
+    } else {
+        proof_to_text(&proof, compared.as_ref(), &top, page(output, width))
+    };
+    deliver(text, status, output)
+}

@@ -1,0 +1,273 @@
+//! What is cut and set: backing, putty, conduits, fixings.
+
+use uom::si::ratio::ratio;
+
+use crate::{
+    advice::{Fitting, fittings},
+    analysis::{Analysis, DIVISIONS, MountOn},
+    top::{Fixing, Hold, Top},
+    units::{Area, Length, Mass, Ratio, Volume},
+};
+
+/// One piece of backing.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BackingPiece {
+    /// Its name.
+    pub name: String,
+    /// The board.
+    pub board: String,
+    /// Along its line; where that is bent, along all of its pieces.
+    pub length: Length,
+    /// Straight pieces that the line has: mitred where they meet.
+    pub straight: usize,
+    /// Across it.
+    pub width: Length,
+    /// As thick as the core.
+    pub thickness: Length,
+    /// Its mass.
+    pub mass: Mass,
+}
+
+/// Board of one kind.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BoardLine {
+    /// Row of the board.
+    pub id: String,
+    /// Its name.
+    pub name: String,
+    /// Thickness.
+    pub thickness: Length,
+    /// Pieces that are cut from it.
+    pub pieces: usize,
+    /// Area of all pieces; saw cuts and offcuts come on top.
+    pub area: Area,
+    /// Mass of the pieces.
+    pub in_top: Mass,
+}
+
+/// Putty of the edge.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Putty {
+    /// Its name.
+    pub name: String,
+    /// How far the core is cut back.
+    pub setback: Length,
+    /// Length of all rims.
+    pub rim: Length,
+    /// What is bought.
+    pub volume: Volume,
+    /// Its mass.
+    pub mass: Mass,
+    /// What stays in the top.
+    pub in_top: Mass,
+}
+
+/// Conduit of one kind.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ConduitLine {
+    /// Its name; a plain bore where nothing is laid in.
+    pub name: String,
+    /// Diameter.
+    pub diameter: Length,
+    /// Runs.
+    pub runs: usize,
+    /// Length of all runs.
+    pub length: Length,
+}
+
+/// Fixings of one kind and length.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FixingLine {
+    /// Name of the kind in the file.
+    pub name: String,
+    /// How it holds, and its size.
+    pub what: String,
+    /// What they hold.
+    pub holds: Vec<String>,
+    /// How many are set.
+    pub set: usize,
+    /// How many are bought.
+    pub bought: usize,
+    /// Shortest bolt or screw, under its head; none where that is not known or a table of its maker says.
+    pub shortest: Option<Length>,
+    /// Whether the foot that they clamp is in that length.
+    pub foot_counted: bool,
+    /// What goes with each: washers, nuts, sleeves, inserts.
+    pub with: Vec<String>,
+}
+
+/// Backing by piece, and board by kind.
+///
+/// ```text
+/// m = ρ w l c
+/// ```
+///
+/// | symbol | meaning |
+/// |---|---|
+/// | *ρ* | density of the board |
+/// | *w*, *l*, *c* | width, length, thickness of the core |
+pub(super) fn backings(top: &Top) -> (Vec<BackingPiece>, Vec<BoardLine>) {
+    let thickness = top.core.thickness;
+    let (mut pieces, mut boards): (Vec<BackingPiece>, Vec<BoardLine>) = (Vec::new(), Vec::new());
+    for backing in &top.backings {
+        let length = backing.along.length();
+        let area: Area = backing.width * length;
+        let mass: Mass = backing.board.density.value * thickness * area;
+        pieces.push(BackingPiece {
+            name: backing.name.clone(),
+            board: backing.board.name.clone(),
+            length,
+            straight: backing.along.points().len() - 1,
+            width: backing.width,
+            thickness,
+            mass,
+        });
+        match boards.iter_mut().find(|line| line.id == backing.board.id) {
+            Some(line) => {
+                line.pieces += 1;
+                line.area += area;
+                line.in_top += mass;
+            }
+            None => boards.push(BoardLine {
+                id: backing.board.id.clone(),
+                name: backing.board.name.clone(),
+                thickness,
+                pieces: 1,
+                area,
+                in_top: mass,
+            }),
+        }
+    }
+    (pieces, boards)
+}
+
+/// Putty that fills the edge.
+///
+/// ```text
+/// V = s c P (1 + q),  m = ρ V
+/// ```
+///
+/// | symbol | meaning |
+/// |---|---|
+/// | *s*, *c* | how far the core is cut back, its thickness |
+/// | *P* | length of all rims |
+/// | *q*, *ρ* | share of waste, density |
+pub(super) fn putty(top: &Top) -> Option<Putty> {
+    let edge = top.edge.as_ref()?;
+    let rim = top.outline.perimeter();
+    let kept: Volume = edge.setback * top.core.thickness * rim;
+    let volume = kept * (Ratio::from(1.0) + top.criteria.order_putty_waste.value);
+    let density = edge.fill.density.typical.value;
+    Some(Putty {
+        name: edge.fill.name.clone(),
+        setback: edge.setback,
+        rim,
+        volume,
+        mass: density * volume,
+        in_top: density * kept,
+    })
+}
+
+/// Core that stays in the top, as its weight counts it.
+pub(super) fn core_in_top(top: &Top) -> Mass {
+    let setback = top.edge.as_ref().map_or_else(Length::default, |edge| edge.setback);
+    let backing: Area = top.backings.iter().map(|backing| backing.width * backing.along.length()).sum();
+    let area: Area = top.outline.area() - setback * top.outline.perimeter() - backing;
+    let bored: Mass = top.conduits.iter().map(|conduit| top.bored_mass(conduit)).sum();
+    top.core.material.density * top.core.thickness * area - bored
+}
+
+/// Conduits by kind.
+pub(super) fn conduits(top: &Top) -> Vec<ConduitLine> {
+    let mut lines: Vec<ConduitLine> = Vec::new();
+    for conduit in &top.conduits {
+        let name = conduit.tube.as_ref().map_or_else(|| "a plain bore".to_owned(), |tube| tube.name.clone());
+        let length = conduit.along.length();
+        match lines.iter_mut().find(|line| line.name == name && line.diameter == conduit.diameter) {
+            Some(line) => {
+                line.runs += 1;
+                line.length += length;
+            }
+            None => lines.push(ConduitLine { name, diameter: conduit.diameter, runs: 1, length }),
+        }
+    }
+    lines
+}
+
+/// Fixings by kind and length, with spares.
+///
+/// How long a bolt has to be is what `check` says of it; where the hand method cannot look at the top, that is left open.
+pub(super) fn fixings(top: &Top) -> Vec<FixingLine> {
+    let analysis = Analysis::new(top, DIVISIONS).ok();
+    let known: Vec<(MountOn, Fitting)> = analysis
+        .iter()
+        .flat_map(|analysis| fittings(analysis).into_iter().map(|fitting| (analysis.mounts[fitting.mount].on, fitting)))
+        .collect();
+    let on_gear = top.gear.iter().enumerate().filter_map(|(index, gear)| {
+        let fastened = gear.fastened.as_ref()?;
+        Some((MountOn::Gear(index), &gear.name, fastened, fastened.laid.about_middle().len()))
+    });
+    let on_frame = top.supports.iter().enumerate().filter_map(|(index, support)| {
+        Some((MountOn::Support(index), &support.name, support.fastened.as_ref()?, support.fixing_places().len()))
+    });
+    let mut lines: Vec<FixingLine> = Vec::new();
+    for (on, holds, fastened, count) in on_gear.chain(on_frame) {
+        let fitting = known.iter().find(|(known, _)| *known == on).map(|(_, fitting)| fitting);
+        let shortest = fitting.and_then(|fitting| fitting.shortest);
+        let fixing = &fastened.fixing;
+        let foot_counted = fastened.clamped.is_some();
+        let same = |line: &&mut FixingLine| {
+            line.name == fixing.name && line.shortest == shortest && line.foot_counted == foot_counted
+        };
+        match lines.iter_mut().find(same) {
+            Some(line) => {
+                line.set += count;
+                line.holds.push(holds.clone());
+            }
+            None => lines.push(FixingLine {
+                name: fixing.name.clone(),
+                what: format!("{}, {}", fixing.words(), fixing.hold.size()),
+                holds: vec![holds.clone()],
+                set: count,
+                bought: 0,
+                shortest,
+                foot_counted,
+                with: with(fixing),
+            }),
+        }
+    }
+    for line in &mut lines {
+        line.bought = with_spares(line.set, top.criteria.order_spares.value);
+    }
+    lines
+}
+
+/// So many with spares: a share of them, rounded up.
+fn with_spares(set: usize, share: Ratio) -> usize {
+    #[expect(
+        clippy::cast_precision_loss,
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "some hundreds of fixings, and a share from none to all"
+    )]
+    let spares = (set as f64 * share.get::<ratio>() - 1e-9).ceil().max(0.0) as usize;
+    set + spares
+}
+
+/// What goes with each fixing.
+fn with(fixing: &Fixing) -> Vec<String> {
+    let of = |what: &str| vec![what.to_owned()];
+    match &fixing.hold {
+        Hold::ThroughBolt { sleeve, .. } => {
+            let sleeve = sleeve.as_ref().map(|_| "a sleeve".to_owned());
+            ["a nut".to_owned(), "a washer under it".to_owned()].into_iter().chain(sleeve).collect()
+        }
+        Hold::BlindInsert { insert, .. } => vec![insert.name.clone()],
+        Hold::PottedInsert { insert, potting, .. } => vec![insert.name.clone(), format!("potting: {}", potting.name)],
+        Hold::BondedStud { stud, adhesive, .. } => {
+            vec![stud.name.clone(), format!("glue: {}", adhesive.name), "a nut".to_owned()]
+        }
+        Hold::TappedScrew { .. } | Hold::Screw { .. } => Vec::new(),
+        Hold::BlindRivet { .. } => of("length by its maker's table"),
+    }
+}

@@ -1,0 +1,90 @@
+//! The answer in a few sentences: what it weighs, what is bought, whether it can be lifted.
+
+use super::{Ordered, words};
+use crate::{
+    check::CHECKS,
+    order::LiftCheck,
+    report::{
+        page::Page,
+        text::{capital, counted},
+        words as shared,
+    },
+    units::{ArealMassDensity, both, show},
+};
+
+pub(super) fn answer(page: &mut Page, ordered: Ordered<'_>) {
+    page.paragraph("", &ordered.top.title);
+    page.blank();
+    for sentence in sentences(ordered) {
+        page.paragraph("  ", &sentence);
+    }
+}
+
+/// The same for every form of the order.
+pub(super) fn sentences(ordered: Ordered<'_>) -> Vec<String> {
+    vec![weight(ordered), bought(ordered), lift(ordered)]
+}
+
+fn weight(ordered: Ordered<'_>) -> String {
+    let (weight, system) = (&ordered.order.weight, ordered.system());
+    let areal: ArealMassDensity = weight.bare / ordered.order.area;
+    let gear =
+        if ordered.top.gear.is_empty() { String::new() } else { format!(", {} with gear", both(weight.total, system)) };
+    format!(
+        "The finished top weighs {} bare{gear}: {} on {}.",
+        both(weight.bare, system),
+        both(areal, system),
+        words::area(ordered.order.area, system)
+    )
+}
+
+fn bought(ordered: Ordered<'_>) -> String {
+    let (order, system) = (ordered.order, ordered.system());
+    let rolls: crate::units::Length = order.fabrics.iter().map(|line| line.length).sum();
+    let core = match &order.core {
+        Ok(plan) => format!("{} of core", counted(plan.sheets, "sheet")),
+        Err(reason) => format!("core that could not be laid out: {reason}"),
+    };
+    format!(
+        "It takes {} of fabric off the roll in {}, {} of mixed resin, and {core}.",
+        words::run(rolls, system),
+        counted(order.fabrics.len(), "kind"),
+        words::both_masses(order.resins.bought(), ordered)
+    )
+}
+
+/// Whether it can be lifted, in one sentence.
+pub(super) fn lift(ordered: Ordered<'_>) -> String {
+    let Some(lifting) = &ordered.order.lifting else {
+        return "No four places for slings were found, so lifting was not looked at: that is not a pass.".to_owned();
+    };
+    match &lifting.check {
+        LiftCheck::NotMade(reason) => format!("Lifting could not be checked, which is not a pass: {reason}."),
+        LiftCheck::Made { outcomes, open } => {
+            let leg = show(lifting.leg, ordered.system());
+            if let Some(worst) = outcomes.first().filter(|worst| !worst.passes) {
+                return format!(
+                    "It does NOT bear being lifted in four slings: {}, {} used. Carry it on a board or a frame.",
+                    CHECKS[worst.check].title(),
+                    shared::percent(worst.used.value)
+                );
+            }
+            if let Some((check, reason)) = open.first() {
+                return format!(
+                    "Whether it bears being lifted in four slings is not known: {} could not be checked ({reason}).",
+                    CHECKS[*check].title()
+                );
+            }
+            outcomes.first().map_or_else(
+                || "Lifting could not be checked, which is not a pass.".to_owned(),
+                |worst| {
+                    format!(
+                        "Bare it can be lifted in four slings under a spreader, {leg} in a leg: {} governs, {} used.",
+                        capital(CHECKS[worst.check].title()),
+                        shared::percent(worst.used.value)
+                    )
+                },
+            )
+        }
+    }
+}

@@ -1,0 +1,223 @@
+//! What to buy, as one list; pieces of backing; resin by layer.
+
+use super::{Ordered, heading, words};
+use crate::{
+    order::Hardener,
+    report::{
+        page::{Page, left, right},
+        text::{capital, counted},
+    },
+    section::Skin,
+    units::{Area, Length, Mass, Volume, show},
+};
+
+/// One thing that is bought.
+pub(super) struct Row {
+    /// `fabric`, `resin`, `coat`, `core`, `board`, `putty`, `conduit`, `fixing`.
+    pub(super) kind: &'static str,
+    pub(super) item: String,
+    pub(super) count: Option<usize>,
+    pub(super) length: Option<Length>,
+    pub(super) area: Option<Area>,
+    pub(super) volume: Option<Volume>,
+    pub(super) mass: Option<Mass>,
+    pub(super) note: String,
+}
+
+impl Row {
+    fn new(kind: &'static str, item: String) -> Self {
+        let note = String::new();
+        Self { kind, item, count: None, length: None, area: None, volume: None, mass: None, note }
+    }
+}
+
+/// All that is bought, in the order of the work.
+pub(super) fn rows(ordered: Ordered<'_>) -> Vec<Row> {
+    let mut rows: Vec<Row> = Vec::new();
+    rows.extend(wet(ordered));
+    rows.extend(solid(ordered));
+    rows
+}
+
+/// Fabrics, resin, coats.
+fn wet(ordered: Ordered<'_>) -> Vec<Row> {
+    let (order, system) = (ordered.order, ordered.system());
+    let mut rows: Vec<Row> = Vec::new();
+    rows.extend(order.fabrics.iter().map(|line| Row {
+        length: Some(line.length),
+        area: Some(line.area),
+        mass: Some(line.mass),
+        note: words::plies(line, ordered),
+        ..Row::new("fabric", words::fabric(line, system))
+    }));
+    let mix = order.resins.mix;
+    rows.push(Row { mass: Some(mix.resin), ..Row::new("resin", order.resins.name.clone()) });
+    let of = match mix.kind {
+        Hardener::Catalyst => "on top of the resin",
+        Hardener::Hardener => "a part of what is mixed",
+    };
+    rows.push(Row {
+        mass: Some(mix.hardener),
+        note: of.to_owned(),
+        ..Row::new("resin", format!("{} for it", capital(words::hardener(mix.kind))))
+    });
+    for line in &order.coats {
+        rows.push(Row {
+            area: Some(line.area),
+            mass: Some(line.bought),
+            note: match line.catalyst {
+                Some(_) => "mass as cured",
+                None => "mass as it dries; thinner and hardener by its label",
+            }
+            .to_owned(),
+            ..Row::new("coat", line.name.clone())
+        });
+        let catalyst = line
+            .catalyst
+            .map(|catalyst| Row { mass: Some(catalyst), ..Row::new("coat", "Catalyst for it".to_owned()) });
+        rows.extend(catalyst);
+    }
+    rows
+}
+
+/// Core, boards, putty, conduits, fixings.
+fn solid(ordered: Ordered<'_>) -> Vec<Row> {
+    let (order, system) = (ordered.order, ordered.system());
+    let mut rows: Vec<Row> = Vec::new();
+    if let Ok(plan) = &order.core {
+        #[expect(clippy::cast_precision_loss, reason = "no more than some hundreds")]
+        let area = plan.sheet[0] * plan.sheet[1] * plan.sheets as f64;
+        rows.push(Row {
+            count: Some(plan.sheets),
+            area: Some(area),
+            note: format!("sheets of {}", words::sheet(plan.sheet, system)),
+            ..Row::new("core", words::core(ordered))
+        });
+    }
+    rows.extend(order.boards.iter().map(|line| Row {
+        count: Some(line.pieces),
+        area: Some(line.area),
+        mass: Some(line.in_top),
+        note: format!(
+            "{}, {} thick; saw cuts and offcuts on top",
+            counted(line.pieces, "piece"),
+            show(line.thickness, system)
+        ),
+        ..Row::new("board", line.name.clone())
+    }));
+    rows.extend(order.putty.iter().map(|putty| Row {
+        volume: Some(putty.volume),
+        mass: Some(putty.mass),
+        note: format!("{} deep along {} of rim", show(putty.setback, system), show(putty.rim, system)),
+        ..Row::new("putty", putty.name.clone())
+    }));
+    rows.extend(order.conduits.iter().map(|line| Row {
+        count: Some(line.runs),
+        length: Some(line.length),
+        note: counted(line.runs, "run"),
+        ..Row::new("conduit", line.name.clone())
+    }));
+    rows.extend(order.fixings.iter().map(|line| {
+        let length = line.shortest.map_or_else(String::new, |shortest| {
+            let foot = if line.foot_counted { "" } else { " and the foot" };
+            format!("; {}{foot} long at the least, under the head", show(shortest, system))
+        });
+        let with = if line.with.is_empty() { String::new() } else { format!("; each with {}", line.with.join(", ")) };
+        Row {
+            count: Some(line.bought),
+            note: format!("{} set for {}, the rest spares{length}{with}", line.set, line.holds.join(", ")),
+            ..Row::new("fixing", format!("{}: {}", line.name, line.what))
+        }
+    }));
+    rows
+}
+
+/// Width of the column of names.
+const NAMES: usize = 40;
+
+pub(super) fn buy(page: &mut Page, ordered: Ordered<'_>) {
+    heading(page, "What to buy, waste and spares with it");
+    let system = ordered.system();
+    let line = |name: &str, cells: [&str; 3]| {
+        format!("  {}{}{}{}", left(name, NAMES), right(cells[0], 11), right(cells[1], 11), right(cells[2], 11))
+    };
+    page.line(&line("", ["amount", "area", "mass"]));
+    for row in rows(ordered) {
+        let amount = row
+            .length
+            .map(|length| words::run(length, system))
+            .or_else(|| row.volume.map(|volume| words::volume(volume, system)))
+            .or_else(|| row.count.filter(|_| row.kind != "board").map(|count| count.to_string()))
+            .unwrap_or_default();
+        let area = row.area.map_or_else(String::new, |area| words::area(area, system));
+        let mass = row.mass.map_or_else(String::new, |mass| words::mass(mass, system));
+        let (head, more) = folded(&row.item);
+        page.line(&line(&head, [&amount, &area, &mass]));
+        for more in more {
+            page.line(&format!("    {more}"));
+        }
+        if !row.note.is_empty() {
+            page.paragraph("      ", &row.note);
+        }
+    }
+}
+
+/// A name in lines that are no wider than its column.
+fn folded(name: &str) -> (String, Vec<String>) {
+    let mut lines: Vec<String> = vec![String::new()];
+    for word in name.split_whitespace() {
+        let room = if lines.len() == 1 { NAMES } else { NAMES + 20 };
+        match lines.last_mut() {
+            Some(line) if line.is_empty() => line.push_str(word),
+            Some(line) if line.chars().count() + 1 + word.chars().count() <= room => {
+                line.push(' ');
+                line.push_str(word);
+            }
+            _ => lines.push(word.to_owned()),
+        }
+    }
+    let more = lines.split_off(1);
+    (lines.concat(), more)
+}
+
+pub(super) fn pieces(page: &mut Page, ordered: Ordered<'_>) {
+    let (order, system) = (ordered.order, ordered.system());
+    if order.backings.is_empty() {
+        return;
+    }
+    heading(page, "Backing, piece by piece (length by width by thickness)");
+    for piece in &order.backings {
+        let bent =
+            if piece.straight > 1 { format!(", in {} straight pieces, mitred", piece.straight) } else { String::new() };
+        page.paragraph(
+            &format!("  {} ", left(&piece.name, 18)),
+            &format!(
+                "{} by {} by {}{bent}; {}; {}",
+                show(piece.length, system),
+                show(piece.width, system),
+                show(piece.thickness, system),
+                words::mass(piece.mass, system),
+                piece.board
+            ),
+        );
+    }
+}
+
+pub(super) fn resin(page: &mut Page, ordered: Ordered<'_>) {
+    let (resins, system) = (&ordered.order.resins, ordered.system());
+    heading(page, "Mixed resin by layer, from the sky down");
+    let line =
+        |name: &str, cells: [&str; 2]| format!("  {}{}{}", left(name, 50), right(cells[0], 12), right(cells[1], 12));
+    page.line(&line("", ["in the top", "to buy"]));
+    for own in &resins.lines {
+        let skin = match own.skin {
+            Some(Skin::Outer) => "outer: ",
+            Some(Skin::Inner) => "inner: ",
+            None => "core: ",
+        };
+        let times = if own.times > 1 && own.skin.is_some() { format!("{} × ", own.times) } else { String::new() };
+        let name = format!("{skin}{times}{}", own.layer);
+        page.line(&line(&name, [&words::mass(own.in_top, system), &words::mass(own.bought, system)]));
+    }
+    page.line(&line("all", [&words::mass(resins.in_top(), system), &words::mass(resins.bought(), system)]));
+}

@@ -1,0 +1,196 @@
+//! The order as a table of values parted by commas, for a spreadsheet.
+
+use super::{Ordered, buy};
+use crate::{
+    order::Order,
+    report::choice::{
+        csv::{digits, line},
+        words::in_unit,
+    },
+    top::Top,
+    units::{Area, Dimensioned, Length, Mass, System, Volume},
+};
+
+/// Everything that is bought, then pieces of core and backing, weights and slings, one a line below one line of heads; units
+/// in the heads. A cell is empty where there is nothing to say. Cells and ends of lines as in
+/// [`choice_to_csv`](crate::report::choice_to_csv).
+///
+/// `list` is `buy`, `core piece`, `seam`, `backing piece`, `resin layer`, `weight` or `sling`. For a piece of core `x`, `y` are its corner on the
+/// top and `count` is the sheet that it is cut from; a seam runs from `x`, `y`, and `note` says what it breaks.
+#[must_use]
+pub fn order_to_csv(order: &Order, top: &Top) -> String {
+    let ordered = Ordered { order, top };
+    let units = Units::of(ordered.system());
+    let Units { length, run, area, volume, mass } = units;
+    let heads = [
+        "list".to_owned(),
+        "kind".to_owned(),
+        "item".to_owned(),
+        "count".to_owned(),
+        format!("run ({run})"),
+        format!("length ({length})"),
+        format!("width ({length})"),
+        format!("thickness ({length})"),
+        format!("area ({area})"),
+        format!("volume ({volume})"),
+        format!("mass ({mass})"),
+        format!("x ({length})"),
+        format!("y ({length})"),
+        format!("z ({length})"),
+        "note".to_owned(),
+    ];
+    let mut text = line(&heads);
+    for row in rows(ordered) {
+        text.push_str(&line(&row.cells(units)));
+    }
+    text
+}
+
+#[derive(Clone, Copy)]
+struct Units {
+    length: &'static str,
+    run: &'static str,
+    area: &'static str,
+    volume: &'static str,
+    mass: &'static str,
+}
+
+impl Units {
+    const fn of(system: System) -> Self {
+        match system {
+            System::Us => Self { length: "in", run: "yd", area: "ft2", volume: "gal", mass: "lb" },
+            System::Si => Self { length: "mm", run: "m", area: "m2", volume: "L", mass: "kg" },
+        }
+    }
+}
+
+#[derive(Default)]
+struct Row {
+    list: &'static str,
+    kind: &'static str,
+    item: String,
+    count: Option<usize>,
+    run: Option<Length>,
+    size: [Option<Length>; 3],
+    area: Option<Area>,
+    volume: Option<Volume>,
+    mass: Option<Mass>,
+    at: [Option<Length>; 3],
+    note: String,
+}
+
+impl Row {
+    fn cells(&self, units: Units) -> [String; 15] {
+        fn cell<Q: Dimensioned>(of: Option<Q>, unit: &str) -> String {
+            of.map_or_else(String::new, |of| digits(in_unit(of, unit)))
+        }
+        let [length, width, thickness] = self.size.map(|size| cell(size, units.length));
+        let [x, y, z] = self.at.map(|at| cell(at, units.length));
+        [
+            self.list.to_owned(),
+            self.kind.to_owned(),
+            plain(&self.item),
+            self.count.map_or_else(String::new, |count| count.to_string()),
+            cell(self.run, units.run),
+            length,
+            width,
+            thickness,
+            cell(self.area, units.area),
+            cell(self.volume, units.volume),
+            cell(self.mass, units.mass),
+            x,
+            y,
+            z,
+            plain(&self.note),
+        ]
+    }
+}
+
+/// Letters that every spreadsheet reads.
+fn plain(text: &str) -> String {
+    text.replace('×', "x").replace('²', "2").replace('³', "3").replace('±', "+/-").replace('·', ".")
+}
+
+fn rows(ordered: Ordered<'_>) -> Vec<Row> {
+    let order = ordered.order;
+    let mut rows: Vec<Row> = buy::rows(ordered)
+        .into_iter()
+        .map(|row| Row {
+            list: "buy",
+            kind: row.kind,
+            item: row.item,
+            count: row.count,
+            run: row.length,
+            area: row.area,
+            volume: row.volume,
+            mass: row.mass,
+            note: row.note,
+            ..Row::default()
+        })
+        .collect();
+    if let Ok(plan) = &order.core {
+        rows.extend(plan.pieces.iter().enumerate().map(|(number, piece)| Row {
+            list: "core piece",
+            kind: "core",
+            item: (number + 1).to_string(),
+            count: Some(piece.from.sheet),
+            size: [Some(piece.length), Some(piece.width), Some(ordered.top.core.thickness)],
+            area: Some(piece.area),
+            at: [Some(piece.at.x), Some(piece.at.y), None],
+            note: piece.cut_out.join(", "),
+            ..Row::default()
+        }));
+        rows.extend(plan.seams.iter().enumerate().map(|(number, seam)| Row {
+            list: "seam",
+            kind: "core",
+            item: (number + 1).to_string(),
+            size: [Some(seam.length), None, None],
+            at: [Some(seam.from.x), Some(seam.from.y), None],
+            note: super::words::breaks(seam, ordered).unwrap_or_default(),
+            ..Row::default()
+        }));
+    }
+    rows.extend(order.backings.iter().map(|piece| Row {
+        list: "backing piece",
+        kind: "board",
+        item: piece.name.clone(),
+        size: [Some(piece.length), Some(piece.width), Some(piece.thickness)],
+        mass: Some(piece.mass),
+        note: piece.board.clone(),
+        ..Row::default()
+    }));
+    rows.extend(order.resins.lines.iter().map(|own| Row {
+        list: "resin layer",
+        kind: "resin",
+        item: own.layer.clone(),
+        count: Some(own.times),
+        mass: Some(own.bought),
+        ..Row::default()
+    }));
+    rows.extend(weights(ordered));
+    rows
+}
+
+fn weights(ordered: Ordered<'_>) -> Vec<Row> {
+    let (weight, order) = (&ordered.order.weight, ordered.order);
+    let of = |item: &str, mass, [x, y, z]: [Length; 3]| Row {
+        list: "weight",
+        item: item.to_owned(),
+        mass: Some(mass),
+        at: [Some(x), Some(y), Some(z)],
+        ..Row::default()
+    };
+    let mut rows: Vec<Row> =
+        weight.items.iter().map(|item| of(&item.name, item.mass, [item.at.x, item.at.y, item.height])).collect();
+    rows.push(of("bare", weight.bare, [weight.bare_centre.x, weight.bare_centre.y, weight.bare_height]));
+    rows.push(of("with gear", weight.total, [weight.centre.x, weight.centre.y, weight.height]));
+    let slings = order.lifting.iter().flat_map(|lifting| &lifting.slings).enumerate();
+    rows.extend(slings.map(|(number, sling)| Row {
+        list: "sling",
+        item: (number + 1).to_string(),
+        at: [Some(sling.at.x), Some(sling.at.y), None],
+        note: sling.backing.clone().unwrap_or_default(),
+        ..Row::default()
+    }));
+    rows
+}

@@ -1,0 +1,64 @@
+//! Slings, what is in them, and whether the top bears it.
+
+use super::{Ordered, answer, heading};
+use crate::{
+    check::{CHECKS, Measure},
+    order::{LiftCheck, LiftOutcome},
+    report::{
+        page::{Page, left, right},
+        text::capital,
+        words,
+    },
+    units::{both, show},
+};
+
+pub(super) fn lifting(page: &mut Page, ordered: Ordered<'_>) {
+    heading(page, "Lifting the bare top");
+    let system = ordered.system();
+    let Some(lifting) = &ordered.order.lifting else {
+        page.paragraph("  ", &answer::lift(ordered));
+        return;
+    };
+    for (number, sling) in lifting.slings.iter().enumerate() {
+        let on = sling.backing.as_ref().map_or_else(|| "below core".to_owned(), |name| format!("below {name}"));
+        let conduit = sling
+            .conduit
+            .as_ref()
+            .map_or_else(String::new, |name| format!("; NOT clear of conduit {name}: bridge it with a board"));
+        page.paragraph(
+            &format!("  sling {} ", number + 1),
+            &format!("{}, {on}{conduit}", words::point(sling.at, system)),
+        );
+    }
+    page.paragraph(
+        "  ",
+        &format!(
+            "Each bears on a square of {} from below. {} at rest, times {:.2} for the jerk, on {:.0} of four legs at {} from \
+             upright: {} in a leg. The check takes all four to bear so hard. A leg so slanted pulls inwards by {}; that pull is not \
+             in the check: hang the slings upright from a spreader.",
+            show(lifting.pad, system),
+            both(lifting.weight, system),
+            lifting.times(),
+            lifting.legs.value,
+            show(lifting.angle, system),
+            both(lifting.leg, system),
+            show(lifting.inwards, system)
+        ),
+    );
+    page.paragraph("  ", &answer::lift(ordered));
+    let LiftCheck::Made { outcomes, open } = &lifting.check else { return };
+    let row = |name: &str, cells: [&str; 3]| {
+        format!("  {}{}{}{}", left(name, 30), right(cells[0], 14), right(cells[1], 14), right(cells[2], 9))
+    };
+    page.line(&row("by the plate method", ["demand", "allowable", "used"]));
+    for outcome in outcomes {
+        let LiftOutcome { check, demand, allowable, used, passes, .. } = outcome;
+        let shown = |measure: Measure| words::measure(measure, system);
+        let verdict = if *passes { "pass" } else { "FAIL" };
+        let name = format!("{verdict} {}", CHECKS[*check].title());
+        page.line(&row(&name, [&shown(*demand), &shown(*allowable), &words::percent(used.value)]));
+    }
+    for (check, reason) in open {
+        page.paragraph("  ", &format!("NOT MADE {}: {reason}", capital(CHECKS[*check].title())));
+    }
+}

@@ -1,0 +1,83 @@
+//! What was taken for granted, and what the order leaves out.
+
+use super::{Ordered, heading};
+use crate::{
+    criteria::Record,
+    order::Hardener,
+    report::page::{Page, left},
+    units::{Length, both},
+};
+
+/// The criteria that the order uses.
+pub(super) fn records(ordered: Ordered<'_>) -> Vec<&Record> {
+    let used = |record: &&Record| {
+        let sheet = record.id.contains("sheet-");
+        let balsa = record.id.starts_with("order-balsa");
+        let epoxy = ordered.order.resins.mix.kind == Hardener::Hardener;
+        match record.group.as_str() {
+            "order" if record.id == "order-hardener-share" => epoxy,
+            "order" if record.id == "order-catalyst-share" => {
+                !epoxy || ordered.order.coats.iter().any(|coat| coat.catalyst.is_some())
+            }
+            // Of the sheets those that are laid.
+            "order" => !sheet || balsa == ordered.top.core.family.is_balsa(),
+            "slings" | "lifting" => true,
+            _ => false,
+        }
+    };
+    ordered.top.criteria.records().into_iter().filter(used).collect()
+}
+
+pub(super) fn assumptions(page: &mut Page, ordered: Ordered<'_>) {
+    heading(page, "Taken for granted (change it in `[order]`, or by its name in `[criteria]`)");
+    for record in records(ordered) {
+        let how = if record.changed_by_user {
+            format!("of the file, instead of {}", record.built_in)
+        } else {
+            record.mark.words().to_owned()
+        };
+        page.paragraph(
+            &format!("  {} ", left(&record.id, 24)),
+            &format!("{}: {} [{how}]", record.as_written, record.title),
+        );
+    }
+}
+
+pub(super) fn cautions(ordered: Ordered<'_>) -> Vec<String> {
+    let (top, order) = (ordered.top, ordered.order);
+    let mut cautions = Vec::new();
+    if let Ok(plan) = &order.core
+        && !plan.sold_so_thick
+    {
+        cautions.push(format!(
+            "The table does not know this core as sold {} thick: ask before you order, or glue it up from thinner sheets, each \
+             bond with its own resin, which is not counted.",
+            both(top.core.thickness, ordered.system())
+        ));
+    }
+    if top.crown > Length::default() {
+        cautions.push(format!(
+            "A crown of {} is not in areas, heights and lengths. Sheets that are scored so that they bend take up more resin \
+             than plain ones: that is not counted.",
+            both(top.crown, ordered.system())
+        ));
+    }
+    cautions.push(
+        "Not in the list: consumables (peel ply, bag, flow medium, hoses, mould wax, solvents), putty round backing and in \
+         grooves of conduits, fillets, filling of bores, wiring, the frame and gear itself."
+            .to_owned(),
+    );
+    if order.fabrics.iter().any(|line| line.slanted > 0) {
+        cautions.push(
+            "A ply at 45 degrees is counted as cut on the slant from a roll. Many stitched fabrics are sold with their fibres at 45 \
+             degrees and are then laid along the top: the shorter length beside it holds for these."
+                .to_owned(),
+        );
+    }
+    cautions.push(
+        "Weigh the finished top: a resin content that differs by a tenth from the table moves the bare weight by some per cent. \
+         Before people go below a lifted top, lift it by a hand's breadth and look."
+            .to_owned(),
+    );
+    cautions
+}

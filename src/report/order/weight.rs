@@ -1,0 +1,60 @@
+//! What the finished top weighs, where its centre lies, and the moments about the frame.
+
+use super::{Ordered, heading, words};
+use crate::{
+    report::{
+        page::{Page, left, right},
+        words as shared,
+    },
+    units::{Length, show},
+};
+
+pub(super) fn weight(page: &mut Page, ordered: Ordered<'_>) {
+    heading(page, "Weight and centre of gravity (z above the lower face of the inner skin, the top taken as flat)");
+    let (weight, system) = (&ordered.order.weight, ordered.system());
+    let row = |name: &str, cells: [&str; 4]| {
+        format!(
+            "  {}{}{}{}{}",
+            left(name, 30),
+            right(cells[0], 12),
+            right(cells[1], 11),
+            right(cells[2], 11),
+            right(cells[3], 11)
+        )
+    };
+    page.line(&row("", ["mass", "x", "y", "z"]));
+    let mut line = |name: &str, mass, at: [Length; 3]| {
+        let [x, y, z] = at.map(|length| show(length, system));
+        page.line(&row(name, [&words::mass(mass, system), &x, &y, &z]));
+    };
+    for item in &weight.items {
+        line(&item.name, item.mass, [item.at.x, item.at.y, item.height]);
+    }
+    line("bare", weight.bare, [weight.bare_centre.x, weight.bare_centre.y, weight.bare_height]);
+    if !ordered.top.gear.is_empty() {
+        line("with gear", weight.total, [weight.centre.x, weight.centre.y, weight.height]);
+    }
+    moments(page, ordered);
+}
+
+fn moments(page: &mut Page, ordered: Ordered<'_>) {
+    let (moments, system) = (&ordered.order.moments, ordered.system());
+    page.paragraph(
+        "  ",
+        &format!("Moments of the weight about the middle of the frame, {}:", shared::point(moments.about, system)),
+    );
+    let names = ["bare", "with gear"];
+    let shown = if ordered.top.gear.is_empty() { 1 } else { 2 };
+    for (name, of) in names.iter().zip(&moments.of).take(shown) {
+        page.paragraph(
+            &format!("    {} ", left(name, 10)),
+            &format!(
+                "{} about the axis across (tips towards greater x), {} about the axis along (towards greater y), {} about the \
+                 plane of the frame for each g from the side",
+                words::torque(of.across, system),
+                words::torque(of.along, system),
+                words::torque(of.sideways, system)
+            ),
+        );
+    }
+}

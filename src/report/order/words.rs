@@ -1,0 +1,110 @@
+//! Words and units that all forms of the order share.
+
+use super::Ordered;
+use crate::{
+    order::{FabricLine, Hardener, Rule, Seam},
+    report::text::counted,
+    units::{Area, Length, Mass, System, Torque, Volume, both, show, show_in},
+};
+
+/// A length of roll or tube: in yards or metres.
+pub(super) fn run(length: Length, system: System) -> String {
+    match system {
+        System::Us => show_in(length, "yd", 1),
+        System::Si => show_in(length, "m", 1),
+    }
+}
+
+pub(super) fn area(area: Area, system: System) -> String {
+    match system {
+        System::Us => show_in(area, "ft2", 1),
+        System::Si => show_in(area, "m2", 2),
+    }
+}
+
+pub(super) fn mass(mass: Mass, system: System) -> String {
+    match system {
+        System::Us => show_in(mass, "lb", 2),
+        System::Si => show_in(mass, "kg", 2),
+    }
+}
+
+pub(super) fn volume(volume: Volume, system: System) -> String {
+    match system {
+        System::Us => show_in(volume, "gal", 2),
+        System::Si => show_in(volume, "L", 1),
+    }
+}
+
+pub(super) fn torque(torque: Torque, system: System) -> String {
+    match system {
+        System::Us => show_in(torque, "lbf·ft", 1),
+        System::Si => show_in(torque, "N·m", 1),
+    }
+}
+
+/// A fabric with its mass per area, part by part.
+pub(super) fn fabric(line: &FabricLine, system: System) -> String {
+    let part = |part: &crate::units::ArealMassDensity| {
+        // Mat goes by the square foot.
+        if line.id == "mat" && system == System::Us { show_in(*part, "oz/ft2", 2) } else { show(*part, system) }
+    };
+    let parts: Vec<String> = line.parts.iter().map(part).collect();
+    format!("{}, {}", line.name, parts.join(" + "))
+}
+
+pub(super) const fn hardener(kind: Hardener) -> &'static str {
+    match kind {
+        Hardener::Catalyst => "catalyst",
+        Hardener::Hardener => "hardener",
+    }
+}
+
+/// Where no seam should be.
+pub(super) fn rule(rule: &Rule) -> String {
+    match rule {
+        Rule::MidSpan => "mid-span".to_owned(),
+        Rule::Conduit(name) => format!("conduit {name}"),
+        Rule::BackingEnd(name) => format!("the end of {name}"),
+    }
+}
+
+/// What a seam breaks, in words; none where it breaks nothing.
+pub(super) fn breaks(seam: &Seam, ordered: Ordered<'_>) -> Option<String> {
+    let one = |(broken, length): &(Rule, Length)| {
+        let word = if seam.runs_along(*length) { "NOT clear" } else { "crosses" };
+        format!("{word} {}, {} of it", rule(broken), show(*length, ordered.system()))
+    };
+    let all: Vec<String> = seam.breaks.iter().map(one).collect();
+    (!all.is_empty()).then(|| all.join("; "))
+}
+
+/// The core with its density and thickness.
+pub(super) fn core(ordered: Ordered<'_>) -> String {
+    let (core, system) = (&ordered.top.core, ordered.system());
+    format!("{}, {}, {} thick", core.material.name, show(core.material.density, system), show(core.thickness, system))
+}
+
+/// A size of a sheet.
+pub(super) fn sheet([length, width]: [Length; 2], system: System) -> String {
+    format!("{} by {}", show(length, system), show(width, system))
+}
+
+/// How many plies of a fabric, and how they lie.
+pub(super) fn plies(line: &FabricLine, ordered: Ordered<'_>) -> String {
+    let plies = if line.plies == 1 { "1 ply".to_owned() } else { format!("{} plies", line.plies) };
+    let slanted = match line.along {
+        None => String::new(),
+        Some(along) => format!(
+            "; {} cut on the slant, {} of roll if it is bought with its fibres at that angle",
+            line.slanted,
+            run(along, ordered.system())
+        ),
+    };
+    format!("{plies}, {} net, {}{slanted}", area(line.net, ordered.system()), counted(line.breadths, "breadth"))
+}
+
+/// A mass in both systems.
+pub(super) fn both_masses(of: Mass, ordered: Ordered<'_>) -> String {
+    both(of, ordered.system())
+}

@@ -1,0 +1,180 @@
+//! Readings against the card.
+
+use super::{Card, heading, words};
+use crate::{
+    proof::{Causes, Compared, Found},
+    report::{
+        page::{Page, left, right},
+        words as shared,
+    },
+};
+
+pub(super) fn compared(page: &mut Page, card: Card<'_>, compared: &Compared) {
+    page.paragraph("", &format!("PROOF TEST: {}, readings", card.top.title));
+    page.blank();
+    for sentence in sentences(card, compared) {
+        page.paragraph("  ", &sentence);
+    }
+    table(page, card, compared);
+    causes(page, card, compared);
+}
+
+/// The answer in sentences.
+pub(super) fn sentences(card: Card<'_>, compared: &Compared) -> Vec<String> {
+    let proof = card.proof;
+    let all = proof.steps.last().map_or(0, |last| last.bags);
+    let mut sentences = Vec::new();
+    if compared.passes(proof) {
+        sentences.push("PASSES: all gauges within their bands, straight, and back where they were.".to_owned());
+    } else {
+        sentences.push("DOES NOT PASS:".to_owned());
+        if compared.most_bags < all {
+            sentences.push(format!("{} of {all} bags were laid.", compared.most_bags));
+        }
+        let names: Vec<&str> = proof
+            .gauges
+            .iter()
+            .enumerate()
+            .filter(|(at, _)| !compared.gauges.iter().any(|one| one.gauge == *at))
+            .map(|(_, gauge)| gauge.name.as_str())
+            .collect();
+        if !names.is_empty() {
+            sentences.push(format!("Not read, or at one load alone: {}.", names.join(", ")));
+        }
+        for one in &compared.gauges {
+            let name = &proof.gauges[one.gauge].name;
+            let mut faults = Vec::new();
+            if !one.in_band {
+                faults.push("out of its band");
+            }
+            if !one.straight {
+                faults.push("not straight");
+            }
+            match one.springs_back {
+                Some(true) => {}
+                Some(false) => faults.push("not back where it was"),
+                None => faults.push("not read after unloading"),
+            }
+            if !faults.is_empty() {
+                sentences.push(format!("Gauge {name}: {}.", faults.join(", ")));
+            }
+        }
+    }
+    sentences.push(explained(card, compared));
+    sentences
+}
+
+/// What explains the readings, in a sentence.
+fn explained(card: Card<'_>, compared: &Compared) -> String {
+    let causes = match &compared.causes {
+        Ok(causes) => causes,
+        Err(reason) => return format!("What explains the readings could not be said: {reason}."),
+    };
+    let error = card.top.criteria.proof_gauge_noise.value;
+    let noise = words::length(error, card);
+    let off = |one: &crate::proof::GaugeCompared| (one.read - card.proof.gauges[one.gauge].reading.expected).abs();
+    if compared.gauges.iter().all(|one| off(one) <= error) {
+        return format!(
+            "All readings are as expected to within the error of a gauge ({noise}): nothing is to be explained."
+        );
+    }
+    if let Some(likely) = causes.likely
+        && let Some((_, found)) = causes.alone.iter().find(|(cause, _)| *cause == likely)
+    {
+        return format!(
+            "One cause alone explains the readings to within the error of a gauge ({noise}): {}.",
+            amount(card, likely, found)
+        );
+    }
+    match (&causes.together, causes.told_apart) {
+        (Some(found), true) => format!(
+            "Together: shear modulus of the core {}, moduli of the skins {}, supports down by {}.",
+            words::change(found.core.value),
+            words::change(found.skins.value),
+            words::length(found.supports, card)
+        ),
+        _ => "These gauges cannot tell core, skins and supports apart: the table below says what each alone would have to be."
+            .to_owned(),
+    }
+}
+
+fn amount(card: Card<'_>, cause: crate::proof::Cause, found: &Found) -> String {
+    use crate::proof::Cause;
+    let much = match cause {
+        Cause::Core => words::change(found.core.value),
+        Cause::Skins => words::change(found.skins.value),
+        Cause::Supports => format!("by {}", words::length(found.supports, card)),
+    };
+    format!("{} {much}", words::cause(cause))
+}
+
+fn table(page: &mut Page, card: Card<'_>, compared: &Compared) {
+    let (proof, system) = (card.proof, card.system());
+    heading(
+        page,
+        &format!("Under all bags, from the slope of the straight line through all steps, {}", words::unit(system)),
+    );
+    let row = |cells: [&str; 8]| {
+        let [name, expected, band, read, over, off, back, hysteresis] = cells;
+        format!(
+            "  {}{}{}{}{}{}{}{}",
+            left(name, 12),
+            right(expected, 10),
+            right(band, 9),
+            right(read, 9),
+            right(over, 8),
+            right(off, 8),
+            right(back, 9),
+            right(hysteresis, 7)
+        )
+    };
+    page.line(&row(["", "expected", "±", "read", "of it", "off line", "left", "loop"]));
+    for one in &compared.gauges {
+        let gauge = &proof.gauges[one.gauge];
+        let name = format!("{} {}", gauge.name, words::short(gauge.on));
+        page.line(&row([
+            &name,
+            &words::reading(gauge.reading.expected, system),
+            &words::reading(gauge.reading.band, system),
+            &words::reading(one.read, system),
+            &shared::percent(one.over_expected.value),
+            &shared::percent(one.off_line.value),
+            &one.residual.map_or_else(|| "—".to_owned(), |residual| words::reading(residual, system)),
+            &one.hysteresis.map_or_else(|| "—".to_owned(), |loop_| shared::percent(loop_.value)),
+        ]));
+    }
+}
+
+fn causes(page: &mut Page, card: Card<'_>, compared: &Compared) {
+    let Ok(Causes { alone, together, off, told_apart, .. }) = &compared.causes else { return };
+    heading(page, "What would explain it (least squares over all gauges; what each leaves: root of the mean square)");
+    for (cause, found) in alone {
+        let text = format!("{}; leaves {}", amount(card, *cause, found), words::length(found.left, card));
+        page.paragraph("  alone ", &text);
+    }
+    match together {
+        Some(found) => {
+            let text = format!(
+                "core {}, skins {}, supports down by {}; leaves {}",
+                words::change(found.core.value),
+                words::change(found.skins.value),
+                words::length(found.supports, card),
+                words::length(found.left, card)
+            );
+            page.paragraph("  all   ", &text);
+        }
+        None => page.paragraph("  all   ", "cannot be told: too few gauges, or they move alike under two of the three"),
+    }
+    if let Some((core, skins, supports)) = off {
+        let apart = if *told_apart { "that tells them apart" } else { "that does NOT tell them apart" };
+        page.paragraph(
+            "        ",
+            &format!(
+                "for gauges off by their error: core ±{}, skins ±{}, supports ±{}; {apart}",
+                shared::percent(core.value),
+                shared::percent(skins.value),
+                words::length(*supports, card)
+            ),
+        );
+    }
+}

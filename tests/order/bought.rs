@@ -1,0 +1,168 @@
+//! What is bought, against numbers worked out by hand.
+
+use proptest::prelude::*;
+use uom::si::{ratio::ratio, volume::liter};
+
+use crate::kit::{Made, count, kg, m, m2, mm, near};
+
+const RULES: &str = "[order]\nroll_width = \"700 mm\"\nlap = \"50 mm\"\nedge_lap = \"30 mm\"\nfabric_waste = \"10 %\"\n\
+                     resin_waste = \"20 %\"\nputty_waste = \"25 %\"\ncatalyst = \"2 %\"\nspares = \"10 %\"\n";
+
+#[test]
+fn fabrics_of_a_rectangle() {
+    let (_, order) = Made { rest: RULES, ..Made::default() }.order();
+    let [mat, biaxial] = &order.fabrics[..] else { panic!("{:?}", order.fabrics) };
+    // 1.06 m across the roll: (1.06 − 0.05)/(0.70 − 0.05) = 1.55, two breadths of 2.06 m. Across: 2.06 m is 3.09, four of
+    // 1.06 m: 4.24 m is more than 4.12 m, so that the mat runs along too.
+    assert_eq!((mat.plies, mat.breadths, biaxial.plies, biaxial.breadths), (1, 2, 2, 4));
+    near(m(mat.length), 2.0 * 2.06 * 1.1);
+    near(m(biaxial.length), 4.0 * 2.06 * 1.1);
+    near(m2(biaxial.area), 4.0 * 2.06 * 1.1 * 0.7);
+    near(kg(biaxial.mass), 4.0 * 2.06 * 1.1 * 0.7 * 0.6);
+    near(kg(mat.mass), 2.0 * 2.06 * 1.1 * 0.7 * 0.3);
+    // 2 m² and 6 m of rim, laid 30 mm over it, with rounded corners.
+    let net = 2.0 + 6.0 * 0.03 + std::f64::consts::PI * 0.0009;
+    near(m2(mat.net), net);
+    near(m2(biaxial.net), 2.0 * net);
+    near(kg(biaxial.in_top), 2.0 * 2.0 * 0.6);
+    assert_eq!((mat.slanted, mat.along, biaxial.slanted), (0, None, 0));
+}
+
+#[test]
+fn a_mat_runs_where_it_takes_less() {
+    // 2.06 m by 1.06 m off a roll of 1.1 m: along one breadth of 2.06 m; with the size turned, the same across.
+    let rules = "[order]\nroll_width = \"1100 mm\"\nlap = \"50 mm\"\nedge_lap = \"30 mm\"\nfabric_waste = \"0\"\n";
+    let outer = "[\"mat 300 g/m2, fibre 30 %\"]";
+    let (_, along) = Made { rest: rules, outer, ..Made::default() }.order();
+    near(m(along.fabrics[0].length), 2.06);
+    let walls = "{ length = \"2000 mm\", width = \"2900 mm\" }";
+    let (_, across) = Made { outline: walls, rest: rules, outer, ..Made::default() }.order();
+    // Along: (2.96 − 0.05)/1.05 = 2.77, three of 2.06 m. Across: (2.06 − 0.05)/1.05 = 1.91, two of 2.96 m.
+    near(m(across.fabrics[0].length), 2.0 * 2.96);
+}
+
+#[test]
+fn a_ply_at_45_degrees_is_cut_on_the_slant() {
+    let outer = "[\"biaxial 600 g/m2 @ 45 deg, fibre 50 %\"]";
+    let rules = "[order]\nroll_width = \"1000 mm\"\nlap = \"0 mm\"\nedge_lap = \"0 mm\"\nfabric_waste = \"0\"\n";
+    let outline = "{ length = \"2000 mm\", width = \"1000 mm\" }";
+    let (_, order) = Made { outline, outer, rest: rules, ..Made::default() }.order();
+    let line = &order.fabrics[0];
+    // Across the roll the rectangle measures (2 + 1)/√2 = 2.121 m: three breadths. The first reaches up to v = 1 from the corner at
+    // v = −√2: the cut runs from the corner (2, 0) 1.414 m along both sides, but the top is only 1 m wide.
+    let root = 2f64.sqrt();
+    let length = |low: f64, high: f64| {
+        // u = (x + y)/√2, v = (y − x)/√2: the corners and where the band cuts the sides.
+        let mut places: Vec<f64> = Vec::new();
+        for (x, y) in [(0.0f64, 0.0), (2.0, 0.0), (2.0, 1.0), (0.0, 1.0)] {
+            let v = (y - x) / root;
+            if v >= low - 1e-12 && v <= high + 1e-12 {
+                places.push((x + y) / root);
+            }
+        }
+        for v in [low, high] {
+            for y in [0.0, 1.0] {
+                let x = y - v * root;
+                if (0.0..=2.0).contains(&x) {
+                    places.push((x + y) / root);
+                }
+            }
+            for x in [0.0, 2.0] {
+                let y = x + v * root;
+                if (0.0..=1.0).contains(&y) {
+                    places.push((x + y) / root);
+                }
+            }
+        }
+        places.iter().copied().fold(f64::MIN, f64::max) - places.iter().copied().fold(f64::MAX, f64::min)
+    };
+    let slanted: f64 = (0..3).map(|k| length(-root + f64::from(k), -root + f64::from(k) + 1.0)).sum();
+    // The inner skin is of the same fabric, straight: one breadth of 2 m.
+    assert_eq!((line.plies, line.slanted, line.breadths), (2, 1, 4));
+    near(m(line.length), slanted + 2.0);
+    near(m(line.along.expect("one is slanted")), 4.0);
+}
+
+#[test]
+fn resin_coats_and_putty_of_a_rectangle() {
+    let (top, order) = Made { rest: RULES, ..Made::default() }.order();
+    // Fibre 30 %: 300 g take 700 g of resin per m². Fibre 50 %: 600 g take 600 g.
+    let over = (2.0 + 6.0 * 0.03 + std::f64::consts::PI * 0.0009) / 2.0 * 1.2;
+    let uptake = top.core.material.resin_uptake.value.value * 2.0 * 2.0;
+    let layers: Vec<(f64, f64)> = order.resins.lines.iter().map(|line| (kg(line.in_top), kg(line.bought))).collect();
+    let expected = [(1.4, 1.4 * over), (1.2, 1.2 * over), (uptake, uptake * 1.2), (1.2, 1.2 * over)];
+    for ((in_top, bought), (in_top_by_hand, bought_by_hand)) in layers.into_iter().zip(expected) {
+        near(in_top, in_top_by_hand);
+        near(bought, bought_by_hand);
+    }
+    near(kg(order.resins.mix.resin), 3.8 * over + uptake * 1.2);
+    near(kg(order.resins.mix.hardener), 0.02 * (3.8 * over + uptake * 1.2));
+    let gelcoat = &order.coats[0];
+    near(kg(gelcoat.bought), 1.2 * 1.2);
+    near(kg(gelcoat.catalyst.expect("a gelcoat is catalysed")), 0.02 * 1.44);
+    // 40 mm deep, 25.4 mm thick, 6 m round.
+    let putty = order.putty.expect("an edge");
+    near(putty.volume.get::<liter>(), 40.0 * 25.4 * 6.0 / 1000.0 * 1.25);
+}
+
+#[test]
+fn epoxy_is_bought_in_two_parts_of_one_mixture() {
+    let mut made = Made { rest: "[order]\nhardener = \"25 %\"\n", ..Made::default() }.text();
+    made.text = made.text.replace("vinylester", "epoxy");
+    let table = skinspan::input::read_tables(&[]).expect("the table");
+    let top = skinspan::input::read_design(&made, &table, None).expect("a top of epoxy");
+    let resins = skinspan::order::order(&top).resins;
+    near(kg(resins.mix.resin + resins.mix.hardener), kg(resins.bought()));
+    near((resins.mix.hardener / resins.mix.resin).get::<ratio>(), 0.25);
+}
+
+#[test]
+fn boards_conduits_and_fixings() {
+    let rest = "[[backing]]\nname = \"strip\"\nmaterial = \"plywood-fir\"\nwidth = \"100 mm\"\n\
+                along = [[\"300 mm\", \"200 mm\"], [\"1200 mm\", \"200 mm\"], [\"1200 mm\", \"600 mm\"]]\n\
+                [[conduit]]\nname = \"wires\"\ndiameter = \"15 mm\"\nalong = [[\"200 mm\", \"800 mm\"], [\"1700 mm\", \"800 mm\"]]\n\
+                [[fixing]]\nname = \"bolts\"\nhold = \"through-bolt\"\nthread = \"m8\"\ngrade = \"a4-70\"\n\
+                lubrication = \"lubricated-stainless\"\nwasher = { outside = \"40 mm\", thickness = \"4 mm\" }\n\
+                [[gear]]\nname = \"light\"\nmass = \"2 kg\"\ncg_height = \"100 mm\"\nat = [\"700 mm\", \"200 mm\"]\n\
+                footing = \"80 mm\"\nbody = \"dome\"\nwind_area = \"0.02 m2\"\n\
+                fixings = { fixing = \"bolts\", circle = 4, diameter = \"60 mm\", clamped = \"6 mm\" }\n\
+                [order]\nspares = \"30 %\"\n";
+    let (top, order) = Made { rest, ..Made::default() }.order();
+    let piece = &order.backings[0];
+    assert_eq!((piece.straight, order.boards[0].pieces), (2, 1));
+    near(mm(piece.length), 1300.0);
+    near(m2(order.boards[0].area), 0.13);
+    near(m(order.conduits[0].length), 1.5);
+    let bolts = &order.fixings[0];
+    // 30 % of four is 1.2: two spares.
+    assert_eq!((bolts.set, bolts.bought, bolts.foot_counted), (4, 6, true));
+    let length = top.thickness().value + 0.006 + 0.004;
+    assert!(mm(bolts.shortest.expect("a bolt has a length")) > length * 1000.0);
+}
+
+proptest! {
+    #[test]
+    fn one_more_ply_takes_one_more(length in 800u32..4000, width in 600u32..2500, roll in 300u32..1600) {
+        let outline = format!("{{ length = \"{length} mm\", width = \"{width} mm\" }}");
+        let rest = format!("[order]\nroll_width = \"{roll} mm\"\nsheet = [\"2400 mm\", \"1200 mm\"]\n");
+        let walls = "";
+        let of = |outer: &str| {
+            let made = Made { outline: &outline, outer, edge: walls, rest: &rest };
+            let mut text = made.text();
+            // Walls that fit the top.
+            text.text = text.text.replace("1950 mm", &format!("{} mm", length - 50)).replace("950 mm\"]]", &format!("{} mm\"]]", width - 50));
+            let table = skinspan::input::read_tables(&[]).expect("the table");
+            let top = skinspan::input::read_design(&text, &table, None).unwrap_or_else(|problems| panic!("{}", problems[0].render(false)));
+            skinspan::order::fabrics(&top)
+        };
+        let (one, two) = (of("[\"mat 300 g/m2, fibre 30 %\"]"), of("[\"2 x mat 300 g/m2, fibre 30 %\"]"));
+        prop_assert!((two[0].length / one[0].length).value - 2.0 < 1e-12);
+        // Breadths cover the top with its laps, and no more than a breadth too much.
+        let breadths = count(one[0].breadths);
+        prop_assert!(one[0].area > one[0].net);
+        let wide = |size: u32| f64::from(size) / 1000.0 + 0.1016;
+        let (roll, lap) = (f64::from(roll) / 1000.0, 0.0508);
+        let covered = roll * breadths - lap * (breadths - 1.0);
+        prop_assert!(covered >= wide(length).min(wide(width)) - 1e-9);
+    }
+}

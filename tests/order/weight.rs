@@ -1,0 +1,94 @@
+//! Weights, centres and slings.
+
+use skinspan::order::{LiftCheck, order};
+use uom::si::{force::newton, torque::newton_meter};
+
+use crate::kit::{Made, examples, kg, m, m2, near};
+
+#[test]
+fn what_stays_in_the_top_is_its_weight() {
+    for (name, top) in examples() {
+        let order = order(&top);
+        let (found, bare) = (kg(order.in_top(&top)), kg(top.weight().bare));
+        assert!((found / bare - 1.0).abs() < 1e-12, "{name}: {found} {bare}");
+        assert_eq!(order.weight, top.weight(), "{name}");
+    }
+}
+
+#[test]
+fn an_angle_has_its_area_and_centre() {
+    // 2 m by 0.8 m, and 0.6 m by 0.5 m on its end.
+    let outline = "{ points = [[\"0 mm\", \"0 mm\"], [\"2000 mm\", \"0 mm\"], [\"2000 mm\", \"800 mm\"], [\"600 mm\", \"800 mm\"], \
+                   [\"600 mm\", \"1300 mm\"], [\"0 mm\", \"1300 mm\"]] }";
+    let rest =
+        "[[wall]]\nname = \"middle\"\nseat = \"30 mm\"\nalong = [[\"550 mm\", \"50 mm\"], [\"550 mm\", \"750 mm\"]]\n";
+    let mut text = Made { outline, edge: "", rest, ..Made::default() }.text();
+    text.text = text.text.replace("[\"1950 mm\", \"950 mm\"]", "[\"1950 mm\", \"750 mm\"]");
+    let table = skinspan::input::read_tables(&[]).expect("the table");
+    let top = skinspan::input::read_design(&text, &table, None)
+        .unwrap_or_else(|problems| panic!("{}", problems[0].render(false)));
+    let order = order(&top);
+    near(m2(order.area), 1.6 + 0.3);
+    near(m(order.weight.bare_centre.x), (1.6 * 1.0 + 0.3 * 0.3) / 1.9);
+    near(m(order.weight.bare_centre.y), (1.6 * 0.4 + 0.3 * 1.05) / 1.9);
+    near(kg(order.weight.bare), top.field_mass().value * 1.9);
+}
+
+#[test]
+fn heights_and_moments_with_gear() {
+    let rest = "[[gear]]\nname = \"light\"\nmass = \"12 kg\"\ncg_height = \"200 mm\"\nat = [\"400 mm\", \"250 mm\"]\n\
+                footing = \"80 mm\"\nbody = \"dome\"\nwind_area = \"0.02 m2\"\n";
+    let (top, order) = Made { edge: "", rest, ..Made::default() }.order();
+    let [inner, core, outer] =
+        [top.inner.laminate().thickness(), top.core.thickness, top.outer.laminate().thickness()].map(m);
+    let per_area = |of: skinspan::units::ArealMassDensity| of.value;
+    let between = per_area(top.field_mass()) - per_area(top.outer.mass()) - per_area(top.inner.mass());
+    let moment = per_area(top.inner.mass()) * inner / 2.0
+        + between * (inner + core / 2.0)
+        + per_area(top.outer.mass()) * (inner + core + outer / 2.0);
+    near(m(order.weight.bare_height), moment / per_area(top.field_mass()));
+    let bare = kg(order.weight.bare);
+    let high = (moment * 2.0 + 12.0 * (inner + core + outer + 0.2)) / (bare + 12.0);
+    near(m(order.weight.height), high);
+    // The walls stand about (1, 0.5); gravity is 9.80665 m/s².
+    let [empty, loaded] = order.moments.of;
+    near(empty.across.get::<newton_meter>(), 0.0);
+    near(loaded.across.get::<newton_meter>(), 12.0 * 9.80665 * (0.4 - 1.0));
+    near(loaded.along.get::<newton_meter>(), 12.0 * 9.80665 * (0.25 - 0.5));
+    near(loaded.sideways.get::<newton_meter>(), (bare + 12.0) * 9.80665 * high);
+}
+
+#[test]
+fn slings_stand_about_the_centre_and_share_the_weight() {
+    for (name, top) in examples() {
+        let order = order(&top);
+        let lifting = order.lifting.as_ref().unwrap_or_else(|| panic!("{name} can be lifted"));
+        let mean = |pick: fn(&skinspan::order::Sling) -> f64| lifting.slings.iter().map(pick).sum::<f64>() / 4.0;
+        near(mean(|sling| sling.at.x.value), m(order.weight.bare_centre.x));
+        near(mean(|sling| sling.at.y.value), m(order.weight.bare_centre.y));
+        for sling in &lifting.slings {
+            assert!(top.outline.within_by(sling.at) >= lifting.pad * std::f64::consts::FRAC_1_SQRT_2, "{name}");
+        }
+        // 1.5 times the weight on two legs at 30°.
+        let leg = kg(order.weight.bare) * 9.80665 * 1.5 / (2.0 * 0.75f64.sqrt());
+        assert!((lifting.leg.get::<newton>() / leg - 1.0).abs() < 1e-12, "{name}");
+        assert!((lifting.inwards.get::<newton>() / (leg / 2.0) - 1.0).abs() < 1e-12, "{name}");
+        assert!(lifting.check.passes(), "{name}: {:?}", lifting.check);
+    }
+}
+
+#[test]
+fn a_jerk_that_is_too_hard_does_not_pass() {
+    let used = |factor: &str| {
+        let rest = format!("[criteria]\nlift-factor = \"{factor}\"\n");
+        let (_, order) = Made { rest: &rest, ..Made::default() }.order();
+        let check = order.lifting.expect("it can be slung").check;
+        let LiftCheck::Made { outcomes, open } = &check else { panic!("{check:?}") };
+        assert!(open.is_empty(), "{open:?}");
+        assert_eq!(outcomes.len(), 5, "{outcomes:?}");
+        (check.passes(), outcomes[0].used.value)
+    };
+    let ((light, little), (hard, much)) = (used("1"), used("300"));
+    assert!(light && !hard, "{little} {much}");
+    assert!(little > 0.0 && much > 100.0 * little);
+}

@@ -1,0 +1,88 @@
+//! Text and JSON say the same, on a page, and the program writes them.
+
+use std::{fmt::Write as _, fs, process::Command};
+
+use serde_json::Value;
+use skinspan::{
+    proof::{Wanted, compare, proof},
+    report::{proof_to_json, proof_to_text},
+};
+
+use crate::kit::{example, read_by};
+
+/// Lines of a sheet of paper.
+const PAGE: usize = 72;
+
+fn run(arguments: &[&str]) -> (i32, String, String) {
+    let output = Command::new(env!("CARGO_BIN_EXE_skinspan"))
+        .args(arguments)
+        .current_dir(env!("CARGO_MANIFEST_DIR"))
+        .output()
+        .expect("the program runs");
+    let text = |bytes: Vec<u8>| String::from_utf8(bytes).expect("UTF-8");
+    (output.status.code().expect("a code"), text(output.stdout), text(output.stderr))
+}
+
+#[test]
+fn a_card_is_one_page_and_says_what_its_json_says() {
+    for name in ["survey-launch", "galley-roof", "seine-tender"] {
+        for wanted in [Wanted::Any, Wanted::Even] {
+            let top = example(name);
+            let Ok(proof) = proof(&top, wanted) else { continue };
+            let text = proof_to_text(&proof, None, &top, 80);
+            let json = proof_to_json(&proof, None, &top);
+            assert!(text.lines().all(|line| line.chars().count() <= 80), "{name}:\n{text}");
+            assert!(text.lines().count() <= PAGE, "{name}: {}\n{text}", text.lines().count());
+            assert!(!text.contains("NaN"), "{name}");
+            assert_eq!(json["format"]["name"], "skinspan-proof");
+            let joined = text.split_whitespace().collect::<Vec<_>>().join(" ");
+            for sentence in json["answer"].as_array().expect("sentences") {
+                assert!(joined.contains(sentence.as_str().expect("a sentence")), "{name}: {sentence}");
+            }
+            assert_eq!(json["gauges"].as_array().expect("gauges").len(), proof.gauges.len());
+            assert_eq!(json["readings"], Value::Null);
+        }
+    }
+}
+
+#[test]
+fn readings_in_words_and_for_machines() {
+    let top = example("seine-tender");
+    let proof = proof(&top, Wanted::Any).expect("a test");
+    let full = read_by(&top, &proof);
+    let mut text = String::from("bags");
+    for gauge in &proof.gauges {
+        write!(text, ", {} (mm)", gauge.name).expect("a text");
+    }
+    let most = proof.steps.last().expect("steps").bags;
+    for (bags, share) in [(0, 0.0), (most, 1.0), (0, 0.0)] {
+        write!(text, "\n{bags}").expect("a text");
+        for reading in &full {
+            write!(text, ", {:.6}", reading.value * 1000.0 * share).expect("a text");
+        }
+    }
+    let file = skinspan::input::NamedText { name: "r.csv".to_owned(), text: text.clone() };
+    let rows = skinspan::input::read_readings(&file, &proof).expect("readings");
+    let compared = compare(&top, &proof, &rows);
+    let page = proof_to_text(&proof, Some(&compared), &top, 80);
+    assert!(page.contains("PASSES: all gauges") && page.lines().all(|line| line.chars().count() <= 80), "{page}");
+    let folder = std::env::temp_dir().join(format!("skinspan-proof-{}", std::process::id()));
+    fs::create_dir_all(&folder).expect("a folder");
+    let path = folder.join("r.csv");
+    fs::write(&path, text).expect("a file");
+    let path = path.to_str().expect("a path");
+    let (code, json, errors) = run(&["proof", "examples/seine-tender.toml", "--readings", path, "--json"]);
+    let json: Value = serde_json::from_str(&json).unwrap_or_else(|error| panic!("{error}: {errors}"));
+    assert_eq!((code, &json["readings"]["passes"]), (0, &Value::Bool(true)));
+    fs::write(path, "bags, A\n0, 0\n").expect("a file");
+    let (code, out, errors) = run(&["proof", "examples/seine-tender.toml", "--readings", path]);
+    assert_eq!((code, out.as_str()), (2, ""));
+    assert!(errors.contains("does not say in which unit"), "{errors}");
+    fs::remove_dir_all(&folder).expect("it is ours");
+    let (code, out, errors) = run(&["proof", "examples/radar-pad.toml"]);
+    assert_eq!((code, out.as_str()), (2, ""));
+    assert!(errors.contains("a patch has no top to load"), "{errors}");
+    let (code, _, errors) = run(&["proof", "examples/seine-tender.toml", "--readings", "nowhere.csv"]);
+    assert_eq!(code, 2);
+    assert!(errors.contains("cannot read nowhere.csv"), "{errors}");
+}

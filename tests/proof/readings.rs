@@ -1,0 +1,201 @@
+//! Readings: what made-up ones are taken for, pass and stop, and what is said of bad files.
+
+use skinspan::{
+    input::{NamedText, read_readings},
+    proof::{Cause, Compared, Proof, Row, Wanted, compare, proof},
+    top::{Schedule, SkinLayer, Top},
+    units::Length,
+};
+use uom::si::length::millimeter;
+
+use crate::kit::{SNOW, count, read, read_by, text};
+
+/// To what a cause is found again: the step of a tenth that its slope is taken over.
+const FOUND: f64 = 0.02;
+
+fn mm(length: f64) -> Length {
+    Length::new::<millimeter>(length)
+}
+
+fn usual() -> (Top, Proof) {
+    let top = read(&text(SNOW, "[criteria]\nproof-bag = \"10 kg\"\n"));
+    let proof = proof(&top, Wanted::Even).expect("a test");
+    (top, proof)
+}
+
+/// Loaded and unloaded by all steps, straight, with a zero of its own at each gauge.
+fn rows(proof: &Proof, full: &[Length]) -> Vec<Row> {
+    let all = proof.steps.last().expect("steps").bags;
+    let up: Vec<usize> = std::iter::once(0).chain(proof.steps.iter().map(|step| step.bags)).collect();
+    let down = up.iter().rev().skip(1);
+    let row = |bags: &usize| Row {
+        bags: *bags,
+        readings: full.iter().map(|full| Some(mm(0.3) + *full * (count(*bags) / count(all)))).collect(),
+    };
+    up.iter().chain(down).map(row).collect()
+}
+
+fn causes(compared: &Compared) -> &skinspan::proof::Causes {
+    compared.causes.as_ref().unwrap_or_else(|reason| panic!("{reason}"))
+}
+
+fn alone(compared: &Compared, wanted: Cause) -> skinspan::proof::Found {
+    causes(compared).alone.iter().find(|(cause, _)| *cause == wanted).expect("a cause").1
+}
+
+fn softer_skins(top: &Top, left: f64) -> Top {
+    let of = |skin: &Schedule| {
+        let layers = skin.layers().iter().map(|layer| {
+            let mut layer: SkinLayer = layer.clone();
+            for ply in &mut layer.plies {
+                ply.elastic.e1 *= left;
+                ply.elastic.e2 *= left;
+                ply.elastic.g12 *= left;
+            }
+            layer
+        });
+        Schedule::new(layers.collect()).expect("a skin")
+    };
+    Top { outer: of(&top.outer), inner: of(&top.inner), ..top.clone() }
+}
+
+#[test]
+fn what_was_expected_passes() {
+    let (top, proof) = usual();
+    let compared = compare(&top, &proof, &rows(&proof, &read_by(&top, &proof)));
+    assert!(compared.passes(&proof), "{compared:?}");
+    for one in &compared.gauges {
+        assert!((one.zero - mm(0.3)).abs() < mm(1e-9), "{one:?}");
+        assert!((one.read - proof.gauges[one.gauge].reading.expected).abs() < mm(1e-6), "{one:?}");
+        assert!(one.off_line.value < 1e-6 && one.hysteresis.expect("unloaded").value < 1e-6, "{one:?}");
+        assert!(one.residual.expect("read").abs() < mm(1e-9), "{one:?}");
+    }
+    let found = causes(&compared).together.expect("all three");
+    assert!(
+        found.core.value.abs() < 1e-3 && found.skins.value.abs() < 1e-3 && found.supports.abs() < mm(1e-3),
+        "{found:?}"
+    );
+}
+
+#[test]
+fn a_softer_core_is_found() {
+    let (top, proof) = usual();
+    let mut truth = top.clone();
+    truth.core.material.shear_modulus.value *= 0.8;
+    let compared = compare(&top, &proof, &rows(&proof, &read_by(&truth, &proof)));
+    assert!((alone(&compared, Cause::Core).core.value + 0.2).abs() < FOUND, "{compared:?}");
+    assert!(alone(&compared, Cause::Core).left < mm(1e-3), "{compared:?}");
+    let together = causes(&compared).together.expect("all three");
+    assert!((together.core.value + 0.2).abs() < FOUND, "{together:?}");
+    assert!(together.skins.value.abs() < FOUND && together.supports.abs() < mm(0.01), "{together:?}");
+}
+
+#[test]
+fn softer_skins_are_found() {
+    let (top, proof) = usual();
+    let compared = compare(&top, &proof, &rows(&proof, &read_by(&softer_skins(&top, 0.85), &proof)));
+    assert!((alone(&compared, Cause::Skins).skins.value + 0.15).abs() < FOUND, "{compared:?}");
+    let together = causes(&compared).together.expect("all three");
+    assert!((together.skins.value + 0.15).abs() < FOUND && together.core.value.abs() < FOUND, "{together:?}");
+}
+
+#[test]
+fn supports_that_go_down_are_found() {
+    let (top, proof) = usual();
+    let full: Vec<Length> = read_by(&top, &proof).into_iter().map(|reading| reading + mm(1.5)).collect();
+    let compared = compare(&top, &proof, &rows(&proof, &full));
+    assert!(!compared.passes(&proof));
+    assert!((alone(&compared, Cause::Supports).supports - mm(1.5)).abs() < mm(0.01), "{compared:?}");
+    // Gauges on the supports tell it from all else.
+    assert_eq!(causes(&compared).likely, Some(Cause::Supports));
+}
+
+#[test]
+fn coarse_gauges_tell_less_apart() {
+    let of = |noise: &str| {
+        let top = read(&text(SNOW, &format!("[criteria]\nproof-bag = \"10 kg\"\nproof-gauge-noise = \"{noise}\"\n")));
+        let proof = proof(&top, Wanted::Even).expect("a test");
+        let compared = compare(&top, &proof, &rows(&proof, &read_by(&top, &proof)));
+        let causes = causes(&compared).clone();
+        (causes.off.expect("three causes, more gauges"), causes.told_apart, causes.likely)
+    };
+    let ((core, skins, supports), fine, _) = of("0.0001 mm");
+    let ((coarse_core, ..), coarse, likely) = of("1 mm");
+    assert!(fine && !coarse, "{core:?} {skins:?} {supports:?}");
+    assert!((coarse_core / core).value > 9999.0 && (coarse_core / core).value < 10001.0);
+    // Any cause leaves less than so coarse a gauge is off.
+    assert_eq!(likely, None);
+}
+
+#[test]
+fn what_stays_down_or_bends_does_not_pass() {
+    let (top, proof) = usual();
+    let full = read_by(&top, &proof);
+    let good = rows(&proof, &full);
+    let middle = full[0];
+    let changed = |change: &dyn Fn(&mut Vec<Row>)| {
+        let mut rows = good.clone();
+        change(&mut rows);
+        compare(&top, &proof, &rows)
+    };
+    // A tenth of the reading is left.
+    let left = changed(&|rows| {
+        let last = rows.last_mut().expect("rows");
+        last.readings[0] = last.readings[0].map(|reading| reading + middle * 0.1);
+    });
+    assert_eq!(left.gauges[0].springs_back, Some(false), "{:?}", left.gauges[0]);
+    assert!((left.gauges[0].residual.expect("read") - middle * 0.1).abs() < mm(1e-9));
+    assert!((left.gauges[0].hysteresis.expect("unloaded").value - 0.1).abs() < 0.02, "{:?}", left.gauges[0]);
+    // The last step reads a fifth more than the line.
+    let bent = changed(&|rows| {
+        let most = proof.steps.last().expect("steps").bags;
+        for row in rows.iter_mut().filter(|row| row.bags == most) {
+            row.readings[0] = row.readings[0].map(|reading| reading + middle * 0.2);
+        }
+    });
+    assert!(!bent.gauges[0].straight && !bent.passes(&proof), "{:?}", bent.gauges[0]);
+    // Not unloaded, or not all bags: no pass.
+    let up = changed(&|rows| rows.truncate(proof.steps.len() + 1));
+    assert!(up.gauges.iter().all(|one| one.springs_back.is_none()) && !up.passes(&proof));
+    let most = proof.steps.last().expect("steps").bags;
+    let light = changed(&|rows| rows.retain(|row| row.bags < most));
+    assert!(light.most_bags < most && !light.passes(&proof));
+}
+
+#[test]
+fn a_file_of_readings_is_read() {
+    let (_, proof) = usual();
+    let most = proof.steps.last().expect("steps").bags;
+    let text = format!("# of a Tuesday\n\nbags, B (in), A (mm)\n0, 0, 0.1\n{most}, 0.5,\n0, 0.01, 0.12\n");
+    let rows = read_readings(&NamedText { name: "readings.csv".to_owned(), text }, &proof).expect("readings");
+    assert_eq!(rows.iter().map(|row| row.bags).collect::<Vec<_>>(), [0, most, 0]);
+    assert_eq!((rows[0].readings[0], rows[1].readings[0], rows[0].readings[2]), (Some(mm(0.1)), None, None));
+    assert!((rows[1].readings[1].expect("read") - mm(12.7)).abs() < mm(1e-9));
+}
+
+#[test]
+fn every_mistake_in_readings_is_named_with_a_way_out() {
+    let (_, proof) = usual();
+    let most = proof.steps.last().expect("steps").bags;
+    for (text, message, help) in [
+        (String::new(), "there are no readings in it", "bags, A (mm), B (mm)"),
+        ("bags, A\n0, 0\n".to_owned(), "gauge A does not say in which unit", "`A (mm)` or `A (in)`"),
+        ("bags, A (psi)\n0, 0\n".to_owned(), "`psi` is no unit of length", "`A (mm)` or `A (in)`"),
+        ("bags, Z (mm)\n0, 0\n".to_owned(), "there is no gauge `Z` on the card", "columns are bags, A, B"),
+        ("bag, A (mm)\n0, 0\n".to_owned(), "there is no gauge `bag` on the card", "did you mean `bags`?"),
+        ("bags, A (mm), A (mm)\n0, 0, 0\n".to_owned(), "gauge A has two columns", "leave out one"),
+        ("bags\n0\n".to_owned(), "no column has readings", "columns are bags, A"),
+        ("A (mm)\n0\n".to_owned(), "no column says how many `bags`", "bags, A (mm)"),
+        ("bags, A (mm)\n0, 0,5\n".to_owned(), "this line has 3 cells, the first line 2", "decimals have a point"),
+        ("bags, A (mm)\n0, none\n".to_owned(), "`none` is not a number", "write for example `1.25`"),
+        ("bags, A (mm)\nhalf, 1\n".to_owned(), "`bags` is a whole number", "from 0 to"),
+        (format!("bags, A (mm)\n{}, 1\n", most + 1), "bags are more than the test has", "the card has"),
+        ("bags, A (mm)\n0, 1\n0, 1\n".to_owned(), "readings at one load", "without bags (`0`)"),
+    ] {
+        let file = NamedText { name: "readings.csv".to_owned(), text: text.clone() };
+        let problems = read_readings(&file, &proof).expect_err(&text).render(false);
+        assert!(problems.contains(message), "{message}\n{problems}");
+        assert!(problems.contains(help), "{help}\n{problems}");
+        assert!(problems.contains("readings.csv"), "{problems}");
+    }
+}
