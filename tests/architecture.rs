@@ -61,6 +61,7 @@ const LAYERS: &[(&str, &[&str])] = &[
             "top",
             "load_case",
             "analysis",
+            "finite_element",
         ],
     ),
     ("advice", &["units", "geometry", "fastening", "material", "top", "analysis", "check"]),

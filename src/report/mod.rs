@@ -14,6 +14,9 @@ mod methods;
 mod not_looked_at;
 mod page;
 mod prying;
+mod redone;
+mod said;
+mod sheet;
 mod text;
 mod words;
 
@@ -26,6 +29,7 @@ pub use json::to_json;
 pub use listing::{list, list_json};
 pub use methods::{Beside, beside};
 pub use not_looked_at::without_fixings;
+pub use sheet::to_sheet;
 pub use text::to_text;
 
 use crate::{
