@@ -77,6 +77,20 @@ enum Command {
         #[arg(long, short, value_name = "FILE")]
         output: Option<PathBuf>,
     },
+    /// Write the calculation sheet: one HTML file with the answer, drawings, maps and every check, to read, print and file.
+    Sheet {
+        /// Design file (TOML); `skinspan new` writes one to start from.
+        file: PathBuf,
+        /// Material table over the built-in one; may be given more than once, the last one wins.
+        #[arg(long = "table", value_name = "FILE")]
+        tables: Vec<PathBuf>,
+        /// Units of the sheet, instead of those of the file.
+        #[arg(long)]
+        units: Option<Units>,
+        /// Where to write it; without this, by the name of the design file in the current folder.
+        #[arg(long, short, value_name = "FILE")]
+        output: Option<PathBuf>,
+    },
     /// List the material table.
     Materials {
         /// Only rows whose id, name or family holds this text.
@@ -202,6 +216,9 @@ impl Cli {
             }
             Command::Choose { file, tables, units, json, csv, output } => {
                 Request::Choose { file, tables, units: units.map(System::from), json, csv, output }
+            }
+            Command::Sheet { file, tables, units, output } => {
+                Request::Sheet { file, tables, units: units.map(System::from), output }
             }
             Command::Materials { text, kind, tables, units, json } => {
                 Request::Materials { text, kind: kind.map(material::Kind::from), tables, units: units.into(), json }

@@ -3,6 +3,7 @@
 
 mod choose;
 mod files;
+mod sheet;
 
 use std::{
     fmt::Write as _,
@@ -56,6 +57,17 @@ pub enum Request {
         /// For spreadsheets.
         csv: bool,
         /// Where to write the report; to the terminal if nowhere.
+        output: Option<PathBuf>,
+    },
+    /// Write the calculation sheet of a top.
+    Sheet {
+        /// The design file.
+        file: PathBuf,
+        /// Tables over the built-in one, the last one highest.
+        tables: Vec<PathBuf>,
+        /// Units of the sheet, if not those of the file.
+        units: Option<System>,
+        /// Where to write it; by the name of the design file in the current folder if nowhere.
         output: Option<PathBuf>,
     },
     /// List materials.
@@ -149,6 +161,7 @@ pub fn run(request: &Request, width: usize, watch: &dyn Watch) -> Finished {
         Request::Choose { file, tables, units, json, csv, output } => {
             choose::choose(file, (tables, *units), choose::Form::of(*json, *csv), output.as_deref(), (width, watch))
         }
+        Request::Sheet { file, tables, units, output } => sheet::sheet(file, (tables, *units), output.as_deref()),
         Request::Materials { text, kind, tables, units, json } => materials(text, *kind, tables, *units, *json, width),
         Request::Explain { name, property, tables, json } => {
             explain_it(name, property.as_deref(), tables, *json, width)

@@ -128,7 +128,7 @@ fn value(page: &mut Page, report: &Report<'_>, name: &str, shown: &str, basis: &
 }
 
 /// Where a value comes from, in one line.
-pub(in crate::report) fn origin_words(report: &Report<'_>, origin: &Origin) -> String {
+fn origin_words(report: &Report<'_>, origin: &Origin) -> String {
     let text = report.table.source(&origin.source).map_or(origin.source.as_str(), |source| source.text.as_str());
     let table = format!("table {}", origin.table);
     let parts = [text, &origin.locator, origin.mark.words(), &table];

@@ -17,7 +17,9 @@ use super::{
     said::{Said, facts, said},
 };
 use crate::analysis::Analysis;
-pub(super) use advice::change;
+pub(super) use advice::{OFFERS, Offers, change, offers};
+pub(super) use cases::{actions, bounds_words, layout_words, ruled_out};
+pub(super) use materials::{core_values, other_values, skin_origins};
 
 /// The report in words and tables, with terminal styles; `full` shows every case, every value and every criterion.
 #[must_use]
