@@ -16,6 +16,7 @@ pub mod load;
 pub mod load_case;
 pub mod material;
 pub mod mesh;
+pub mod plan;
 pub mod report;
 pub mod section;
 pub mod service;

@@ -66,6 +66,7 @@ const LAYERS: &[(&str, &[&str])] = &[
     ),
     ("advice", &["units", "geometry", "fastening", "material", "top", "analysis", "check"]),
     ("choice", &["units", "material", "top", "analysis", "check", "advice"]),
+    ("plan", &["units", "geometry", "section", "analysis", "advice", "top"]),
     (
         "input",
         &["units", "geometry", "laminate", "load", "material", "criteria", "service", "top", "load_case", "choice"],
@@ -88,6 +89,7 @@ const LAYERS: &[(&str, &[&str])] = &[
             "check",
             "advice",
             "choice",
+            "plan",
             "input",
         ],
     ),

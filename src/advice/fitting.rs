@@ -4,7 +4,7 @@ use crate::{
     analysis::{Analysis, Mount, MountForces, MountOn},
     check::{MostTorque, most_torque, prying},
     material::{Basis, Board},
-    top::{Hold, Top},
+    top::{Bolt, Hold, Top},
     units::{Force, Length, Ratio},
 };
 
@@ -62,65 +62,69 @@ pub fn fittings(analysis: &Analysis<'_>) -> Vec<Fitting> {
     (0..analysis.mounts.len()).map(|mount| fitting(analysis, mount)).collect()
 }
 
-fn fitting(analysis: &Analysis<'_>, number: usize) -> Fitting {
-    let (top, mount) = (analysis.top, &analysis.mounts[number]);
-    let fastened = mount.fastened;
-    let clamped = fastened.clamped.unwrap_or_default();
-    let panel = top.thickness();
-    let board = mount.board(top);
+/// Holes of the fixings of a mount, in the order of the work.
+#[must_use]
+pub fn drills(top: &Top, mount: &Mount<'_>) -> Vec<Drill> {
     let drill = |what: &str, diameter, depth| Drill { what: what.to_owned(), diameter, depth };
-    let (drills, grip, shortest) = match &fastened.fixing.hold {
-        Hold::ThroughBolt { bolt, washer, sleeve } => {
+    match &mount.fastened.fixing.hold {
+        Hold::ThroughBolt { bolt, sleeve, .. } => {
             let hole = bolt.thread.clearance_hole.value;
-            let drills = match sleeve {
+            match sleeve {
                 Some(sleeve) => {
                     vec![drill("both skins and core, for the sleeve", sleeve.outside, None), drill("foot", hole, None)]
                 }
                 None => through_panel(top, mount, bolt.thread.major.value * top.criteria.plug_diameters.value, hole),
-            };
-            let grip: Length = panel + clamped + washer.thickness;
-            let out: Length =
-                bolt.thread.nut_height.value + bolt.thread.pitch.value * top.criteria.turns_out_of_nut.value;
-            (drills, grip, Some(grip + out))
+            }
         }
         Hold::TappedScrew { bolt, depth } => {
-            let drills = vec![drill("near skin and backing, then tap", bolt.thread.tap_drill.value, Some(*depth))];
-            (drills, clamped, Some(clamped + *depth))
+            vec![drill("near skin and backing, then tap", bolt.thread.tap_drill.value, Some(*depth))]
         }
-        Hold::Screw { screw, depth, .. } => {
-            let drills = vec![
-                drill("near skin", screw.major.value, None),
-                drill("pilot in the backing", pilot(screw, board), Some(*depth)),
-            ];
-            (drills, clamped, Some(clamped + *depth))
+        Hold::Screw { screw, depth, .. } => vec![
+            drill("near skin", screw.major.value, None),
+            drill("pilot in the backing", pilot(screw, mount.board(top)), Some(*depth)),
+        ],
+        Hold::BlindInsert { insert, .. } => {
+            vec![drill("near skin and backing, for the insert", insert.hole.value, Some(insert.length.value))]
         }
-        Hold::BlindInsert { bolt, insert } => {
-            let drills =
-                vec![drill("near skin and backing, for the insert", insert.hole.value, Some(insert.length.value))];
-            (drills, clamped, Some(clamped + bolt.thread.major.value))
+        Hold::PottedInsert { insert, depth, .. } => {
+            vec![drill("near skin and core, for the potting", insert.bore.value, Some(*depth))]
         }
-        Hold::PottedInsert { bolt, insert, depth, .. } => {
-            let drills = vec![drill("near skin and core, for the potting", insert.bore.value, Some(*depth))];
-            (drills, clamped, Some(clamped + bolt.thread.major.value))
-        }
-        Hold::BlindRivet { rivet } => {
-            let skin = top.skin(mount.near).laminate().thickness();
-            (vec![drill("near skin and foot", rivet.hole.value, None)], clamped + skin, None)
-        }
-        Hold::BondedStud { bolt, .. } => {
-            let out: Length =
-                bolt.thread.nut_height.value + bolt.thread.pitch.value * top.criteria.turns_out_of_nut.value;
-            (Vec::new(), clamped, Some(clamped + out))
-        }
-    };
+        Hold::BlindRivet { rivet } => vec![drill("near skin and foot", rivet.hole.value, None)],
+        Hold::BondedStud { .. } => Vec::new(),
+    }
+}
+
+fn fitting(analysis: &Analysis<'_>, number: usize) -> Fitting {
+    let (top, mount) = (analysis.top, &analysis.mounts[number]);
+    let (grip, shortest) = lengths(top, mount);
     Fitting {
         mount: number,
-        drills,
+        drills: drills(top, mount),
         grip,
-        foot_counted: fastened.clamped.is_some(),
+        foot_counted: mount.fastened.clamped.is_some(),
         shortest,
         torque: most_torque(analysis, number),
         test: pull_test(analysis, number),
+    }
+}
+
+/// Grip, and the shortest bolt or screw.
+fn lengths(top: &Top, mount: &Mount<'_>) -> (Length, Option<Length>) {
+    let clamped = mount.fastened.clamped.unwrap_or_default();
+    let out_of_nut = |bolt: &Bolt| -> Length {
+        bolt.thread.nut_height.value + bolt.thread.pitch.value * top.criteria.turns_out_of_nut.value
+    };
+    match &mount.fastened.fixing.hold {
+        Hold::ThroughBolt { bolt, washer, .. } => {
+            let grip: Length = top.thickness() + clamped + washer.thickness;
+            (grip, Some(grip + out_of_nut(bolt)))
+        }
+        Hold::TappedScrew { depth, .. } | Hold::Screw { depth, .. } => (clamped, Some(clamped + *depth)),
+        Hold::BlindInsert { bolt, .. } | Hold::PottedInsert { bolt, .. } => {
+            (clamped, Some(clamped + bolt.thread.major.value))
+        }
+        Hold::BlindRivet { .. } => (clamped + top.skin(mount.near).laminate().thickness(), None),
+        Hold::BondedStud { bolt, .. } => (clamped, Some(clamped + out_of_nut(bolt))),
     }
 }
 

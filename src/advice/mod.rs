@@ -8,7 +8,7 @@ mod pipe_row;
 mod saving;
 
 pub use change::{Change, changed, changes};
-pub use fitting::{Drill, Fitting, PullTest, fittings};
+pub use fitting::{Drill, Fitting, PullTest, drills, fittings};
 pub use saving::{left_by_plate, savings};
 
 use uom::si::ratio::ratio;

@@ -29,7 +29,7 @@ pub use laid::swinging_strip;
 pub use layout::{Layout, NoLayout, StripLayout};
 pub use line::{GearOnLine, Line, Overhang, Piece, Region, Role, Seat, handed_on};
 pub use mount::{
-    FixingPlace, InBacking, Mount, MountForces, MountOn, OpenMount, WholeFoot, held_lengths, screw_thread,
+    FixingPlace, InBacking, Mount, MountForces, MountOn, OpenMount, WholeFoot, held_lengths, mounts, screw_thread,
 };
 pub use pipe_load::LineLoad;
 pub use plate_method::{

@@ -86,7 +86,8 @@ pub struct WholeFoot {
 }
 
 /// The mounts of a top: gear that says how it is held, then pipes.
-pub(super) fn mounts(top: &Top) -> Vec<Mount<'_>> {
+#[must_use]
+pub fn mounts(top: &Top) -> Vec<Mount<'_>> {
     let gear = top.gear.iter().enumerate().filter_map(|(index, gear)| {
         let fastened = gear.fastened.as_ref()?;
         let at = fastened.laid.round(gear.at);

@@ -430,6 +430,11 @@ criteria! {
     water_density: MassDensity;
     /// Density of sea water.
     sea_water_density: MassDensity;
+    // drawing
+    /// What the panel is laid up beyond its outline, to be trimmed off.
+    trim_allowance: Length;
+    /// Smallest hole that the band beside a conduit is drawn for.
+    no_drill_hole: Length;
 }
 
 #[cfg(test)]

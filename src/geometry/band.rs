@@ -1,5 +1,7 @@
 //! Where a point lies against a line and against a band about it.
 
+use uom::si::ratio::ratio;
+
 use super::{Point, Polyline};
 use crate::units::Length;
 
@@ -79,6 +81,53 @@ impl Band<'_> {
     pub fn end_distance(&self, point: Point) -> Length {
         let along = self.line.place(point).along;
         along.min(self.line.length() - along)
+    }
+
+    /// Its border: one side forth, the other back. Corners are mitred, the sharpest ones cut off.
+    ///
+    /// ```
+    /// use skinspan::{geometry::{Band, Point, Polyline}, units::Length};
+    /// use uom::si::length::meter;
+    /// let m = Length::new::<meter>;
+    /// let point = |x: f64, y: f64| Point { x: m(x), y: m(y) };
+    /// let line = Polyline::new(vec![point(0.0, 0.0), point(2.0, 0.0), point(2.0, 2.0)]).expect("three points");
+    /// let border = Band { line: &line, width: m(0.5) }.border();
+    /// assert_eq!(border[..3], [point(0.0, 0.25), point(1.75, 0.25), point(1.75, 2.0)]);
+    /// assert_eq!(border[3..], [point(2.25, 2.0), point(2.25, -0.25), point(0.0, -0.25)]);
+    /// ```
+    #[must_use]
+    pub fn border(&self) -> Vec<Point> {
+        let mut ring = self.side(1.0);
+        ring.extend(self.side(-1.0).into_iter().rev());
+        ring
+    }
+
+    /// Its sides as lines of their own: that on the left of its way, and that on the right.
+    #[must_use]
+    pub fn sides(&self) -> [Vec<Point>; 2] {
+        [self.side(1.0), self.side(-1.0)]
+    }
+
+    fn side(&self, sign: f64) -> Vec<Point> {
+        let (points, half) = (self.line.points(), self.width / 2.0);
+        (0..points.len())
+            .map(|k| {
+                // Normals of the pieces before and after, joined where they differ.
+                let normal = |a: Point, b: Point| {
+                    let length = a.distance(b);
+                    [((a.y - b.y) / length).get::<ratio>(), ((b.x - a.x) / length).get::<ratio>()]
+                };
+                let before = k.checked_sub(1).map(|j| normal(points[j], points[k]));
+                let after = points.get(k + 1).map(|&next| normal(points[k], next));
+                let (n, m) = (before.or(after).unwrap_or([0.0; 2]), after.or(before).unwrap_or([0.0; 2]));
+                let both = [n[0] + m[0], n[1] + m[1]];
+                let reach = 2.0 / (both[0] * both[0] + both[1] * both[1]).max(1.0);
+                Point {
+                    x: points[k].x + half * (sign * both[0] * reach),
+                    y: points[k].y + half * (sign * both[1] * reach),
+                }
+            })
+            .collect()
     }
 
     /// How far a point stays clear of the band; below zero on it. Round an end the band counts as round, which is half

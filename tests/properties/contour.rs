@@ -107,6 +107,26 @@ proptest! {
     }
 
     #[test]
+    fn what_runs_beside_is_as_far_off_everywhere((_, contour) in contours(), by in -0.6..0.6,
+                                                 places in prop::collection::vec((-2.5..2.5, -2.5..2.5), 30)) {
+        let lines = contour.beside(m(by));
+        for line in &lines {
+            for place in flat(line, 1e-3) {
+                let within = contour.within_by(point(place.0, place.1)).get::<meter>();
+                prop_assert!((within + by).abs() < 1e-6, "{place:?} lies {within} within");
+            }
+        }
+        // In an odd number of them lies all that is farther in than they are, and nothing else.
+        for (x, y) in places {
+            let within = contour.within_by(point(x, y)).get::<meter>();
+            if (within + by).abs() > 1e-6 {
+                let around = lines.iter().filter(|line| line.within_by(point(x, y)) > m(0.0)).count();
+                prop_assert_eq!(around % 2 == 1, within > -by, "({}, {})", x, y);
+            }
+        }
+    }
+
+    #[test]
     fn centres_are_those_of_many_chords((_, contour) in contours()) {
         let places = flat(&contour, 1e-7);
         let (mut area, mut line) = ([0.0; 2], [0.0; 2]);

@@ -2,8 +2,6 @@
 
 use std::f64::consts::PI;
 
-use uom::si::ratio::ratio;
-
 use super::{
     PipeModel,
     conduits::{conduit_at, core_left, in_conduits},
@@ -17,7 +15,7 @@ use crate::{
     finite_element::{
         Beam, Bed, Degree, Fields, Grouping, Held, Mechanism, Model, Plate, Sampler, Sharp, ShellStiffness, Side,
     },
-    geometry::{Axis, Point, Polyline},
+    geometry::{Axis, Band, Point, Polyline},
     mesh::{Mesh, MeshError, Plan},
     top::{BedLine, Support, Top},
     units::{BeamRigidity, Length, Pressure, Ratio},
@@ -350,32 +348,9 @@ fn middle(mesh: &Mesh, corners: &[usize; 3]) -> Point {
     Point { x: (a.x + b.x + c.x) / 3.0, y: (a.y + b.y + c.y) / 3.0 }
 }
 
-/// The border of a band about a line, its ends cut square: one side forth, the other back.
+/// The border of a band about a line, its last place its first.
 fn border(along: &Polyline, width: Length) -> Vec<Point> {
-    let points = along.points();
-    let half = width / 2.0;
-    let side = |sign: f64| -> Vec<Point> {
-        (0..points.len())
-            .map(|k| {
-                // Normals of the pieces before and after, joined where they differ.
-                let normal = |a: Point, b: Point| {
-                    let length = a.distance(b);
-                    [((a.y - b.y) / length).get::<ratio>(), ((b.x - a.x) / length).get::<ratio>()]
-                };
-                let before = k.checked_sub(1).map(|j| normal(points[j], points[k]));
-                let after = points.get(k + 1).map(|&next| normal(points[k], next));
-                let (n, m) = (before.or(after).unwrap_or([0.0; 2]), after.or(before).unwrap_or([0.0; 2]));
-                let both = [n[0] + m[0], n[1] + m[1]];
-                let reach = 2.0 / (both[0] * both[0] + both[1] * both[1]).max(1.0);
-                Point {
-                    x: points[k].x + half * (sign * both[0] * reach),
-                    y: points[k].y + half * (sign * both[1] * reach),
-                }
-            })
-            .collect()
-    };
-    let mut ring = side(1.0);
-    ring.extend(side(-1.0).into_iter().rev());
+    let mut ring = Band { line: along, width }.border();
     ring.push(ring[0]);
     ring
 }

@@ -2,6 +2,7 @@
 
 mod crossing;
 mod near;
+mod offset;
 mod piece;
 mod shape;
 #[cfg(test)]
