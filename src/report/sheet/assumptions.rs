@@ -2,31 +2,45 @@
 
 use maud::{Markup, html};
 
+use super::sources::Sources;
 use crate::{
     analysis::Analysis,
-    material::Origin,
+    criteria::Record,
+    material::{Origin, Property},
     report::{
         Report,
         text::{core_values, other_values, skin_origins},
         words,
     },
     source::Mark,
-    units::{both, show},
+    units::{Pressure, both, show},
 };
 
 pub(super) fn assumptions(report: &Report<'_>, analysis: &Analysis<'_>) -> Markup {
+    let top = report.top;
+    let records = top.criteria.records();
+    let core_origins = core_values(&top.core.material).map(|(_, property)| &*property.origin);
+    let others = other_values(top);
+    let origins: Vec<&Origin> = core_origins
+        .into_iter()
+        .chain([&top.outer, &top.inner].into_iter().flat_map(skin_origins))
+        .chain(others.iter().flat_map(|(_, values)| values).map(|property| &*property.origin))
+        .collect();
+    let keys: Vec<&str> = records.iter().map(|record| record.source.as_str()).collect();
+    let sources = Sources::of(report, &origins, &keys);
     html! {
         p class="note" {
-            "Mark: how a value came into the table. “Read” and “quoted” stand in a source; “derived” was worked out; "
-            "“from memory”, “common practice” and “our assumption” have no source that was seen."
+            "Each value has its source, by number in the list at the end of this part, and a mark: how it came into the table. “Read” and “quoted” "
+            "stand in a source; “derived” was worked out; “from memory”, “common practice” and “our assumption” have no source that was seen."
         }
         h3 { "Material values" }
-        (core(report))
-        (skins(report))
-        (others(report))
+        (core(report, &sources))
+        (skins(report, &sources))
+        (other(report, &others, &sources))
         (shares(report, analysis))
         h3 { "Factors, knock-downs, limits and assumed loads" }
-        (criteria(report))
+        (criteria(&records, &sources))
+        (sources.list())
     }
 }
 
@@ -34,7 +48,7 @@ fn heads(first: &str, second: &str) -> Markup {
     html! { thead { tr { th scope="col" { (first) } th scope="col" { (second) } th scope="col" { "Source and mark" } } } }
 }
 
-fn core(report: &Report<'_>) -> Markup {
+fn core(report: &Report<'_>, sources: &Sources<'_>) -> Markup {
     let (core, system) = (&report.top.core.material, report.top.report);
     html! {
         table class="values" {
@@ -45,7 +59,7 @@ fn core(report: &Report<'_>) -> Markup {
                     tr {
                         th scope="row" { (name) }
                         td { (show(property.value, system)) span class="under" { (words::basis(property.basis)) } }
-                        (origin(report, &property.origin))
+                        (origin(sources, &property.origin))
                     }
                 }
             }
@@ -53,7 +67,7 @@ fn core(report: &Report<'_>) -> Markup {
     }
 }
 
-fn skins(report: &Report<'_>) -> Markup {
+fn skins(report: &Report<'_>, sources: &Sources<'_>) -> Markup {
     html! {
         @for (name, skin) in [("Outer skin", &report.top.outer), ("Inner skin", &report.top.inner)] {
             table class="values" {
@@ -64,7 +78,7 @@ fn skins(report: &Report<'_>) -> Markup {
                         tr {
                             th scope="row" { (from.row) span class="under" { (from.property.replace('_', " ")) } }
                             td { (from.as_written) }
-                            (origin(report, from))
+                            (origin(sources, from))
                         }
                     }
                 }
@@ -73,19 +87,19 @@ fn skins(report: &Report<'_>) -> Markup {
     }
 }
 
-fn others(report: &Report<'_>) -> Markup {
+fn other(report: &Report<'_>, others: &[(String, Vec<&Property<Pressure>>)], sources: &Sources<'_>) -> Markup {
     let system = report.top.report;
     html! {
-        @for (name, values) in other_values(report.top) {
+        @for (name, values) in others {
             table class="values" {
-                caption { (words::capital(&name)) }
+                caption { (words::capital(name)) }
                 (heads("Value", "As used"))
                 tbody {
                     @for property in values {
                         tr {
                             th scope="row" { (property.origin.property.replace('_', " ")) }
                             td { (show(property.value, system)) span class="under" { (words::basis(property.basis)) } }
-                            (origin(report, &property.origin))
+                            (origin(sources, &property.origin))
                         }
                     }
                 }
@@ -94,12 +108,13 @@ fn others(report: &Report<'_>) -> Markup {
     }
 }
 
-fn origin(report: &Report<'_>, origin: &Origin) -> Markup {
-    let text = report.table.source(&origin.source).map_or(origin.source.as_str(), |source| source.text.as_str());
-    let own = format!("table {}", origin.table);
-    let known = [text, &origin.locator, origin.condition.as_deref().unwrap_or_default(), &own];
+/// A table that is not the built-in one is named.
+fn origin(sources: &Sources<'_>, origin: &Origin) -> Markup {
+    let own = if origin.table.starts_with("built-in") { String::new() } else { format!("table {}", origin.table) };
+    let known = [&origin.locator, origin.condition.as_deref().unwrap_or_default(), &own];
     html! {
         td class="source" {
+            (sources.cite(&origin.source)) " "
             (known.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join("; "))
             " " (mark(origin.mark))
         }
@@ -138,10 +153,9 @@ fn shares(report: &Report<'_>, analysis: &Analysis<'_>) -> Markup {
     }
 }
 
-fn criteria(report: &Report<'_>) -> Markup {
-    let records = report.top.criteria.records();
+fn criteria(records: &[&Record], sources: &Sources<'_>) -> Markup {
     let mut groups: Vec<&str> = Vec::new();
-    for record in &records {
+    for record in records {
         if !groups.contains(&record.group.as_str()) {
             groups.push(&record.group);
         }
@@ -160,10 +174,7 @@ fn criteria(report: &Report<'_>) -> Markup {
                                 @if record.changed_by_user { span class="under" { "changed from " (record.built_in) } }
                             }
                             td class="source" {
-                                @let text = report.table.source(&record.source);
-                                (text.map_or(record.source.as_str(), |source| source.text.as_str()))
-                                @if !record.locator.is_empty() { "; " (record.locator) }
-                                " " (mark(record.mark))
+                                (sources.cite(&record.source)) " " (record.locator) " " (mark(record.mark))
                             }
                         }
                     }

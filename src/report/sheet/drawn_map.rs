@@ -19,6 +19,9 @@ const SMOOTH: f64 = 0.06;
 /// Round the top on the paper.
 const BORDER: f64 = 5.0;
 
+/// Highest the top is drawn: two maps to a page.
+const HIGH: f64 = 78.0;
+
 /// A map.
 pub(super) struct Map<'a> {
     pub(super) top: &'a Top,
@@ -40,10 +43,11 @@ struct Drawn {
 
 pub(super) fn drawn(map: &Map<'_>) -> Markup {
     let (outline, system) = (&map.top.outline, map.top.report);
-    let scale = scale(outline.length(), PAPER - 2.0 * BORDER);
+    let scale = scale(outline.length(), PAPER - 2.0 * BORDER).max(scale(outline.width(), HIGH));
     let high = outline.width().get::<uom::si::length::millimeter>() / scale;
     let on = OnPaper { scale, left: BORDER, bottom: BORDER + high };
-    let size = [on.length(outline.length()) + 2.0 * BORDER, high + 2.0 * BORDER + 17.0];
+    let wide = (on.length(outline.length()) + 2.0 * BORDER).max(130.0);
+    let size = [wide, high + 2.0 * BORDER + 17.0];
     let values: Vec<f64> = map.shown.spread.values.iter().map(|value| value.value).collect();
     let (least, largest) = values.iter().fold((0.0_f64, 0.0_f64), |(a, b), value| (a.min(*value), b.max(*value)));
     let levels = Levels::over(least, map.most.unwrap_or(largest).min(largest));

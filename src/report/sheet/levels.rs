@@ -1,7 +1,7 @@
 //! Round levels for contours.
 
 /// About so many bands.
-const BANDS: f64 = 7.0;
+const BANDS: f64 = 9.0;
 
 /// Levels at round steps within what a map shows, nothing itself left out: what lies between two is a band.
 pub(super) struct Levels {
@@ -56,7 +56,7 @@ mod tests {
     #[test]
     fn levels_are_round_and_within() {
         let levels = Levels::over(-0.03, 0.251);
-        // 0.281 over seven is 0.0401: steps of 0.05.
+        // 0.281 over nine is 0.031: steps of 0.05.
         assert!((levels.step - 0.05).abs() < 1e-12);
         assert_eq!(
             levels.up_to.iter().map(|level| levels.words(*level)).collect::<Vec<_>>(),

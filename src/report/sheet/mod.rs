@@ -17,8 +17,11 @@ mod levels;
 mod maps;
 mod methods;
 mod page;
+mod plan;
+mod plan_labels;
 mod section;
 mod settle;
+mod sources;
 
 use maud::{Markup, html};
 
@@ -37,6 +40,7 @@ pub fn to_sheet(report: &Report<'_>) -> String {
         },
         Ok(analysis) => html! {
             (part(1, "answer", "Answer", &answer::answer(report, analysis)))
+            (part(2, "plan", "Plan", &plan::plan(report, analysis)))
             (part(3, "section", "Section", &section::section(report.top)))
             (part(4, "bars", "How much is used", &bars::bars(report, analysis)))
             (part(5, "maps", "Maps over the top", &maps::maps(report, analysis)))

@@ -18,6 +18,9 @@ const CORE: f64 = 34.0;
 /// Backing wider than this is drawn broken.
 const MOST: f64 = 60.0;
 
+/// Height of a row of names.
+const ROW: f64 = 5.6;
+
 /// A piece of the section.
 struct Piece<'a> {
     class: &'static str,
@@ -43,7 +46,7 @@ pub(super) fn section(top: &Top) -> Markup {
     let pipe = pieces.iter().filter_map(|piece| piece.below).map(|(_, pipe)| size(pipe.outside)).fold(0.0, f64::max);
     let names = under + pipe + if pipe > 0.0 { 5.0 } else { 2.0 };
     let times = grain::enlargement(top);
-    let stacks = names + 5.0 * rows(&pieces) + 14.0;
+    let stacks = names + ROW * rows(&pieces) + 18.0;
     let (outer_stack, outer_high) = grain::stack(&top.outer, 1, [12.0, stacks], times);
     let (inner_stack, inner_high) = grain::stack(&top.inner, 1 + grain::count(&top.outer), [84.0, stacks], times);
     let end = left + whole / scale;
@@ -52,7 +55,7 @@ pub(super) fn section(top: &Top) -> Markup {
         rect class="skin" x=(mm(left)) y=(mm(sky)) width=(mm(whole / scale)) height=(mm(outer)) {}
         rect class="skin" x=(mm(left)) y=(mm(lower)) width=(mm(whole / scale)) height=(mm(inner)) {}
         text class="t" x=(mm(left)) y="5" { "outer skin, " (show(top.outer.laminate().thickness(), top.report)) }
-        (scale_bar([PAPER - 45.0, 4.0], scale, top.report))
+        (scale_bar([2.0, names + ROW * rows(&pieces) + 4.0], scale, top.report))
         (named(&pieces, (left, scale), names))
         path class="thin" d={ "M" (mm(end)) " " (mm(sky)) "V" (mm(under)) } {}
         text class="t" x="2" y=(mm(stacks - 3.5)) { "Outer skin, " (times) " times larger" }
@@ -61,7 +64,7 @@ pub(super) fn section(top: &Top) -> Markup {
     };
     let description = format!(
         "From left to right: {}. Outer skin {}, core {}, inner skin {}; {} in all.",
-        pieces.iter().map(|piece| piece.name.as_str()).collect::<Vec<_>>().join("; "),
+        pieces.iter().map(|piece| piece.name.as_str()).filter(|name| !name.is_empty()).collect::<Vec<_>>().join("; "),
         show(top.outer.laminate().thickness(), top.report),
         show(top.core.thickness, top.report),
         show(top.inner.laminate().thickness(), top.report),
@@ -83,7 +86,6 @@ pub(super) fn section(top: &Top) -> Markup {
     };
     html! {
         (figure.markup())
-        p { (words::capital(&description)) }
         (grain::list(top))
     }
 }
@@ -189,10 +191,14 @@ fn round(support: &Support, pipe: &Pipe, [x, under]: [f64; 2], scale: f64) -> Ma
 fn named(pieces: &[Piece<'_>], (left, scale): (f64, f64), first: f64) -> Markup {
     let named: Vec<(&Piece<'_>, f64)> =
         placed(pieces, left, scale).into_iter().filter(|(piece, _)| !piece.name.is_empty()).collect();
-    let below = |k: usize| first + 5.0 * f64::from(u32::try_from(k).unwrap_or(0)) + 3.0;
+    let below = |k: usize| first + ROW * f64::from(u32::try_from(k).unwrap_or(0)) + 3.5;
     html! {
         @for (k, (piece, x)) in named.into_iter().enumerate() {
-            text class="t" x=(mm(x + 1.0)) y=(mm(below(k))) {
+            @let middle = x + piece.wide / scale / 2.0;
+            // What lies on the right half is named from its right.
+            @let right = middle > PAPER / 2.0;
+            path class="thin" d={ "M" (mm(middle)) " " (mm(first - 1.0)) "V" (mm(below(k) - 1.1)) "h" (if right { "-1.5" } else { "1.5" }) } {}
+            text class=(if right { "t end" } else { "t" }) x=(mm(if right { middle - 2.5 } else { middle + 2.5 })) y=(mm(below(k))) {
                 (piece.name)
                 @if let Some((support, _)) = piece.below { "; " (support.name) " below" }
             }
