@@ -68,10 +68,10 @@ fn change(report: &Report<'_>) -> Markup {
         @if !remarks.is_empty() || !offers.is_empty() {
             h3 { (text::OFFERS) }
             @for remark in remarks { p { (remark) } }
-            dl class="rows" {
+            dl class="rows offers" {
                 @for (title, changes) in offers {
                     dt { (title) }
-                    @for change in changes { dd { (change) } }
+                    dd { ul { @for change in changes { li { (change) } } } }
                 }
             }
         }

@@ -10,19 +10,22 @@ use crate::{
     report::{Report, hand_error::error_words, not_looked_at::NOT_MADE, words},
 };
 
-/// Length of a bar that is used up.
-const FULL: f64 = 80.0;
-/// Length of the longest.
+/// Length of the longest bar.
 const LONGEST: f64 = 100.0;
+/// What is used more than this many times has a bar no longer than that.
+const MOST: f64 = 4.0;
 const HIGH: f64 = 5.0;
 
 pub(super) fn bars(report: &Report<'_>, analysis: &Analysis<'_>) -> Markup {
+    let worst =
+        report.checks.iter().filter_map(Outcome::utilisation).map(|used| used.get::<ratio>()).fold(1.1, f64::max);
+    let full = LONGEST / worst.min(MOST);
     html! {
         table class="bars" {
             caption { "Used: demand × factor / allowable. The line stands at 100 %; beyond it a check fails." }
             thead { tr { th scope="col" { "Check" } th scope="col" { "Used" } th scope="col" class="n" { "of 100 %" } th scope="col" { "Verdict" } } }
             tbody {
-                @for outcome in &report.checks { (row(analysis, outcome)) }
+                @for outcome in &report.checks { (row(analysis, outcome, full)) }
                 @for check in report.not_made() {
                     tr {
                         th scope="row" { (CHECKS[check].title()) }
@@ -36,7 +39,7 @@ pub(super) fn bars(report: &Report<'_>, analysis: &Analysis<'_>) -> Markup {
     }
 }
 
-fn row(analysis: &Analysis<'_>, outcome: &Outcome) -> Markup {
+fn row(analysis: &Analysis<'_>, outcome: &Outcome, full: f64) -> Markup {
     let (check, (word, tone)) = (CHECKS[outcome.check], words::verdict(outcome));
     let basis = match &outcome.verdict {
         Verdict::Compared(finding) => words::basis(finding.basis),
@@ -50,7 +53,7 @@ fn row(analysis: &Analysis<'_>, outcome: &Outcome) -> Markup {
             }
             td class="bar" {
                 @match outcome.utilisation() {
-                    Some(used) => (bar(used.get::<ratio>(), &words::used(outcome))),
+                    Some(used) => (bar(used.get::<ratio>(), full, &words::used(outcome))),
                     None => "could not be checked",
                 }
             }
@@ -60,15 +63,15 @@ fn row(analysis: &Analysis<'_>, outcome: &Outcome) -> Markup {
     }
 }
 
-fn bar(used: f64, words: &str) -> Markup {
-    let long = (used.min(LONGEST / FULL) * FULL).max(0.4);
+fn bar(used: f64, full: f64, words: &str) -> Markup {
+    let long = (used * full).min(LONGEST).max(0.4);
     let name = format!("{words} used");
     html! {
         svg role="img" aria-label=(name) viewBox={ "0 0 " (mm(LONGEST)) " " (mm(HIGH)) } preserveAspectRatio="none" {
             title { (name) }
-            rect class="bar-all" x="0" y="1.4" width=(mm(FULL)) height="2.2" {}
+            rect class="bar-all" x="0" y="1.4" width=(mm(full)) height="2.2" {}
             rect class=(if used > 1.0 { "bar-over" } else { "bar-used" }) x="0" y="0.8" width=(mm(long)) height="3.4" {}
-            line class="bar-full" x1=(mm(FULL)) x2=(mm(FULL)) y1="0" y2=(mm(HIGH)) {}
+            line class="bar-full" x1=(mm(full)) x2=(mm(full)) y1="0" y2=(mm(HIGH)) {}
         }
     }
 }

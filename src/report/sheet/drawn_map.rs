@@ -20,7 +20,12 @@ const SMOOTH: f64 = 0.06;
 const BORDER: f64 = 5.0;
 
 /// Highest the top is drawn: two maps to a page.
-const HIGH: f64 = 78.0;
+const HIGH: f64 = 84.0;
+
+/// Room for the legend, at the right.
+const LEGEND: f64 = 34.0;
+/// Height of a tint in it.
+const TINT: f64 = 6.0;
 
 /// A map.
 pub(super) struct Map<'a> {
@@ -43,14 +48,19 @@ struct Drawn {
 
 pub(super) fn drawn(map: &Map<'_>) -> Markup {
     let (outline, system) = (&map.top.outline, map.top.report);
-    let scale = scale(outline.length(), PAPER - 2.0 * BORDER).max(scale(outline.width(), HIGH));
+    let scale = scale(outline.length(), PAPER - 2.0 * BORDER - LEGEND).max(scale(outline.width(), HIGH));
     let high = outline.width().get::<uom::si::length::millimeter>() / scale;
     let on = OnPaper { scale, left: BORDER, bottom: BORDER + high };
-    let wide = (on.length(outline.length()) + 2.0 * BORDER).max(130.0);
-    let size = [wide, high + 2.0 * BORDER + 17.0];
+    let beside = on.length(outline.length()) + 2.0 * BORDER;
+    let levels_high = |levels: &Levels| {
+        #[expect(clippy::cast_precision_loss, reason = "a dozen bands")]
+        let bands = (levels.up_to.len() + levels.down_to.len() + 1) as f64;
+        bands * TINT + 24.0
+    };
     let values: Vec<f64> = map.shown.spread.values.iter().map(|value| value.value).collect();
     let (least, largest) = values.iter().fold((0.0_f64, 0.0_f64), |(a, b), value| (a.min(*value), b.max(*value)));
     let levels = Levels::over(least, map.most.unwrap_or(largest).min(largest));
+    let size = [beside + LEGEND, (high + 2.0 * BORDER).max(levels_high(&levels))];
     let places: Vec<[f64; 2]> = map.shown.spread.places.iter().map(|place| on.at(*place)).collect();
     let triangles = &map.shown.spread.triangles;
     let down = cut(&Surface { places: &places, values: &values, triangles }, &levels.up_to);
@@ -60,7 +70,7 @@ pub(super) fn drawn(map: &Map<'_>) -> Markup {
     let peak = values.iter().enumerate().max_by(|a, b| a.1.abs().total_cmp(&b.1.abs())).map_or(0, |(k, _)| k);
     let at_peak = map.most.is_none().then(|| (places[peak], values[peak]));
     let taken = at_peak.iter().map(|(at, _)| *at).chain(map.load_at.map(|at| on.at(at))).collect();
-    let mut labels = Labels::on([size[0], high + 2.0 * BORDER], taken);
+    let mut labels = Labels::on([beside, high + 2.0 * BORDER], taken);
     let mut texts: Vec<([f64; 2], String)> = Vec::new();
     for (level, sign) in down.iter().map(|level| (level, 1.0)).chain(up.iter().map(|level| (level, -1.0))).rev() {
         let mut lines: Vec<&Vec<[f64; 2]>> = level.lines.iter().collect();
@@ -83,11 +93,13 @@ pub(super) fn drawn(map: &Map<'_>) -> Markup {
         }
         @if let Some(([x, y], value)) = at_peak {
             path class="rim" d={ "M" (mm(x - 1.2)) " " (mm(y - 1.2)) "l2.4 2.4M" (mm(x - 1.2)) " " (mm(y + 1.2)) "l2.4 -2.4" } {}
-            text class="on" x=(mm(x.clamp(10.0, size[0] - 10.0))) y=(mm(if y > 12.0 { y - 2.4 } else { y + 5.2 })) { (largest_words(value, &levels)) }
+            // Clear of the load too, which often stands right there.
+            @let off = if y > 14.0 { -4.0 } else { 6.4 };
+            text class="on" x=(mm(x.clamp(10.0, beside - 10.0))) y=(mm(y + off)) { (largest_words(value, &levels)) }
         }
         @for ([x, y], text) in &texts { text class="on" x=(mm(*x)) y=(mm(y + 1.1)) { (text) } }
-        (legend(&levels, [BORDER, high + 2.0 * BORDER + 3.0], map))
-        (scale_bar([size[0] - 40.0, high + 2.0 * BORDER + 12.5], scale, system))
+        (legend(&levels, [beside + 2.0, BORDER + 4.0], map))
+        (scale_bar([beside + 2.0, size[1] - BORDER], scale, system))
     };
     let mark = if map.load_at.is_some() { " Ringed dot: the load." } else { "" };
     let cross = if map.most.is_none() { " Cross: the largest." } else { "" };
@@ -158,23 +170,22 @@ fn supports(top: &Top, on: OnPaper) -> Markup {
     }
 }
 
-/// A row of tints, the value of each line between two.
+/// A column of tints, the largest on top, the value of each line between two.
 fn legend(levels: &Levels, [x, y]: [f64; 2], map: &Map<'_>) -> Markup {
-    let all: Vec<f64> = levels.down_to.iter().rev().chain(&levels.up_to).copied().collect();
-    let bands = all.len() + 1;
+    let all: Vec<f64> = levels.up_to.iter().rev().chain(&levels.down_to).copied().collect();
+    let downs = levels.up_to.len();
     #[expect(clippy::cast_precision_loss, reason = "a dozen bands")]
-    let (wide, at) = ((110.0 / bands as f64).min(13.0), |k: usize| x + (110.0 / bands as f64).min(13.0) * k as f64);
-    let ups = levels.down_to.len();
+    let at = |k: usize| y + TINT * k as f64;
     html! {
-        @for band in 0..bands {
+        text class="t" x=(mm(x)) y=(mm(y - 2.5)) { (map.shown.unit) }
+        @for band in 0..=all.len() {
             // Each tint is laid over the one before, as on the map.
-            @let (class, times) = if band < ups { ("up", ups - band) } else { ("down", band - ups) };
-            @for _ in 0..times { rect class=(class) x=(mm(at(band))) y=(mm(y)) width=(mm(wide)) height="4" {} }
-            rect class="thin" x=(mm(at(band))) y=(mm(y)) width=(mm(wide)) height="4" {}
+            @let (class, times) = if band < downs { ("down", downs - band) } else { ("up", band - downs) };
+            @for _ in 0..times { rect class=(class) x=(mm(x)) y=(mm(at(band))) width="7" height=(mm(TINT)) {} }
+            rect class="thin" x=(mm(x)) y=(mm(at(band))) width="7" height=(mm(TINT)) {}
         }
         @for (k, level) in all.iter().enumerate() {
-            text class="t mid" x=(mm(at(k + 1))) y=(mm(y + 9.0)) { (levels.words(*level)) }
+            text class="t" x=(mm(x + 9.0)) y=(mm(at(k + 1) + 1.1)) { (levels.words(*level)) }
         }
-        text class="t" x=(mm(at(bands) + 2.0)) y=(mm(y + 3.2)) { (map.shown.unit) }
     }
 }

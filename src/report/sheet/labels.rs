@@ -1,11 +1,11 @@
 //! Where the values of contour lines stand: on the line, apart from one another and from the border of the drawing.
 
 /// Room that a label takes, from its middle, in millimetres of the paper: as large as on a narrow screen.
-const HALF_WIDE: f64 = 8.0;
-const HALF_HIGH: f64 = 3.6;
+const HALF_WIDE: f64 = 6.5;
+const HALF_HIGH: f64 = 3.2;
 
 /// Lines shorter than this have no label.
-const SHORTEST: f64 = 12.0;
+const SHORTEST: f64 = 6.0;
 
 /// Labels on a drawing so far.
 pub(super) struct Labels {
@@ -51,5 +51,22 @@ impl Labels {
             .max_by(|a, b| a.1.total_cmp(&b.1))?;
         self.known.push(at);
         Some(at)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Labels;
+
+    #[test]
+    fn values_stand_on_their_lines_and_apart() {
+        let mut labels = Labels::on([100.0, 60.0], vec![[50.0, 30.0]]);
+        let line: Vec<[f64; 2]> = (0..=20).map(|k| [f64::from(k) * 5.0, 30.0]).collect();
+        let first = labels.place(&line).unwrap_or_default();
+        assert!(line.contains(&first) && (first[0] - 50.0).abs() >= 13.0, "{first:?}");
+        let second = labels.place(&line).unwrap_or_default();
+        assert!((second[0] - first[0]).abs() >= 13.0 && (second[0] - 50.0).abs() >= 13.0, "{second:?}");
+        assert!(labels.place(&[[10.0, 10.0], [12.0, 10.0]]).is_none(), "too short");
+        assert!(labels.place(&[[0.0, 1.0], [100.0, 1.0]]).is_none(), "at the border");
     }
 }

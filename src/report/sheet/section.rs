@@ -18,9 +18,6 @@ const CORE: f64 = 34.0;
 /// Backing wider than this is drawn broken.
 const MOST: f64 = 60.0;
 
-/// Height of a row of names.
-const ROW: f64 = 5.6;
-
 /// A piece of the section.
 struct Piece<'a> {
     class: &'static str,
@@ -28,6 +25,8 @@ struct Piece<'a> {
     /// Millimetres.
     wide: f64,
     broken: bool,
+    /// What it is called by in the drawing; none of what is there only to part two others.
+    letter: Option<char>,
     /// A hole through it, of a conduit.
     hole: Option<f64>,
     below: Option<(&'a Support, &'a Pipe)>,
@@ -44,9 +43,9 @@ pub(super) fn section(top: &Top) -> Markup {
     let (left, sky) = (2.0, 9.0);
     let (upper, lower, under) = (sky + outer, sky + outer + core, sky + outer + core + inner);
     let pipe = pieces.iter().filter_map(|piece| piece.below).map(|(_, pipe)| size(pipe.outside)).fold(0.0, f64::max);
-    let names = under + pipe + if pipe > 0.0 { 5.0 } else { 2.0 };
+    let below = under + pipe + 5.0;
     let times = grain::enlargement(top);
-    let stacks = names + ROW * rows(&pieces) + 18.0;
+    let stacks = below + 12.0;
     let (outer_stack, outer_high) = grain::stack(&top.outer, 1, [12.0, stacks], times);
     let (inner_stack, inner_high) = grain::stack(&top.inner, 1 + grain::count(&top.outer), [84.0, stacks], times);
     let end = left + whole / scale;
@@ -55,8 +54,7 @@ pub(super) fn section(top: &Top) -> Markup {
         rect class="skin" x=(mm(left)) y=(mm(sky)) width=(mm(whole / scale)) height=(mm(outer)) {}
         rect class="skin" x=(mm(left)) y=(mm(lower)) width=(mm(whole / scale)) height=(mm(inner)) {}
         text class="t" x=(mm(left)) y="5" { "outer skin, " (show(top.outer.laminate().thickness(), top.report)) }
-        (scale_bar([2.0, names + ROW * rows(&pieces) + 4.0], scale, top.report))
-        (named(&pieces, (left, scale), names))
+        (scale_bar([2.0, below], scale, top.report))
         path class="thin" d={ "M" (mm(end)) " " (mm(sky)) "V" (mm(under)) } {}
         text class="t" x="2" y=(mm(stacks - 3.5)) { "Outer skin, " (times) " times larger" }
         text class="t" x="74" y=(mm(stacks - 3.5)) { "Inner skin, " (times) " times larger" }
@@ -86,13 +84,21 @@ pub(super) fn section(top: &Top) -> Markup {
     };
     html! {
         (figure.markup())
+        dl class="rows key" {
+            @for piece in &pieces {
+                @if let Some(letter) = piece.letter {
+                    dt { (letter) }
+                    dd { (words::capital(&piece.name)) @if let Some((support, _)) = piece.below { "; " (support.name) " below" } }
+                }
+            }
+        }
         (grain::list(top))
     }
 }
 
 fn pieces(top: &Top) -> Vec<Piece<'_>> {
     let system = top.report;
-    let piece = |class, name, wide| Piece { class, name, wide, broken: false, hole: None, below: None };
+    let piece = |class, name, wide| Piece { class, name, wide, broken: false, letter: None, hole: None, below: None };
     let core = || piece("core", format!("core, {}", words::within(&top.core.material.name)), CORE);
     let mut all = Vec::new();
     if let Some(edge) = &top.edge {
@@ -133,6 +139,8 @@ fn pieces(top: &Top) -> Vec<Piece<'_>> {
         let name = format!("conduit {}, {} wide", conduit.name, show(conduit.diameter, system));
         all.push(Piece { hole: Some(hole), wide: CORE.max(hole + 10.0), name, ..core() });
     }
+    let named = all.iter_mut().filter(|piece| !piece.name.is_empty());
+    named.zip('A'..='Z').for_each(|(piece, letter)| piece.letter = Some(letter));
     all
 }
 
@@ -143,13 +151,6 @@ fn pipe_below<'a>(top: &'a Top, backing: &Backing) -> Option<(&'a Support, &'a P
         backing.along.distance(middle) < backing.width / 2.0
     };
     top.supports.iter().filter(|support| along(support)).find_map(|support| Some((support, support.pipe()?)))
-}
-
-/// Rows that the names of the pieces take.
-fn rows(pieces: &[Piece<'_>]) -> f64 {
-    #[expect(clippy::cast_precision_loss, reason = "a handful of pieces")]
-    let named = pieces.iter().filter(|piece| !piece.name.is_empty()).count() as f64;
-    named
 }
 
 fn drawn(pieces: &[Piece<'_>], (left, scale): (f64, f64), [upper, lower, under]: [f64; 3]) -> Markup {
@@ -170,6 +171,9 @@ fn drawn(pieces: &[Piece<'_>], (left, scale): (f64, f64), [upper, lower, under]:
             @if let Some(hole) = piece.hole {
                 circle class="hole" cx=(mm(x + wide / 2.0)) cy=(mm((upper + lower) / 2.0)) r=(mm(hole / scale / 2.0)) {}
             }
+            @if let Some(letter) = piece.letter {
+                text class="on" x=(mm(x + wide * if piece.broken || piece.hole.is_some() { 0.16 } else { 0.5 })) y=(mm((upper + lower) / 2.0 + 1.1)) { (letter) }
+            }
             @if let Some((support, pipe)) = piece.below { (round(support, pipe, [x + wide / 2.0, under], scale)) }
         }
     }
@@ -184,25 +188,6 @@ fn round(support: &Support, pipe: &Pipe, [x, under]: [f64; 2], scale: f64) -> Ma
         circle class="line" cx=(mm(x)) cy=(mm(under + radius)) r=(mm(radius)) {}
         @if let Some(wall) = wall { circle class="thin" cx=(mm(x)) cy=(mm(under + radius)) r=(mm(radius - wall)) {} }
         path class="rim" d={ "M" (mm(x - seat / 2.0)) " " (mm(under + 0.3)) "h" (mm(seat)) } {}
-    }
-}
-
-/// Names below the pieces, one below the other, each led to its piece.
-fn named(pieces: &[Piece<'_>], (left, scale): (f64, f64), first: f64) -> Markup {
-    let named: Vec<(&Piece<'_>, f64)> =
-        placed(pieces, left, scale).into_iter().filter(|(piece, _)| !piece.name.is_empty()).collect();
-    let below = |k: usize| first + ROW * f64::from(u32::try_from(k).unwrap_or(0)) + 3.5;
-    html! {
-        @for (k, (piece, x)) in named.into_iter().enumerate() {
-            @let middle = x + piece.wide / scale / 2.0;
-            // What lies on the right half is named from its right.
-            @let right = middle > PAPER / 2.0;
-            path class="thin" d={ "M" (mm(middle)) " " (mm(first - 1.0)) "V" (mm(below(k) - 1.1)) "h" (if right { "-1.5" } else { "1.5" }) } {}
-            text class=(if right { "t end" } else { "t" }) x=(mm(if right { middle - 2.5 } else { middle + 2.5 })) y=(mm(below(k))) {
-                (piece.name)
-                @if let Some((support, _)) = piece.below { "; " (support.name) " below" }
-            }
-        }
     }
 }
 

@@ -2,14 +2,17 @@
 
 use uom::si::ratio::ratio;
 
-use super::super::{
-    Report, beside,
-    hand_error::error_words,
-    methods::plate_words,
-    not_looked_at::NOT_MADE,
-    page::{Page, Tone, left, right},
-    redone::redone,
-    words,
+use super::{
+    super::{
+        Report, beside,
+        hand_error::error_words,
+        methods::plate_words,
+        not_looked_at::NOT_MADE,
+        page::{Page, Tone, left, right},
+        redone::redone,
+        words,
+    },
+    bar::with_bar,
 };
 use crate::{
     analysis::Analysis,
@@ -36,6 +39,7 @@ pub(super) fn table(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_
             ]),
             Verdict::NotEvaluated(_) => row([word, check.title(), "", "", "", "—", "—", ""]),
         };
+        let line = with_bar(&line, outcome, page.width());
         page.line(&line.replacen(word, &tone.paint(word), 1));
         match &outcome.verdict {
             Verdict::Compared(_) => page.paragraph(

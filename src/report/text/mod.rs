@@ -1,6 +1,7 @@
 //! The report as text that is a pleasure to read at 80 columns.
 
 mod advice;
+mod bar;
 mod cases;
 mod checks;
 mod materials;
