@@ -170,8 +170,25 @@ fn vector<'a>(analysis: &'a Analysis<'_>, case: usize, own: Region, state: &Stat
     Some(Vector { along, cut, used })
 }
 
-/// How much of the core's shear strength is used at a state of the plate method, its factor in it and its error not: the
-/// utilisation of the check at that place.
+/// How much of the core's shear strength is used at a state of the plate method: the utilisation of the check at that place, its
+/// factor in it and its error not.
+///
+/// ```text
+/// used = √((t_x/t_ux)² + (t_y/t_uy)²) factor / k,   t = j n V/d
+/// ```
+///
+/// | symbol | meaning | unit |
+/// |---|---|---|
+/// | `t`, `V` | shear stress in the core, shear per width along an axis | Pa, N/m |
+/// | `t_u`, `k` | shear strength; what is left of it in the state of the case | Pa, – |
+/// | `j`, `n`, `d` | exact course over the core; what a conduit cuts; distance of the middles of the skins | –, –, m |
+///
+/// # Validity
+/// As the check on the plate; no mean over a disc is taken, nor is what lies beside a foot left out. None where a conduit
+/// fills the core.
+///
+/// # Source
+/// That of the check on the plate.
 #[must_use]
 pub fn core_shear_used(analysis: &Analysis<'_>, case: usize, region: Region, state: &State) -> Option<Ratio> {
     let Vector { along: [x, _], used, .. } = vector(analysis, case, region, state)?;

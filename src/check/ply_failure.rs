@@ -161,8 +161,23 @@ impl<'a> PliesUsed<'a> {
         Self { analysis, strengths: Strengths::new(analysis), responses: regions.map(response).collect() }
     }
 
-    /// Of the ply that is used most, its factor in it and the error of the plate not: the utilisation of the check at that
-    /// place. None where no ply has a strength.
+    /// Of the ply that is used most: the utilisation of the check at that place, its factor in it and the error of the plate
+    /// not.
+    ///
+    /// ```text
+    /// used = max over plies of factor / (R k)
+    /// ```
+    ///
+    /// | symbol | meaning |
+    /// |---|---|
+    /// | `R` | times by which `N` and `M` may grow until the ply fails |
+    /// | `k` | what is left of the strength of its skin in the state of the case |
+    ///
+    /// # Validity
+    /// As the check on the plate. None where no ply has a strength.
+    ///
+    /// # Source
+    /// That of the check on the plate.
     #[must_use]
     pub fn most(&self, case: usize, region: Region, state: &State) -> Option<Ratio> {
         let each = self.each(case, region, state);

@@ -84,6 +84,25 @@ impl Analysis<'_> {
     ///
     /// # Source
     /// [`DERIVED`](crate::source::DERIVED): sums of solutions that the envelope takes too.
+    ///
+    /// # Examples
+    ///
+    /// Where the envelope found the largest sag under its own weight, the map has it too:
+    ///
+    /// ```
+    /// use skinspan::{analysis::{Analysis, DIVISIONS, LookedAt}, input::{NamedText, read_design, read_tables}, units::Ratio};
+    /// # let text = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/examples/galley-roof.toml")).unwrap();
+    /// # let text = NamedText { name: String::new(), text };
+    /// let top = read_design(&text, &read_tables(&[]).unwrap(), None).unwrap();
+    /// let analysis = Analysis::new(&top, DIVISIONS).unwrap().with_plate_method();
+    /// let forces = analysis.fields().find(|forces| analysis.cases[forces.case].id == "own-weight").expect("a case");
+    /// let sag = forces.between[0];
+    /// let looked = LookedAt { case: forces.case, load_at: None, at: sag.at, at_rest: true };
+    /// let all = analysis.all_over(looked, &|_, state| Ratio::from(state.deflection.value.abs())).expect("a solution");
+    /// let map = all.spread(|spot| spot.state.deflection);
+    /// let most = map.values.iter().map(|sag| sag.value).fold(0.0, f64::max);
+    /// assert!((most / sag.sag.value - 1.0).abs() < 1e-3);
+    /// ```
     pub fn all_over(&self, wanted: LookedAt, size: &dyn Fn(Region, &State) -> Ratio) -> Result<AllOver, NoPlate> {
         let (top, cases) = (self.top, &self.cases[..]);
         let sides = self.whole.iter().flatten().next().map_or_else(|| Ratio::from(1.0), |method| method.sides);

@@ -16,7 +16,7 @@ use crate::{
     units::{Pressure, both, show},
 };
 
-pub(super) fn assumptions(report: &Report<'_>, analysis: &Analysis<'_>) -> Markup {
+pub(super) fn assumptions(report: &Report<'_>, analysis: Option<&Analysis<'_>>) -> Markup {
     let top = report.top;
     let records = top.criteria.records();
     let core_origins = core_values(&top.core.material).map(|(_, property)| &*property.origin);
@@ -37,7 +37,7 @@ pub(super) fn assumptions(report: &Report<'_>, analysis: &Analysis<'_>) -> Marku
         (core(report, &sources))
         (skins(report, &sources))
         (other(report, &others, &sources))
-        (shares(report, analysis))
+        @if let Some(analysis) = analysis { (shares(report, analysis)) }
         h3 { "Factors, knock-downs, limits and assumed loads" }
         (criteria(&records, &sources))
         (sources.list())

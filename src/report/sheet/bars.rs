@@ -64,7 +64,7 @@ fn row(analysis: &Analysis<'_>, outcome: &Outcome, full: f64) -> Markup {
 }
 
 fn bar(used: f64, full: f64, words: &str) -> Markup {
-    let long = (used * full).min(LONGEST).max(0.4);
+    let long = if used.is_nan() { LONGEST } else { (used * full).clamp(0.4, LONGEST) };
     let name = format!("{words} used");
     html! {
         svg role="img" aria-label=(name) viewBox={ "0 0 " (mm(LONGEST)) " " (mm(HIGH)) } preserveAspectRatio="none" {

@@ -106,6 +106,6 @@ pub(super) fn scale_bar([x, y]: [f64; 2], scale: f64, system: System) -> Markup 
     let (end, words) = (x + long / scale, show(Length::new::<uom::si::length::millimeter>(long), system));
     html! {
         path class="line" d={ "M" (mm(x)) " " (mm(y - 1.2)) "V" (mm(y + 1.2)) "M" (mm(x)) " " (mm(y)) "H" (mm(end)) "M" (mm(end)) " " (mm(y - 1.2)) "V" (mm(y + 1.2)) } {}
-        text class="t mid" x=(mm((x + end) / 2.0)) y=(mm(y - 1.8)) { (words) }
+        text class="t mid" x=(mm(f64::midpoint(x, end))) y=(mm(y - 1.8)) { (words) }
     }
 }

@@ -66,6 +66,7 @@ mod tests {
         assert!(line.contains(&first) && (first[0] - 50.0).abs() >= 13.0, "{first:?}");
         let second = labels.place(&line).unwrap_or_default();
         assert!((second[0] - first[0]).abs() >= 13.0 && (second[0] - 50.0).abs() >= 13.0, "{second:?}");
+        assert!(labels.place(&[[46.0, 30.0], [50.0, 31.0], [54.0, 30.0]]).is_none(), "where another stands");
         assert!(labels.place(&[[10.0, 10.0], [12.0, 10.0]]).is_none(), "too short");
         assert!(labels.place(&[[0.0, 1.0], [100.0, 1.0]]).is_none(), "at the border");
     }

@@ -27,32 +27,62 @@ use maud::{Markup, html};
 
 use super::{Report, cautions};
 
+/// A part of the sheet: its number, id, title, and what stands in it.
+type Part = (usize, &'static str, &'static str, Markup);
+
 /// The report as a calculation sheet in HTML.
 #[must_use]
 pub fn to_sheet(report: &Report<'_>) -> String {
-    let body = match &report.analysis {
-        Err(reason) => html! {
-            (part(1, "answer", "Answer", &html! {
-                p class="verdict open" { strong { "NOT SHOWN TO HOLD" } }
-                p { "Nothing could be checked: " (reason) "." }
-            }))
-            (part(10, "cautions", "Cautions", &said_cautions(report)))
-        },
-        Ok(analysis) => html! {
-            (part(1, "answer", "Answer", &answer::answer(report, analysis)))
-            (part(2, "plan", "Plan", &plan::plan(report, analysis)))
-            (part(3, "section", "Section", &section::section(report.top)))
-            (part(4, "bars", "How much is used", &bars::bars(report, analysis)))
-            (part(5, "maps", "Maps over the top", &maps::maps(report, analysis)))
-            (part(6, "cases", "Load cases", &cases::cases(report, analysis)))
-            (part(7, "checks", "Every check, to be redone by hand", &checks::checks(report, analysis)))
-            (part(8, "methods", "Hand and plate method side by side", &methods::methods(report, analysis)))
-            (part(9, "assumptions", "Assumptions", &assumptions::assumptions(report, analysis)))
-            (part(10, "cautions", "Cautions", &said_cautions(report)))
-            (part(11, "settle", "What a test would settle", &settle::settle(report, analysis)))
-        },
+    let parts: Vec<Part> = match &report.analysis {
+        Err(reason) => vec![
+            (1, "answer", "Answer", nothing(reason)),
+            (9, "assumptions", "Assumptions", assumptions::assumptions(report, None)),
+            (10, "cautions", "Cautions", said_cautions(report)),
+        ],
+        Ok(analysis) => vec![
+            (1, "answer", "Answer", answer::answer(report, analysis)),
+            (2, "plan", "Plan", plan::plan(report, analysis)),
+            (3, "section", "Section", section::section(report.top)),
+            (4, "bars", "How much is used", bars::bars(report, analysis)),
+            (5, "maps", "Maps over the top", maps::maps(report, analysis)),
+            (6, "cases", "Load cases", cases::cases(report, analysis)),
+            (7, "checks", "Every check, to be redone by hand", checks::checks(report, analysis)),
+            (8, "methods", "Hand and plate method side by side", methods::methods(report, analysis)),
+            (9, "assumptions", "Assumptions", assumptions::assumptions(report, Some(analysis))),
+            (10, "cautions", "Cautions", said_cautions(report)),
+            (11, "settle", "What a test would settle", settle::settle(report, analysis)),
+        ],
     };
-    page::page(report.top, &body).into_string()
+    let contents: Vec<(&str, &str)> = parts.iter().map(|(_, id, title, _)| (*id, *title)).collect();
+    let body = html! { @for (number, id, title, own) in &parts { (part(*number, id, title, own)) } };
+    in_lines(&page::page(report.top, &contents, &body).into_string())
+}
+
+/// The same with a line for each block, so that two sheets can be compared line by line.
+fn in_lines(sheet: &str) -> String {
+    const BLOCKS: [&str; 11] =
+        ["<body", "<nav", "<section", "<article", "<figure", "<path", "<table", "<tr", "<li", "<dt", "<footer"];
+    let mut lines = String::with_capacity(sheet.len() + sheet.len() / 50);
+    for (k, piece) in sheet.split('<').enumerate() {
+        if k > 0 {
+            let begins = |block: &&str| {
+                let rest = piece.strip_prefix(&block[1..]);
+                rest.is_some_and(|rest| rest.starts_with([' ', '>']))
+            };
+            lines.push_str(if BLOCKS.iter().any(begins) { "\n<" } else { "<" });
+        }
+        lines.push_str(piece);
+    }
+    lines.push('\n');
+    lines
+}
+
+/// That nothing could be looked at.
+fn nothing(reason: &str) -> Markup {
+    html! {
+        p class="verdict open" { strong { "NOT SHOWN TO HOLD" } "." }
+        p { "Nothing could be checked: " (reason) "." }
+    }
 }
 
 /// A numbered part of the sheet.

@@ -9,22 +9,8 @@ use crate::{
 
 const STYLE: &str = include_str!("style.css");
 
-/// Parts that the contents name.
-const PARTS: [(&str, &str); 11] = [
-    ("answer", "Answer"),
-    ("plan", "Plan"),
-    ("section", "Section"),
-    ("bars", "How much is used"),
-    ("maps", "Maps"),
-    ("cases", "Load cases"),
-    ("checks", "Every check"),
-    ("methods", "Both methods"),
-    ("assumptions", "Assumptions"),
-    ("cautions", "Cautions"),
-    ("settle", "Tests"),
-];
-
-pub(super) fn page(top: &Top, body: &Markup) -> Markup {
+/// A page with contents, each part by its id and title.
+pub(super) fn page(top: &Top, contents: &[(&str, &str)], body: &Markup) -> Markup {
     html! {
         (DOCTYPE)
         html lang="en" xmlns="http://www.w3.org/1999/xhtml" {
@@ -41,7 +27,7 @@ pub(super) fn page(top: &Top, body: &Markup) -> Markup {
                     p class="facts" { (capital(&facts(top))) "." }
                 }
                 nav aria-label="Contents" {
-                    ol { @for (id, name) in PARTS { li { a href={ "#" (id) } { (name) } } } }
+                    ol { @for (id, name) in contents { li { a href={ "#" (id) } { (name) } } } }
                 }
                 main { (body) }
                 footer {

@@ -1,5 +1,7 @@
 //! The plan of the top, to scale.
 
+use std::fmt::Write as _;
+
 use maud::{Markup, html};
 
 use super::{
@@ -24,9 +26,6 @@ const ROW: f64 = 5.6;
 const HIGH: f64 = 150.0;
 
 pub(super) fn plan(report: &Report<'_>, analysis: &Analysis<'_>) -> Markup {
-    if report.top.scope == Scope::Patch {
-        return html! { p { "The file describes a mount alone, on a piece of panel: there is no outline to draw." } (fixings(report, analysis)) };
-    }
     let plan = Plan::of(report.top);
     let figure = drawn(report.top, &plan);
     html! { (figure) (fixings(report, analysis)) }
@@ -62,6 +61,7 @@ fn drawn(top: &Top, plan: &Plan) -> Markup {
         caption: html! {
             "Scale 1:" (scale) ", seen from above; places count from the lower left corner of the rectangle round the outline, along the length to the "
             "right and across upwards."
+            @if top.scope == Scope::Patch { " A piece of panel round a mount; how the top goes on round it is not known." }
             @if !plan.fixings.is_empty() { " Each cross is a fixing." }
             @if plan.layer(LayerKind::NoDrill).is_some() {
                 " Beside conduits no hole of up to " (both(plan.no_drill_hole, top.report)) " has its middle in the band."
@@ -131,13 +131,13 @@ pub(super) fn line_path(line: &Line, on: OnPaper) -> String {
             text = format!("M{} {}", mm(x0), mm(y0));
         }
         if bulge == Ratio::default() {
-            text.push_str(&format!("L{} {}", mm(x), mm(y)));
+            let _ = write!(text, "L{} {}", mm(x), mm(y));
         } else {
             let bulge = bulge.value;
             // The paper counts downwards: what runs against the clock still does, which SVG writes as 0.
             let radius = (x - x0).hypot(y - y0) * (1.0 + bulge * bulge) / (4.0 * bulge.abs());
             let (large, clockwise) = (u8::from(bulge.abs() > 1.0), u8::from(bulge < 0.0));
-            text.push_str(&format!("A{0} {0} 0 {large} {clockwise} {1} {2}", mm(radius), mm(x), mm(y)));
+            let _ = write!(text, "A{0} {0} 0 {large} {clockwise} {1} {2}", mm(radius), mm(x), mm(y));
         }
     }
     if line.closed {
@@ -156,12 +156,12 @@ fn dimension(size: &Dimension, on: OnPaper, system: System) -> Markup {
             html! {
                 path class="thin" d={ "M" (mm(x0)) " " (mm(y0 + 1.0)) "V" (mm(y + 1.0)) "M" (mm(x1)) " " (mm(y1 + 1.0)) "V" (mm(y + 1.0)) "M" (mm(x0)) " " (mm(y)) "H" (mm(x1)) } {}
                 (tick([x0, y])) (tick([x1, y]))
-                text class="on" x=(mm((x0 + x1) / 2.0)) y=(mm(y + 1.0)) { (words) }
+                text class="on" x=(mm(f64::midpoint(x0, x1))) y=(mm(y + 1.0)) { (words) }
             }
         }
         Axis::Y => {
             let x = x0.min(x1) - 6.0;
-            let middle = (y0 + y1) / 2.0;
+            let middle = f64::midpoint(y0, y1);
             html! {
                 path class="thin" d={ "M" (mm(x0 - 1.0)) " " (mm(y0)) "H" (mm(x - 1.0)) "M" (mm(x1 - 1.0)) " " (mm(y1)) "H" (mm(x - 1.0)) "M" (mm(x)) " " (mm(y0)) "V" (mm(y1)) } {}
                 (tick([x, y0])) (tick([x, y1]))

@@ -21,7 +21,8 @@ impl Names {
         #[expect(clippy::cast_precision_loss, reason = "a short name")]
         let [long, high] = [text.chars().count() as f64 * LETTER[0], LETTER[1]];
         let (sin, cos) = turned.to_radians().sin_cos();
-        let half = [(long * cos.abs() + high * sin.abs()) / 2.0, (long * sin.abs() + high * cos.abs()) / 2.0];
+        let half =
+            [f64::midpoint(long * cos.abs(), high * sin.abs()), f64::midpoint(long * sin.abs(), high * cos.abs())];
         let free = |at: [f64; 2]| {
             self.0.iter().all(|(known, size)| (0..2).any(|k| (at[k] - known[k]).abs() >= half[k] + size[k]))
         };

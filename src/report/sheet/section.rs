@@ -169,10 +169,10 @@ fn drawn(pieces: &[Piece<'_>], (left, scale): (f64, f64), [upper, lower, under]:
                 }
             }
             @if let Some(hole) = piece.hole {
-                circle class="hole" cx=(mm(x + wide / 2.0)) cy=(mm((upper + lower) / 2.0)) r=(mm(hole / scale / 2.0)) {}
+                circle class="hole" cx=(mm(x + wide / 2.0)) cy=(mm(f64::midpoint(upper, lower))) r=(mm(hole / scale / 2.0)) {}
             }
             @if let Some(letter) = piece.letter {
-                text class="on" x=(mm(x + wide * if piece.broken || piece.hole.is_some() { 0.16 } else { 0.5 })) y=(mm((upper + lower) / 2.0 + 1.1)) { (letter) }
+                text class="on" x=(mm(x + wide * if piece.broken || piece.hole.is_some() { 0.16 } else { 0.5 })) y=(mm(f64::midpoint(upper, lower) + 1.1)) { (letter) }
             }
             @if let Some((support, pipe)) = piece.below { (round(support, pipe, [x + wide / 2.0, under], scale)) }
         }
