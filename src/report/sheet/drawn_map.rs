@@ -69,7 +69,13 @@ pub(super) fn drawn(map: &Map<'_>) -> Markup {
     let up = cut(&Surface { places: &places, values: &against, triangles }, &sizes);
     let peak = values.iter().enumerate().max_by(|a, b| a.1.abs().total_cmp(&b.1.abs())).map_or(0, |(k, _)| k);
     let at_peak = map.most.is_none().then(|| (places[peak], values[peak]));
-    let taken = at_peak.iter().map(|(at, _)| *at).chain(map.load_at.map(|at| on.at(at))).collect();
+    // Its value stands clear of the load too, which often is right there.
+    let off = |y: f64| if y > 14.0 { -4.0 } else { 6.4 };
+    let taken = at_peak
+        .iter()
+        .flat_map(|([x, y], _)| [[*x, *y], [*x, y + off(*y)]])
+        .chain(map.load_at.map(|at| on.at(at)))
+        .collect();
     let mut labels = Labels::on([beside, high + 2.0 * BORDER], taken);
     let mut texts: Vec<([f64; 2], String)> = Vec::new();
     for (level, sign) in down.iter().map(|level| (level, 1.0)).chain(up.iter().map(|level| (level, -1.0))).rev() {
@@ -93,9 +99,7 @@ pub(super) fn drawn(map: &Map<'_>) -> Markup {
         }
         @if let Some(([x, y], value)) = at_peak {
             path class="rim" d={ "M" (mm(x - 1.2)) " " (mm(y - 1.2)) "l2.4 2.4M" (mm(x - 1.2)) " " (mm(y + 1.2)) "l2.4 -2.4" } {}
-            // Clear of the load too, which often stands right there.
-            @let off = if y > 14.0 { -4.0 } else { 6.4 };
-            text class="on" x=(mm(x.clamp(10.0, beside - 10.0))) y=(mm(y + off)) { (largest_words(value, &levels)) }
+            text class="on" x=(mm(x.clamp(10.0, beside - 10.0))) y=(mm(y + off(y))) { (largest_words(value, &levels)) }
         }
         @for ([x, y], text) in &texts { text class="on" x=(mm(*x)) y=(mm(y + 1.1)) { (text) } }
         (legend(&levels, [beside + 2.0, BORDER + 4.0], map))

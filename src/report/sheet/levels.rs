@@ -68,7 +68,7 @@ mod tests {
             levels.down_to.iter().map(|level| levels.words(*level)).collect::<Vec<_>>(),
             ["−1", "−2", "−3", "−4", "−5", "−6"]
         );
-        let levels = Levels::over(0.0, 17.0);
+        let levels = Levels::over(0.0, 22.0);
         assert_eq!(levels.words(levels.up_to[0]), "2.5");
         assert!(Levels::over(0.0, 0.0).up_to.is_empty());
     }
