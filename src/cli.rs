@@ -86,6 +86,20 @@ enum Command {
         #[arg(long, short, value_name = "FILE")]
         output: Option<PathBuf>,
     },
+    /// Write the calculation sheet: one HTML file with the answer, drawings, maps and every check, to read, print and file.
+    Sheet {
+        /// Design file (TOML); `skinspan new` writes one to start from.
+        file: PathBuf,
+        /// Material table over the built-in one; may be given more than once, the last one wins.
+        #[arg(long = "table", value_name = "FILE")]
+        tables: Vec<PathBuf>,
+        /// Units of the sheet, instead of those of the file.
+        #[arg(long)]
+        units: Option<Units>,
+        /// Where to write it; without this, by the name of the design file in the current folder.
+        #[arg(long, short, value_name = "FILE")]
+        output: Option<PathBuf>,
+    },
     /// Draw the template 1:1, to cut the panel and to drill the holes of its fixings by.
     ///
     /// Prints the table of holes. Exit code 1: a hole stands in the band beside a conduit.
@@ -306,6 +320,9 @@ impl Cli {
             }
             Command::Choose { file, tables, units, json, csv, output } => {
                 Request::Choose { file, tables, units: units.map(System::from), json, csv, output }
+            }
+            Command::Sheet { file, tables, units, output } => {
+                Request::Sheet { file, tables, units: units.map(System::from), output }
             }
             Command::Template { file, tables, units, face, bow, port, paper, holes_only, outputs } => {
                 Request::Template {

@@ -33,8 +33,8 @@ pub use mount::{
 };
 pub use pipe_load::LineLoad;
 pub use plate_method::{
-    EvenPush, FieldPeak, FieldSag, Fineness, HeldDown, NoPlate, NumericalError, PipeForces, PipeModel, PipeMoment,
-    PlateForces, PlateMethod, PostForces, Pressed, RegionPeaks, Softest,
+    AllOver, EvenPush, FieldPeak, FieldSag, Fineness, HeldDown, LookedAt, NoPlate, NumericalError, PipeForces,
+    PipeModel, PipeMoment, PlateForces, PlateMethod, PostForces, Pressed, RegionPeaks, Softest, Spot, Spread,
 };
 pub use sections::{Bent, FirstPly, ModulusShares, PressedSkin, RegionSection, Sections, ply_factor};
 pub use still::thermal_curvature;

@@ -5,6 +5,7 @@ use uom::si::pressure::pascal;
 use super::{Check, Finding, Method, OnPlate, Outcomes, Part, Place, on_plate::limits_on_plate};
 use crate::{
     analysis::{Analysis, GearAction, Region, core_shear_factor},
+    finite_element::State,
     geometry::Axis,
     material::{Basis, Property},
     section::Width,
@@ -99,50 +100,99 @@ fn on_plate(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
     for forces in analysis.fields() {
         for region in &forces.regions {
             let own = region.region;
-            let cut = match own {
-                Region::Conduit(index) => {
-                    let (core, conduit) = (analysis.top.core.thickness, analysis.top.conduits[index].diameter);
-                    // A conduit that fills the core is said to be open by the hand method.
-                    let Ok(cut) = core_shear_beside_conduit(Pressure::new::<pascal>(1.0), core, conduit) else {
-                        continue;
-                    };
-                    cut / Pressure::new::<pascal>(1.0)
-                }
-                Region::Field | Region::Backing(_) => Ratio::from(1.0),
-            };
             let error = Ratio::from(1.0) + region.error.shear;
             for peak in region.shears() {
+                // A conduit that fills the core is said to be open by the hand method.
+                let Some(Vector { along: [x, y], cut, used }) = vector(analysis, forces.case, own, &peak.state) else {
+                    continue;
+                };
                 let section = analysis.sections.of(own);
-                let [x, y] = Axis::BOTH.map(|axis| {
-                    let (strength, factor) = strength(analysis, own, axis);
-                    let left = share(analysis, forces.case, own, strength.basis);
-                    let stress: Pressure = section.core_shear(axis, peak.state.shear[axis.index()].abs()) * cut;
-                    (stress, strength, left, factor)
-                });
-                let used = (x.0 / (x.1.value * x.2)).hypot(y.0 / (y.1.value * y.2)) * error;
-                outcomes.compare(Some(forces.case), used * x.3, || {
+                let used: Ratio = used * error;
+                outcomes.compare(Some(forces.case), used * x.factor, || {
                     // Shown along the axis that is used more.
-                    let along = if x.0 / x.1.value >= y.0 / y.1.value { Axis::X } else { Axis::Y };
-                    let (_, strength, left, factor) = if along == Axis::X { x } else { y };
-                    let bearable: Pressure = strength.value * left;
+                    let more_along_x = x.stress / x.strength.value >= y.stress / y.strength.value;
+                    let (axis, shown) = if more_along_x { (Axis::X, &x) } else { (Axis::Y, &y) };
+                    let bearable: Pressure = shown.strength.value * shown.left;
                     let size = peak.state.shear_size();
-                    let mean: Pressure = plain(size) / section.lever(along);
-                    let exact: Ratio = section.core_shear(along, size) / mean;
-                    let finding = Finding::compare(bearable * used, bearable, factor, strength.basis)
+                    let mean: Pressure = plain(size) / section.lever(axis);
+                    let exact: Ratio = section.core_shear(axis, size) / mean;
+                    let finding = Finding::compare(bearable * used, bearable, shown.factor, shown.strength.basis)
                         .term("V_x", peak.state.shear[0])
                         .term("V_y", peak.state.shear[1])
-                        .term("d", section.lever(along))
+                        .term("d", section.lever(axis))
                         .term("j", exact)
                         .term("n", cut)
                         .term("ε", region.error.shear)
-                        .term("t_ux", x.1.value)
-                        .term("t_uy", y.1.value)
-                        .term("k", left);
+                        .term("t_ux", x.strength.value)
+                        .term("t_uy", y.strength.value)
+                        .term("k", shown.left);
                     (Place::on_plate(own, peak), finding)
                 });
             }
         }
     }
+}
+
+/// Stress along an axis, and what bears it.
+struct Along<'a> {
+    stress: Pressure,
+    strength: &'a Property<Pressure>,
+    left: Ratio,
+    factor: Ratio,
+}
+
+/// The vector of shear at a place of the plate: both axes, what a conduit cuts, how much is used without a factor.
+struct Vector<'a> {
+    along: [Along<'a>; 2],
+    cut: Ratio,
+    used: Ratio,
+}
+
+/// None where a conduit fills the core.
+fn vector<'a>(analysis: &'a Analysis<'_>, case: usize, own: Region, state: &State) -> Option<Vector<'a>> {
+    let cut = match own {
+        Region::Conduit(index) => {
+            let (core, conduit) = (analysis.top.core.thickness, analysis.top.conduits[index].diameter);
+            let one = Pressure::new::<pascal>(1.0);
+            core_shear_beside_conduit(one, core, conduit).ok()? / one
+        }
+        Region::Field | Region::Backing(_) => Ratio::from(1.0),
+    };
+    let section = analysis.sections.of(own);
+    let along = Axis::BOTH.map(|axis| {
+        let (strength, factor) = strength(analysis, own, axis);
+        let left = share(analysis, case, own, strength.basis);
+        let stress = section.core_shear(axis, state.shear[axis.index()].abs()) * cut;
+        Along { stress, strength, left, factor }
+    });
+    let used = |own: &Along<'_>| own.stress / (own.strength.value * own.left);
+    let used = used(&along[0]).hypot(used(&along[1]));
+    Some(Vector { along, cut, used })
+}
+
+/// How much of the core's shear strength is used at a state of the plate method: the utilisation of the check at that place, its
+/// factor in it and its error not.
+///
+/// ```text
+/// used = √((t_x/t_ux)² + (t_y/t_uy)²) factor / k,   t = j n V/d
+/// ```
+///
+/// | symbol | meaning | unit |
+/// |---|---|---|
+/// | `t`, `V` | shear stress in the core, shear per width along an axis | Pa, N/m |
+/// | `t_u`, `k` | shear strength; what is left of it in the state of the case | Pa, – |
+/// | `j`, `n`, `d` | exact course over the core; what a conduit cuts; distance of the middles of the skins | –, –, m |
+///
+/// # Validity
+/// As the check on the plate; no mean over a disc is taken, nor is what lies beside a foot left out. None where a conduit
+/// fills the core.
+///
+/// # Source
+/// That of the check on the plate.
+#[must_use]
+pub fn core_shear_used(analysis: &Analysis<'_>, case: usize, region: Region, state: &State) -> Option<Ratio> {
+    let Vector { along: [x, _], used, .. } = vector(analysis, case, region, state)?;
+    Some(used * x.factor)
 }
 
 /// Shear force on a region of a strip.

@@ -25,12 +25,14 @@ mod underfoot;
 mod verdict;
 mod wrinkling;
 
+pub use core_shear::core_shear_used;
 pub use fixing::{Gives, MostTorque, Prying, most_torque, prying};
 pub use measure::Measure;
 pub use on_plate::OnPlate;
 pub use outcome::{Method, Outcome, Outcomes};
 pub use pipe_bending::stronger_pipe;
 pub use place::{Part, Place};
+pub use ply_failure::PliesUsed;
 pub use settled::settled;
 pub use verdict::{Finding, Term, Verdict};
 

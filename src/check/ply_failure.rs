@@ -3,6 +3,7 @@
 use super::{Check, Finding, Method, OnPlate, Outcomes, Part, Place, on_plate::limits_on_plate};
 use crate::{
     analysis::{Analysis, Bent, FirstPly, Region, ply_factor},
+    finite_element::State,
     geometry::Axis,
     laminate::{Criterion, Mode, PlyStress},
     load_case::LoadCase,
@@ -101,35 +102,26 @@ impl Check for PlyFailure {
             }
         }
         outcomes.by(Method::Plate);
-        on_plate(analysis, outcomes, &strengths);
+        on_plate(analysis, outcomes);
     }
 }
 
 /// All forces and moments at the worst places of the plate method.
-fn on_plate(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>, strengths: &Strengths) {
-    let criteria = &analysis.top.criteria;
-    let Some(Ok(method)) = &analysis.whole else { return };
-    let responses: Vec<(Region, UnitResponse)> =
-        method.regions.iter().map(|&region| (region, analysis.sections.of(region).section.unit_response())).collect();
+fn on_plate(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
+    let plies = PliesUsed::new(analysis);
     for forces in analysis.fields() {
         for region in &forces.regions {
-            let Some((_, response)) = responses.iter().find(|(own, _)| *own == region.region) else { continue };
-            let section = &analysis.sections.of(region.region).section;
             let error = Ratio::from(1.0) + region.error.moment;
             for peak in &region.peaks {
-                for reserve in response.reserves(Criterion::TsaiWu, &peak.state.resultants, None) {
-                    // A ply without strength is said to be open by the hand method.
-                    let Ok(PlyReserve { place, stress, reserve }) = reserve else { continue };
-                    let Some(ply) = section.skin(place.skin).plies().nth(place.ply) else { continue };
-                    let factor = ply_factor(criteria, ply, reserve.mode);
-                    let skin = index(place.skin);
-                    let left = strengths.left[forces.case][skin];
+                for used in plies.each(forces.case, region.region, &peak.state) {
+                    let OnePly { reserve: PlyReserve { place, stress, reserve }, factor, left } = used;
                     let share = error / reserve.factor;
                     outcomes.compare(Some(forces.case), share / left * factor, || {
                         let acting = governing(reserve.mode, &stress) * error;
                         let bearable: Pressure = acting / share * left;
                         let moment = peak.state.resultants.moment;
-                        let finding = Finding::compare(acting, bearable, factor, strengths.basis[skin])
+                        let basis = plies.strengths.basis[index(place.skin)];
+                        let finding = Finding::compare(acting, bearable, factor, basis)
                             .term("M_x", moment.x)
                             .term("M_y", moment.y)
                             .term("M_xy", moment.xy)
@@ -143,6 +135,69 @@ fn on_plate(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>, strengths: &St
                 }
             }
         }
+    }
+}
+
+/// How much of the plies is used at states of the plate method.
+pub struct PliesUsed<'a> {
+    analysis: &'a Analysis<'a>,
+    strengths: Strengths,
+    responses: Vec<(Region, UnitResponse)>,
+}
+
+/// A ply at a state: its reserve, the factor for how it fails, and what is left of its strength.
+struct OnePly {
+    reserve: PlyReserve,
+    factor: Ratio,
+    left: Ratio,
+}
+
+impl<'a> PliesUsed<'a> {
+    /// Of the regions that the plate method counts.
+    #[must_use]
+    pub fn new(analysis: &'a Analysis<'a>) -> Self {
+        let regions = analysis.whole.iter().flatten().flat_map(|method| &method.regions);
+        let response = |&region: &Region| (region, analysis.sections.of(region).section.unit_response());
+        Self { analysis, strengths: Strengths::new(analysis), responses: regions.map(response).collect() }
+    }
+
+    /// Of the ply that is used most: the utilisation of the check at that place, its factor in it and the error of the plate
+    /// not.
+    ///
+    /// ```text
+    /// used = max over plies of factor / (R k)
+    /// ```
+    ///
+    /// | symbol | meaning |
+    /// |---|---|
+    /// | `R` | times by which `N` and `M` may grow until the ply fails |
+    /// | `k` | what is left of the strength of its skin in the state of the case |
+    ///
+    /// # Validity
+    /// As the check on the plate. None where no ply has a strength.
+    ///
+    /// # Source
+    /// That of the check on the plate.
+    #[must_use]
+    pub fn most(&self, case: usize, region: Region, state: &State) -> Option<Ratio> {
+        let each = self.each(case, region, state);
+        each.map(|ply| ply.factor / (ply.reserve.reserve.factor * ply.left)).reduce(Ratio::max)
+    }
+
+    /// A ply without strength is left out: it is said to be open by the hand method.
+    fn each(&self, case: usize, region: Region, state: &State) -> impl Iterator<Item = OnePly> {
+        let (criteria, section) = (&self.analysis.top.criteria, &self.analysis.sections.of(region).section);
+        let response = self.responses.iter().find(|(own, _)| *own == region);
+        let reserves = response
+            .into_iter()
+            .flat_map(|(_, response)| response.reserves(Criterion::TsaiWu, &state.resultants, None));
+        reserves.filter_map(move |reserve| {
+            let reserve = reserve.ok()?;
+            let ply = section.skin(reserve.place.skin).plies().nth(reserve.place.ply)?;
+            let factor = ply_factor(criteria, ply, reserve.reserve.mode);
+            let left = self.strengths.left[case][index(reserve.place.skin)];
+            Some(OnePly { reserve, factor, left })
+        })
     }
 }
 

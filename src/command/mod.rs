@@ -5,6 +5,7 @@ mod choose;
 mod files;
 mod order;
 mod proof;
+mod sheet;
 mod template;
 
 use std::{
@@ -60,6 +61,17 @@ pub enum Request {
         /// For spreadsheets.
         csv: bool,
         /// Where to write the report; to the terminal if nowhere.
+        output: Option<PathBuf>,
+    },
+    /// Write the calculation sheet of a top.
+    Sheet {
+        /// The design file.
+        file: PathBuf,
+        /// Tables over the built-in one, the last one highest.
+        tables: Vec<PathBuf>,
+        /// Units of the sheet, if not those of the file.
+        units: Option<System>,
+        /// Where to write it; by the name of the design file in the current folder if nowhere.
         output: Option<PathBuf>,
     },
     /// Draw the template.
@@ -202,6 +214,7 @@ pub fn run(request: &Request, width: usize, watch: &dyn Watch) -> Finished {
         Request::Choose { file, tables, units, json, csv, output } => {
             choose::choose(file, (tables, *units), choose::Form::of(*json, *csv), output.as_deref(), (width, watch))
         }
+        Request::Sheet { file, tables, units, output } => sheet::sheet(file, (tables, *units), output.as_deref()),
         Request::Template { file, tables, units, view, paper, holes_only, outputs } => {
             template::template(file, (tables, *units), *view, (*paper, *holes_only), outputs, width)
         }

@@ -288,6 +288,15 @@ fn prove(analysis: &Analysis<'_>, test: &PullTest, system: System) -> String {
     )
 }
 
+/// What proves each mount whose hold only a test settles, by its name.
+pub(super) fn proofs<'r>(report: &'r Report<'_>, analysis: &'r Analysis<'_>) -> Vec<(&'r str, String)> {
+    let test = |fitting: &'r Fitting| {
+        let words = prove(analysis, fitting.test.as_ref()?, report.top.report);
+        Some((words::held(report.top, analysis.mounts[fitting.mount].on), words))
+    };
+    report.fittings.iter().filter_map(test).collect()
+}
+
 /// How water is kept out.
 const fn sealing(fixing: &Fixing) -> &'static str {
     match fixing.hold {

@@ -39,7 +39,8 @@ use serde_json::{Value, json};
 use uom::si::ratio::ratio;
 
 use super::{
-    Answer, Report, beside, cautions, explain::criterion_json, fixings_json, frame_json, text, without_fixings, words,
+    Answer, Report, beside, cautions, explain::criterion_json, fixings_json, frame_json, redone::citation, text,
+    without_fixings, words,
 };
 use crate::{
     advice::Remedy,
@@ -165,7 +166,7 @@ fn outcome_json(report: &Report<'_>, outcome: &Outcome) -> Value {
         "method": method(outcome.method),
         "formula": words::one_line(on_plate.map_or_else(|| check.formula(), |on_plate| on_plate.formula)),
         "limits": on_plate.map_or_else(|| check.limits(), |on_plate| on_plate.limits),
-        "source": text::citation(report, outcome),
+        "source": citation(report, outcome),
     });
     let more = match &outcome.verdict {
         Verdict::NotEvaluated(reason) => json!({ "not_evaluated": reason }),

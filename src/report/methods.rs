@@ -2,10 +2,11 @@
 
 use uom::si::ratio::ratio;
 
-use super::Report;
+use super::{Report, words};
 use crate::{
-    analysis::{MountOn, PipeModel, PlateMethod},
+    analysis::{HeldDown, MountOn, PipeModel, PlateMethod},
     check::{CHECKS, Method, Outcome, Part, Subject},
+    top::Support,
     units::Ratio,
 };
 
@@ -91,4 +92,66 @@ fn reason(method: &PlateMethod, hand: &Outcome, plate: &Outcome) -> Option<Strin
         reasons.push("pipes bend between their posts");
     }
     Some(format!("may come from: {}", reasons.join("; ")))
+}
+
+impl Beside<'_> {
+    /// What the plate's may be off by, in words: shears of rows are shared evenly and have none; what a swing is off by is not
+    /// estimated.
+    pub(super) fn error_words(&self) -> String {
+        let none = if CHECKS[self.check].id() == "frequency" { "not known" } else { "" };
+        self.error.map_or_else(|| none.to_owned(), |error| words::percent(error.get::<ratio>()))
+    }
+}
+
+/// How the plate method took the top.
+pub(super) fn plate_words(report: &Report<'_>, plate: &PlateMethod) -> String {
+    let supports = &report.top.supports;
+    let of_pipes: Vec<PipeModel> = plate
+        .pipes
+        .iter()
+        .zip(supports)
+        .filter(|(_, support)| support.pipe().is_some())
+        .map(|(model, _)| *model)
+        .collect();
+    let rigid = of_pipes.iter().filter(|pipe| **pipe == PipeModel::Rigid).count();
+    let pipes = match (rigid, of_pipes.len()) {
+        (_, 0) => String::new(),
+        (0, _) => "; pipes bend on their posts".to_owned(),
+        (rigid, all) if rigid == all => {
+            "; pipes are rigid, since the file does not give all that they bend by (see Cautions)".to_owned()
+        }
+        (rigid, _) => {
+            format!("; {rigid} of the pipes rigid, since the file does not give all that they bend by (see Cautions)")
+        }
+    };
+    let others = if of_pipes.len() < supports.len() { "; walls and pads are rigid" } else { "" };
+    let finer = if plate.sides < Ratio::from(1.0) { ", cut finer since what governs was not settled" } else { "" };
+    let tied: Vec<&Support> = plate
+        .holds
+        .iter()
+        .zip(supports)
+        .filter(|(held, _)| **held == HeldDown::AllAlong)
+        .map(|(_, support)| support)
+        .collect();
+    let (lies_on, all_on) =
+        if others.is_empty() { ("its pipes", "pipes") } else { ("what it stands on", "what it stands on") };
+    let holds = match (tied.len(), plate.holds.len()) {
+        (0, _) => format!("presses on {lies_on} and lifts off between its fixings"),
+        (tied, all) if tied == all => format!("is held down all along {lies_on}"),
+        (number, _) if tied.iter().all(|support| support.fastened.is_none()) => {
+            format!(
+                "lifts off {all_on} between the fixings, and is held down all along the {number} whose are not given"
+            )
+        }
+        (number, _) => format!(
+            "lifts off {all_on} between the fixings, and is held down all along {number} of them: clamped, pads, or without \
+             fixings in the file"
+        ),
+    };
+    format!(
+        "Plate: {} triangles of degree 4{finer}, {} unknowns; the top {holds}{pipes}{others}. Error: what \
+             degree 3 on the same mesh makes of it, added to the demand; where it is large the solution has not settled, at \
+             ends of pipes and corners of backing. All other checks are by hand, except pipe bending, which is by the plate method alone.",
+        plate.triangles, plate.unknowns
+    )
 }

@@ -16,6 +16,9 @@ mod order;
 mod page;
 mod proof;
 mod prying;
+mod redone;
+mod said;
+mod sheet;
 mod template;
 mod text;
 mod words;
@@ -31,6 +34,7 @@ pub use methods::{Beside, beside};
 pub use not_looked_at::without_fixings;
 pub use order::{order_to_csv, order_to_json, order_to_text};
 pub use proof::{proof_to_json, proof_to_text, why_no_proof};
+pub use sheet::to_sheet;
 pub use template::{DXF_VERSION, End, Face, Paper, Template, View};
 pub use text::to_text;
 

@@ -7,6 +7,9 @@ use crate::{
     top::{Scope, Top},
 };
 
+/// Why such a check is open.
+pub(super) const NOT_MADE: &str = "not made: the plate method alone knows it; check without --hand";
+
 impl Report<'_> {
     /// Whether the hand method alone looked at a whole top.
     #[must_use]

@@ -42,6 +42,10 @@ impl Page {
         Self { text: String::new(), width }
     }
 
+    pub(super) const fn width(&self) -> usize {
+        self.width
+    }
+
     pub(super) fn done(self) -> String {
         self.text
     }

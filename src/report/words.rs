@@ -1,5 +1,6 @@
 //! Places, causes and measures in plain words.
 
+use super::page::Tone;
 use crate::{
     analysis::{Analysis, MountOn, Region},
     check::{Measure, Outcome, Part, Place, Verdict},
@@ -124,6 +125,12 @@ pub(super) fn within(name: &str) -> String {
     }
 }
 
+/// A name at the beginning of a sentence.
+pub(super) fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
 /// The case of an outcome, in words.
 pub(super) fn case(analysis: &Analysis<'_>, outcome: &Outcome) -> String {
     outcome.case.map_or_else(|| "at all times".to_owned(), |case| analysis.cases[case].title.clone())
@@ -156,6 +163,15 @@ pub(super) fn state(state: State) -> String {
         Duration::Permanent => "years",
     };
     if state.hot { format!("{duration}, hot") } else { duration.to_owned() }
+}
+
+/// Whether something holds, in one word.
+pub(super) fn verdict(outcome: &Outcome) -> (&'static str, Tone) {
+    match (&outcome.verdict, outcome.passes()) {
+        (Verdict::NotEvaluated(_), _) => ("OPEN", Tone::Open),
+        (_, true) => ("pass", Tone::Good),
+        (_, false) => ("FAIL", Tone::Bad),
+    }
 }
 
 /// How far something is used.

@@ -265,6 +265,11 @@ impl Net {
         held.collect()
     }
 
+    /// The region that a triangle lies in.
+    pub(super) fn region(&self, triangle: usize) -> Region {
+        self.regions[self.of_triangle[triangle]]
+    }
+
     pub(super) fn middle(&self, triangle: usize) -> Point {
         middle(&self.mesh, &self.mesh.triangles()[triangle])
     }

@@ -1,5 +1,6 @@
 //! Internal forces by the plate method: the whole top as a shear-deformable shell on its own outline, on its pipes.
 
+mod all_over;
 mod bent;
 mod buckling;
 mod conduits;
@@ -21,6 +22,7 @@ mod softness;
 mod wind;
 mod worst;
 
+pub use all_over::{AllOver, LookedAt, Spot, Spread};
 pub use buckling::{EvenPush, Pressed};
 pub use envelope::{FieldPeak, FieldSag, PlateForces, RegionPeaks};
 pub use pipes::{PipeForces, PipeMoment, PostForces};

@@ -9,11 +9,7 @@ use super::{
 };
 use crate::{
     choice::{Found, Money, Order},
-    report::{
-        page::Page,
-        text::{capital, counted},
-        without_fixings, words,
-    },
+    report::{page::Page, said::counted, without_fixings, words},
     top::Schedule,
     units::{Length, Mass, both, show},
 };
@@ -139,7 +135,7 @@ fn how_it_does(choice: Choice<'_>, found: &Found) -> String {
         "It weighs {} bare and is {} thick, skins and core.{cost} {}{sag}",
         both(found.mass, system),
         both(found.thickness, system),
-        capital(&governs(found))
+        words::capital(&governs(found))
     )
 }
 

@@ -4,11 +4,7 @@ use super::{Ordered, words};
 use crate::{
     check::CHECKS,
     order::LiftCheck,
-    report::{
-        page::Page,
-        text::{capital, counted},
-        words as shared,
-    },
+    report::{page::Page, said::counted, words as shared, words::capital},
     units::{ArealMassDensity, both, show},
 };
 

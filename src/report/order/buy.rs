@@ -5,7 +5,8 @@ use crate::{
     order::Hardener,
     report::{
         page::{Page, left, right},
-        text::{capital, counted},
+        said::counted,
+        words::capital,
     },
     section::Skin,
     units::{Area, Length, Mass, Volume, show},

@@ -8,7 +8,7 @@ use crate::{
     order::{CorePiece, NoPlan},
     report::{
         page::{Page, left, right},
-        text::counted,
+        said::counted,
         words as shared,
     },
     units::{Length, show},

@@ -6,8 +6,8 @@ use crate::{
     order::{LiftCheck, LiftOutcome},
     report::{
         page::{Page, left, right},
-        text::capital,
         words,
+        words::capital,
     },
     units::{both, show},
 };

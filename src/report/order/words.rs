@@ -3,7 +3,7 @@
 use super::Ordered;
 use crate::{
     order::{FabricLine, Hardener, Rule, Seam},
-    report::text::counted,
+    report::said::counted,
     units::{Area, Length, Mass, System, Torque, Volume, both, show, show_in},
 };
 

@@ -5,7 +5,7 @@ use crate::{
     proof::{Heap, Kind},
     report::{
         page::{Page, left, right},
-        text::counted,
+        said::counted,
         words as shared,
     },
     units::{Length, show},

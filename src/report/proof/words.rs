@@ -4,7 +4,7 @@ use super::Card;
 use crate::{
     check::CHECKS,
     proof::{Cause, Gauge, GaugeAt, Kind, NoProof},
-    report::{text::counted, words},
+    report::{said::counted, words},
     top::Top,
     units::{Length, System, both, show, show_in},
 };

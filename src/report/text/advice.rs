@@ -11,52 +11,83 @@ use crate::{
     advice::{Advice, Change},
     analysis::MountOn,
     check::{CHECKS, Method, Outcome, Part, stronger_pipe},
-    top::{Fastened, Hold, Top},
+    top::{Fastened, Hold, Scope, Top},
     units::{Length, Mass, System, both, both_at_most, show},
 };
 
 pub(super) fn advice(page: &mut Page, report: &Report<'_>) {
-    let by_plate_alone = by_plate_alone(report);
-    if report.advice.is_empty() && by_plate_alone.is_empty() {
+    let Offers { remarks, offers } = offers(report);
+    if remarks.is_empty() && offers.is_empty() {
         return;
     }
-    page.heading("What would pass, the smallest single change of each kind");
-    if !by_plate_alone.is_empty() {
-        page.paragraph(
-            "  ",
-            &format!(
-                "Only the plate method finds fault with {}: no change was tried on that. See where it gives way, change that, \
-                 and check again.",
-                by_plate_alone.join(", ")
-            ),
-        );
+    page.heading(OFFERS);
+    for remark in remarks {
+        page.paragraph("  ", &remark);
     }
-    for pipe in weak_pipes(report) {
-        page.paragraph("  ", &pipe);
+    for (title, changes) in offers {
+        for (index, change) in changes.iter().enumerate() {
+            let title = if index == 0 { title } else { "" };
+            page.paragraph(&format!("  {} ", left(title, 20)), change);
+        }
+    }
+}
+
+/// Heading of what is offered.
+pub(in crate::report) const OFFERS: &str = "What would pass, the smallest single change of each kind";
+
+/// What would pass, in words.
+pub(in crate::report) struct Offers {
+    /// What no change was tried on, and how they were tried.
+    pub(in crate::report) remarks: Vec<String>,
+    /// For each check that fails, or for all of it: changes, or that there are none.
+    pub(in crate::report) offers: Vec<(&'static str, Vec<String>)>,
+}
+
+pub(in crate::report) fn offers(report: &Report<'_>) -> Offers {
+    let mut remarks = Vec::new();
+    let by_plate_alone = by_plate_alone(report);
+    if !by_plate_alone.is_empty() {
+        remarks.push(format!(
+            "Only the plate method finds fault with {}: no change was tried on that. See where it gives way, change that, and \
+             check again.",
+            by_plate_alone.join(", ")
+        ));
+    }
+    if !by_plate_alone.is_empty() || !report.advice.is_empty() {
+        remarks.extend(weak_pipes(report));
     }
     if !report.advice.is_empty() && report.analysis.as_ref().is_ok_and(|analysis| analysis.whole.is_some()) {
-        page.paragraph(
-            "  ",
-            "Tried by the hand method: make the change and check again, so that the plate method sees it too.",
+        remarks.push(
+            "Tried by the hand method: make the change and check again, so that the plate method sees it too."
+                .to_owned(),
         );
     }
-    for item in &report.advice {
-        let whole = format!("the {}", words::whole(report.top));
-        let title = item.check.map_or(whole.as_str(), |check| CHECKS[check].title());
-        if item.remedies.is_empty() {
-            let nearest = item.nearest.as_ref().map_or_else(String::new, |nearest| {
-                format!(
-                    "; nearest is {}, which leaves {} at {}",
-                    change(&nearest.change, report.top),
-                    CHECKS[nearest.governs].title(),
-                    words::percent(nearest.utilisation.get::<ratio>())
-                )
-            });
-            page.paragraph(&format!("  {} ", left(title, 20)), &format!("no single change that was tried{nearest}"));
-            continue;
-        }
-        remedies(page, report, item, title);
+    let offers = report.advice.iter().map(|item| {
+        let title = item.check.map_or(of_whole(report.top), |check| CHECKS[check].title());
+        let changes = if item.remedies.is_empty() { vec![nothing(report, item)] } else { remedies(report, item) };
+        (title, changes)
+    });
+    Offers { remarks, offers: offers.collect() }
+}
+
+const fn of_whole(top: &Top) -> &'static str {
+    match top.scope {
+        Scope::Whole => "the whole top",
+        Scope::Patch => "the whole patch",
     }
+}
+
+/// That no change helps, and how far the nearest comes.
+fn nothing(report: &Report<'_>, item: &Advice) -> String {
+    let nearest = item.nearest.as_ref().map_or_else(String::new, |nearest| {
+        format!(
+            "; nearest is {}, which leaves {} at {}",
+            change(&nearest.change, report.top),
+            CHECKS[nearest.governs].title(),
+            words::percent(nearest.utilisation.get::<ratio>())
+        )
+    });
+    format!("no single change that was tried{nearest}")
 }
 
 /// Checks that fail by the plate method and by no other.
@@ -85,9 +116,8 @@ fn weak_pipes(report: &Report<'_>) -> Vec<String> {
     .collect()
 }
 
-fn remedies(page: &mut Page, report: &Report<'_>, item: &Advice, title: &str) {
-    for (index, remedy) in item.remedies.iter().enumerate() {
-        let title = if index == 0 { title } else { "" };
+fn remedies(report: &Report<'_>, item: &Advice) -> Vec<String> {
+    let each = item.remedies.iter().map(|remedy| {
         let then = if item.check.is_none() {
             format!(
                 "; then {} governs, {} used",
@@ -97,11 +127,9 @@ fn remedies(page: &mut Page, report: &Report<'_>, item: &Advice, title: &str) {
         } else {
             remedy.breaks.map_or_else(String::new, |check| format!(", but then {} fails", CHECKS[check].title()))
         };
-        page.paragraph(
-            &format!("  {} ", left(title, 20)),
-            &format!("{} ({}){then}", change(&remedy.change, report.top), added(remedy.added, report.top.report)),
-        );
-    }
+        format!("{} ({}){then}", change(&remedy.change, report.top), added(remedy.added, report.top.report))
+    });
+    each.collect()
 }
 
 fn added(mass: Mass, system: System) -> String {

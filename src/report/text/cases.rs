@@ -2,18 +2,17 @@
 
 use uom::si::ratio::ratio;
 
-use super::{
-    super::{
-        AlongPipe, Largest, Report, frame_loads,
-        page::{Page, left, right},
-        words,
-    },
-    counted, counted_supports,
+use super::super::{
+    AlongPipe, Largest, Report, frame_loads,
+    page::{Page, left, right},
+    said::{counted, counted_supports},
+    words,
 };
 use crate::{
     analysis::{Analysis, Layout, SagBounds},
     check::Method,
     geometry::Axis,
+    load_case::LoadCase,
     top::Scope,
     units::{ForcePerWidth, System, show},
 };
@@ -22,36 +21,7 @@ pub(super) fn cases(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_
     page.heading("Load cases (pressures down positive, so that a negative one lifts)");
     let system = report.top.report;
     for case in &analysis.cases {
-        let mut parts = vec![format!("weight × {:.1}", case.gravity.get::<ratio>())];
-        let zero = crate::units::Pressure::default();
-        let load = |pressure| match system {
-            System::Us => crate::units::show_in(pressure, "psf", 1),
-            System::Si => crate::units::show_in(pressure, "kPa", 2),
-        };
-        if case.wind.interior != zero {
-            parts.push(format!(
-                "wind {} / {} / {} in the field, at edges, at corners",
-                load(case.wind.interior),
-                load(case.wind.edge),
-                load(case.wind.corner)
-            ));
-        }
-        if case.pressure != zero {
-            parts.push(load(case.pressure));
-        }
-        if let Some(people) = case.people {
-            parts.push(format!("{} × {}", people.count, show(people.each, system)));
-        }
-        if let Some(hand) = case.hand {
-            parts.push(show(hand, system));
-        }
-        if let Some(rise) = &case.temperatures {
-            parts.push(format!(
-                "outer skin {}, inner {} warmer than built",
-                show(rise.outer, system),
-                show(rise.inner, system)
-            ));
-        }
+        let parts = actions(case, system);
         page.paragraph(
             &format!("  {} ", left(case.id, 13)),
             &format!("{}: {} ({})", case.title, parts.join(", "), words::state(case.state)),
@@ -63,8 +33,7 @@ pub(super) fn cases(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_
     for (case, reason) in &analysis.open_cases {
         page.paragraph(&format!("  {} ", left(case.id, 13)), &format!("{}: OPEN, {reason}", case.title));
     }
-    let ruled_out: Vec<String> =
-        analysis.ruled_out.iter().map(|ruled_out| format!("{} ({})", ruled_out.title, ruled_out.because)).collect();
+    let ruled_out = ruled_out(analysis);
     if !ruled_out.is_empty() {
         page.paragraph("  ruled out by the file: ", &ruled_out.join("; "));
     }
@@ -76,7 +45,47 @@ pub(super) fn cases(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_
     }
 }
 
-fn layout_words(analysis: &Analysis<'_>) -> String {
+/// What acts in a case.
+pub(in crate::report) fn actions(case: &LoadCase, system: System) -> Vec<String> {
+    let mut parts = vec![format!("weight × {:.1}", case.gravity.get::<ratio>())];
+    let zero = crate::units::Pressure::default();
+    let load = |pressure| match system {
+        System::Us => crate::units::show_in(pressure, "psf", 1),
+        System::Si => crate::units::show_in(pressure, "kPa", 2),
+    };
+    if case.wind.interior != zero {
+        parts.push(format!(
+            "wind {} / {} / {} in the field, at edges, at corners",
+            load(case.wind.interior),
+            load(case.wind.edge),
+            load(case.wind.corner)
+        ));
+    }
+    if case.pressure != zero {
+        parts.push(load(case.pressure));
+    }
+    if let Some(people) = case.people {
+        parts.push(format!("{} × {}", people.count, show(people.each, system)));
+    }
+    if let Some(hand) = case.hand {
+        parts.push(show(hand, system));
+    }
+    if let Some(rise) = &case.temperatures {
+        parts.push(format!(
+            "outer skin {}, inner {} warmer than built",
+            show(rise.outer, system),
+            show(rise.inner, system)
+        ));
+    }
+    parts
+}
+
+/// What the file rules out, each with why.
+pub(in crate::report) fn ruled_out(analysis: &Analysis<'_>) -> Vec<String> {
+    analysis.ruled_out.iter().map(|ruled_out| format!("{} ({})", ruled_out.title, ruled_out.because)).collect()
+}
+
+pub(in crate::report) fn layout_words(analysis: &Analysis<'_>) -> String {
     match &analysis.layout {
         Layout::Patch => "A patch of panel round a mount: no strips.".to_owned(),
         Layout::Strips(strips) => format!(
@@ -96,7 +105,7 @@ fn layout_words(analysis: &Analysis<'_>) -> String {
     }
 }
 
-fn bounds_words(report: &Report<'_>, analysis: &Analysis<'_>, bounds: SagBounds) -> String {
+pub(in crate::report) fn bounds_words(report: &Report<'_>, analysis: &Analysis<'_>, bounds: SagBounds) -> String {
     let system = report.top.report;
     format!(
         "Pressure alone makes the bay about {} sag by {} with edges that turn freely, which is what is checked; with clamped \

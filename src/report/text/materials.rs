@@ -9,8 +9,9 @@ use super::super::{
 };
 use crate::{
     analysis::Analysis,
-    material::{Core, Origin},
-    units::{both, show},
+    material::{Core, Origin, Property},
+    top::{Schedule, Top},
+    units::{Pressure, both, show},
 };
 
 pub(super) fn materials(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>, full: bool) {
@@ -42,12 +43,7 @@ pub(super) fn materials(page: &mut Page, report: &Report<'_>, analysis: &Analysi
     }
     let core = &top.core.material;
     page.paragraph("  core         ", &format!("{} at {}", words::within(&core.name), both(core.density, system)));
-    for property in [
-        ("shear strength", &core.shear_strength),
-        ("shear modulus", &core.shear_modulus),
-        ("compressive strength", &core.compressive_strength),
-        ("compressive modulus", &core.compressive_modulus),
-    ] {
+    for property in core_values(core) {
         value(
             page,
             report,
@@ -62,32 +58,54 @@ pub(super) fn materials(page: &mut Page, report: &Report<'_>, analysis: &Analysi
     if full {
         for (name, skin) in [("outer skin", &top.outer), ("inner skin", &top.inner)] {
             page.line(&format!("  values of the {name}"));
-            let mut seen: Vec<&Origin> = Vec::new();
-            for origin in skin.layers().iter().flat_map(|layer| &layer.origins) {
-                if !seen.contains(&&**origin) {
-                    seen.push(origin);
-                    page.paragraph("    ", &origin_words(report, origin));
-                }
+            for origin in skin_origins(skin) {
+                page.paragraph("    ", &origin_words(report, origin));
             }
         }
-        let mut named: Vec<&str> = Vec::new();
-        for alloy in top.supports.iter().filter_map(|support| support.pipe()?.alloy.as_ref()) {
-            if named.contains(&alloy.name.as_str()) {
-                continue;
-            }
-            named.push(&alloy.name);
-            page.line(&format!("  pipes: {}", alloy.name));
-            for property in std::iter::once(&alloy.yield_strength).chain(&alloy.weld_yield_strength) {
-                page.paragraph("    ", &origin_words(report, &property.origin));
-            }
-        }
-        for backing in &top.backings {
-            page.line(&format!("  {}: {}", backing.name, backing.board.name));
-            for property in [&backing.board.compressive_strength, &backing.board.shear_strength] {
+        for (name, values) in other_values(top) {
+            page.line(&format!("  {name}"));
+            for property in values {
                 page.paragraph("    ", &origin_words(report, &property.origin));
             }
         }
     }
+}
+
+/// Values of the core that count, by name.
+pub(in crate::report) const fn core_values(core: &Core) -> [(&'static str, &Property<Pressure>); 4] {
+    [
+        ("shear strength", &core.shear_strength),
+        ("shear modulus", &core.shear_modulus),
+        ("compressive strength", &core.compressive_strength),
+        ("compressive modulus", &core.compressive_modulus),
+    ]
+}
+
+/// Values of pipes and backing, each under what it is of.
+pub(in crate::report) fn other_values(top: &Top) -> Vec<(String, Vec<&Property<Pressure>>)> {
+    let mut all: Vec<(String, Vec<&Property<Pressure>>)> = Vec::new();
+    for alloy in top.supports.iter().filter_map(|support| support.pipe()?.alloy.as_ref()) {
+        let name = format!("pipes: {}", alloy.name);
+        if all.iter().all(|(known, _)| *known != name) {
+            all.push((name, std::iter::once(&alloy.yield_strength).chain(&alloy.weld_yield_strength).collect()));
+        }
+    }
+    all.extend(top.backings.iter().map(|backing| {
+        let values = vec![&backing.board.compressive_strength, &backing.board.shear_strength];
+        (format!("{}: {}", backing.name, backing.board.name), values)
+    }));
+    all
+}
+
+/// Where the values of a skin come from, each once.
+pub(in crate::report) fn skin_origins(skin: &Schedule) -> Vec<&Origin> {
+    let mut seen: Vec<&Origin> = Vec::new();
+    for origin in skin.layers().iter().flat_map(|layer| &layer.origins) {
+        if !seen.contains(&&**origin) {
+            seen.push(origin);
+        }
+    }
+    seen
 }
 
 /// What is counted of the strength of the core, state by state.

@@ -1,0 +1,241 @@
+//! The plan of the top, to scale.
+
+use std::fmt::Write as _;
+
+use maud::{Markup, html};
+
+use super::{
+    figure::{Figure, OnPaper, PAPER, mm, scale, scale_bar},
+    plan_labels::Names,
+};
+use crate::{
+    analysis::{Analysis, MountOn},
+    geometry::Axis,
+    plan::{Dimension, Item, Layer, LayerKind, Line, LineKind, Plan, Shape},
+    report::{Report, words},
+    top::{Scope, Top},
+    units::{Ratio, System, both, show},
+};
+
+/// Room round the top on the paper: at its left and below it for sizes, at its right and above it for what is trimmed off.
+const SIZES: f64 = 11.0;
+const RIM: f64 = 4.0;
+/// Height of a row of the legend.
+const ROW: f64 = 5.6;
+/// Highest the top is drawn.
+const HIGH: f64 = 150.0;
+
+pub(super) fn plan(report: &Report<'_>, analysis: &Analysis<'_>) -> Markup {
+    let plan = Plan::of(report.top);
+    let figure = drawn(report.top, &plan);
+    html! { (figure) (fixings(report, analysis)) }
+}
+
+fn drawn(top: &Top, plan: &Plan) -> Markup {
+    let room = [PAPER - SIZES - RIM, HIGH];
+    let scale = scale(plan.length, room[0]).max(scale(plan.width, room[1]));
+    let sizes = [plan.length, plan.width].map(|length| length.get::<uom::si::length::millimeter>() / scale);
+    let on = OnPaper { scale, left: SIZES, bottom: RIM + sizes[1] };
+    let wide = (sizes[0] + SIZES + RIM).max(PAPER * 0.75);
+    let legend_at = on.bottom + SIZES + 4.0;
+    let shown: Vec<&Layer> = plan.layers.iter().filter(|layer| layer.kind != LayerKind::Dimensions).collect();
+    let rows = shown.len().div_ceil(2) + 1;
+    #[expect(clippy::cast_precision_loss, reason = "a handful of rows")]
+    let high = legend_at + rows as f64 * ROW;
+    let mut names = Names::new();
+    let labels: Vec<Markup> =
+        plan.layers.iter().flat_map(|layer| &layer.items).map(|item| named(item, on, &mut names)).collect();
+    let body = html! {
+        @for layer in &plan.layers { g class={ "l-" (layer.kind.id()) } { (layer_drawn(layer, on, top.report)) } }
+        @for label in labels { (label) }
+        (legend(&shown, legend_at, wide))
+        (scale_bar([wide / 2.0 + 2.0, high - ROW * 0.6], scale, top.report))
+    };
+    let description = described(top, plan);
+    Figure {
+        id: "plan-figure",
+        title: "Plan of the top",
+        description: &description,
+        size: [wide, high],
+        body,
+        caption: html! {
+            "Scale 1:" (scale) ", seen from above; places count from the lower left corner of the rectangle round the outline, along the length to the "
+            "right and across upwards."
+            @if top.scope == Scope::Patch { " A piece of panel round a mount; how the top goes on round it is not known." }
+            @if !plan.fixings.is_empty() { " Each cross is a fixing." }
+            @if plan.layer(LayerKind::NoDrill).is_some() {
+                " Beside conduits no hole of up to " (both(plan.no_drill_hole, top.report)) " has its middle in the band."
+            }
+        },
+    }
+    .markup()
+}
+
+/// The plan in words: what lies on which layer.
+fn described(top: &Top, plan: &Plan) -> String {
+    let mut parts = vec![format!("{} by {}", show(plan.length, top.report), show(plan.width, top.report))];
+    for layer in &plan.layers {
+        let names: Vec<&str> = layer.items.iter().map(|item| item.name.as_str()).collect();
+        match layer.kind {
+            LayerKind::Backings
+            | LayerKind::Conduits
+            | LayerKind::Pipes
+            | LayerKind::Seats
+            | LayerKind::Footings
+            | LayerKind::Openings => {
+                parts.push(format!("{}: {}", layer.kind.words(), names.join(", ")));
+            }
+            LayerKind::Fixings => parts.push(format!("{} fixings", names.len())),
+            _ => {}
+        }
+    }
+    format!("{}.", parts.join("; "))
+}
+
+fn layer_drawn(layer: &Layer, on: OnPaper, system: System) -> Markup {
+    html! {
+        @for item in &layer.items {
+            @for shape in &item.shapes {
+                @match shape {
+                    Shape::Line(line) => path class=(line_class(line.kind)) d=(line_path(line, on)) {},
+                    Shape::Circle { centre, diameter } => {
+                        @let [x, y] = on.at(*centre);
+                        circle class="e" cx=(mm(x)) cy=(mm(y)) r=(mm(on.length(*diameter) / 2.0)) {}
+                    },
+                    Shape::Cross { at } => {
+                        @let [x, y] = on.at(*at);
+                        path class="e" d={ "M" (mm(x - 1.1)) " " (mm(y)) "h2.2M" (mm(x)) " " (mm(y - 1.1)) "v2.2" } {}
+                    },
+                    Shape::Dimension(size) => (dimension(size, on, system)),
+                    Shape::Label(_) => {},
+                }
+            }
+        }
+    }
+}
+
+const fn line_class(kind: LineKind) -> &'static str {
+    match kind {
+        LineKind::Edge => "e",
+        LineKind::Inner => "i",
+        LineKind::Centre => "c",
+    }
+}
+
+/// A line with its arcs as arcs.
+pub(super) fn line_path(line: &Line, on: OnPaper) -> String {
+    let mut text = String::new();
+    for (from, to, bulge) in line.pieces() {
+        let ([x0, y0], [x, y]) = (on.at(from), on.at(to));
+        if text.is_empty() {
+            text = format!("M{} {}", mm(x0), mm(y0));
+        }
+        if bulge == Ratio::default() {
+            let _ = write!(text, "L{} {}", mm(x), mm(y));
+        } else {
+            let bulge = bulge.value;
+            // The paper counts downwards: what runs against the clock still does, which SVG writes as 0.
+            let radius = (x - x0).hypot(y - y0) * (1.0 + bulge * bulge) / (4.0 * bulge.abs());
+            let (large, clockwise) = (u8::from(bulge.abs() > 1.0), u8::from(bulge < 0.0));
+            let _ = write!(text, "A{0} {0} 0 {large} {clockwise} {1} {2}", mm(radius), mm(x), mm(y));
+        }
+    }
+    if line.closed {
+        text.push('Z');
+    }
+    text
+}
+
+/// A size over all, outside the top.
+fn dimension(size: &Dimension, on: OnPaper, system: System) -> Markup {
+    let ([x0, y0], [x1, y1]) = (on.at(size.from), on.at(size.to));
+    let words = both(size.size, system);
+    match size.axis {
+        Axis::X => {
+            let y = y0.max(y1) + 8.0;
+            html! {
+                path class="thin" d={ "M" (mm(x0)) " " (mm(y0 + 1.0)) "V" (mm(y + 1.0)) "M" (mm(x1)) " " (mm(y1 + 1.0)) "V" (mm(y + 1.0)) "M" (mm(x0)) " " (mm(y)) "H" (mm(x1)) } {}
+                (tick([x0, y])) (tick([x1, y]))
+                text class="on" x=(mm(f64::midpoint(x0, x1))) y=(mm(y + 1.0)) { (words) }
+            }
+        }
+        Axis::Y => {
+            let x = x0.min(x1) - 6.0;
+            let middle = f64::midpoint(y0, y1);
+            html! {
+                path class="thin" d={ "M" (mm(x0 - 1.0)) " " (mm(y0)) "H" (mm(x - 1.0)) "M" (mm(x1 - 1.0)) " " (mm(y1)) "H" (mm(x - 1.0)) "M" (mm(x)) " " (mm(y0)) "V" (mm(y1)) } {}
+                (tick([x, y0])) (tick([x, y1]))
+                text class="on" transform={ "translate(" (mm(x + 1.0)) " " (mm(middle)) ") rotate(-90)" } { (words) }
+            }
+        }
+    }
+}
+
+fn tick([x, y]: [f64; 2]) -> Markup {
+    html! { path class="line" d={ "M" (mm(x - 0.9)) " " (mm(y + 0.9)) "l1.8 -1.8" } {} }
+}
+
+/// The name of an item where there is room for it.
+fn named(item: &Item, on: OnPaper, names: &mut Names) -> Markup {
+    let label = item.shapes.iter().find_map(|shape| match shape {
+        Shape::Label(label) => Some(label),
+        _ => None,
+    });
+    let Some(label) = label else { return Markup::default() };
+    let turned = -label.along.get::<uom::si::angle::degree>();
+    let Some([x, y]) = names.place(&label.text, on.at(label.at), turned) else { return Markup::default() };
+    html! { text class="on-plan" transform={ "translate(" (mm(x)) " " (mm(y)) ") rotate(" (mm(turned)) ")" } y="1" { (label.text) } }
+}
+
+/// What each kind of line is.
+fn legend(layers: &[&Layer], first: f64, wide: f64) -> Markup {
+    html! {
+        @for (k, layer) in layers.iter().enumerate() {
+            @let x = if k % 2 == 0 { 2.0 } else { wide / 2.0 + 2.0 };
+            @let y = first + ROW * f64::from(u32::try_from(k / 2).unwrap_or(0)) + 1.5;
+            g class={ "l-" (layer.kind.id()) } {
+                @match layer.kind {
+                    LayerKind::Fixings => path class="e" d={ "M" (mm(x + 3.0)) " " (mm(y)) "h2.2m-1.1 -1.1v2.2" } {},
+                    LayerKind::Posts => circle class="e" cx=(mm(x + 4.0)) cy=(mm(y)) r="1.4" {},
+                    LayerKind::Backings | LayerKind::NoDrill | LayerKind::Conduits | LayerKind::Pipes | LayerKind::Seats | LayerKind::Footings => {
+                        rect class="e" x=(mm(x)) y=(mm(y - 1.4)) width="8" height="2.8" {}
+                    },
+                    _ => path class="e" d={ "M" (mm(x)) " " (mm(y)) "h8" } {},
+                }
+            }
+            text class="t-plan" x=(mm(x + 10.0)) y=(mm(y + 1.1)) { (layer.kind.words()) }
+        }
+    }
+}
+
+/// What each mount is held by and how it is drilled.
+fn fixings(report: &Report<'_>, analysis: &Analysis<'_>) -> Markup {
+    if report.fittings.is_empty() {
+        return Markup::default();
+    }
+    let system = report.top.report;
+    html! {
+        table class="values" {
+            caption { "Fixings. The template has each hole in its place." }
+            thead { tr { th scope="col" { "Holds" } th scope="col" { "By" } th scope="col" { "Drill, in the order of the work" } } }
+            tbody {
+                @for fitting in &report.fittings {
+                    @let mount = &analysis.mounts[fitting.mount];
+                    tr {
+                        th scope="row" { (words::held(report.top, mount.on)) @if let MountOn::Support(_) = mount.on { span class="under" { "row below the top" } } }
+                        td { (mount.places.len()) " × " (mount.fastened.fixing.name) span class="under" { (mount.fastened.fixing.words()) } }
+                        td {
+                            @for drill in &fitting.drills {
+                                span class="item" {
+                                    (both(drill.diameter, system))
+                                    @if let Some(depth) = drill.depth { ", " (both(depth, system)) " deep" }
+                                    ": " (drill.what)
+                                }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,355 @@
+//! The calculation sheet: well-formed, whole, with the numbers of the JSON report, the same each time, nothing fetched; and what its
+//! maps are drawn from.
+
+mod maps;
+
+use std::{collections::BTreeSet, fs, path::Path, process::Command, sync::OnceLock};
+
+use roxmltree::{Document, Node, ParsingOptions};
+use serde_json::Value;
+use skinspan::{
+    input::{NamedText, read_design, read_tables},
+    material::MaterialTable,
+    report::{Report, to_json, to_sheet},
+    top::Top,
+};
+
+/// A mount alone, one that fails, one on walls and one with a hatch and corners in a drawing's own units.
+const LOOKED_AT: [&str; 4] = ["radar-pad", "ferry-tender", "galley-roof", "bow-wing"];
+
+struct Made {
+    name: &'static str,
+    sheet: String,
+    json: Value,
+}
+
+fn table() -> MaterialTable {
+    read_tables(&[]).expect("the built-in table")
+}
+
+fn top(name: &str) -> Top {
+    let path = format!("{}/examples/{name}.toml", env!("CARGO_MANIFEST_DIR"));
+    let text = fs::read_to_string(path).expect("an example");
+    read_design(&NamedText { name: name.to_owned(), text }, &table(), None)
+        .unwrap_or_else(|problems| panic!("{}", problems[0].render(false)))
+}
+
+/// Each example once: the plate takes its time.
+fn made() -> &'static [Made] {
+    static MADE: OnceLock<Vec<Made>> = OnceLock::new();
+    MADE.get_or_init(|| {
+        let each = LOOKED_AT.into_iter().map(|name| {
+            let (top, table) = (top(name), table());
+            let report = Report::new(&top, &table);
+            Made { name, sheet: to_sheet(&report), json: to_json(&report) }
+        });
+        each.collect()
+    })
+}
+
+fn document(sheet: &str) -> Document<'_> {
+    let options = ParsingOptions { allow_dtd: true, ..ParsingOptions::default() };
+    Document::parse_with_options(sheet, options).unwrap_or_else(|error| panic!("{error}"))
+}
+
+fn text(node: Node<'_, '_>) -> String {
+    let all: Vec<&str> = node.descendants().filter_map(|node| node.text().filter(|_| node.is_text())).collect();
+    all.join(" ").split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+fn by_id<'d>(document: &'d Document<'_>, id: &str) -> Node<'d, 'd> {
+    document.descendants().find(|node| node.attribute("id") == Some(id)).unwrap_or_else(|| panic!("no element {id}"))
+}
+
+/// What a check says under a name.
+fn row(check: Node<'_, '_>, name: &str) -> String {
+    let term = check
+        .descendants()
+        .find(|node| node.has_tag_name(("http://www.w3.org/1999/xhtml", "dt")) && text(*node) == name);
+    let term = term.unwrap_or_else(|| panic!("no row {name}"));
+    text(term.next_sibling_element().expect("what it says"))
+}
+
+/// Whether a text such as `66.9 psi` is a quantity of the JSON report, rounded as far as it is written.
+fn is_rounded(shown: &str, exact: &Value) -> bool {
+    let (number, unit) = shown.split_once(' ').unwrap_or((shown, ""));
+    let (value, own) = match exact {
+        Value::Object(quantity) => (quantity["value"].as_f64(), quantity["unit"].as_str().unwrap_or_default()),
+        plain => (plain.as_f64(), ""),
+    };
+    let Some(value) = value else { return shown.starts_with('—') };
+    let (mantissa, exponent) = number.split_once('e').unwrap_or((number, "0"));
+    let decimals = mantissa.split_once('.').map_or(0, |(_, decimals)| decimals.len());
+    let last = 10f64.powi(exponent.parse::<i32>().expect("an exponent") - i32::try_from(decimals).expect("few"));
+    let shown: f64 = number.replace('−', "-").parse().unwrap_or_else(|_| panic!("{number} is no number"));
+    unit == own && (shown - value).abs() <= last * 0.501
+}
+
+#[test]
+fn a_sheet_is_well_formed_and_fetches_nothing() {
+    for Made { name, sheet, .. } in made() {
+        let document = document(sheet);
+        let ids: Vec<&str> = document.descendants().filter_map(|node| node.attribute("id")).collect();
+        assert_eq!(ids.len(), ids.iter().collect::<BTreeSet<_>>().len(), "{name}: an id twice");
+        for node in document.descendants().filter(Node::is_element) {
+            assert!(
+                !["script", "link", "img", "iframe", "object", "image", "use"].contains(&node.tag_name().name()),
+                "{name}"
+            );
+            for attribute in node.attributes() {
+                assert!(
+                    !["src", "srcset", "data", "onload", "onclick"].contains(&attribute.name()),
+                    "{name}: {}",
+                    attribute.name()
+                );
+                if attribute.name() == "href" {
+                    let to =
+                        attribute.value().strip_prefix('#').unwrap_or_else(|| panic!("{name}: {}", attribute.value()));
+                    assert!(ids.contains(&to), "{name}: nothing at {to}");
+                }
+            }
+        }
+        assert!(!sheet.contains("url(") && !sheet.contains("@import"), "{name}");
+        // The only address is the name of the language itself.
+        assert_eq!(sheet.matches("://").count(), 1, "{name}");
+        assert!(!sheet.contains("NaN") && !sheet.contains(">inf"), "{name}");
+    }
+}
+
+#[test]
+fn a_sheet_says_that_nothing_could_be_checked() {
+    let (mut top, table) = (top("galley-roof"), table());
+    top.supports.clear();
+    let report = Report::new(&top, &table);
+    assert!(report.analysis.is_err());
+    let sheet = to_sheet(&report);
+    let document = document(&sheet);
+    assert!(text(by_id(&document, "answer")).contains("NOT SHOWN TO HOLD . Nothing could be checked"), "{sheet}");
+    for link in document.descendants().filter_map(|node| node.attribute("href")) {
+        by_id(&document, &link[1..]);
+    }
+}
+
+#[test]
+fn the_parts_stand_in_their_order() {
+    for Made { name, sheet, .. } in made() {
+        let document = document(sheet);
+        let numbers: Vec<String> =
+            document.descendants().filter(|node| node.attribute("class") == Some("number")).map(text).collect();
+        assert_eq!(numbers, (1..=11).map(|number| number.to_string()).collect::<Vec<_>>(), "{name}");
+    }
+}
+
+#[test]
+fn every_check_is_there_with_the_numbers_of_the_json_report() {
+    let mut terms = 0;
+    for Made { name, sheet, json } in made() {
+        let document = document(sheet);
+        let checks = json["checks"].as_array().expect("checks");
+        assert!(!checks.is_empty());
+        for check in checks {
+            let id = check["check"].as_str().expect("an id");
+            let here = by_id(&document, &format!("check-{id}"));
+            assert_eq!(row(here, "formula"), check["formula"].as_str().expect("a formula"), "{name}, {id}");
+            assert_eq!(row(here, "holds for"), check["limits"].as_str().expect("limits"), "{name}, {id}");
+            assert_eq!(row(here, "source"), check["source"].as_str().expect("a source"), "{name}, {id}");
+            let place = check["place"].as_str().expect("a place");
+            assert_eq!(row(here, "place"), place.split_whitespace().collect::<Vec<_>>().join(" "), "{name}, {id}");
+            let result = row(here, "result");
+            let (demand, rest) = result.split_once(" × ").expect("a product");
+            let (factor, rest) = rest.split_once(" / ").expect("a quotient");
+            let (allowable, _) = rest.split_once(" = ").expect("what is used");
+            for (shown, key) in [(demand, "demand"), (factor, "factor"), (allowable, "allowable")] {
+                assert!(is_rounded(shown, &check[key]), "{name}, {id}: {shown} is not {}", check[key]);
+            }
+            let listed = check["terms"].as_array().expect("terms");
+            if listed.is_empty() {
+                continue;
+            }
+            let values = row(here, "values");
+            for term in listed {
+                let symbol = term["symbol"].as_str().expect("a symbol");
+                let written = format!(" {values}");
+                let after = written
+                    .split_once(&format!(" {symbol} = "))
+                    .unwrap_or_else(|| panic!("{name}, {id}: no {symbol}"))
+                    .1;
+                let unit = term["value"]["unit"].as_str().unwrap_or_default();
+                let number = after.split(' ').next().expect("a number");
+                let shown = if unit.is_empty() { number.to_owned() } else { format!("{number} {unit}") };
+                assert!(after.starts_with(&shown), "{name}, {id}: {symbol} = {after}");
+                assert!(is_rounded(&shown, &term["value"]), "{name}, {id}: {symbol} is {shown}, not {}", term["value"]);
+                terms += 1;
+            }
+        }
+    }
+    assert!(terms > 200, "{terms}");
+}
+
+#[test]
+fn bars_say_what_the_json_report_says() {
+    for Made { name, sheet, json } in made() {
+        let document = document(sheet);
+        let bars: Vec<Node<'_, '_>> = document
+            .descendants()
+            .filter(|node| node.attribute("class") == Some("bar"))
+            .filter_map(|bar| bar.first_element_child())
+            .collect();
+        let checks = json["checks"].as_array().expect("checks");
+        assert_eq!(bars.len(), checks.len(), "{name}");
+        let long = |bar: &Node<'_, '_>| -> f64 {
+            let used = bar
+                .children()
+                .filter(|node| node.has_tag_name(("http://www.w3.org/1999/xhtml", "rect")))
+                .nth(1)
+                .expect("a bar");
+            used.attribute("width").and_then(|width| width.parse().ok()).expect("a width")
+        };
+        let used = |check: &Value| check["utilisation"].as_f64().expect("a number");
+        for (bar, check) in bars.iter().zip(checks) {
+            let hundred =
+                bar.children().find(|node| node.attribute("class") == Some("bar-full")).expect("the stroke at 100 %");
+            let full: f64 = hundred.attribute("x1").and_then(|x| x.parse().ok()).expect("a place");
+            if used(check) < 4.0 && used(check) * full > 1.0 {
+                assert!(
+                    (long(bar) / full - used(check)).abs() < 0.002,
+                    "{name}, {}: {} of {full}",
+                    check["check"],
+                    long(bar)
+                );
+            }
+            let over = bar.children().any(|node| node.attribute("class") == Some("bar-over"));
+            assert_eq!(over, used(check) > 1.0, "{name}, {}", check["check"]);
+        }
+    }
+}
+
+#[test]
+fn every_criterion_and_caution_is_there() {
+    for Made { name, sheet, json } in made() {
+        let document = document(sheet);
+        let (assumed, cautions) = (text(by_id(&document, "assumptions")), text(by_id(&document, "cautions")));
+        for criterion in json["criteria"].as_array().expect("criteria") {
+            for key in ["criterion", "title", "value", "mark"] {
+                let words = criterion[key].as_str().expect("words");
+                assert!(assumed.contains(&words.split_whitespace().collect::<Vec<_>>().join(" ")), "{name}: {words}");
+            }
+        }
+        for caution in json["cautions"].as_array().expect("cautions") {
+            let words = caution.as_str().expect("words");
+            assert!(cautions.contains(&words.split_whitespace().collect::<Vec<_>>().join(" ")), "{name}: {words}");
+        }
+        let cases = text(by_id(&document, "cases"));
+        for case in json["cases"].as_array().expect("cases") {
+            assert!(cases.contains(case["id"].as_str().expect("an id")), "{name}: {case}");
+        }
+    }
+}
+
+/// What a test would settle is worked out from the shares of the criteria: a typical strength counts 0.8, a measured one all.
+#[test]
+fn a_measured_value_gives_back_its_share() {
+    let ferry = made().iter().find(|made| made.name == "ferry-tender").expect("the tender");
+    let share = |id: &str| -> f64 {
+        let criteria = ferry.json["criteria"].as_array().expect("criteria");
+        let own = criteria.iter().find(|criterion| criterion["criterion"] == id).expect("a criterion");
+        own["value"].as_str().and_then(|value| value.parse().ok()).expect("a share")
+    };
+    let check =
+        ferry.json["checks"].as_array().and_then(|checks| checks.iter().find(|check| check["check"] == "core-shear"));
+    let check = check.expect("core shear");
+    assert_eq!(check["basis"], "typical");
+    let used = check["utilisation"].as_f64().expect("a number") * share("basis-typical") / share("basis-measured");
+    let settle = text(by_id(&document(&ferry.sheet), "settle"));
+    let wanted = format!(
+        "core shear typical {:.0} % {:.0} %",
+        check["utilisation"].as_f64().expect("a number") * 100.0,
+        used * 100.0
+    );
+    assert!(settle.contains(&wanted), "{wanted}: {settle}");
+}
+
+#[test]
+fn the_same_top_gives_the_same_bytes() {
+    for name in ["radar-pad", "galley-roof"] {
+        let (top, table) = (top(name), table());
+        let known = made().iter().find(|made| made.name == name).expect("a sheet");
+        assert!(to_sheet(&Report::new(&top, &table)) == known.sheet, "{name}");
+    }
+}
+
+/// `BLESS=1 cargo test --test sheet` writes it anew.
+#[test]
+fn the_sheet_of_a_mount_is_as_committed() {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/sheet/radar-pad.html");
+    let sheet = &made()[0].sheet;
+    if std::env::var_os("BLESS").is_some() {
+        fs::write(&path, sheet).expect("a place to write it");
+    }
+    let committed = fs::read_to_string(&path).expect("the committed sheet");
+    let differs = committed.lines().zip(sheet.lines()).find(|(one, other)| one != other);
+    assert!(&committed == sheet, "{differs:?}");
+}
+
+#[test]
+fn drawings_have_names_and_maps_their_lines_values() {
+    for Made { name, sheet, .. } in made() {
+        let document = document(sheet);
+        let drawings = document.descendants().filter(|node| node.tag_name().name() == "svg");
+        for drawing in drawings {
+            assert_eq!(drawing.attribute("role"), Some("img"), "{name}");
+            assert!(
+                drawing.children().any(|node| node.tag_name().name() == "title" && !text(node).is_empty()),
+                "{name}"
+            );
+        }
+        if *name == "radar-pad" {
+            continue;
+        }
+        for map in ["map-sag", "map-core-shear", "map-ply-failure"] {
+            let map = by_id(&document, map);
+            let of_class =
+                |class: &str| map.descendants().filter(|node| node.attribute("class") == Some(class)).count();
+            assert!(of_class("level") + of_class("level-up") >= 3, "{name}: few lines");
+            assert!(of_class("on") >= 1, "{name}: no values");
+            let values: BTreeSet<String> =
+                map.descendants().filter(|node| node.attribute("class") == Some("on")).map(text).collect();
+            let legend: BTreeSet<String> =
+                map.descendants().filter(|node| node.attribute("class") == Some("t")).map(text).collect();
+            assert!(values.intersection(&legend).count() >= 1, "{name}: {values:?} are none of {legend:?}");
+        }
+    }
+}
+
+#[test]
+fn the_command_writes_beside_and_says_where() {
+    let folder = std::env::temp_dir().join(format!("skinspan-sheet-{}", std::process::id()));
+    fs::create_dir_all(&folder).expect("a folder");
+    let design = Path::new(env!("CARGO_MANIFEST_DIR")).join("examples/whip-rail.toml");
+    let run = |arguments: &[&str]| {
+        Command::new(env!("CARGO_BIN_EXE_skinspan"))
+            .arg("sheet")
+            .args(arguments)
+            .current_dir(&folder)
+            .output()
+            .expect("the program")
+    };
+    let said = run(&[design.to_str().expect("a path")]);
+    assert_eq!(said.status.code(), Some(1), "it does not hold");
+    assert_eq!(
+        String::from_utf8_lossy(&said.stdout),
+        "wrote whip-rail.html: does not hold; open it in a browser, and print it from there\n"
+    );
+    let written = fs::read_to_string(folder.join("whip-rail.html")).expect("the sheet");
+    document(&written);
+    assert!(written.contains("DOES NOT HOLD"));
+    let said = run(&[design.to_str().expect("a path"), "-o", "nowhere/sheet.html"]);
+    assert_eq!((said.status.code(), said.stdout.len()), (Some(2), 0));
+    assert!(String::from_utf8_lossy(&said.stderr).contains("make the folder first"));
+    fs::copy(&design, folder.join("own.toml")).expect("a copy");
+    let said = run(&["own.toml", "-o", "own.toml"]);
+    assert_eq!(said.status.code(), Some(2));
+    assert!(String::from_utf8_lossy(&said.stderr).contains("would replace the design file"));
+    assert_eq!(fs::read_dir(&folder).expect("the folder").count(), 2, "nothing half-written is left");
+    fs::remove_dir_all(&folder).expect("removed");
+}
