@@ -229,7 +229,8 @@ fn tiles_show_the_whole_outline_and_leave_out_what_is_empty() {
         let windows = windows(&html);
         assert_eq!(windows.len(), template.tile_count(paper, false));
         let up = if view == ABOVE { -1.0 } else { 1.0 };
-        let rims = std::iter::once(top.outline.contour()).chain(top.outline.holes().iter().map(|hole| &hole.contour));
+        let laid_up = top.outline.contour().beside(top.criteria.trim_allowance.value);
+        let rims = top.outline.holes().iter().map(|hole| &hole.contour).chain([top.outline.contour()]).chain(&laid_up);
         for at in rims.flat_map(|rim| rim.flattened(skinspan::units::Length::new::<millimeter>(0.05))) {
             let at = [at.x.get::<millimeter>(), up * at.y.get::<millimeter>()];
             assert!(shown(&windows, at) >= 1, "{name}: {at:?} is on no page");

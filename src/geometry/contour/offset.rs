@@ -6,7 +6,7 @@ mod cut;
 
 use uom::si::{length::meter, ratio::ratio};
 
-use self::cut::{MEETS, Raw, pieces_of, point, xy};
+use self::cut::{Bounds, MEETS, Raw, pieces_of, point, xy};
 use super::{Contour, Vertex, piece::Piece};
 use crate::{
     geometry::Point,
@@ -45,7 +45,13 @@ impl Contour {
             return vec![self.clone()];
         }
         let raw = self.moved_out(off);
-        let cut = raw.iter().flat_map(|piece| pieces_of(piece, &raw));
+        let boxes: Vec<Bounds> = raw.iter().map(Bounds::of).collect();
+        let (pieces, around) = (&raw, &boxes);
+        let near = |k: usize| {
+            let beside = pieces.iter().zip(around).filter(move |(_, other)| around[k].meets(other));
+            beside.map(|(piece, _)| piece)
+        };
+        let cut = raw.iter().enumerate().flat_map(|(k, piece)| pieces_of(piece, near(k)));
         let kept: Vec<Raw> = cut.filter(|piece| self.runs_beside(piece, off)).collect();
         rings(kept)
     }

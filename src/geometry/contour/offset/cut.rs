@@ -72,14 +72,21 @@ impl Raw {
         let bulge = (self.bulge.atan() * (to - from)).tan();
         Self { from: ends[0], to: ends[1], bulge }
     }
+}
 
-    /// Whether the rectangles round two of them overlap.
-    fn near(&self, other: &Self) -> bool {
-        let (one, two) = (self.piece(), other.piece());
-        Axis::BOTH.into_iter().all(|axis| {
-            let ((low, high), (from, to)) = (one.extent(axis), two.extent(axis));
-            low.get::<meter>() <= to.get::<meter>() + MEETS && from.get::<meter>() <= high.get::<meter>() + MEETS
-        })
+/// The rectangle round a piece: its lowest and its highest coordinates.
+#[derive(Clone, Copy)]
+pub(super) struct Bounds([[f64; 2]; 2]);
+
+impl Bounds {
+    pub(super) fn of(piece: &Raw) -> Self {
+        let ends = Axis::BOTH.map(|axis| piece.piece().extent(axis));
+        Self([ends.map(|(low, _)| low.get::<meter>()), ends.map(|(_, high)| high.get::<meter>())])
+    }
+
+    /// Whether two overlap, or almost.
+    pub(super) fn meets(&self, other: &Self) -> bool {
+        (0..2).all(|k| self.0[0][k] <= other.0[1][k] + MEETS && other.0[0][k] <= self.0[1][k] + MEETS)
     }
 }
 
@@ -105,17 +112,12 @@ impl Circle {
     }
 }
 
-/// What the others cut a piece into.
-pub(super) fn pieces_of(piece: &Raw, all: &[Raw]) -> Vec<Raw> {
+/// What others, those near it at least, cut a piece into.
+pub(super) fn pieces_of<'r>(piece: &Raw, near: impl Iterator<Item = &'r Raw>) -> Vec<Raw> {
     let length = piece.length();
     let inside = |share: &f64| share * length > MEETS && (1.0 - share) * length > MEETS;
-    let mut cuts: Vec<f64> = all
-        .iter()
-        .filter(|other| piece.near(other))
-        .flat_map(|other| meetings(piece, other))
-        .map(|at| piece.share(at))
-        .filter(inside)
-        .collect();
+    let met = near.flat_map(|other| meetings(piece, other));
+    let mut cuts: Vec<f64> = met.map(|at| piece.share(at)).filter(inside).collect();
     cuts.extend([0.0, 1.0]);
     cuts.sort_by(f64::total_cmp);
     cuts.dedup_by(|a, b| (*a - *b) * length < MEETS);
