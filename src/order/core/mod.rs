@@ -97,7 +97,8 @@ const MOST_SHEETS: f64 = 200.0;
 ///
 /// Every way to lay a grid of sheets is tried, staggered by half a sheet or not, along the top or across, its rows begun at
 /// the rim, on each backing, or in sixteenths of a sheet. The best has the fewest sheets, then the fewest narrow pieces, then
-/// the least length of seam where none should be, then the fewest pieces, then the shortest seams. A core whose directions differ lies along the top.
+/// the least length of seam where none should be, then the fewest pieces, then the shortest seams. A core whose directions
+/// differ lies along the top.
 ///
 /// # Validity
 ///

@@ -15,8 +15,9 @@ use crate::{
 /// in the heads. A cell is empty where there is nothing to say. Cells and ends of lines as in
 /// [`choice_to_csv`](crate::report::choice_to_csv).
 ///
-/// `list` is `buy`, `core piece`, `seam`, `backing piece`, `resin layer`, `weight` or `sling`. For a piece of core `x`, `y` are its corner on the
-/// top and `count` is the sheet that it is cut from; a seam runs from `x`, `y`, and `note` says what it breaks.
+/// `list` is `buy`, `core piece`, `seam`, `backing piece`, `resin layer`, `weight` or `sling`. For a piece of core `x`, `y`
+/// are its corner on the top and `count` is the sheet that it is cut from; a seam runs from `x`, `y`, and `note` says what
+/// it breaks.
 #[must_use]
 pub fn order_to_csv(order: &Order, top: &Top) -> String {
     let ordered = Ordered { order, top };

@@ -72,7 +72,7 @@ pub(super) fn rule(rule: &Rule) -> String {
 /// What a seam breaks, in words; none where it breaks nothing.
 pub(super) fn breaks(seam: &Seam, ordered: Ordered<'_>) -> Option<String> {
     let one = |(broken, length): &(Rule, Length)| {
-        let word = if seam.runs_along(*length) { "NOT clear" } else { "crosses" };
+        let word = if seam.runs_along(*length) { "NOT clear of" } else { "crosses" };
         format!("{word} {}, {} of it", rule(broken), show(*length, ordered.system()))
     };
     let all: Vec<String> = seam.breaks.iter().map(one).collect();
