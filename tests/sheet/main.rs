@@ -255,7 +255,7 @@ fn the_plan_is_to_its_scale_with_its_arcs() {
         let made = made().iter().find(|made| made.name == name).expect("a sheet");
         let document = document(&made.sheet);
         let figure = by_id(&document, "plan-figure");
-        assert!(text(figure).contains(&format!("Scale 1: {scale} ,")), "{name}: {}", text(figure));
+        assert!(text(figure).contains(&format!("Scale 1:{scale},")), "{name}: {}", text(figure));
         let layer = figure.descendants().find(|node| node.attribute("class") == Some("l-outline")).expect("an outline");
         let path = layer.first_element_child().and_then(|path| path.attribute("d")).expect("a path");
         let outline = top(name).outline;
