@@ -52,7 +52,7 @@ pub(super) fn fixings(page: &mut Page, report: &Report<'_>, analysis: &Analysis<
 }
 
 /// Savings are tried by the hand method; on a patch there is but one.
-fn could_be_smaller(analysis: &Analysis<'_>) -> &'static str {
+pub(super) fn could_be_smaller(analysis: &Analysis<'_>) -> &'static str {
     if analysis.top.scope == Scope::Patch {
         "Could be smaller, one at a time, with all holding that holds"
     } else {

@@ -224,6 +224,46 @@ fn bars_say_what_the_json_report_says() {
     }
 }
 
+/// What a path of straight pieces and arcs encloses, run through against the clock as one sees it.
+fn enclosed(path: &str) -> f64 {
+    let spaced = path.replace('M', " M ").replace('L', " L ").replace('A', " A ").replace('Z', " ");
+    let mut words = spaced.split_whitespace();
+    let mut places: Vec<[f64; 2]> = Vec::new();
+    let mut beside = 0.0;
+    while let Some(command) = words.next() {
+        let mut number = || words.next().and_then(|word| word.parse::<f64>().ok()).expect("a number");
+        if command == "A" {
+            let [radius, _, _, large, clockwise] = [number(), number(), number(), number(), number()];
+            assert!(large == 0.0, "no arc of more than half a circle here");
+            let (from, to) = (places[places.len() - 1], [number(), number()]);
+            let half = ((to[0] - from[0]).hypot(to[1] - from[1]) / 2.0 / radius).min(1.0).asin();
+            let segment = radius * radius * (half - half.sin() * half.cos());
+            beside += if clockwise == 0.0 { segment } else { -segment };
+            places.push(to);
+        } else {
+            places.push([number(), number()]);
+        }
+    }
+    let next = places.iter().cycle().skip(1);
+    // The paper counts downwards.
+    beside - places.iter().zip(next).map(|([x0, y0], [x1, y1])| 0.5 * (x0 * y1 - x1 * y0)).sum::<f64>()
+}
+
+#[test]
+fn the_plan_is_to_its_scale_with_its_arcs() {
+    for (name, scale) in [("ferry-tender", 15.0), ("bow-wing", 20.0), ("galley-roof", 10.0)] {
+        let made = made().iter().find(|made| made.name == name).expect("a sheet");
+        let document = document(&made.sheet);
+        let figure = by_id(&document, "plan-figure");
+        assert!(text(figure).contains(&format!("Scale 1:{scale},")), "{name}: {}", text(figure));
+        let layer = figure.descendants().find(|node| node.attribute("class") == Some("l-outline")).expect("an outline");
+        let path = layer.first_element_child().and_then(|path| path.attribute("d")).expect("a path");
+        let outline = top(name).outline;
+        let exact = outline.contour().area().get::<uom::si::area::square_millimeter>() / (scale * scale);
+        assert!((enclosed(path) / exact - 1.0).abs() < 5e-4, "{name}: {} of {exact}", enclosed(path));
+    }
+}
+
 #[test]
 fn every_criterion_and_caution_is_there() {
     for Made { name, sheet, json } in made() {

@@ -8,6 +8,7 @@ use crate::{
     check::{CHECKS, Finding, Verdict},
     report::{
         Report,
+        fixings::could_be_smaller,
         page::Tone,
         said::{Said, said},
         text::{self, Offers, offers},
@@ -24,7 +25,7 @@ pub(super) fn answer(report: &Report<'_>, analysis: &Analysis<'_>) -> Markup {
             "."
         }
         @for line in governs.iter().chain(&reserve(report)).chain(&doubt) { p { (line) } }
-        (change(report))
+        (change(report, analysis))
     }
 }
 
@@ -62,7 +63,7 @@ fn reserve(report: &Report<'_>) -> Option<String> {
     })
 }
 
-fn change(report: &Report<'_>) -> Markup {
+fn change(report: &Report<'_>, analysis: &Analysis<'_>) -> Markup {
     let Offers { remarks, offers } = offers(report);
     html! {
         @if !remarks.is_empty() || !offers.is_empty() {
@@ -76,8 +77,8 @@ fn change(report: &Report<'_>) -> Markup {
             }
         }
         @if !report.savings.is_empty() {
-            h3 { "What could be smaller" }
-            p { "By the hand method alone, one at a time; no offer counts until it has been checked." }
+            h3 { "In backing and fixings" }
+            p { (could_be_smaller(analysis)) "." }
             ul {
                 @for saving in &report.savings {
                     li {

@@ -41,7 +41,7 @@ fn drawn(top: &Top, plan: &Plan) -> Markup {
     let shown: Vec<&Layer> = plan.layers.iter().filter(|layer| layer.kind != LayerKind::Dimensions).collect();
     let rows = shown.len().div_ceil(2) + 1;
     #[expect(clippy::cast_precision_loss, reason = "a handful of rows")]
-    let high = legend_at + rows as f64 * ROW;
+    let high = legend_at + rows as f64 * ROW + 3.0;
     let mut names = Names::new();
     let labels: Vec<Markup> =
         plan.layers.iter().flat_map(|layer| &layer.items).map(|item| named(item, on, &mut names)).collect();
@@ -49,7 +49,7 @@ fn drawn(top: &Top, plan: &Plan) -> Markup {
         @for layer in &plan.layers { g class={ "l-" (layer.kind.id()) } { (layer_drawn(layer, on, top.report)) } }
         @for label in labels { (label) }
         (legend(&shown, legend_at, wide))
-        (scale_bar([wide / 2.0 + 2.0, high - ROW * 0.6], scale, top.report))
+        (scale_bar([wide / 2.0 + 2.0, high - 2.5], scale, top.report))
     };
     let description = described(top, plan);
     Figure {
@@ -222,7 +222,7 @@ fn fixings(report: &Report<'_>, analysis: &Analysis<'_>) -> Markup {
                 @for fitting in &report.fittings {
                     @let mount = &analysis.mounts[fitting.mount];
                     tr {
-                        th scope="row" { (words::held(report.top, mount.on)) @if let MountOn::Support(_) = mount.on { span class="under" { "row below the top" } } }
+                        th scope="row" { (words::held(report.top, mount.on)) @if let MountOn::Support(_) = mount.on { span class="under" { "row along it" } } }
                         td { (mount.places.len()) " × " (mount.fastened.fixing.name) span class="under" { (mount.fastened.fixing.words()) } }
                         td {
                             @for drill in &fitting.drills {
