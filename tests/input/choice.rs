@@ -303,7 +303,7 @@ fn pipes_and_backing_in_other_ways() {
 fn pipes_and_backing_that_cannot_be() {
     says(
         "pipes = [1]",
-        r#"
+        r"
 error: a number of pipes is a whole number from 2 to 20
   --> top.toml:62:10
    |
@@ -311,7 +311,7 @@ error: a number of pipes is a whole number from 2 to 20
    |          ^
    |
 help: write for example `pipes = [3, 4]`: they are spaced evenly between the outer two
-"#,
+",
     );
     let said = refused(&with("overhangs = [\"50 in\"]"));
     assert!(

@@ -61,7 +61,7 @@ fn one(
     let counted =
         outcome.utilisation().unwrap_or_default() / (Ratio::from(1.0) + outcome.numerical_error().unwrap_or_default());
     let title = match name {
-        "sag" => format!("Sag in {}", shown.unit),
+        "sag" => format!("Sag ({})", shown.unit),
         "core-shear" => "Core shear, used in %".to_owned(),
         _ => "Plies of both skins, used in %".to_owned(),
     };

@@ -43,6 +43,9 @@ fn drawn(top: &Top, plan: &Plan) -> Markup {
     #[expect(clippy::cast_precision_loss, reason = "a handful of rows")]
     let high = legend_at + rows as f64 * ROW + 3.0;
     let mut names = Names::new();
+    for (at, by) in plan.layers.iter().flat_map(|layer| marks(layer, on)) {
+        names.keep_off(at, by);
+    }
     let labels: Vec<Markup> =
         plan.layers.iter().flat_map(|layer| &layer.items).map(|item| named(item, on, &mut names)).collect();
     let body = html! {
@@ -173,6 +176,19 @@ fn dimension(size: &Dimension, on: OnPaper, system: System) -> Markup {
 
 fn tick([x, y]: [f64; 2]) -> Markup {
     html! { path class="line" d={ "M" (mm(x - 0.9)) " " (mm(y + 0.9)) "l1.8 -1.8" } {} }
+}
+
+/// Places of holes and posts on the paper, each with how far names keep off it.
+fn marks(layer: &Layer, on: OnPaper) -> Vec<([f64; 2], f64)> {
+    if !matches!(layer.kind, LayerKind::Fixings | LayerKind::Posts) {
+        return Vec::new();
+    }
+    let mark = |shape: &Shape| match shape {
+        Shape::Cross { at } => Some((on.at(*at), 1.3)),
+        Shape::Circle { centre, diameter } => Some((on.at(*centre), on.length(*diameter) / 2.0)),
+        _ => None,
+    };
+    layer.items.iter().flat_map(|item| &item.shapes).filter_map(mark).collect()
 }
 
 /// The name of an item where there is room for it.

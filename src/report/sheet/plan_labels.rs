@@ -7,12 +7,17 @@ const LETTER: [f64; 2] = [2.1, 4.2];
 const ALONG: [f64; 9] = [0.0, -26.0, 26.0, -48.0, 48.0, -13.0, 13.0, -64.0, 64.0];
 const BESIDE: [f64; 3] = [0.0, -5.0, 5.0];
 
-/// Names that stand on the plan, as boxes: middle and half sizes.
+/// Names that stand on the plan, and what they keep off, as boxes: middle and half sizes.
 pub(super) struct Names(Vec<([f64; 2], [f64; 2])>);
 
 impl Names {
     pub(super) const fn new() -> Self {
         Self(Vec::new())
+    }
+
+    /// Keeps names off a place, so far on each side.
+    pub(super) fn keep_off(&mut self, at: [f64; 2], by: f64) {
+        self.0.push((at, [by, by]));
     }
 
     /// A place for a name whose line runs at an angle (degrees, clockwise as on the paper), as near to where it belongs as there
@@ -38,6 +43,15 @@ impl Names {
 #[cfg(test)]
 mod tests {
     use super::Names;
+
+    #[test]
+    fn a_name_keeps_off_a_hole() {
+        let mut names = Names::new();
+        names.keep_off([80.0, 40.0], 1.5);
+        // Half of the nine letters, and the hole, are less than 13 mm: the second step along.
+        assert_eq!(names.place("port rail", [80.0, 40.0], 0.0), Some([54.0, 40.0]));
+        assert_eq!(names.place("x", [77.0, 40.0], 0.0), Some([77.0, 40.0]));
+    }
 
     #[test]
     fn two_names_of_one_place_stand_apart() {
