@@ -105,6 +105,11 @@ fn layer_drawn(layer: &Layer, on: OnPaper, system: System) -> Markup {
                         @let [x, y] = on.at(*centre);
                         circle class="e" cx=(mm(x)) cy=(mm(y)) r=(mm(on.length(*diameter) / 2.0)) {}
                     },
+                    // A cross is a hole; the middle of a footing is none.
+                    Shape::Cross { at } if layer.kind != LayerKind::Fixings => {
+                        @let [x, y] = on.at(*at);
+                        circle class="e" cx=(mm(x)) cy=(mm(y)) r="0.3" {}
+                    },
                     Shape::Cross { at } => {
                         @let [x, y] = on.at(*at);
                         path class="e" d={ "M" (mm(x - 1.1)) " " (mm(y)) "h2.2M" (mm(x)) " " (mm(y - 1.1)) "v2.2" } {}
