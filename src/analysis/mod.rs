@@ -2,6 +2,7 @@
 
 mod bay;
 mod below;
+mod by_hand;
 mod design_value;
 mod forces;
 mod gear_action;
@@ -11,6 +12,7 @@ mod layout;
 mod line;
 mod mount;
 mod moving;
+mod on_plate;
 mod overlay;
 mod pipe_load;
 mod plate_method;
@@ -40,8 +42,6 @@ pub use sections::{Bent, FirstPly, ModulusShares, PressedSkin, RegionSection, Se
 pub use still::thermal_curvature;
 
 use uom::si::ratio::ratio;
-
-use bay::OnPipe;
 
 use crate::{
     closed_form::effective_width::rim_twist,
@@ -106,9 +106,6 @@ pub struct Analysis<'a> {
     /// Forces by the plate method, or why there are none; none where it was not asked for.
     pub whole: Option<Result<PlateMethod, NoPlate>>,
 }
-
-/// Sides of finer triangles, over those of the last: twice as many triangles.
-const FINER: f64 = 0.7;
 
 impl<'a> Analysis<'a> {
     /// Analyses a top; `divisions` of each bay are places where people are tried and forces are listed.
@@ -224,141 +221,6 @@ impl<'a> Analysis<'a> {
             pipe_loads: Vec::new(),
             whole: None,
         })
-    }
-
-    /// How many strips and bays the hand method has.
-    #[must_use]
-    pub fn parts(&self) -> usize {
-        self.lines.len() + self.bays.len()
-    }
-
-    /// Forces of one strip or bay alone, in place of what was known. What fails here fails in the whole analysis.
-    ///
-    /// # Errors
-    ///
-    /// As for [`Analysis::new`].
-    pub fn solve_part(&mut self, part: usize, divisions: usize) -> Result<(), String> {
-        self.strips.clear();
-        self.plates.clear();
-        if part < self.lines.len() { self.strip(part, divisions) } else { self.bay(part - self.lines.len()) }
-    }
-
-    /// The same with the forces of the plate method beside those of the hand method. A piece of panel round a mount has
-    /// no outline to solve on.
-    #[must_use]
-    pub fn with_plate_method(self) -> Self {
-        let swinging = self.swinging_stiffness();
-        self.on_plate(Fineness::usual(), Some(swinging))
-    }
-
-    /// The same with a rough plate: a first look at forces and buckling, whose error is larger; no frequency is sought.
-    #[must_use]
-    pub fn with_rough_plate(self) -> Self {
-        self.on_plate(Fineness::rough(), None)
-    }
-
-    /// The same with the plate method on finer triangles than before.
-    #[must_use]
-    pub fn with_finer_plate(self) -> Self {
-        let sides =
-            self.whole.as_ref().and_then(|whole| whole.as_ref().ok()).map_or(Ratio::from(1.0), |plate| plate.sides);
-        let swinging = self.swinging_stiffness();
-        self.on_plate(Fineness { sides: sides * FINER, ..Fineness::usual() }, Some(swinging))
-    }
-
-    fn on_plate(mut self, fineness: Fineness, swinging: Option<Ratio>) -> Self {
-        if self.top.scope == Scope::Whole {
-            self.whole =
-                Some(PlateMethod::new(self.top, &self.sections, (&self.cases, &self.knockdowns), swinging, fineness));
-            self.rows_on_plate();
-        }
-        self
-    }
-
-    /// Fixings of what the top stands on by the plate method, beside those by the hand method.
-    fn rows_on_plate(&mut self) {
-        let mut found = Vec::new();
-        for (number, mount) in self.mounts.iter().enumerate() {
-            let MountOn::Support(on) = mount.on else { continue };
-            for forces in self.fields() {
-                let case = &self.cases[forces.case];
-                let pipe = forces.pipes.iter().find(|pipe| pipe.pipe == on);
-                found.extend(pipe.map(|pipe| mount::forces_on_plate(self.top, (number, forces.case), case, pipe)));
-            }
-        }
-        self.mount_forces.retain(|known| !known.on_plate);
-        self.mount_forces.extend(found);
-        if self.fields().next().is_some() {
-            // What the hand method cannot say of pads is known now.
-            let (top, mounts) = (self.top, &self.mounts);
-            self.open_mounts.retain(|open| match mounts[open.mount].on {
-                MountOn::Support(on) => !top.supports[on].is_pad(),
-                MountOn::Gear(_) => true,
-            });
-        }
-    }
-
-    /// Forces by the plate method, case by case.
-    pub fn fields(&self) -> impl Iterator<Item = &PlateForces> {
-        self.whole.iter().flatten().flat_map(|method| &method.cases)
-    }
-
-    fn forces(&mut self, divisions: usize) -> Result<(), String> {
-        (0..self.lines.len()).try_for_each(|line| self.strip(line, divisions))?;
-        if matches!(self.layout, Layout::FourSides { .. }) {
-            (0..self.bays.len()).try_for_each(|bay| self.bay(bay))?;
-            let overhangs = self.overhangs_on_pipes(divisions)?;
-            self.pipe_loads = bay::pipe_loads(&self.bays, &self.plates, &overhangs);
-        }
-        Ok(())
-    }
-
-    fn strip(&mut self, line: usize, divisions: usize) -> Result<(), String> {
-        let of_line = (line, &self.lines[line]);
-        let forces = hand::strip_forces(self.top, &self.sections, of_line, &self.cases, &self.knockdowns, divisions);
-        self.strips.extend(forces.map_err(|error| error.to_string())?);
-        Ok(())
-    }
-
-    fn bay(&mut self, bay: usize) -> Result<(), String> {
-        let left = |case: &LoadCase| self.knockdowns(case.state).core_stiffness();
-        let forces = bay::bay_forces(self.top, &self.sections, (bay, &self.bays[bay]), &self.cases, left);
-        self.plates.extend(forces.map_err(|error| error.to_string())?);
-        Ok(())
-    }
-
-    fn fixing_forces(&mut self) {
-        for (number, mount) in self.mounts.iter().enumerate() {
-            let pull = |pipe, case| {
-                self.line_load(pipe, case)
-                    .map(|load| mount::Pull { per_length: load.pull, most: self.most_pull_by_hand(pipe, case) })
-            };
-            let (forces, open) = mount::forces(self.top, (number, mount), &self.cases, &self.knockdowns, pull);
-            self.mount_forces.extend(forces);
-            self.open_mounts.extend(open);
-        }
-    }
-
-    /// What the overhangs round bays put on the pipes at their roots, with and without what moves.
-    fn overhangs_on_pipes(&self, divisions: usize) -> Result<Vec<OnPipe>, String> {
-        let unmoved: Vec<LoadCase> =
-            self.cases.iter().map(|case| LoadCase { people: None, hand: None, ..case.clone() }).collect();
-        let mut overhangs = Vec::new();
-        for (index, line) in self.lines.iter().enumerate() {
-            let Some(pipe) = line.seats[0].pipe else { continue };
-            let still =
-                hand::strip_forces(self.top, &self.sections, (index, line), &unmoved, &self.knockdowns, divisions)
-                    .map_err(|error| error.to_string())?;
-            let all = self.strips.iter().filter(|forces| forces.line == index);
-            overhangs.extend(all.zip(&still).map(|(all, still)| OnPipe {
-                pipe,
-                case: all.case,
-                still: still.seats[0].push.value,
-                push: all.seats[0].push.value,
-                pull: all.seats[0].pull.value,
-            }));
-        }
-        Ok(overhangs)
     }
 
     /// All that lies between the skins somewhere in a bay: core, and every conduit and backing that crosses it.
