@@ -63,12 +63,6 @@ impl PipeRow {
         (pipes >= 2 && pipes != self.pipes).then(|| Change::PipeCount { pipes, spacing: spacing() })
     }
 
-    /// How many pipes there are.
-    #[must_use]
-    pub const fn pipes(&self) -> usize {
-        self.pipes
-    }
-
     /// The outer pipes moved so that the top hangs over them by so much on both sides; none where it does.
     #[must_use]
     pub fn with_overhang(&self, overhang: Length) -> Option<Change> {
@@ -109,9 +103,11 @@ impl PipeRow {
     #[allow(clippy::cast_precision_loss, reason = "a handful of pipes")]
     pub(super) fn fill(&self, top: &mut Top, pipes: usize) -> Option<()> {
         let step: Length = (self.last - self.first) / (pipes as f64 - 1.0);
-        let model = top.supports.first()?.clone();
-        top.supports =
-            (0..pipes).map(|index| self.at(&model, self.first + step * index as f64)).collect::<Option<_>>()?;
+        // The outer two stay as they are; those between are like the first.
+        let outer = |at: Length| top.supports.iter().find(|pipe| self.place(pipe) == at).cloned();
+        let (model, last) = (outer(self.first)?, outer(self.last)?);
+        let inner = (0..pipes - 1).map(|index| self.at(&model, self.first + step * index as f64));
+        top.supports = inner.chain([Some(last)]).collect::<Option<_>>()?;
         // A new pipe gets the backing that the first one has.
         let over_first = top.backings.iter().find(|backing| self.lies_over(backing, self.first)).cloned();
         if let Some(model) = over_first {

@@ -114,21 +114,10 @@ impl<'a> Analysis<'a> {
     ///
     /// Says in words why the hand method cannot be used on this top. Then nothing has been checked, and nothing passes.
     pub fn new(top: &'a Top, divisions: usize) -> Result<Self, String> {
-        let mut analysis = Self::under(top, divisions, &|_| true)?;
+        let mut analysis = Self::unsolved(top, &|_| true)?;
+        analysis.forces(divisions)?;
         analysis.mounts = mount::mounts(top);
         analysis.fixing_forces();
-        Ok(analysis)
-    }
-
-    /// Analyses the top without its fixings under some of its load cases alone. What fails here fails in the whole analysis;
-    /// what passes may not.
-    ///
-    /// # Errors
-    ///
-    /// As for [`Analysis::new`].
-    pub fn under(top: &'a Top, divisions: usize, wanted: &dyn Fn(&LoadCase) -> bool) -> Result<Self, String> {
-        let mut analysis = Self::unsolved(top, wanted)?;
-        analysis.forces(divisions)?;
         Ok(analysis)
     }
 

@@ -54,7 +54,7 @@ impl NoArrangement {
     pub fn words(&self, system: System) -> [String; 2] {
         let [cause, help] = match self {
             Self::NoRow => [
-                "the pipes cannot be set otherwise: they are not straight pipes side by side, square to the outline"
+                "the pipes cannot be set otherwise: the top does not stand on straight pipes side by side, square to the outline"
                     .to_owned(),
                 "draw them so, or leave `pipes` and `overhangs` out and change `[[pipe]]` itself".to_owned(),
             ],
@@ -66,11 +66,9 @@ impl NoArrangement {
                 ),
                 "set the outer pipes alike in `[[pipe]]`, or leave `overhangs` out".to_owned(),
             ],
-            Self::CannotBe(Change::PipesMoved { spacing, .. }) => [
-                format!(
-                    "the outer pipes cannot stand there: they would be off the top, or {} apart",
-                    both(*spacing, system)
-                ),
+            Self::CannotBe(Change::PipesMoved { .. }) => [
+                "the outer pipes cannot stand there: they would be off the top, or nearer than 50 mm to one another"
+                    .to_owned(),
                 "name overhangs between none and half of the top".to_owned(),
             ],
             Self::CannotBe(Change::PipeCount { pipes, .. }) => [
@@ -112,6 +110,14 @@ impl Arrangement {
         if set && row.is_none() {
             return Err(NoArrangement::NoRow);
         }
+        // Backing first: that of a pipe which is put in is like the one over the first pipe.
+        for of in &asked.backings {
+            let now = |top: &Top| -> Option<Backing> { top.backings.get(of.backing).cloned() };
+            all = with(all, &of.widths, |top, &width| {
+                (now(top)?.width != width).then_some(Change::BackingWidth { backing: of.backing, width })
+            })?;
+            all = with(all, &of.boards, |top, board| other_board(&now(top)?, of.backing, board))?;
+        }
         if let Some(row) = row {
             all = with(all, &asked.pipes, |_, &pipes| row.with_pipes(pipes))?;
             let [first, last] = row.overhangs();
@@ -120,13 +126,6 @@ impl Arrangement {
             }
             // How far apart they are then hangs on how many there are.
             all = with(all, &asked.overhangs, |top, &overhang| PipeRow::of(top)?.with_overhang(overhang))?;
-        }
-        for of in &asked.backings {
-            let now = |top: &Top| -> Option<Backing> { top.backings.get(of.backing).cloned() };
-            all = with(all, &of.widths, |top, &width| {
-                (now(top)?.width != width).then_some(Change::BackingWidth { backing: of.backing, width })
-            })?;
-            all = with(all, &of.boards, |top, board| other_board(&now(top)?, of.backing, board))?;
         }
         Ok(all)
     }
@@ -144,7 +143,10 @@ fn with<O>(
             let Some(change) = change(&known.top, option) else { continue };
             let Some(top) = changed(&known.top, &change) else { return Err(NoArrangement::CannotBe(change)) };
             let changes = known.changes.iter().cloned().chain([change]).collect();
-            more.push(Arrangement { changes, top });
+            // What is written twice is tried once.
+            if !more.iter().any(|known: &Arrangement| known.top == top) {
+                more.push(Arrangement { changes, top });
+            }
         }
         more.push(known);
     }

@@ -108,12 +108,13 @@ impl Prices {
     /// What the materials in a top cost, without waste; none where one of them has no price.
     ///
     /// ```text
-    /// C = A (Σ layers (p_f m_f + p_r (m − m_f)) + 2 p_r u) + p_c c (A − Σ A_b) + Σ p_b c A_b
+    /// C = A (Σ layers (p_f m_f + p_r (m − m_f)) + 2 p_r u) + p_c c (A − s P − Σ A_b) + Σ p_b c A_b
     /// ```
     ///
     /// | symbol | meaning |
     /// |---|---|
     /// | `A`, `A_b` | area of the top, and of each backing |
+    /// | *s*, *P* | set-back of the core, and length of the rim |
     /// | `m`, `m_f` | mass per area of a layer as cured, and of its dry fabric |
     /// | `p_f`, `p_r`, `p_c`, `p_b` | prices of fabric, resin, core and board |
     /// | `u` | resin taken up by one side of the core |
@@ -133,7 +134,9 @@ impl Prices {
         let core = &top.core;
         let uptake: ArealMassDensity = core.material.resin_uptake.value * 2.0;
         let mut money = self.skin(&top.outer, area)? + self.skin(&top.inner, area)? + self.resin(uptake * area);
-        let mut of_core = area;
+        // The fill takes the place of core along the rim, as it does in the weight.
+        let edge = top.edge.as_ref().map_or_else(Area::default, |edge| edge.setback * top.outline.perimeter());
+        let mut of_core: Area = area - edge;
         for backing in &top.backings {
             let own: Area = backing.width * backing.along.length();
             of_core -= own;

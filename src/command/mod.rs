@@ -145,10 +145,15 @@ fn load<T>(
     }
     let design = read(file).map_err(|unreadable| unreadable.message(Some(file)))?;
     let mut texts = Vec::new();
+    for path in tables {
+        spared(output, path)?;
+    }
     for (name, range) in tables_named_in(&design).map_err(|problems| rendered(&[problems]))? {
+        spared(output, &beside(file, &name))?;
         texts.push(read(&beside(file, &name)).map_err(|unreadable| not_beside(&design, range, unreadable, "table"))?);
     }
     let drawing = drawing_named_in(&design).map_err(|problems| rendered(&[problems]))?.map(|(name, range)| {
+        spared(output, &beside(file, &name))?;
         read_drawing(&beside(file, &name)).map_err(|unreadable| not_beside(&design, range, unreadable, "drawing"))
     });
     let drawing = drawing.transpose()?;
@@ -159,6 +164,17 @@ fn load<T>(
     let named = Design { file: &design, drawing: drawing.as_ref() };
     let made = read_it(named, &table).map_err(|files| rendered(&files))?;
     Ok((made, table))
+}
+
+/// Refuses to write over what a report is made from.
+fn spared(output: Option<&Path>, source: &Path) -> Result<(), String> {
+    if output.is_some_and(|output| same_file(source, output)) {
+        return Err(format!(
+            "error: the report would replace {}, which it is made from\nhelp: choose another name\n",
+            source.display()
+        ));
+    }
+    Ok(())
 }
 
 /// Hands a report to the terminal, or writes it where it is to go.

@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use super::{Finished, Status, deliver, load, page, pretty, read, rendered};
+use super::{Finished, Status, deliver, load, page, pretty, read, rendered, spared};
 use crate::{
     input::{read_design, read_readings},
     proof::{NoProof, Wanted, compare, proof},
@@ -29,12 +29,13 @@ pub(super) fn prove(
     let compared = match readings {
         None => None,
         Some(path) => {
+            spared(output, path)?;
             let text = read(path).map_err(|unreadable| unreadable.message(None))?;
             let rows = read_readings(&text, &proof).map_err(|problems| rendered(&[problems]))?;
             Some(compare(&top, &proof, &rows))
         }
     };
-    let good = compared.as_ref().map_or(!proof.lowered && proof.open.is_empty(), |compared| compared.passes(&proof));
+    let good = compared.as_ref().map_or_else(|| proof.stands(), |compared| compared.passes(&proof));
     let status = if good { Status::Holds } else { Status::DoesNotHold };
     let text = if json {
         pretty(&proof_to_json(&proof, compared.as_ref(), &top))

@@ -51,7 +51,7 @@ pub(super) fn template(
     }
     let (top, _) = load(file, tables, None, |design, table| read_design(design, table, units))?;
     let drawing = drawing_of(file);
-    let sources = || drawing.iter().map(PathBuf::as_path).chain([file]);
+    let sources = || drawing.iter().chain(tables).map(PathBuf::as_path).chain([file]);
     if let Some(output) = outputs.iter().find(|output| sources().any(|source| same_file(source, output))) {
         return Err(format!(
             "error: the template would replace {}, which it is drawn from\nhelp: choose another name\n",

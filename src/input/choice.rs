@@ -82,7 +82,7 @@ pub(super) fn read_asked<'t>(
     });
     [asked.outer, asked.inner] = ["outer", "inner"].map(|side| read_skins(&room, side, layup));
     asked.arranging = read_arranging(&room, table);
-    asked.prices = read_prices(&room);
+    asked.prices = read_prices(&room, table);
     let orders =
         [("weight", Order::Weight), ("thickness", Order::Thickness), ("sag", Order::Sag), ("cost", Order::Cost)];
     let order = room.choice("order", &orders);

@@ -5,14 +5,19 @@ use std::ops::Range;
 use toml::{Spanned, de::DeValue};
 
 use super::{
-    problem::{Problem, Sink},
+    problem::{Problem, Sink, nearest},
     reader::{Given, Room},
+    unknown_name,
 };
 use crate::{
     choice::{Money, Per, Price, Prices, Unpriced},
+    material::MaterialTable,
     top::{CoreSheet, Schedule, Top},
     units::{self, Area, Mass, Volume},
 };
+
+/// More than anything costs: sums of it are still numbers. Our choice.
+const MOST: f64 = 1e9;
 
 /// What something may be sold by.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -26,35 +31,55 @@ enum By {
 pub(super) struct AskedPrices {
     prices: Prices,
     place: Range<usize>,
+    /// Layers that have a price of their own.
+    written: Vec<Given<String>>,
 }
 
 const BY_MASS: (&[By], &str) = (&[By::Mass], "4.20 / kg");
 const FABRIC: (&[By], &str) = (&[By::Mass, By::Area], "7.50 / m2");
 const SOLID: (&[By], &str) = (&[By::Mass, By::Volume], "1450 / m3");
 
-pub(super) fn read_prices(room: &Room<'_>) -> Option<AskedPrices> {
+pub(super) fn read_prices(room: &Room<'_>, table: &MaterialTable) -> Option<AskedPrices> {
     let prices = room.room("prices")?;
     let currency = prices.text("currency");
     prices.missing("currency", "\"USD\"");
     let resin = prices.value("resin").and_then(|value| price(&prices, ("resin", value), BY_MASS));
     prices.missing("resin", "\"4.20 / kg\"");
     let fabric = prices.value("fabric").and_then(|value| price(&prices, ("fabric", value), FABRIC));
-    let layers = table(&prices, "layers", FABRIC);
-    let cores = table(&prices, "cores", SOLID);
-    let boards = table(&prices, "boards", SOLID);
+    let layers = named(&prices, "layers", FABRIC, &|_, _| {});
+    let cores = named(&prices, "cores", SOLID, &|room, name| {
+        if let Err(unknown) = table.core(&name.value) {
+            unknown_name(room, name, &unknown);
+        }
+    });
+    let boards = named(&prices, "boards", SOLID, &|room, name| {
+        if let Err(unknown) = table.board(&name.value) {
+            unknown_name(room, name, &unknown);
+        }
+    });
+    let written = layers.iter().map(|(name, _)| name.clone()).collect();
+    let [layers, cores, boards] = [layers, cores, boards]
+        .map(|all| all.into_iter().map(|(name, price)| (name.value, price)).collect::<Vec<(String, Price)>>());
     let place = prices.place();
     prices.close();
     let prices = Prices { currency: currency?.value, resin: resin?, fabric, layers, cores, boards };
-    Some(AskedPrices { prices, place })
+    Some(AskedPrices { prices, place, written })
 }
 
-/// Prices by name.
-fn table(room: &Room<'_>, key: &'static str, (by, example): (&[By], &str)) -> Vec<(String, Price)> {
+/// Prices by name, each name looked at first.
+fn named(
+    room: &Room<'_>,
+    key: &'static str,
+    (by, example): (&[By], &str),
+    look: &dyn Fn(&Room<'_>, &Given<String>),
+) -> Vec<(Given<String>, Price)> {
     let Some(named) = room.room(key) else { return Vec::new() };
-    let entries = named.entries();
-    entries
-        .filter_map(|(name, value)| Some((name.value.clone(), price(&named, (&name.value, value), (by, example))?)))
-        .collect()
+    let priced = named.entries().filter_map(|(name, value)| {
+        look(&named, &name);
+        let price = price(&named, (&name.value, value), (by, example))?;
+        Some((name, price))
+    });
+    priced.collect()
 }
 
 /// A price such as `4.20 / kg` or `4.20 per kg`.
@@ -84,7 +109,7 @@ fn others(by: &[By]) -> &'static str {
 fn split(text: &str) -> Option<(Money, &str)> {
     let (money, unit) = text.split_once('/').or_else(|| text.split_once(" per "))?;
     let money: f64 = money.trim().parse().ok()?;
-    (money.is_finite() && money >= 0.0).then(|| (Money::new(money), unit.trim()))
+    (0.0..=MOST).contains(&money).then(|| (Money::new(money), unit.trim()))
 }
 
 fn per(unit: &str, by: &[By]) -> Option<Per> {
@@ -98,6 +123,22 @@ fn per(unit: &str, by: &[By]) -> Option<Per> {
 
 impl AskedPrices {
     /// The prices, where all that may be chosen has one; what has none is reported.
+    /// Reports layers with a price that nothing which may be chosen has.
+    fn report_idle(written: &[Given<String>], skins: [&[Schedule]; 2], sink: &Sink) -> bool {
+        let layers = skins.into_iter().flatten().flat_map(Schedule::layers);
+        let known: Vec<&str> = layers.map(|layer| layer.text.as_str()).collect();
+        let idle: Vec<&Given<String>> = written.iter().filter(|name| !known.contains(&name.value.as_str())).collect();
+        for name in &idle {
+            let problem =
+                Problem::at(name.range.clone(), format!("no layer that may be chosen reads \"{}\"", name.value));
+            sink.report(match nearest(&name.value, known.iter().copied()) {
+                Some(meant) => problem.help(format!("did you mean \"{meant}\"?")),
+                None => problem.help("write it as `outer` and `inner` do, or leave it out"),
+            });
+        }
+        idle.is_empty()
+    }
+
     pub(super) fn prices(
         self,
         tops: &[&Top],
@@ -105,7 +146,10 @@ impl AskedPrices {
         skins: [&[Schedule]; 2],
         sink: &Sink,
     ) -> Option<Prices> {
-        let Self { prices, place } = self;
+        let Self { prices, place, written } = self;
+        if !Self::report_idle(&written, skins, sink) {
+            return None;
+        }
         let Some(first) = tops.first() else { return Some(prices) };
         let [outer, inner] = skins;
         let with_core = cores.iter().map(|core| Top { core: core.clone(), ..(*first).clone() });
@@ -123,6 +167,10 @@ impl AskedPrices {
                 Unpriced::Layer(text) => (
                     format!("there is no price of \"{text}\", which may be chosen"),
                     "give `fabric = \"9 / kg\"` for all fabrics, or a price of its own in `layers`".to_owned(),
+                ),
+                Unpriced::Core(id) if !cores.iter().any(|core| core.family.id == *id) => (
+                    format!("there is no price of `{id}`, which the top has"),
+                    format!("give `cores = {{ \"{id}\" = \"1450 / m3\" }}`"),
                 ),
                 Unpriced::Core(id) => (
                     format!("there is no price of `{id}`, which may be chosen"),

@@ -109,12 +109,12 @@ fn columns(head: &[Cell<'_>], proof: &Proof, problems: &mut Vec<Problem>) -> Vec
             (Some(_), None) => {
                 let message = format!("gauge {name} does not say in which unit it was read");
                 let problem = Problem::at(cell.range.clone(), message);
-                problems.push(problem.help(format!("write `{name} (mm)` or `{name} (in)`")));
+                problems.push(problem.help(format!("write `{name} (mil)`, `{name} (mm)` or `{name} (in)`")));
                 Column::Unknown
             }
             (Some(_), Some(Err(_))) => {
                 let problem = Problem::at(cell.range.clone(), format!("`{}` is no unit of length", unit.unwrap_or("")));
-                problems.push(problem.help(format!("write `{name} (mm)` or `{name} (in)`")));
+                problems.push(problem.help(format!("write `{name} (mil)`, `{name} (mm)` or `{name} (in)`")));
                 Column::Unknown
             }
             (Some(gauge), Some(Ok(unit))) => {

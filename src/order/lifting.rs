@@ -151,12 +151,6 @@ impl Lifting {
         self.weight * self.factor / 4.0
     }
 
-    /// How many of the slings bear below backing.
-    #[must_use]
-    pub fn on_backing(&self) -> usize {
-        self.slings.iter().filter(|sling| sling.backing.is_some()).count()
-    }
-
     /// Its jerk as a number.
     #[must_use]
     pub fn times(&self) -> f64 {

@@ -1,7 +1,7 @@
 //! Readings against the card.
 
 use super::{
-    Gauge, Proof,
+    Gauge, GaugeAt, Proof,
     cause::{Causes, causes},
     heaps::count,
 };
@@ -30,7 +30,8 @@ pub struct GaugeCompared {
     pub read: Length,
     /// That over what was expected: below one it gives less than expected.
     pub over_expected: Ratio,
-    /// Whether it lies in the band.
+    /// Whether it lies in the band, with what the supports moved beyond their own taken off. A support itself is judged by the
+    /// rest alone: what it stands on is no part of the top.
     pub in_band: bool,
     /// Largest way of a reading off the line, over that under all bags.
     pub off_line: Ratio,
@@ -49,6 +50,9 @@ pub struct GaugeCompared {
 pub struct Compared {
     /// By gauge; those that were not read enough are left out.
     pub gauges: Vec<GaugeCompared>,
+    /// How much more than expected the supports moved, on the mean of the gauges there: taken off all other readings; none where no
+    /// gauge on a support was read.
+    pub sunk: Option<Length>,
     /// Bags of the heaviest step that was read.
     pub most_bags: usize,
     /// What explains them, or why that could not be said.
@@ -56,9 +60,13 @@ pub struct Compared {
 }
 
 impl Compared {
-    /// Whether the top passes: loaded with all bags, all gauges in their bands, straight, and back where they were.
+    /// Whether the top passes: loaded with all bags of a test that stands for the whole case and in which every check could be
+    /// made, all gauges in their bands, straight, and back where they were.
     #[must_use]
     pub fn passes(&self, proof: &Proof) -> bool {
+        if !proof.stands() {
+            return false;
+        }
         let full = proof.steps.last().is_some_and(|last| self.most_bags >= last.bags);
         let good = |one: &GaugeCompared| one.in_band && one.straight && one.springs_back == Some(true);
         full && self.gauges.len() == proof.gauges.len() && self.gauges.iter().all(good)
@@ -83,8 +91,16 @@ impl Compared {
 #[must_use]
 pub fn compare(top: &Top, proof: &Proof, rows: &[Row]) -> Compared {
     let all = proof.steps.last().map_or(1, |last| last.bags.max(1));
-    let gauges: Vec<GaugeCompared> =
+    let mut gauges: Vec<GaugeCompared> =
         proof.gauges.iter().enumerate().filter_map(|(at, gauge)| one(top, (at, gauge), rows, all)).collect();
+    let on_support = |one: &GaugeCompared| matches!(proof.gauges[one.gauge].on, GaugeAt::Support(_));
+    let more = |one: &GaugeCompared| one.read - proof.gauges[one.gauge].reading.expected;
+    let moved: Vec<Length> = gauges.iter().filter(|one| on_support(one)).map(more).collect();
+    let sunk = (!moved.is_empty()).then(|| moved.iter().copied().sum::<Length>() / count(moved.len()));
+    for one in &mut gauges {
+        let off = more(one) - sunk.unwrap_or_default();
+        one.in_band = on_support(one) || off.abs() <= proof.gauges[one.gauge].reading.band;
+    }
     let used: Vec<&Gauge> = gauges.iter().map(|one| &proof.gauges[one.gauge]).collect();
     let slopes: Vec<Length> = gauges.iter().map(|one| one.read).collect();
     let causes = if used.is_empty() {
@@ -93,7 +109,7 @@ pub fn compare(top: &Top, proof: &Proof, rows: &[Row]) -> Compared {
         causes(top, (&proof.heaps, proof.bag), &used, &slopes)
     };
     let most_bags = rows.iter().map(|row| row.bags).max().unwrap_or(0);
-    Compared { gauges, most_bags, causes }
+    Compared { gauges, sunk, most_bags, causes }
 }
 
 fn one(top: &Top, (at, gauge): (usize, &Gauge), rows: &[Row], all: usize) -> Option<GaugeCompared> {
@@ -125,7 +141,8 @@ fn one(top: &Top, (at, gauge): (usize, &Gauge), rows: &[Row], all: usize) -> Opt
         zero,
         read: slope,
         over_expected: slope / expected,
-        in_band: (slope - expected).abs() <= gauge.reading.band,
+        // Known once all supports are.
+        in_band: false,
         off_line: over_full(off),
         straight: small(off, criteria.proof_straightness.value),
         hysteresis,

@@ -21,7 +21,7 @@ pub enum GaugeAt {
     Quarter,
     /// At the tip of the overhang that sags most.
     Tip,
-    /// On a support, as its place in the list: its own movement is taken off.
+    /// On a support, as its place in the list: what it moves more than expected is taken off the other readings.
     Support(usize),
 }
 
@@ -74,11 +74,11 @@ pub(super) fn gauges(top: &Top, loaded: &Top) -> Result<Vec<Gauge>, String> {
         sags.iter().max_by(|a, b| a.sag.abs().value.total_cmp(&b.sag.abs().value)).map(|sag| sag.at)
     };
     let noise = top.criteria.proof_gauge_noise.value;
-    // A tip that hardly moves says nothing.
-    let tips = forces.tip.iter().filter(|sag| sag.sag.abs() > noise).copied().collect::<Vec<_>>();
     // Where a pipe sags it takes the top with it: between supports is clear of them.
     let beside = top.thickness() * 2.0;
     let clear = |sag: &&FieldSag| top.supports.iter().all(|support| support.distance(sag.at) > beside);
+    // A tip that hardly moves says nothing.
+    let tips: Vec<FieldSag> = forces.tip.iter().filter(clear).filter(|sag| sag.sag.abs() > noise).copied().collect();
     let between: Vec<FieldSag> = forces.between.iter().filter(clear).copied().collect();
     let between = largest(&between).or_else(|| largest(&forces.between));
     let places = places(top, between, largest(&tips));

@@ -38,25 +38,35 @@ pub(super) fn whole(of: f64) -> usize {
 
 /// Heaps of no more than so many bags.
 ///
-/// All over the top each heap takes one bag in each step, so that all steps lie alike; one place takes all bags.
+/// Each heap takes one bag in each step, so that all steps lie alike and no heap grows into a tower. All over the top they are
+/// spread; at one place they stand side by side about it.
 pub(super) fn heaps(top: &Top, load: &TestLoad, bags: usize) -> Vec<Heap> {
-    match load.kind {
-        Kind::Place { at } => {
-            let place = onto(top, at);
-            place.map(|at| Heap { at, bags }).into_iter().collect()
-        }
-        Kind::Even { .. } => {
-            let places = (bags / STEPS).max(1);
-            let each = if bags < STEPS { bags } else { STEPS };
-            let mut spread = spread(top, places);
-            // From the rim inwards.
-            spread.sort_by(|a, b| {
-                let within = |at: &Point| top.outline.within_by(*at).value;
-                within(a).total_cmp(&within(b))
-            });
-            spread.into_iter().map(|at| Heap { at, bags: each }).collect()
-        }
-    }
+    let places = (bags / STEPS).max(1);
+    let each = bags.min(STEPS);
+    let mut all = match load.kind {
+        Kind::Place { at } => beside(top, at, places),
+        Kind::Even { .. } => spread(top, places),
+    };
+    // From the rim inwards.
+    all.sort_by(|a, b| {
+        let within = |at: &Point| top.outline.within_by(*at).value;
+        within(a).total_cmp(&within(b))
+    });
+    all.into_iter().map(|at| Heap { at, bags: each }).collect()
+}
+
+/// So many places side by side, the nearest to a place of the top first; fewer where no more lie on it.
+fn beside(top: &Top, at: Point, places: usize) -> Vec<Point> {
+    let Some(first) = onto(top, at) else { return Vec::new() };
+    let [length, width] = [top.criteria.proof_bag_length.value, top.criteria.proof_bag_width.value];
+    let reach = i32::try_from(places).unwrap_or(i32::MAX).min(BESIDE);
+    let all = (-reach..=reach).flat_map(|i| (-reach..=reach).map(move |j| (f64::from(i), f64::from(j))));
+    let mut all: Vec<Point> = all.map(|(i, j)| Point { x: first.x + length * i, y: first.y + width * j }).collect();
+    all.retain(|place| lies(top, *place));
+    // Those that lie equally near stay in the order of their columns.
+    all.sort_by(|a, b| a.distance(first).value.total_cmp(&b.distance(first).value));
+    all.truncate(places);
+    all
 }
 
 /// Bags by step, each step once.
@@ -107,12 +117,16 @@ fn onto(top: &Top, at: Point) -> Option<Point> {
     })
 }
 
+/// Most columns of heaps on either side of a place.
+const BESIDE: i32 = 12;
+
 /// Most rows and columns of heaps.
 const MOST: u32 = 24;
 
 /// So many places all over the top or as near to it from below as rows and columns make, in cells that are as square as can be.
 fn spread(top: &Top, places: usize) -> Vec<Point> {
     let (length, width) = (top.outline.length(), top.outline.width());
+    let bag = [top.criteria.proof_bag_length.value, top.criteria.proof_bag_width.value];
     let mut best: Option<((usize, f64), Vec<Point>)> = None;
     for columns in 1..=MOST {
         for rows in 1..=MOST {
@@ -129,8 +143,16 @@ fn spread(top: &Top, places: usize) -> Vec<Point> {
             if own.is_empty() || own.len() > places {
                 continue;
             }
+            // No two bags lie in one another.
+            let apart = |a: &Point, b: &Point| (a.x - b.x).abs() >= bag[0] || (a.y - b.y).abs() >= bag[1];
+            if own.iter().enumerate().any(|(k, a)| own[..k].iter().any(|b| !apart(a, b))) {
+                continue;
+            }
+            // On a pipe it is the pipe that is tested.
+            let on_pipe =
+                own.iter().filter(|at| top.supports.iter().any(|on| on.distance(**at) < bag[1] / 2.0)).count();
             let oblong = (x / y).get::<ratio>().ln().abs();
-            let score = (places - own.len(), oblong);
+            let score = (places - own.len() + on_pipe, oblong);
             let better = |known: &(usize, f64)| score.0 < known.0 || score.0 == known.0 && score.1 < known.1 - 1e-12;
             if best.as_ref().is_none_or(|(known, _)| better(known)) {
                 best = Some((score, own));

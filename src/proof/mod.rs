@@ -64,6 +64,14 @@ pub struct Proof {
     pub by_hand: [Option<Length>; 2],
 }
 
+impl Proof {
+    /// Whether the test stands for the whole of a case that the top holds, and every check could be made in it.
+    #[must_use]
+    pub fn stands(&self) -> bool {
+        !self.lowered && self.open.is_empty() && self.governs.used <= Ratio::from(1.0)
+    }
+}
+
 /// Why there is no test.
 #[derive(Clone, Debug, PartialEq)]
 pub enum NoProof {
@@ -79,6 +87,9 @@ pub enum NoProof {
         check: Option<usize>,
     },
 }
+
+/// At one place bags may make so much more than the case asks, where that makes whole layers. Our choice.
+const MORE: f64 = 1.1;
 
 /// The card of a proof test of a top, without its gear.
 ///
@@ -103,7 +114,16 @@ pub fn proof(top: &Top, wanted: Wanted) -> Result<Proof, NoProof> {
     let bag = criteria.proof_bag.value;
     let one: Force = bag * crate::load::weight::gravity();
     let wanted: Force = governs.force * criteria.proof_share.value;
-    let most = heaps::whole((wanted / one).value).max(1);
+    let asked = (wanted / one).value;
+    let most = match governs.kind {
+        // Whole layers of heaps.
+        Kind::Place { .. } if asked > heaps::count(heaps::STEPS) => {
+            let layers = asked / heaps::count(heaps::STEPS);
+            heaps::whole(if layers.ceil() <= layers * MORE { layers.ceil() } else { layers }) * heaps::STEPS
+        }
+        _ => heaps::whole(asked),
+    };
+    let most = most.max(1);
     let mut bags = most;
     let mut not_allowed = None;
     // Demand grows no faster than the load, but for weight that is there in any case: a few rounds do.

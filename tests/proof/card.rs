@@ -36,7 +36,7 @@ fn readings_are_the_sags_of_the_analysis() {
 }
 
 /// A plate for a beam, and the largest sag for that in the middle.
-const AS_A_BEAM: f64 = 0.04;
+const AS_A_BEAM: f64 = 0.06;
 
 #[test]
 fn the_middle_sags_as_a_beam_by_hand() {
@@ -86,10 +86,12 @@ fn an_even_load_is_spread_by_equal_steps() {
 fn a_person_is_a_heap_at_the_worst_place() {
     let proof = proof(&example("galley-roof"), Wanted::Place).expect("a test");
     let Kind::Place { at } = proof.governs.kind else { panic!("{:?}", proof.governs) };
-    let [heap] = &proof.heaps[..] else { panic!("{:?}", proof.heaps) };
-    // 1.5 times 100 kg, for stepping: seven bags of 20 kg.
+    let [heap, other] = &proof.heaps[..] else { panic!("{:?}", proof.heaps) };
+    // 1.5 times 100 kg, for stepping: seven bags and a half of 20 kg, two heaps of four.
     assert!((proof.governs.force.get::<newton>() - 1.5 * 100.0 * 9.80665).abs() < 1e-9, "{:?}", proof.governs.force);
-    assert_eq!((heap.bags, proof.steps.last().expect("steps").bags), (7, 7));
+    assert_eq!((heap.bags, other.bags, proof.steps.last().expect("steps").bags), (4, 4, 8));
+    // Side by side: no two bags lie in one another.
+    assert!((heap.at.distance(other.at) / proof.bag_size[1]).value > 1.0 - 1e-9, "{other:?}");
     // As near to it as a bag lies on the top.
     let reach = proof.bag_size[0].hypot(proof.bag_size[1]);
     assert!(heap.at.distance(at) <= reach, "{heap:?} {at:?}");
@@ -107,7 +109,8 @@ fn no_test_fails_a_check() {
             };
             assert!(!proof.checks.is_empty(), "{name}");
             assert!(proof.checks.iter().all(|check| check.used.value <= 0.95), "{name}: {:?}", proof.checks);
-            assert!(proof.of_case.value <= 1.0 + 1e-9, "{name}");
+            // Whole layers may be a tenth more.
+            assert!(proof.of_case.value <= 1.1 + 1e-9, "{name}");
             for heap in &proof.heaps {
                 assert!(top.outline.within_by(heap.at) > skinspan::units::Length::default(), "{name}: {heap:?}");
             }

@@ -47,7 +47,7 @@ fn a_card_is_one_page_and_says_what_its_json_says() {
 
 #[test]
 fn readings_in_words_and_for_machines() {
-    let top = example("seine-tender");
+    let top = example("galley-roof");
     let proof = proof(&top, Wanted::Any).expect("a test");
     let full = read_by(&top, &proof);
     let mut text = String::from("bags");
@@ -71,18 +71,18 @@ fn readings_in_words_and_for_machines() {
     let path = folder.join("r.csv");
     fs::write(&path, text).expect("a file");
     let path = path.to_str().expect("a path");
-    let (code, json, errors) = run(&["proof", "examples/seine-tender.toml", "--readings", path, "--json"]);
+    let (code, json, errors) = run(&["proof", "examples/galley-roof.toml", "--readings", path, "--json"]);
     let json: Value = serde_json::from_str(&json).unwrap_or_else(|error| panic!("{error}: {errors}"));
     assert_eq!((code, &json["readings"]["passes"]), (0, &Value::Bool(true)));
     fs::write(path, "bags, A\n0, 0\n").expect("a file");
-    let (code, out, errors) = run(&["proof", "examples/seine-tender.toml", "--readings", path]);
+    let (code, out, errors) = run(&["proof", "examples/galley-roof.toml", "--readings", path]);
     assert_eq!((code, out.as_str()), (2, ""));
     assert!(errors.contains("does not say in which unit"), "{errors}");
     fs::remove_dir_all(&folder).expect("it is ours");
     let (code, out, errors) = run(&["proof", "examples/radar-pad.toml"]);
     assert_eq!((code, out.as_str()), (2, ""));
     assert!(errors.contains("a patch has no top to load"), "{errors}");
-    let (code, _, errors) = run(&["proof", "examples/seine-tender.toml", "--readings", "nowhere.csv"]);
+    let (code, _, errors) = run(&["proof", "examples/galley-roof.toml", "--readings", "nowhere.csv"]);
     assert_eq!(code, 2);
     assert!(errors.contains("cannot read nowhere.csv"), "{errors}");
 }

@@ -195,12 +195,6 @@ impl AllOver {
             triangles: self.triangles.iter().map(|corners| corners.map(|corner| self.one_place[corner])).collect(),
         }
     }
-
-    /// What every triangle says at its places.
-    #[must_use]
-    pub fn spots(&self) -> &[Spot] {
-        &self.spots
-    }
 }
 
 /// The triangles that the rows of places in a large one make.

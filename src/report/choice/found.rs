@@ -66,7 +66,7 @@ fn one(page: &mut Page, choice: Choice<'_>, name: &str, found: &Found) {
     line("inner", &skin(laid.inner));
     let arranged = choice.arranged(found);
     if !arranged.is_empty() {
-        line("frame", &arranged.join("; "));
+        line("with", &arranged.join("; "));
     }
     if let Some(cost) = found.cost {
         line("cost", &format!("{}, materials without waste", choice.money(cost)));

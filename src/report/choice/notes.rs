@@ -35,14 +35,15 @@ pub(super) fn notes(choice: Choice<'_>) -> Vec<String> {
     }
     if choice.space.arrangements.len() == 1 {
         notes.push(
-            "Not looked at: other pipes, backing and fixings than those of the file; `pipes`, `overhangs` and `[[choose.backing]]` \
-             offer them."
+            "Not looked at: other fixings than those of the file, nor other pipes and backing; `pipes`, `overhangs` and \
+             `[[choose.backing]]` offer the latter."
                 .to_owned(),
         );
     } else {
         notes.push(format!(
             "{} ways of pipes and backing were looked at, the file's own among them. Fixings go with their pipes; gear stays where it \
-             is, and so does the backing over a pipe that is taken away.",
+             is, and so does the backing over a pipe that is taken away. Weights and costs are those of the bare top: what a pipe more \
+             weighs and costs comes on top of them.",
             choice.space.arrangements.len()
         ));
     }

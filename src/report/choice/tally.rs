@@ -51,7 +51,8 @@ fn words(fate: &Fate, space: &Space) -> String {
     match fate {
         Fate::Shown => "shown above".to_owned(),
         Fate::Beaten => format!("beaten: one that holds is {}", as_good(space)),
-        Fate::OverLimit => "heavier, thicker or dearer than the file allows".to_owned(),
+        Fate::OverLimit if space.prices.is_some() => "heavier, thicker or dearer than the file allows".to_owned(),
+        Fate::OverLimit => "heavier or thicker than the file allows".to_owned(),
         Fate::Misfit(why) => format!("do not fit: {why}"),
         Fate::Fails { check, method, .. } => {
             format!("ruled out by {}, {}", CHECKS[*check].title(), method.words())

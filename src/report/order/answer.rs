@@ -58,6 +58,8 @@ pub(super) fn lift(ordered: Ordered<'_>) -> String {
         LiftCheck::NotMade(reason) => format!("Lifting could not be checked, which is not a pass: {reason}."),
         LiftCheck::Made { outcomes, open } => {
             let leg = show(lifting.leg, ordered.system());
+            let upright = show(lifting.leg * lifting.angle.get::<uom::si::angle::radian>().cos(), ordered.system());
+            let slant = show(lifting.angle, ordered.system());
             if let Some(worst) = outcomes.first().filter(|worst| !worst.passes) {
                 return format!(
                     "It does NOT bear being lifted in four slings: {}, {} used. Carry it on a board or a frame.",
@@ -75,7 +77,8 @@ pub(super) fn lift(ordered: Ordered<'_>) -> String {
                 || "Lifting could not be checked, which is not a pass.".to_owned(),
                 |worst| {
                     format!(
-                        "Bare it can be lifted in four slings under a spreader, {leg} in a leg: {} governs, {} used.",
+                        "Bare it can be lifted at four places by slings hung upright from a spreader, {upright} in each ({leg} if they \
+                         slant by {slant}): {} governs, {} used.",
                         capital(CHECKS[worst.check].title()),
                         shared::percent(worst.used.value)
                     )

@@ -34,8 +34,10 @@ pub(super) fn lifting(page: &mut Page, ordered: Ordered<'_>) {
         "  ",
         &format!(
             "Each bears on a square of {} from below. {} at rest, times {:.2} for the jerk, on {:.0} of four legs at {} from \
-             upright: {} in a leg. The check takes all four to bear so hard. A leg so slanted pulls inwards by {}; that pull is not \
-             in the check: hang the slings upright from a spreader.",
+             upright: {} in a leg. The check takes all four to bear so hard. Bending over two \
+             diagonal slings alone can be twice that of the check. A leg so slanted pulls inwards by {}, which is not in the check: \
+             lay two beams below, across the top at these places and longer than it is wide, with a pad at each place; sling the ends \
+             of the beams upright from a spreader, and lash the top to them. Slings round the rim crush it: that is not checked.",
             show(lifting.pad, system),
             both(lifting.weight, system),
             lifting.times(),

@@ -4,7 +4,10 @@ use super::{Ordered, heading};
 use crate::{
     criteria::Record,
     order::Hardener,
-    report::page::{Page, left},
+    report::{
+        page::{Page, left},
+        without_fixings,
+    },
     units::{Length, both},
 };
 
@@ -67,16 +70,24 @@ pub(super) fn cautions(ordered: Ordered<'_>) -> Vec<String> {
          grooves of conduits, fillets, filling of bores, wiring, the frame and gear itself."
             .to_owned(),
     );
+    let open = without_fixings(top);
+    if !open.is_empty() {
+        cautions.push(format!(
+            "The file does not say how these are fixed, so none of their fixings is in the list: {}.",
+            open.join(", ")
+        ));
+    }
     if order.fabrics.iter().any(|line| line.slanted > 0) {
         cautions.push(
             "A ply at 45 degrees is counted as cut on the slant from a roll. Many stitched fabrics are sold with their fibres at 45 \
-             degrees and are then laid along the top: the shorter length beside it holds for these."
+             degrees and are then laid along or across: the shorter length beside it holds for these."
                 .to_owned(),
         );
     }
     cautions.push(
         "Weigh the finished top: a resin content that differs by a tenth from the table moves the bare weight by some per cent. \
-         Before people go below a lifted top, lift it by a hand's breadth and look."
+         Nobody goes below a lifted top. Lift it by a hand's breadth first and look; hold it by lines from the side; not in wind: it \
+         is a sail."
             .to_owned(),
     );
     cautions

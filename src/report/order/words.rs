@@ -9,9 +9,11 @@ use crate::{
 
 /// A length of roll or tube: in yards or metres.
 pub(super) fn run(length: Length, system: System) -> String {
+    // What is bought is never less than what it takes: up to the next tenth.
+    let up = |unit: &str, one: Length| show_in(one * (((length / one).value * 10.0 - 1e-6).ceil() / 10.0), unit, 1);
     match system {
-        System::Us => show_in(length, "yd", 1),
-        System::Si => show_in(length, "m", 1),
+        System::Us => up("yd", Length::new::<uom::si::length::yard>(1.0)),
+        System::Si => up("m", Length::new::<uom::si::length::meter>(1.0)),
     }
 }
 

@@ -32,12 +32,12 @@ fn bags(page: &mut Page, card: Card<'_>) {
     heading(page, "Bags, in the order in which they are laid (middle of each)");
     let place = |heap: &Heap| shared::point(heap.at, system);
     match proof.governs.kind {
-        Kind::Place { .. } => {
+        Kind::Place { .. } if proof.heaps.len() == 1 => {
             for heap in &proof.heaps {
                 page.paragraph("  ", &format!("{} upon each other at {}", counted(heap.bags, "bag"), place(heap)));
             }
         }
-        Kind::Even { .. } => {
+        Kind::Place { .. } | Kind::Even { .. } => {
             let each = proof.heaps.first().map_or(0, |heap| heap.bags);
             let all: Vec<String> = proof.heaps.iter().map(place).collect();
             let words =
@@ -46,7 +46,13 @@ fn bags(page: &mut Page, card: Card<'_>) {
         }
     }
     let [length, width] = proof.bag_size.map(|size| show(size, system));
-    page.paragraph("  ", &format!("A bag lies {length} along the top by {width} across. Weigh some of them."));
+    page.paragraph(
+        "  ",
+        &format!(
+            "A bag lies {length} along the top by {width} across. Lay them crosswise where they stand upon each \
+         other. Weigh some of them."
+        ),
+    );
 }
 
 fn steps(page: &mut Page, card: Card<'_>) {
@@ -92,7 +98,7 @@ fn steps(page: &mut Page, card: Card<'_>) {
         "  ",
         &format!(
             "± is what core (its shear modulus is {core}) and skins ({skins}) may scatter, the error of the plate method, and \
-             that of a gauge ({}). What supports move is in readings beside them too: the gauges there show it.",
+             that of a gauge ({}). ± holds after what the supports move beyond their own expected reading is taken off.",
             words::length(criteria.proof_gauge_noise.value, card)
         ),
     );
@@ -109,6 +115,9 @@ fn rules(page: &mut Page, card: Card<'_>) {
              the rim inwards, and taken off from inside outwards.",
             words::length(criteria.proof_fall.value, card)
         ),
+        "Read the gauges from beside the top: long stems, a mirror or a camera. On a wall or a pipe set the gauge on its upper \
+         face."
+            .to_owned(),
         "Load by half and unload once, set gauges to zero, then begin.".to_owned(),
         format!("Wait {wait} after each step, read, and go on only if all is quiet and within ±."),
         format!(
@@ -123,6 +132,9 @@ fn rules(page: &mut Page, card: Card<'_>) {
             percent(criteria.proof_residual.value),
             words::length(criteria.proof_gauge_noise.value, card)
         ),
+        "Heaps bend the top between supports more, and its overhangs less, than what lies evenly; a bag presses on more than a foot \
+         or a hand does, and lies farther in."
+            .to_owned(),
         "Not proved by bags: what a foot does to the core right below it, uplift, fixings, heat, water, time. Shares and \
          limits here are our assumptions (`proof-…` in `skinspan check --full`)."
             .to_owned(),

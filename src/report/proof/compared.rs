@@ -28,6 +28,11 @@ pub(super) fn sentences(card: Card<'_>, compared: &Compared) -> Vec<String> {
         sentences.push("PASSES: all gauges within their bands, straight, and back where they were.".to_owned());
     } else {
         sentences.push("DOES NOT PASS:".to_owned());
+        if proof.lowered {
+            sentences.push("The bags are fewer than the case asks: the checks did not allow all of it.".to_owned());
+        }
+        sentences.extend(words::does_not_hold(card));
+        sentences.extend(words::not_made(card));
         if compared.most_bags < all {
             sentences.push(format!("{} of {all} bags were laid.", compared.most_bags));
         }
@@ -59,6 +64,13 @@ pub(super) fn sentences(card: Card<'_>, compared: &Compared) -> Vec<String> {
                 sentences.push(format!("Gauge {name}: {}.", faults.join(", ")));
             }
         }
+    }
+    let noise = card.top.criteria.proof_gauge_noise.value;
+    if let Some(sunk) = compared.sunk.filter(|sunk| sunk.abs() > noise) {
+        sentences.push(format!(
+            "The supports moved by {} more than expected, on the mean: that is taken off the other gauges.",
+            words::length(sunk, card)
+        ));
     }
     sentences.push(explained(card, compared));
     sentences

@@ -6,7 +6,7 @@ use crate::{
     proof::{Cause, Gauge, GaugeAt, Kind, NoProof},
     report::{said::counted, words},
     top::Top,
-    units::{Length, System, both, show, show_in},
+    units::{Length, Ratio, System, both, show, show_in},
 };
 
 /// Errors of a gauge below which a reading says little. Our choice: a tenth of it is then error.
@@ -72,12 +72,14 @@ pub(super) fn sentences(card: Card<'_>) -> Vec<String> {
     let (proof, system) = (card.proof, card.system());
     let load = &proof.governs;
     let how = match load.kind {
-        Kind::Even { pressure } => format!("{} all over the top", both(pressure, system)),
+        Kind::Even { pressure } => {
+            format!("{} all over the top, here in {}", both(pressure, system), counted(proof.heaps.len(), "heap"))
+        }
         Kind::Place { at } => format!("{} at {}", both(load.force, system), words::point(at, system)),
     };
     let bags = proof.steps.last().map_or(0, |last| last.bags);
     let mut all = vec![format!(
-        "Stands for: {} ({} used in {}): {how}. {} of {} make {}, {} of it.",
+        "Stands for: {} ({} used in {}): {how}. {} of {} make {}, {} of its force.",
         words::within(&load.case),
         words::percent(load.used.value),
         CHECKS[load.check].title(),
@@ -86,6 +88,16 @@ pub(super) fn sentences(card: Card<'_>) -> Vec<String> {
         both(proof.weight, system),
         words::percent(proof.of_case.value)
     )];
+    all.extend(does_not_hold(card));
+    if let Some(own) = proof.checks.iter().find(|own| own.check == load.check) {
+        all.push(format!(
+            "Of {} the bags use {}, dry and not hot, where the case uses {} with all that takes strength off: what lies between is \
+             not proved.",
+            CHECKS[load.check].title(),
+            words::percent(own.used.value),
+            words::percent(load.used.value)
+        ));
+    }
     if proof.lowered {
         all.push("LOWERED: the checks of the top at the test do not allow all of it.".to_owned());
     }
@@ -106,11 +118,21 @@ pub(super) fn sentences(card: Card<'_>) -> Vec<String> {
             both(most, system)
         ));
     }
-    if !proof.open.is_empty() {
-        let names: Vec<&str> = proof.open.iter().map(|(check, _)| CHECKS[*check].title()).collect();
-        all.push(format!("NOT MADE, which is no pass: {}.", names.join(", ")));
-    }
+    all.extend(not_made(card));
     all
+}
+
+/// That the case of the test fails anyhow.
+pub(super) fn does_not_hold(card: Card<'_>) -> Option<String> {
+    let fails = card.proof.governs.used > Ratio::from(1.0);
+    fails.then(|| "The top does not hold this case (`skinspan check`): no test makes up for that.".to_owned())
+}
+
+/// Checks that could not be made.
+pub(super) fn not_made(card: Card<'_>) -> Option<String> {
+    let open = &card.proof.open;
+    let names: Vec<&str> = open.iter().map(|(check, _)| CHECKS[*check].title()).collect();
+    (!names.is_empty()).then(|| format!("NOT MADE, which is no pass: {}.", names.join(", ")))
 }
 
 /// Why there is no test, in words that end a sentence.

@@ -163,7 +163,9 @@ pub(in crate::report) fn change(change: &Change, top: &Top) -> String {
         Change::CoreDensity(density) => format!("core of {}", both(*density, system)),
         Change::OuterPlies { layer, more, .. } => format!("{more} more of \"{layer}\" in the outer skin"),
         Change::InnerPlies { layer, more, .. } => format!("{more} more of \"{layer}\" in the inner skin"),
-        Change::PipeCount { pipes, spacing } => format!("{pipes} pipes, {} apart", show(*spacing, system)),
+        Change::PipeCount { pipes, spacing } => {
+            format!("{pipes} pipes, {} apart, those between like the first", show(*spacing, system))
+        }
         Change::PipesMoved { outwards, spacing } => {
             let way = if *outwards > Length::default() { "out" } else { "in" };
             format!("outer pipes {} farther {way}, {} apart", show(outwards.abs(), system), show(*spacing, system))
