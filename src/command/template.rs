@@ -63,6 +63,10 @@ pub(super) fn template(
         System::Si => Paper::A4,
     });
     let template = Template::new(&top, view);
+    if holes_only && template.tile_count(paper, true) == 0 {
+        return Err("error: there are no holes to print: the file gives no fixings\nhelp: leave `--holes-only` out\n"
+            .to_owned());
+    }
     let mut written = Vec::with_capacity(outputs.len());
     for (output, form) in outputs.iter().zip(forms) {
         let (text, what) = made(&template, form, (paper, holes_only));

@@ -484,6 +484,8 @@ criteria! {
     proof_bag_width: Length;
     /// Test load over the load that governs the design.
     proof_share: Ratio;
+    /// Bags at one place may make so much of what the case asks, where that makes whole layers.
+    proof_whole_layers: Ratio;
     /// How far a check may be used under the test load.
     proof_most_used: Ratio;
     /// How far a gauge may be off, stand and all.

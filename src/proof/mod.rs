@@ -88,9 +88,6 @@ pub enum NoProof {
     },
 }
 
-/// At one place bags may make so much more than the case asks, where that makes whole layers. Our choice.
-const MORE: f64 = 1.1;
-
 /// The card of a proof test of a top, without its gear.
 ///
 /// The load is that of the case whose worst check is used most, of all cases that press downwards evenly or at one place, or
@@ -119,7 +116,11 @@ pub fn proof(top: &Top, wanted: Wanted) -> Result<Proof, NoProof> {
         // Whole layers of heaps.
         Kind::Place { .. } if asked > heaps::count(heaps::STEPS) => {
             let layers = asked / heaps::count(heaps::STEPS);
-            heaps::whole(if layers.ceil() <= layers * MORE { layers.ceil() } else { layers }) * heaps::STEPS
+            heaps::whole(if layers.ceil() <= layers * criteria.proof_whole_layers.value.value {
+                layers.ceil()
+            } else {
+                layers
+            }) * heaps::STEPS
         }
         _ => heaps::whole(asked),
     };
