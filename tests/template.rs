@@ -403,6 +403,16 @@ fn the_program_writes_one_of_each_form_and_says_so() {
 }
 
 #[test]
+fn pages_of_holes_alone_take_a_hole() {
+    let here = folder("no-holes");
+    fs::write(here.join("roof.toml"), example("galley-roof.toml")).unwrap();
+    let done = run(&here, &["roof.toml", "--holes-only", "-o", "roof.html"]);
+    let said = String::from_utf8(done.stderr).unwrap();
+    assert_eq!((done.status.code(), said.contains("there are no holes to print")), (Some(2), true), "{said}");
+    assert!(!here.join("roof.html").exists());
+}
+
+#[test]
 fn what_cannot_be_written_is_refused_before_anything_is() {
     let here = folder("refused");
     fs::write(here.join("wing.dxf"), example("bow-wing.dxf")).unwrap();
