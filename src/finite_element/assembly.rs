@@ -7,7 +7,7 @@ use rayon::prelude::*;
 
 use super::{
     element::{Fields, ShellStiffness},
-    factor::Pattern,
+    factor::{NotDefinite, Order, Pattern},
     numbering::Numbering,
     solution::Solution,
 };
@@ -65,6 +65,20 @@ impl Layout {
         };
         new.lay_out(parts);
         new
+    }
+
+    /// The order of elimination of its unknowns.
+    pub(super) fn order(&self) -> Result<Order, NotDefinite> {
+        let mut groups = Pattern { columns: vec![0], rows: Vec::new() };
+        for list in &self.reached {
+            groups.rows.extend(list);
+            groups.columns.push(groups.rows.len());
+        }
+        let count = self.fields.count();
+        self.pattern.order(&groups, |group| match group.checked_sub(self.numbering.shared) {
+            None => group * count..(group + 1) * count,
+            Some(of_beams) => self.beams + of_beams..self.beams + of_beams + 1,
+        })
     }
 
     fn group(&self, unknown: usize) -> usize {

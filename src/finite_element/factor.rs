@@ -1,13 +1,16 @@
 //! Sparse symmetric matrices and their Cholesky factors: the one place that knows the solver.
 
+use std::{ops::Range, sync::Arc};
+
 use faer::{
-    MatMut, Side,
-    linalg::solvers::Solve,
+    Conj, MatMut, Par, Side,
+    dyn_stack::{MemBuffer, MemStack},
+    perm::PermRef,
     sparse::{
         SparseColMatRef, SymbolicSparseColMatRef,
         linalg::{
-            LltError,
-            solvers::{Llt, SymbolicLlt},
+            amd,
+            cholesky::{LltRef, SymbolicCholesky, SymmetricOrdering, factorize_symbolic_cholesky},
         },
     },
 };
@@ -28,9 +31,24 @@ impl Pattern {
         self.columns.len() - 1
     }
 
-    /// The order of elimination, good for every matrix of the pattern.
-    pub(super) fn order(&self) -> Result<Order, NotDefinite> {
-        SymbolicLlt::try_new(self.view(), Side::Upper).map(Order).map_err(|_| NotDefinite)
+    /// The order of elimination, good for every matrix of the pattern: that of groups of unknowns which hang together with
+    /// the same others. There are far fewer of them, and an order by minimum degree keeps them together anyway.
+    pub(super) fn order(&self, groups: &Self, unknowns: impl Fn(usize) -> Range<usize>) -> Result<Order, NotDefinite> {
+        let (many, size) = (groups.size(), self.size());
+        let (mut order, mut inverse) = (vec![0; many], vec![0; many]);
+        let scratch = amd::order_maybe_unsorted_scratch::<usize>(many, groups.rows.len());
+        let mut memory = MemBuffer::try_new(scratch).map_err(|_| NotDefinite)?;
+        let control = amd::Control::default();
+        amd::order_maybe_unsorted(&mut order, &mut inverse, groups.view(), control, MemStack::new(&mut memory))
+            .map_err(|_| NotDefinite)?;
+        let forward: Vec<usize> = order.into_iter().flat_map(unknowns).collect();
+        let mut backward = vec![0; size];
+        for (place, &unknown) in forward.iter().enumerate() {
+            backward[unknown] = place;
+        }
+        let order = SymmetricOrdering::Custom(PermRef::new_checked(&forward, &backward, size));
+        let symbolic = factorize_symbolic_cholesky(self.view(), Side::Upper, order, Default::default());
+        symbolic.map(|symbolic| Order(Arc::new(symbolic))).map_err(|_| NotDefinite)
     }
 
     /// A matrix, given by the values at the places of the pattern, times numbers.
@@ -56,24 +74,41 @@ impl Pattern {
 
     /// The factor of a matrix, given by the values at the places of the pattern.
     pub(super) fn factor(&self, values: &[f64], order: &Order) -> Result<Factor, NotDefinite> {
-        let matrix = SparseColMatRef::new(self.view(), values);
-        Llt::try_new_with_symbolic(order.0.clone(), matrix, Side::Upper).map(Factor).map_err(|_: LltError| NotDefinite)
+        let (symbolic, params) = (&order.0, Default::default());
+        let mut of_factor = vec![0.0; symbolic.len_val()];
+        let scratch = symbolic.factorize_numeric_llt_scratch::<f64>(Par::Seq, params);
+        let mut memory = MemBuffer::try_new(scratch).map_err(|_| NotDefinite)?;
+        let (matrix, stack) = (SparseColMatRef::new(self.view(), values), MemStack::new(&mut memory));
+        symbolic
+            .factorize_numeric_llt(&mut of_factor, matrix, Side::Upper, Default::default(), Par::Seq, stack, params)
+            .map_err(|_| NotDefinite)?;
+        Ok(Factor { order: order.clone(), values: of_factor })
     }
 }
 
-/// Order of elimination.
+/// Order of elimination, and where the factor has values.
 #[derive(Clone, Debug)]
-pub(super) struct Order(SymbolicLlt<usize>);
+pub(super) struct Order(Arc<SymbolicCholesky<usize>>);
 
 /// Cholesky factor.
 #[derive(Clone, Debug)]
-pub(super) struct Factor(Llt<usize, f64>);
+pub(super) struct Factor {
+    order: Order,
+    values: Vec<f64>,
+}
 
 impl Factor {
     /// Solves for many right-hand sides, one after another in a flat list, in place.
     pub(super) fn solve(&self, right_hand_sides: &mut [f64], size: usize) {
-        let count = right_hand_sides.len() / size;
-        self.0.solve_in_place(MatMut::from_column_major_slice_mut(right_hand_sides, size, count));
+        let (symbolic, count) = (&self.order.0, right_hand_sides.len() / size);
+        let mut memory = MemBuffer::new(symbolic.solve_in_place_scratch::<f64>(count, Par::Seq));
+        let sides = MatMut::from_column_major_slice_mut(right_hand_sides, size, count);
+        LltRef::new(symbolic, &self.values).solve_in_place_with_conj(
+            Conj::No,
+            sides,
+            Par::Seq,
+            MemStack::new(&mut memory),
+        );
     }
 }
 
@@ -86,7 +121,7 @@ mod tests {
     fn solves_what_can_be_solved_and_says_what_cannot() {
         // [4 1; 1 3] x = (1, 2), (0, 11)
         let pattern = Pattern { columns: vec![0, 1, 3], rows: vec![0, 0, 1] };
-        let order = pattern.order().unwrap();
+        let order = pattern.order(&pattern, |unknown| unknown..unknown + 1).unwrap();
         let mut sides = [1.0, 2.0, 0.0, 11.0];
         pattern.factor(&[4.0, 1.0, 3.0], &order).unwrap().solve(&mut sides, 2);
         for (found, exact) in sides.iter().zip([1.0 / 11.0, 7.0 / 11.0, -1.0, 4.0]) {

@@ -42,7 +42,7 @@ impl Ordered {
         held.extend(held_unknowns(model, &numbering)?);
         rigid::check(&numbering, model.fields, &lines.beams, &lines.springs, &held)?;
         let layout = Layout::new(numbering, model.fields, lines.unknowns - first_extra, &held, &lines.parts());
-        let order = layout.pattern.order().map_err(|_| Mechanism::PartMoves)?;
+        let order = layout.order().map_err(|_| Mechanism::PartMoves)?;
         Ok(Self { layout: Arc::new(layout), order })
     }
 
