@@ -42,6 +42,8 @@ pub(super) struct Layout {
     beams: usize,
     /// Groups of unknowns (a node, or one unknown of a beam) that a column of groups reaches up to.
     reached: Vec<Vec<usize>>,
+    /// By triangle, by pair of nodes on its sides: where in a column of the second the rows of the first begin.
+    begin: Vec<u32>,
     pub(super) pattern: Pattern,
 }
 
@@ -60,10 +62,12 @@ impl Layout {
             held: is_held,
             beams,
             reached: vec![Vec::new(); groups],
+            begin: Vec::new(),
             pattern: Pattern { columns: Vec::with_capacity(size + 1), rows: Vec::new() },
             numbering,
         };
         new.lay_out(parts);
+        new.begin = new.rows_of_nodes();
         new
     }
 
@@ -98,7 +102,7 @@ impl Layout {
                 pairs.extend(list.iter().filter(|&&b| b <= a).map(|&b| (a, b)));
             }
         };
-        let on_sides = self.numbering.degree.in_triangle() - self.numbering.degree.inside();
+        let on_sides = self.on_sides();
         for triangle in 0..self.numbering.triangles.len() {
             all(&self.numbering.nodes_of(triangle)[..on_sides]);
         }
@@ -134,41 +138,70 @@ impl Layout {
         }
     }
 
-    /// Adds a small matrix to the values of the sparse one.
-    fn add(&self, unknowns: &[usize], matrix: &DMatrix<f64>, values: &mut [f64]) {
-        let count = self.fields.count();
-        let mut i = 0;
-        // Neighbouring unknowns mostly belong to one node: its block is looked for once.
-        while i < unknowns.len() {
-            let above = self.group(unknowns[i]);
-            let rows = unknowns[i..].iter().take_while(|&&row| self.group(row) == above).count();
-            let first = if above < self.numbering.shared { unknowns[i] % count } else { 0 };
-            let (mut known, mut offset) = (usize::MAX, 0);
-            for (j, &column) in unknowns.iter().enumerate() {
-                let group = self.group(column);
-                if above > group || self.held[column] {
+    fn on_sides(&self) -> usize {
+        self.numbering.degree.in_triangle() - self.numbering.degree.inside()
+    }
+
+    /// Looked for once, since every state of the material asks for it again.
+    fn rows_of_nodes(&self) -> Vec<u32> {
+        let on_sides = self.on_sides();
+        let mut begin = Vec::with_capacity(self.numbering.triangles.len() * on_sides * on_sides);
+        for triangle in 0..self.numbering.triangles.len() {
+            let nodes = &self.numbering.nodes_of(triangle)[..on_sides];
+            for &column in nodes {
+                let list = &self.reached[column];
+                #[expect(clippy::cast_possible_truncation, reason = "a column has some hundreds of rows")]
+                begin.extend(nodes.iter().map(|row| (self.before(list, list.binary_search(row).unwrap_or(0))) as u32));
+            }
+        }
+        begin
+    }
+
+    /// Adds the matrix of a triangle's sides to the values of the sparse one.
+    fn add_triangle(&self, triangle: usize, matrix: &DMatrix<f64>, values: &mut [f64]) {
+        let (count, on_sides) = (self.fields.count(), self.on_sides());
+        let nodes = &self.numbering.nodes_of(triangle)[..on_sides];
+        let begin = &self.begin[triangle * on_sides * on_sides..(triangle + 1) * on_sides * on_sides];
+        for ((j, &column), begin) in nodes.iter().enumerate().zip(begin.chunks_exact(on_sides)) {
+            for own in 0..count {
+                let unknown = column * count + own;
+                if self.held[unknown] {
                     continue;
                 }
-                if known != group {
-                    known = group;
-                    let list = &self.reached[group];
-                    offset = self.before(list, list.binary_search(&above).unwrap_or(0)) + first;
-                }
-                let start = self.pattern.columns[column] + offset;
-                for k in 0..rows {
-                    let row = unknowns[i + k];
-                    if row <= column && !self.held[row] {
-                        values[start + k] += matrix[(i + k, j)];
+                let start = self.pattern.columns[unknown];
+                let of_column = matrix.column(j * count + own);
+                for ((i, &row), &begin) in nodes.iter().enumerate().zip(begin) {
+                    if row > column {
+                        continue;
+                    }
+                    let rows = if row == column { own + 1 } else { count };
+                    let (place, first) = (start + begin as usize, row * count);
+                    let held = &self.held[first..first + rows];
+                    let own = &of_column.as_slice()[i * count..i * count + rows];
+                    for ((value, own), held) in values[place..place + rows].iter_mut().zip(own).zip(held) {
+                        *value += if *held { 0.0 } else { *own };
                     }
                 }
             }
-            i += rows;
+        }
+    }
+
+    /// Adds a small matrix to the values of the sparse one.
+    fn add(&self, Part { unknowns, matrix }: &Part, values: &mut [f64]) {
+        for (j, &column) in unknowns.iter().enumerate().filter(|(_, column)| !self.held[**column]) {
+            let bounds = self.pattern.columns[column]..self.pattern.columns[column + 1];
+            let rows = &self.pattern.rows[bounds.clone()];
+            let upper = unknowns.iter().enumerate().filter(|(_, row)| **row <= column && !self.held[**row]);
+            for (i, row) in upper {
+                if let Ok(place) = rows.binary_search(row) {
+                    values[bounds.start + place] += matrix[(i, j)];
+                }
+            }
         }
     }
 
     fn sides_of(&self, triangle: usize) -> Vec<usize> {
-        let on_sides = self.numbering.degree.in_triangle() - self.numbering.degree.inside();
-        let count = self.fields.count();
+        let (count, on_sides) = (self.fields.count(), self.on_sides());
         let nodes = &self.numbering.nodes_of(triangle)[..on_sides];
         nodes.iter().flat_map(|&node| (0..count).map(move |field| node * count + field)).collect()
     }
@@ -194,12 +227,12 @@ impl Assembly {
                 .map(|(number, shell)| condensed(&layout, chunk * AT_ONCE + number, shell))
                 .collect();
             for (matrix, own) in made {
-                layout.add(&layout.sides_of(inside.len()), &matrix, &mut values);
+                layout.add_triangle(inside.len(), &matrix, &mut values);
                 inside.push(own);
             }
         }
         for part in parts {
-            layout.add(&part.unknowns, &part.matrix, &mut values);
+            layout.add(part, &mut values);
         }
         for unknown in (0..layout.held.len()).filter(|&unknown| layout.held[unknown]) {
             // The diagonal is the last of its column.

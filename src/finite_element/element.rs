@@ -227,35 +227,48 @@ impl Triangle {
         })
     }
 
+    /// `∫ a(φi)` over the triangle, for value, slope along x, slope along y.
+    pub(super) fn integrals(&self, degree: Degree) -> [Vec<f64>; OPERATORS] {
+        let ([value, xi, eta], j, [dx, dy]) = (&degree.shape().integrals, self.jacobian(), self.slopes());
+        let along = |d: [f64; 2]| xi.iter().zip(eta).map(|(xi, eta)| j * (d[0] * xi + d[1] * eta)).collect();
+        [value.iter().map(|value| j * value).collect(), along(dx), along(dy)]
+    }
+
     /// Stiffness matrix, the numbers of a node side by side.
     pub(super) fn stiffness(&self, degree: Degree, fields: Fields, shell: &ShellStiffness) -> DMatrix<f64> {
         let (nodes, count) = (degree.in_triangle(), fields.count());
-        let (first, material, products) = (5 - count, shell.matrix(), self.products(degree));
-        // Sum the material over the strains first: each pair of fields and operators is then added once.
-        let mut factors = [[[[0.0; OPERATORS]; 5]; OPERATORS]; 5];
-        for (m, f, o, x) in strain_terms(shell.crown) {
-            for (n, g, p, y) in strain_terms(shell.crown) {
-                factors[f][o][g][p] += x * y * material[m][n];
+        let (first, material, shape) = (5 - count, shell.matrix(), degree.shape());
+        let (j, [dx, dy]) = (self.jacobian(), self.slopes());
+        // What value, slope along x and slope along y are in value and slopes along the reference coordinates.
+        let slopes = [[1.0, 0.0, 0.0], [0.0, dx[0], dx[1]], [0.0, dy[0], dy[1]]];
+        // Sum the material over the strains first: each pair of fields and reference operators is then added once.
+        let mut factors = [[[[0.0; OPERATORS]; OPERATORS]; 5]; 5];
+        let terms = strain_terms(shell.crown);
+        for &(m, f, o, x) in &terms {
+            for &(n, g, p, y) in terms.iter().filter(|(_, g, ..)| *g >= f) {
+                let factor = j * x * y * material[m][n];
+                if factor != 0.0 {
+                    for (row, slope) in factors[f][g].iter_mut().zip(slopes[o]) {
+                        row.iter_mut().zip(slopes[p]).for_each(|(own, other)| *own += factor * slope * other);
+                    }
+                }
             }
         }
         let mut all = DMatrix::zeros(nodes * count, nodes * count);
-        let mut block = DMatrix::zeros(nodes, nodes);
+        let mut block = vec![0.0; nodes * nodes];
         for f in first..5 {
             for g in f..5 {
                 block.fill(0.0);
-                for o in 0..OPERATORS {
-                    for p in 0..OPERATORS {
-                        let factor = factors[f][o][g][p];
-                        if factor != 0.0 {
-                            block.zip_apply(&products[o][p], |sum, value| *sum += factor * value);
-                        }
+                for (row, products) in factors[f][g].iter().zip(&shape.products) {
+                    for (&factor, product) in row.iter().zip(products).filter(|(factor, _)| **factor != 0.0) {
+                        block.iter_mut().zip(product.as_slice()).for_each(|(sum, value)| *sum += factor * value);
                     }
                 }
-                for j in 0..nodes {
-                    for i in 0..nodes {
-                        let value = block[(i, j)];
-                        all[(i * count + f - first, j * count + g - first)] = value;
-                        all[(j * count + g - first, i * count + f - first)] = value;
+                for (column, values) in block.chunks_exact(nodes).enumerate() {
+                    for (row, value) in values.iter().enumerate() {
+                        let (row, column) = (row * count + f - first, column * count + g - first);
+                        all[(row, column)] = *value;
+                        all[(column, row)] = *value;
                     }
                 }
             }

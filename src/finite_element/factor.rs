@@ -51,23 +51,6 @@ impl Pattern {
         symbolic.map(|symbolic| Order(Arc::new(symbolic))).map_err(|_| NotDefinite)
     }
 
-    /// A matrix, given by the values at the places of the pattern, times numbers.
-    pub(super) fn times(&self, values: &[f64], numbers: &[f64], into: &mut [f64]) {
-        into.fill(0.0);
-        for (column, (bounds, number)) in self.columns.windows(2).zip(numbers).enumerate() {
-            let (rows, values) = (&self.rows[bounds[0]..bounds[1]], &values[bounds[0]..bounds[1]]);
-            let mut sum = 0.0;
-            for (&row, value) in rows.iter().zip(values) {
-                // What stands above the diagonal stands below it too.
-                sum += value * numbers[row];
-                if row != column {
-                    into[row] += value * number;
-                }
-            }
-            into[column] += sum;
-        }
-    }
-
     fn view(&self) -> SymbolicSparseColMatRef<'_, usize> {
         SymbolicSparseColMatRef::new_checked(self.size(), self.size(), &self.columns, None, &self.rows)
     }

@@ -37,7 +37,7 @@ impl Load {
         let mut load = DVector::zeros(degree.in_triangle() * count);
         for (number, triangle) in assembly.numbering().triangles.iter().enumerate() {
             let all = pressure(number).value * triangle.jacobian();
-            for (node, weight) in degree.shape().weights.iter().enumerate() {
+            for (node, weight) in degree.shape().integrals[0].iter().enumerate() {
                 load[node * count + assembly.fields().deflection()] = weight * all;
             }
             assembly.load(number, &load, &mut self.values, &mut self.inner);
@@ -74,14 +74,13 @@ impl Load {
             let held = held_flat(number);
             let (n, m) = (held.force, held.moment);
             let all = [n.x.value, n.y.value, n.xy.value, m.x.value, m.y.value, m.xy.value];
-            let products = triangle.products(degree);
+            let integrals = triangle.integrals(degree);
             let mut load = DVector::zeros(degree.in_triangle() * count);
             for (strain, field, operator, factor) in strain_terms(plate.shells[number].crown) {
                 if strain >= 6 || field < first {
                     continue;
                 }
-                for node in 0..degree.in_triangle() {
-                    let integral = products[operator][0].row(node).sum();
+                for (node, integral) in integrals[operator].iter().enumerate() {
                     load[node * count + field - first] += factor * integral * all[strain];
                 }
             }

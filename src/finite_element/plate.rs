@@ -1,13 +1,10 @@
 //! A plate on beams, beds and held lines: built once, factored once, then solved for any number of loads.
 
-use std::sync::Arc;
-
 use nalgebra::DVector;
 
 use super::{
     assembly::Assembly,
     beam::{BeamLine, Spring},
-    conjugate,
     element::{Fields, ShellStiffness},
     factor::Factor,
     load::Load,
@@ -109,9 +106,7 @@ impl std::error::Error for Mechanism {}
 pub struct Plate {
     pub(super) assembly: Assembly,
     pub(super) ordered: Ordered,
-    /// Of this plate's matrix, or of one that is near to it.
-    pub(super) factor: Arc<Factor>,
-    pub(super) is_own: bool,
+    pub(super) factor: Factor,
     pub(super) shells: Vec<ShellStiffness>,
     pub(super) beams: Vec<BeamLine>,
     pub(super) springs: Vec<Spring>,
@@ -152,19 +147,6 @@ impl Plate {
         self.ordered.assembled(model)?.factored()
     }
 
-    /// The same plate of other stiffness, for a few loads: it is not factored, but solved by conjugate gradients after the
-    /// factor of this plate. `model` differs from that of this plate in nothing but stiffness.
-    ///
-    /// # Validity
-    /// Solved until what is left of a load is a millionth of it, measured by the work that it does on this plate; forces at a
-    /// place may be off by some tens of that. Where that is not reached, the plate is factored after all.
-    ///
-    /// # Errors
-    /// [`Mechanism`] where a line is broken.
-    pub fn beside(&self, model: &Model<'_>) -> Result<Self, Mechanism> {
-        Ok(self.ordered.assembled(model)?.after(&self.factor))
-    }
-
     /// Unknowns that are solved for.
     #[must_use]
     pub fn unknowns(&self) -> usize {
@@ -176,19 +158,7 @@ impl Plate {
     pub fn solve<L: std::borrow::Borrow<Load>>(&self, loads: &[L]) -> Vec<Solution> {
         let size = self.assembly.size();
         let mut sides: Vec<f64> = loads.iter().flat_map(|load| load.borrow().values.iter().copied()).collect();
-        let pattern = &self.ordered.layout.pattern;
-        if self.is_own {
-            self.factor.solve(&mut sides, size);
-        } else {
-            let matrix = (pattern, &self.assembly.values[..]);
-            let known = sides.clone();
-            if !conjugate::solve(matrix, &self.factor, &mut sides, size)
-                && let Ok(own) = pattern.factor(&self.assembly.values, &self.ordered.order)
-            {
-                sides = known;
-                own.solve(&mut sides, size);
-            }
-        }
+        self.factor.solve(&mut sides, size);
         let solved = sides.chunks_exact(size).zip(loads.iter().map(std::borrow::Borrow::borrow));
         solved.map(|(values, load)| Solution::new(values.to_vec(), load.inner.clone(), load.held.clone())).collect()
     }

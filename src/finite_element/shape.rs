@@ -73,12 +73,12 @@ pub(super) const OPERATORS: usize = 3;
 #[derive(Debug)]
 pub(super) struct Shape {
     powers: Vec<(i32, i32)>,
-    /// Column `i` holds the coefficients of function `i`, by power.
-    coefficients: DMatrix<f64>,
+    /// By power, the coefficients of all functions.
+    of_powers: Vec<f64>,
     /// `∫ a(φi) b(φj)` over the reference triangle, for `a`, `b` of value, slope along ξ, slope along η.
     pub(super) products: [[DMatrix<f64>; OPERATORS]; OPERATORS],
-    /// `∫ φi` over the reference triangle.
-    pub(super) weights: Vec<f64>,
+    /// `∫ a(φi)` over the reference triangle, for the same `a`.
+    pub(super) integrals: [Vec<f64>; OPERATORS],
 }
 
 impl Shape {
@@ -100,26 +100,25 @@ impl Shape {
             coefficients.transpose() * of_powers * &coefficients
         };
         let products = Operator::ALL.map(|m| Operator::ALL.map(|n| product(m, n)));
-        let of_powers: Vec<f64> = powers.iter().map(|&(a, b)| integral(a, b)).collect();
-        let weights =
-            (0..powers.len()).map(|i| (0..powers.len()).map(|k| coefficients[(k, i)] * of_powers[k]).sum()).collect();
-        Self { powers, coefficients, products, weights }
+        // All functions together are one.
+        let integrals = products.each_ref().map(|[with_value, ..]: &[DMatrix<f64>; OPERATORS]| {
+            with_value.row_iter().map(|row| row.sum()).collect()
+        });
+        Self { powers, of_powers: coefficients.transpose().as_slice().to_vec(), products, integrals }
     }
 
     /// Value, slope along ξ and slope along η of every function at a place; `into` has three rows of one number a node.
     pub(super) fn at(&self, [xi, eta]: [f64; 2], into: &mut [Vec<f64>; OPERATORS]) {
         for (operator, row) in Operator::ALL.into_iter().zip(into) {
             row.clear();
-            row.extend((0..self.powers.len()).map(|i| {
-                self.powers
-                    .iter()
-                    .enumerate()
-                    .map(|(k, &power)| {
-                        let (factor, a, b) = operator.on(power);
-                        if factor == 0.0 { 0.0 } else { self.coefficients[(k, i)] * factor * xi.powi(a) * eta.powi(b) }
-                    })
-                    .sum::<f64>()
-            }));
+            row.resize(self.powers.len(), 0.0);
+            for (&power, coefficients) in self.powers.iter().zip(self.of_powers.chunks_exact(self.powers.len())) {
+                let (factor, a, b) = operator.on(power);
+                if factor != 0.0 {
+                    let value = factor * xi.powi(a) * eta.powi(b);
+                    row.iter_mut().zip(coefficients).for_each(|(sum, coefficient)| *sum += coefficient * value);
+                }
+            }
         }
     }
 }
@@ -198,7 +197,7 @@ mod tests {
             for (row, sum) in rows.iter().zip([1.0, 0.0, 0.0]) {
                 assert!((row.iter().sum::<f64>() - sum).abs() < 1e-11);
             }
-            assert!((degree.shape().weights.iter().sum::<f64>() - 0.5).abs() < 1e-13);
+            assert!((degree.shape().integrals[0].iter().sum::<f64>() - 0.5).abs() < 1e-13);
             assert!((degree.shape().products[0][0].sum() - 0.5).abs() < 1e-13);
         }
     }

@@ -6,7 +6,7 @@ use super::{
     assembly::{Assembly, Layout, Part},
     beam::{BeamLine, Spring},
     element::{Fields, ShellStiffness},
-    factor::{Factor, Order},
+    factor::Order,
     numbering::Numbering,
     plate::{Mechanism, Model, Plate},
     rigid,
@@ -68,13 +68,7 @@ impl Assembled {
         let Self { ordered, assembly, shells, lines: Lines { beams, springs, .. } } = self;
         let factor = ordered.layout.pattern.factor(&assembly.values, &ordered.order);
         let factor = factor.map_err(|_| Mechanism::PartMoves)?;
-        Ok(Plate { assembly, ordered, factor: Arc::new(factor), is_own: true, shells, beams, springs })
-    }
-
-    /// Leaves the matrix as it is, to be solved after the factor of another.
-    pub(super) fn after(self, factor: &Arc<Factor>) -> Plate {
-        let Self { ordered, assembly, shells, lines: Lines { beams, springs, .. } } = self;
-        Plate { assembly, ordered, factor: factor.clone(), is_own: false, shells, beams, springs }
+        Ok(Plate { assembly, ordered, factor, shells, beams, springs })
     }
 }
 

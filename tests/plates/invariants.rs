@@ -197,7 +197,7 @@ fn a_sampler_sees_what_a_plate_does() {
     let solutions = plate.solve(&loads);
     let both = Solution::sum(&[(&solutions[0], 0.5), (&solutions[1], 2.0)]).unwrap();
     let sampler = Sampler::new(&plate, &[], &[], &|_| None, &|_| true);
-    let sampled = &sampler.sample(&plate, &[&both])[0];
+    let sampled = &sampler.on(&plate).sample(&[&both])[0];
     let (seen, done): (Vec<_>, Vec<_>) = sampler
         .places()
         .enumerate()
@@ -233,7 +233,7 @@ fn of_deflections_the_largest_share_of_its_span_counts() {
         discs: Vec::new(),
     };
     let mut envelope = Envelope::new(&sampler, &grouping);
-    envelope.take(&[(&sampler.sample(&plate, &[&solution])[0], 1.0, 1.0)], None, &[]);
+    envelope.take(&[(&sampler.on(&plate).sample(&[&solution])[0], 1.0, 1.0)], None, &[]);
     assert_eq!(envelope.deflected()[0].unwrap().over, m(1e-3));
 }
 
@@ -246,7 +246,7 @@ fn of_a_place_the_mean_of_its_triangles_counts() {
     let solution = plate.solve(&[lopsided(&grid, &plate)]).remove(0);
     let seen = |parted: bool| -> Vec<((i64, i64), [f64; 9])> {
         let sampler = Sampler::new(&plate, &[], &[], &|_| None, &|_| parted);
-        let sampled = &sampler.sample(&plate, &[&solution])[0];
+        let sampled = &sampler.on(&plate).sample(&[&solution])[0];
         #[allow(clippy::cast_possible_truncation, reason = "micrometres")]
         let at = |x: f64| (x * 1e6).round() as i64;
         let places = sampler.places().enumerate();

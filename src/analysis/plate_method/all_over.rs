@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::{
     NoPlate,
-    layout::{Made, Net},
+    layout::Net,
     lifting::Lifting,
     loads::StillLoads,
     people,
@@ -109,11 +109,11 @@ impl Analysis<'_> {
         let sides = self.whole.iter().flatten().next().map_or_else(|| Ratio::from(1.0), |method| method.sides);
         let net = Net::new(top, &self.sections, sides).map_err(NoPlate::Mesh)?;
         let left = self.core_left(wanted.case);
-        let plate = net.plate(top, &self.sections, (Degree::Four, left), Made::Anew)?;
+        let plate = net.plate(top, &self.sections, (Degree::Four, left), None)?;
         let winds = Winds::new(top, &net, cases);
         let still = StillLoads::new(top, &net, &plate).solve(&self.sections, (cases, &[wanted.case]), &winds);
         let sampler = net.sampler(top, &plate);
-        let lifting = Lifting::new(top, &net, (&plate, &sampler), left);
+        let lifting = Lifting::new(top, &net, &sampler.on(&plate), left);
         let moving = moving((&net, &plate), self, &cases[wanted.case], wanted);
         let (on, at) = StillLoads::new(top, &net, &plate).onto(wanted.at);
         let mut worst: Option<(Ratio, Solution)> = None;

@@ -14,7 +14,7 @@ use super::{
 };
 use crate::{
     analysis::line::Region,
-    finite_element::{self, Grouping, LiftsOff, Load, Plate, Sampler, Sharp, Solution, State},
+    finite_element::{self, Grouping, LiftsOff, Load, Reader, Sharp, Solution, State},
     geometry::Point,
     load_case::LoadCase,
     top::Top,
@@ -159,8 +159,7 @@ pub(super) fn envelope(
 pub(super) struct Solved<'a> {
     pub(super) top: &'a Top,
     pub(super) net: &'a Net,
-    pub(super) plate: &'a Plate,
-    pub(super) sampler: &'a Sampler,
+    pub(super) reader: &'a Reader<'a>,
     pub(super) grouping: &'a Grouping,
     /// Where the top may lift off its pipes.
     pub(super) lifting: Option<&'a Lifting>,
@@ -168,7 +167,7 @@ pub(super) struct Solved<'a> {
 
 impl<'a> Solved<'a> {
     fn seen(&self, solutions: &[Solution]) -> Vec<Seen> {
-        self.net.seen((self.plate, self.sampler), self.lifting, solutions)
+        self.net.seen(self.reader, self.lifting, solutions)
     }
 
     /// Cases on which the same moves, in each of them so many times.
@@ -202,16 +201,17 @@ impl<'a> Solved<'a> {
         let parts: Result<Vec<Vec<Worst<'a>>>, LiftsOff> = indexed
             .par_chunks(AT_ONCE)
             .map(|chunk| {
-                let loads: Vec<Load> = chunk.iter().map(|(_, placed)| placed.load(self.plate)).collect();
+                let plate = self.reader.plate();
+                let loads: Vec<Load> = chunk.iter().map(|(_, placed)| placed.load(plate)).collect();
                 let mut worst: Vec<Worst<'a>> = group.iter().map(|_| Worst::new(self)).collect();
-                let solutions = self.plate.solve(&loads);
+                let solutions = plate.solve(&loads);
                 let seen = self.seen(&solutions);
                 for ((&(number, placed), solution), own) in chunk.iter().zip(&solutions).zip(&seen) {
                     let mut alone = vec![(solution, 1.0)];
                     if let Some(lifting) = self.lifting.filter(|_| case.people.is_some()) {
                         alone.extend(lifting.opened_under(own)?);
                     }
-                    let gives = give(self.net, self.plate, case, placed, &alone);
+                    let gives = give(self.net, plate, case, placed, &alone);
                     let beside: Vec<Sharp> = feet.iter().chain(&placed.beside).copied().collect();
                     for (place, (worst, &(still, times))) in worst.iter_mut().zip(group).enumerate() {
                         worst.gives(gives, number);

@@ -1,6 +1,6 @@
 //! Deflections at places of the caller's choice.
 
-use super::{Made, NoPlate, PlateMethod, layout::Net, loads::StillLoads, wind::Winds};
+use super::{NoPlate, PlateMethod, layout::Net, loads::StillLoads, wind::Winds};
 use crate::{
     analysis::sections::Sections,
     finite_element::Degree,
@@ -27,7 +27,7 @@ impl PlateMethod {
         places: &[Point],
     ) -> Result<Vec<Vec<Length>>, NoPlate> {
         let net = Net::new(top, sections, Ratio::from(1.0)).map_err(NoPlate::Mesh)?;
-        let plate = net.plate(top, sections, (Degree::Four, core_left), Made::Anew)?;
+        let plate = net.plate(top, sections, (Degree::Four, core_left), None)?;
         let (loads, winds) = (StillLoads::new(top, &net, &plate), Winds::new(top, &net, cases));
         let numbers: Vec<usize> = (0..cases.len()).collect();
         let solved = loads.solve(sections, (cases, &numbers), &winds);

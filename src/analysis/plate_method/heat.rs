@@ -44,8 +44,7 @@ pub(super) fn heat(net: &Net, plate: &Plate, sections: &Sections, rise: &Tempera
 /// of it back, is left out. None where no heat acts.
 pub(super) fn bows(solved: &Solved<'_>, still: &Still) -> Result<Vec<FieldSag>, LiftsOff> {
     let Some(heat) = &still.heat else { return Ok(Vec::new()) };
-    let seen_by = (solved.plate, solved.sampler);
-    let seen = solved.net.seen(seen_by, solved.lifting, std::slice::from_ref(heat));
+    let seen = solved.net.seen(solved.reader, solved.lifting, std::slice::from_ref(heat));
     let mut parts: Vec<Part<'_>> = seen.iter().map(|seen| (seen, 1.0, 1.0)).collect();
     if let Some(lifting) = solved.lifting {
         lifting.open(&mut parts, solved.top.supports.len())?;

@@ -35,16 +35,6 @@ pub(super) struct Stretch {
     posts: Vec<usize>,
 }
 
-/// How a plate is made: from nothing, or from one that is alike but for the core's stiffness, which spares work.
-#[derive(Clone, Copy)]
-pub(super) enum Made<'a> {
-    Anew,
-    /// Factored, for many loads.
-    LikeAnother(&'a Plate),
-    /// Not factored, for a few loads.
-    Beside(&'a Plate),
-}
-
 /// The top in plan.
 #[derive(Clone, Debug)]
 pub(super) struct Net {
@@ -131,13 +121,13 @@ impl Net {
             .collect()
     }
 
-    /// The plate with a share of the core's stiffness left.
+    /// The plate with a share of the core's stiffness left; `like` is one of the same degree, which spares work.
     pub(super) fn plate(
         &self,
         top: &Top,
         sections: &Sections,
         (degree, core_left): (Degree, Ratio),
-        made: Made<'_>,
+        like: Option<&Plate>,
     ) -> Result<Plate, Mechanism> {
         let by_region: Vec<ShellStiffness> =
             self.regions.iter().map(|&region| shells::shell(top, sections.of(region), core_left)).collect();
@@ -164,10 +154,9 @@ impl Net {
             held: &held,
             beds: &beds,
         };
-        match made {
-            Made::Anew => Plate::new(&model),
-            Made::LikeAnother(plate) => plate.of_other_stiffness(&model),
-            Made::Beside(plate) => plate.beside(&model),
+        match like {
+            None => Plate::new(&model),
+            Some(plate) => plate.of_other_stiffness(&model),
         }
     }
 

@@ -7,7 +7,7 @@ use super::{
 };
 use crate::{
     analysis::{line::backing_at, mount::fixing_stiffness},
-    finite_element::{Contact, LiftsOff, Loose, Plate, Sampled, Sampler, Solution},
+    finite_element::{Contact, LiftsOff, Loose, Plate, Reader, Sampled, Solution},
     top::{Support, Top},
     units::{Force, Length, Ratio, Stiffness},
 };
@@ -92,11 +92,12 @@ impl Net {
     /// What solutions do, each by itself.
     pub(super) fn seen(
         &self,
-        (plate, sampler): (&Plate, &Sampler),
+        reader: &Reader<'_>,
         lifting: Option<&Lifting>,
         solutions: &[Solution],
     ) -> Vec<Seen> {
-        let seen = solutions.iter().zip(sampler.sample(plate, solutions)).map(|(solution, sampled)| Seen {
+        let plate = reader.plate();
+        let seen = solutions.iter().zip(reader.sample(solutions)).map(|(solution, sampled)| Seen {
             sampled,
             beds: (0..self.stretches.len())
                 .map(|bed| (plate.pushes(bed, solution), plate.beam_forces(bed, solution)))
@@ -109,13 +110,14 @@ impl Net {
 
 impl Lifting {
     /// None where no pipe's fixings are known: it is then held down all along.
-    pub(super) fn new(top: &Top, net: &Net, (plate, sampler): (&Plate, &Sampler), core_left: Ratio) -> Option<Self> {
+    pub(super) fn new(top: &Top, net: &Net, reader: &Reader<'_>, core_left: Ratio) -> Option<Self> {
         let (loose, fixings) = net.loose(top, core_left);
         if loose.is_empty() {
             return None;
         }
+        let plate = reader.plate();
         let contact = Contact::new(plate, &loose);
-        let sampled = sampler.sample(plate, contact.opened()).into_iter();
+        let sampled = reader.sample(contact.opened()).into_iter();
         let opened = sampled.enumerate().map(|(place, sampled)| Seen {
             sampled,
             beds: (0..net.stretches.len())

@@ -35,14 +35,14 @@ use uom::si::ratio::ratio;
 
 use self::{
     envelope::Solved,
-    layout::{Made, Net},
+    layout::Net,
     lifting::Lifting,
     loads::{Still, StillLoads},
     wind::Winds,
 };
 use super::{design_value::Knockdowns, line::Region, sections::Sections};
 use crate::{
-    finite_element::{Degree, Grouping, LiftsOff, Mechanism, NoMode, Plate, Sampler},
+    finite_element::{Degree, Grouping, LiftsOff, Mechanism, NoMode, Plate, Reader, Sampler},
     geometry::Point,
     load_case::{Held, LoadCase, State},
     mesh::MeshError,
@@ -197,29 +197,27 @@ impl PlateMethod {
         let moves = |numbers: &[usize]| numbers.iter().any(|&number| cases[number].moves());
         let leading = alike.iter().find(|(_, numbers)| moves(numbers)).or(alike.first());
         let leading = leading.map_or_else(|| Ratio::from(1.0), |(left, _)| *left);
-        let lifts = net.holds(top).contains(&HeldDown::ByFixings);
         let winds = Winds::new(top, &net, cases);
-        let first = |degree| Solver::new(top, sections, &net, (degree, leading));
-        let (coarse, fine) = rayon::join(|| first(lower), || first(higher));
+        // The softest core counts for buckling: a search for a mode takes longer than all people of a case.
+        let softest = (pushed || crowned).then_some(softest);
+        let first = |degree, softest| Solver::new(top, sections, &net, degree, (leading, softest));
+        let (coarse, fine) = rayon::join(|| first(lower, softest), || first(higher, None));
         let (coarse, fine) = (coarse.map_err(NoPlate::Mechanism)?, fine.map_err(NoPlate::Mechanism)?);
-        // The softest core counts for all: a search for a mode takes longer than all people of a case.
         let buckled = || -> Result<Option<EvenPush>, Mechanism> {
-            if !pushed && !crowned {
-                return Ok(None);
-            }
+            let Some(softest) = softest else { return Ok(None) };
+            let higher = coarse.state(softest)?;
             // For a first look a bound from above is enough.
             if lower == Degree::Two {
-                return Ok(Some(buckling::most_even_push(&*coarse.state(softest, true)?)));
+                return Ok(Some(buckling::most_even_push(&higher)));
             }
             // A mode is as good at a degree less as forces are.
-            let below = net.plate(top, sections, (Degree::Two, softest), Made::Anew)?;
-            let higher = coarse.state(softest, true)?;
+            let below = net.plate(top, sections, (Degree::Two, softest), None)?;
             Ok(Some(buckling::even_push(&below, &higher)))
         };
         let modes = || {
             let frequency = || -> Result<Option<Result<Frequency, NoMode>>, Mechanism> {
                 let Some(left) = swinging else { return Ok(None) };
-                let plate = coarse.state(left, true)?;
+                let plate = coarse.state(left)?;
                 Ok(Some(frequency::first_frequency(top, &net, &plate).map(|swinging| swinging.frequency)))
             };
             rayon::join(frequency, buckled)
@@ -230,18 +228,18 @@ impl PlateMethod {
                 .filter(|(_, numbers)| !numbers.is_empty())
                 .map(|(left, numbers)| {
                     // The lower degree tries people everywhere; the higher only where that was worst for something.
-                    let many = lifts || moves(numbers);
-                    let lower = coarse.state(*left, many)?;
+                    let lower = coarse.state(*left)?;
                     let still = coarse.still(&lower, (cases, numbers), &winds);
                     let pressed = |plate: &Plate, still: &[Still]| -> Vec<Pressed> {
                         let on_crown = still.iter().filter(|_| crowned);
                         on_crown.filter_map(|still| buckling::pressed(&net, plate, still)).collect()
                     };
                     let pressed_lower = pressed(&lower, &still);
-                    let lifting = Lifting::new(top, &net, (&lower, &coarse.sampler), *left);
-                    let coarse = coarse.forces((&lower, lifting.as_ref()), &still, (cases, numbers), None)?;
+                    let reader = coarse.sampler.on(&lower);
+                    let lifting = Lifting::new(top, &net, &reader, *left);
+                    let coarse = coarse.forces((&reader, lifting.as_ref()), &still, (cases, numbers), None)?;
                     let places: Vec<Point> = coarse.iter().flat_map(PlateForces::load_places).collect();
-                    let higher = fine.state(*left, many)?;
+                    let higher = fine.state(*left)?;
                     let still = fine.still(&higher, (cases, numbers), &winds);
                     let mut pressed = pressed(&higher, &still);
                     for pressed in &mut pressed {
@@ -249,8 +247,9 @@ impl PlateMethod {
                             pressed.settle(lower);
                         }
                     }
-                    let lifting = Lifting::new(top, &net, (&higher, &fine.sampler), *left);
-                    let mut fine = fine.forces((&higher, lifting.as_ref()), &still, (cases, numbers), Some(&places))?;
+                    let reader = fine.sampler.on(&higher);
+                    let lifting = Lifting::new(top, &net, &reader, *left);
+                    let mut fine = fine.forces((&reader, lifting.as_ref()), &still, (cases, numbers), Some(&places))?;
                     coarse.iter().zip(&mut fine).for_each(|(coarse, fine)| fine.settle(coarse));
                     Ok((fine, pressed))
                 })
@@ -273,7 +272,7 @@ impl PlateMethod {
             regions: net.regions.clone(),
             triangles: net.mesh.triangles().len(),
             sides,
-            unknowns: fine.plate.unknowns(),
+            unknowns: fine.leading().unknowns(),
             pipes: net.pipe_models(top),
             holds: net.holds(top),
             disc: net.disc,
@@ -284,14 +283,14 @@ impl PlateMethod {
 /// Forces of the cases of a state, and what presses a crown in them.
 type OfState = (Vec<PlateForces>, Vec<Pressed>);
 
-/// A top at one degree, in the state that leads the others: what all its states share, and what looks at it.
+/// A top at one degree: what all its states share, and what looks at it.
 struct Solver<'a> {
     top: &'a Top,
     sections: &'a Sections,
     net: &'a Net,
     degree: Degree,
-    leading: Ratio,
-    plate: Plate,
+    /// Those plates that are asked for more than once, by the share of the core's stiffness; the first leads the others.
+    plates: Vec<(Ratio, Plate)>,
     sampler: Sampler,
     grouping: Grouping,
 }
@@ -301,21 +300,31 @@ impl<'a> Solver<'a> {
         top: &'a Top,
         sections: &'a Sections,
         net: &'a Net,
-        (degree, leading): (Degree, Ratio),
+        degree: Degree,
+        (leading, softest): (Ratio, Option<Ratio>),
     ) -> Result<Self, Mechanism> {
-        let plate = net.plate(top, sections, (degree, leading), Made::Anew)?;
+        let plate = net.plate(top, sections, (degree, leading), None)?;
         let sampler = net.sampler(top, &plate);
         let grouping = net.grouping(top, sections, &sampler);
-        Ok(Self { top, sections, net, degree, leading, plate, sampler, grouping })
+        let mut new = Self { top, sections, net, degree, plates: vec![(leading, plate)], sampler, grouping };
+        if let Some(softest) = softest.filter(|softest| *softest != leading) {
+            let plate = new.state(softest)?.into_owned();
+            new.plates.push((softest, plate));
+        }
+        Ok(new)
     }
 
-    /// The plate with a share of the core's stiffness left, for many loads or for a few.
-    fn state(&self, left: Ratio, many: bool) -> Result<Cow<'_, Plate>, Mechanism> {
-        if left == self.leading {
-            return Ok(Cow::Borrowed(&self.plate));
+    fn leading(&self) -> &Plate {
+        &self.plates[0].1
+    }
+
+    /// The plate with a share of the core's stiffness left.
+    fn state(&self, left: Ratio) -> Result<Cow<'_, Plate>, Mechanism> {
+        if let Some((_, plate)) = self.plates.iter().find(|(known, _)| *known == left) {
+            return Ok(Cow::Borrowed(plate));
         }
-        let made = if many { Made::LikeAnother(&self.plate) } else { Made::Beside(&self.plate) };
-        self.net.plate(self.top, self.sections, (self.degree, left), made).map(Cow::Owned)
+        let like = Some(self.leading());
+        self.net.plate(self.top, self.sections, (self.degree, left), like).map(Cow::Owned)
     }
 
     fn still(&self, plate: &Plate, cases: (&[LoadCase], &[usize]), winds: &Winds) -> Vec<Still> {
@@ -325,13 +334,12 @@ impl<'a> Solver<'a> {
     /// Forces by case; what moves is tried everywhere, or at some places only.
     fn forces(
         &self,
-        (plate, lifting): (&Plate, Option<&Lifting>),
+        (reader, lifting): (&Reader<'_>, Option<&Lifting>),
         still: &[Still],
         (cases, numbers): (&[LoadCase], &[usize]),
         only: Option<&[Point]>,
     ) -> Result<Vec<PlateForces>, LiftsOff> {
-        let (sampler, grouping) = (&self.sampler, &self.grouping);
-        let solved = Solved { top: self.top, net: self.net, plate, sampler, grouping, lifting };
+        let solved = Solved { top: self.top, net: self.net, reader, grouping: &self.grouping, lifting };
         let mut all = envelope::envelope(&solved, (cases, numbers), still, only)?;
         for still in still {
             if let Some(own) = all.iter_mut().find(|own| own.case == still.case) {

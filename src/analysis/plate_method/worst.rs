@@ -23,7 +23,7 @@ pub(super) struct Worst<'a> {
 
 impl<'a> Worst<'a> {
     pub(super) fn new(solved: &'a Solved<'a>) -> Self {
-        let envelope = Envelope::new(solved.sampler, solved.grouping);
+        let envelope = Envelope::new(solved.reader.sampler(), solved.grouping);
         Self { solved, envelope, pipes: PipesWorst::new(solved.top), softest: None }
     }
 

@@ -5,7 +5,6 @@ use uom::si::{length::meter, ratio::ratio, temperature_interval::kelvin};
 
 use super::*;
 use crate::{
-    analysis::plate_method::layout::Made,
     finite_element::{Degree, Fields, Held, Model, ShellStiffness, Solution, State},
     geometry::{Axis, Contour, Point},
     input::{NamedText, read_design, read_tables},
@@ -74,7 +73,7 @@ impl Hot {
     fn new(top: &Top, degree: Degree) -> Self {
         let (one, sections) = (Ratio::new::<ratio>(1.0), Sections::new(top, &Axis::BOTH).unwrap());
         let net = Net::new(top, &sections, one).unwrap();
-        let plate = net.plate(top, &sections, (degree, one), Made::Anew).unwrap();
+        let plate = net.plate(top, &sections, (degree, one), None).unwrap();
         let solution = plate.solve(&[heat(&net, &plate, &sections, &rise())]).remove(0);
         Self { net, sections, plate, solution }
     }

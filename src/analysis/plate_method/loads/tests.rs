@@ -5,7 +5,7 @@ use uom::si::{acceleration::meter_per_second_squared, force::newton, length::met
 
 use super::*;
 use crate::{
-    analysis::{plate_method::layout::Made, sections::Sections},
+    analysis::sections::Sections,
     finite_element::Degree,
     geometry::{Axis, Contour},
     input::{NamedText, read_design, read_tables},
@@ -61,7 +61,7 @@ fn pushes(top: &Top, id: &str) -> Vec<[f64; 3]> {
     let number = cases.iter().position(|case| case.id == id).unwrap();
     let sections = Sections::new(top, &Axis::BOTH).unwrap();
     let net = Net::new(top, &sections, Ratio::new::<ratio>(1.0)).unwrap();
-    let plate = net.plate(top, &sections, (Degree::Two, Ratio::new::<ratio>(1.0)), Made::Anew).unwrap();
+    let plate = net.plate(top, &sections, (Degree::Two, Ratio::new::<ratio>(1.0)), None).unwrap();
     let solved =
         StillLoads::new(top, &net, &plate).solve(&sections, (&cases, &[number]), &Winds::new(top, &net, &cases));
     let sums = |solution: &Solution| {
