@@ -101,9 +101,9 @@ impl Shape {
         };
         let products = Operator::ALL.map(|m| Operator::ALL.map(|n| product(m, n)));
         // All functions together are one.
-        let integrals = products.each_ref().map(|[with_value, ..]: &[DMatrix<f64>; OPERATORS]| {
-            with_value.row_iter().map(|row| row.sum()).collect()
-        });
+        let integrals = products
+            .each_ref()
+            .map(|[with_value, ..]: &[DMatrix<f64>; OPERATORS]| with_value.row_iter().map(|row| row.sum()).collect());
         Self { powers, of_powers: coefficients.transpose().as_slice().to_vec(), products, integrals }
     }
 

@@ -2,14 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::{
-    NoPlate,
-    layout::Net,
-    lifting::Lifting,
-    loads::StillLoads,
-    people,
-    wind::Winds,
-};
+use super::{NoPlate, layout::Net, lifting::Lifting, loads::StillLoads, people, wind::Winds};
 use crate::{
     analysis::{Analysis, line::Region},
     finite_element::{Degree, Load, Plate, Solution, State},
@@ -112,7 +105,7 @@ impl Analysis<'_> {
         let plate = net.plate(top, &self.sections, (Degree::Four, left), None)?;
         let winds = Winds::new(top, &net, cases);
         let still = StillLoads::new(top, &net, &plate).solve(&self.sections, (cases, &[wanted.case]), &winds);
-        let sampler = net.sampler(top, &plate);
+        let sampler = net.sampler(top, &plate, std::iter::empty());
         let lifting = Lifting::new(top, &net, &sampler.on(&plate), left);
         let moving = moving((&net, &plate), self, &cases[wanted.case], wanted);
         let (on, at) = StillLoads::new(top, &net, &plate).onto(wanted.at);

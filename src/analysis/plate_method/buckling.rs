@@ -1,8 +1,8 @@
 //! Buckling of the whole top on its frame, pushed in its plane.
 
-use super::{layout::Net, loads::Still};
+use super::envelope::Lying;
 use crate::{
-    finite_element::{Buckling, NoMode, Plate},
+    finite_element::{Buckling, NoMode, Plate, Sampler},
     geometry::Point,
     laminate::Forces,
     load_case::LoadCase,
@@ -23,7 +23,7 @@ pub struct EvenPush {
 pub struct Pressed {
     /// The case, as its place in the list.
     pub case: usize,
-    /// Largest compression in any direction, in the middle of a triangle.
+    /// Largest compression in any direction.
     pub most: ForcePerWidth,
     /// What it may be off by, from the same mesh at two degrees.
     pub error: Ratio,
@@ -65,23 +65,16 @@ fn unit() -> ForcePerWidth {
 }
 
 /// Compression by what lies still on a crowned top, gear not tipped; none where nothing presses.
-pub(super) fn pressed(net: &Net, plate: &Plate, still: &Still) -> Option<Pressed> {
-    let solution = still.parts.first()?;
-    let mut worst: Option<(f64, usize)> = None;
-    for triangle in 0..net.of_triangle.len() {
-        for state in plate.states(triangle, &[[1.0 / 3.0, 1.0 / 3.0]], solution) {
-            let pressed = compression(&state.resultants.force);
-            if pressed > worst.map_or(0.0, |(most, _)| most) {
-                worst = Some((pressed, triangle));
-            }
+pub(super) fn pressed(sampler: &Sampler, lying: &Lying) -> Option<Pressed> {
+    let sampled = &lying.parts.first()?.sampled;
+    let mut worst: Option<(f64, Point)> = None;
+    for (number, (at, _)) in sampler.places().enumerate() {
+        let pressed = compression(&sampler.state(sampled, number).resultants.force);
+        if pressed > worst.map_or(0.0, |(most, _)| most) {
+            worst = Some((pressed, at));
         }
     }
-    worst.map(|(most, triangle)| Pressed {
-        case: still.case,
-        most: si(most),
-        error: Ratio::default(),
-        at: net.middle(triangle),
-    })
+    worst.map(|(most, at)| Pressed { case: lying.case, most: si(most), error: Ratio::default(), at })
 }
 
 impl Pressed {

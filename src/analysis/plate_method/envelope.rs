@@ -1,5 +1,7 @@
 //! The worst of each case: states by region, sags, pushes on pipes.
 
+use std::borrow::Borrow;
+
 use rayon::prelude::*;
 
 use super::{
@@ -7,7 +9,7 @@ use super::{
     layout::Net,
     lifting::{Lifting, Part, Seen},
     loads::Still,
-    people::{self, Placed},
+    people::{Moving, Placed},
     pipes::PipeForces,
     softness::give,
     worst::Worst,
@@ -18,7 +20,7 @@ use crate::{
     geometry::Point,
     load_case::LoadCase,
     top::Top,
-    units::{Force, Length},
+    units::Length,
 };
 
 /// A state that is the worst of its region in some way.
@@ -123,36 +125,13 @@ impl RegionPeaks {
 /// Places that are solved for together.
 const AT_ONCE: usize = 64;
 
-/// The worst of each case; what moves is tried at every place, or at places that are known to matter.
-pub(super) fn envelope(
-    solved: &Solved<'_>,
-    (cases, numbers): (&[LoadCase], &[usize]),
-    still: &[Still],
-    only: Option<&[Point]>,
-) -> Result<Vec<PlateForces>, LiftsOff> {
-    // Cases with the same people on them share what those do; a hand up does what a hand down does, the other way.
-    let mut groups: Vec<(&LoadCase, Vec<(&Still, f64)>)> = Vec::new();
-    for still in still {
-        let case = &cases[still.case];
-        let over = |known: &LoadCase| {
-            let hands = known.hand.zip(case.hand).filter(|(known, _)| *known != Force::default());
-            match hands {
-                Some((known_hand, hand)) => Some((hand / known_hand).value),
-                None => (known.hand == case.hand).then_some(1.0),
-            }
-            .filter(|_| known.people == case.people)
-        };
-        match groups.iter_mut().find_map(|(known, group)| over(known).map(|times| (times, group))) {
-            Some((times, group)) => group.push((still, times)),
-            None => groups.push((case, vec![(still, 1.0)])),
-        }
-    }
-    let mut all = Vec::with_capacity(numbers.len());
-    for (case, group) in &groups {
-        all.extend(solved.forces(case, group, only)?);
-    }
-    all.sort_by_key(|forces: &PlateForces| numbers.iter().position(|number| *number == forces.case));
-    Ok(all)
+/// What lies still in a case, as it is seen.
+pub(super) struct Lying {
+    pub(super) case: usize,
+    /// As of [`Still`].
+    pub(super) parts: Vec<Seen>,
+    pub(super) heat: Option<Seen>,
+    from: Vec<Vec<(usize, f64)>>,
 }
 
 /// A factored plate with all that looks at it.
@@ -165,39 +144,58 @@ pub(super) struct Solved<'a> {
     pub(super) lifting: Option<&'a Lifting>,
 }
 
+impl Lying {
+    /// What acts together from a direction.
+    fn together(&self, from: &[(usize, f64)]) -> Vec<Part<'_>> {
+        from.iter().map(|&(part, times)| (&self.parts[part], times, times)).collect()
+    }
+}
+
 impl<'a> Solved<'a> {
-    fn seen(&self, solutions: &[Solution]) -> Vec<Seen> {
+    fn seen<S: Borrow<Solution>>(&self, solutions: &[S]) -> Vec<Seen> {
         self.net.seen(self.reader, self.lifting, solutions)
     }
 
-    /// Cases on which the same moves, in each of them so many times.
-    fn forces(
+    /// How what lies still is seen: all of it at once, which is faster.
+    pub(super) fn lying(&self, still: &[Still]) -> Vec<Lying> {
+        let solutions: Vec<&Solution> = still.iter().flat_map(|still| still.parts.iter().chain(&still.heat)).collect();
+        let mut seen = self.seen(&solutions).into_iter();
+        let lying = still.iter().map(|still| Lying {
+            case: still.case,
+            parts: seen.by_ref().take(still.parts.len()).collect(),
+            heat: still.heat.as_ref().and_then(|_| seen.next()),
+            from: still.from.clone(),
+        });
+        lying.collect()
+    }
+
+    /// The worst of cases on which the same moves; it is tried at every place, or at places that are known to matter.
+    pub(super) fn forces(
         &'a self,
         case: &LoadCase,
-        group: &[(&Still, f64)],
+        moving: &Moving,
+        lying: &[Lying],
         only: Option<&[Point]>,
     ) -> Result<Vec<PlateForces>, LiftsOff> {
-        let mut placed = people::placed(self.top, self.net, case);
-        if let Some(only) = only {
-            placed.retain(|placed| only.contains(&placed.at));
-        }
+        let placed = &moving.placed;
+        let of_cases = moving.cases.iter();
+        let group: Vec<(&Lying, f64)> = of_cases
+            .filter_map(|(case, times)| Some((lying.iter().find(|lying| lying.case == *case)?, *times)))
+            .collect();
         // Round a footing the closed form of punching rules.
         let feet = self.top.gear.iter();
         let feet: Vec<Sharp> =
             feet.map(|gear| Sharp { at: gear.at, radius: gear.footing() * 0.5 + self.net.disc * 3.0 }).collect();
-        let still: Vec<Vec<Seen>> = group.iter().map(|(still, _)| self.seen(&still.parts)).collect();
-        let lying = |group: usize, from: &[(usize, f64)]| -> Vec<Part<'_>> {
-            from.iter().map(|&(part, times)| (&still[group][part], times, times)).collect()
-        };
         let mut worst: Vec<Worst<'a>> = group.iter().map(|_| Worst::new(self)).collect();
         if placed.is_empty() {
-            for (number, (worst, (still, _))) in worst.iter_mut().zip(group).enumerate() {
-                for from in &still.from {
-                    self.take(worst, lying(number, from), None, &feet)?;
+            for (worst, (lying, _)) in worst.iter_mut().zip(&group) {
+                for from in &lying.from {
+                    self.take(worst, lying.together(from), None, &feet)?;
                 }
             }
         }
-        let indexed: Vec<(usize, &Placed)> = placed.iter().enumerate().collect();
+        let wanted = |placed: &Placed| only.is_none_or(|only| only.contains(&placed.at));
+        let indexed: Vec<(usize, &Placed)> = placed.iter().enumerate().filter(|(_, placed)| wanted(placed)).collect();
         let parts: Result<Vec<Vec<Worst<'a>>>, LiftsOff> = indexed
             .par_chunks(AT_ONCE)
             .map(|chunk| {
@@ -213,10 +211,10 @@ impl<'a> Solved<'a> {
                     }
                     let gives = give(self.net, plate, case, placed, &alone);
                     let beside: Vec<Sharp> = feet.iter().chain(&placed.beside).copied().collect();
-                    for (place, (worst, &(still, times))) in worst.iter_mut().zip(group).enumerate() {
+                    for (worst, &(lying, times)) in worst.iter_mut().zip(&group) {
                         worst.gives(gives, number);
-                        for from in &still.from {
-                            let mut parts = lying(place, from);
+                        for from in &lying.from {
+                            let mut parts = lying.together(from);
                             parts.push((own, times, times * placed.at_rest));
                             self.take(worst, parts, Some(number), &beside)?;
                         }
@@ -232,7 +230,7 @@ impl<'a> Solved<'a> {
             }
         }
         let load_at = |under: Option<usize>| under.map(|number| placed[number].at);
-        Ok(group.iter().zip(worst).map(|((still, _), worst)| worst.done(still.case, &load_at)).collect())
+        Ok(group.iter().zip(worst).map(|((lying, _), worst)| worst.done(lying.case, &load_at)).collect())
     }
 
     /// Takes in what acts together, and what opens under it.

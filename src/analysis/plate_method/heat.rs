@@ -1,6 +1,12 @@
 //! What heat does to the whole top: a load like others, and the bow that it makes by itself.
 
-use super::{FieldSag, PlateForces, envelope::Solved, layout::Net, lifting::Part, loads::Still, worst::Worst};
+use super::{
+    FieldSag, PlateForces,
+    envelope::{Lying, Solved},
+    layout::Net,
+    lifting::Part,
+    worst::Worst,
+};
 use crate::{
     analysis::sections::Sections,
     finite_element::{LiftsOff, Load, Plate},
@@ -42,16 +48,15 @@ pub(super) fn heat(net: &Net, plate: &Plate, sections: &Sections, rise: &Tempera
 
 /// Largest bows between pipes by heat alone, against what does not move and against the pipes: weight, which would take some
 /// of it back, is left out. None where no heat acts.
-pub(super) fn bows(solved: &Solved<'_>, still: &Still) -> Result<Vec<FieldSag>, LiftsOff> {
-    let Some(heat) = &still.heat else { return Ok(Vec::new()) };
-    let seen = solved.net.seen(solved.reader, solved.lifting, std::slice::from_ref(heat));
-    let mut parts: Vec<Part<'_>> = seen.iter().map(|seen| (seen, 1.0, 1.0)).collect();
+pub(super) fn bows(solved: &Solved<'_>, lying: &Lying) -> Result<Vec<FieldSag>, LiftsOff> {
+    let Some(heat) = &lying.heat else { return Ok(Vec::new()) };
+    let mut parts: Vec<Part<'_>> = vec![(heat, 1.0, 1.0)];
     if let Some(lifting) = solved.lifting {
         lifting.open(&mut parts, solved.top.supports.len())?;
     }
     let mut worst = Worst::new(solved);
     worst.take(&parts, None, None, &[]);
-    Ok(worst.done(still.case, &|_| None).between)
+    Ok(worst.done(lying.case, &|_| None).between)
 }
 
 impl PlateForces {

@@ -73,7 +73,7 @@ impl Net {
         let size = |place: Point| {
             let near = beds.iter().map(|(_, line)| line.along.distance(place)).fold(least, Length::min);
             let end = sharp.iter().map(|end| end.distance(place)).fold(least, Length::min);
-            (least / 8.0 + near * 0.35).min(foot * 1.3).min(disc * 3.0 + end) * sides.value
+            (least / 8.0 + near * 0.35).min(foot * 1.7).min(disc * 3.0 + end) * sides.value
         };
         let tolerance = least * RIM_TOLERANCE;
         let outline = top.outline.contour().flattened(tolerance);
@@ -177,7 +177,8 @@ impl Net {
         Bed { corners: stretch.corners.clone(), stiffness, beam: stretch.beam(pipe) }
     }
 
-    pub(super) fn sampler(&self, top: &Top, plate: &Plate) -> Sampler {
+    /// Samples of a plate. Under the middle of what moves the top is bent most, so that each of its places is one too.
+    pub(super) fn sampler(&self, top: &Top, plate: &Plate, moving: impl Iterator<Item = Point>) -> Sampler {
         let sharp: Vec<Sharp> = self.sharp.iter().map(|&at| Sharp { at, radius: self.disc }).collect();
         let mut borne: Vec<[usize; 2]> = self.stretches.iter().flat_map(Stretch::sides).collect();
         borne.sort_unstable();
@@ -185,7 +186,11 @@ impl Net {
             let [a, b] = side.triangles.map(|triangle| self.of_triangle[triangle]);
             a != b || borne.binary_search(&side.corners).is_ok()
         };
-        Sampler::new(plate, &sharp, &in_conduits(top, self.disc), &|place| self.mesh.holding(place), &parted)
+        let mut others: Vec<Point> = moving.collect();
+        others.sort_by(|a, b| a.x.value.total_cmp(&b.x.value).then(a.y.value.total_cmp(&b.y.value)));
+        others.dedup();
+        others.extend(in_conduits(top, self.disc));
+        Sampler::new(plate, &sharp, &others, &|place| self.mesh.holding(place), &parted)
     }
 
     pub(super) fn grouping(&self, top: &Top, sections: &Sections, sampler: &Sampler) -> Grouping {
@@ -257,10 +262,6 @@ impl Net {
     /// The region that a triangle lies in.
     pub(super) fn region(&self, triangle: usize) -> Region {
         self.regions[self.of_triangle[triangle]]
-    }
-
-    pub(super) fn middle(&self, triangle: usize) -> Point {
-        middle(&self.mesh, &self.mesh.triangles()[triangle])
     }
 
     pub(super) fn corners(&self, triangle: usize) -> [Point; 3] {

@@ -1,5 +1,7 @@
 //! A top that lifts off its pipes, where its fixings are known.
 
+use std::borrow::Borrow;
+
 use super::{
     HeldDown,
     layout::{Net, Stretch},
@@ -90,14 +92,14 @@ impl Net {
     }
 
     /// What solutions do, each by itself.
-    pub(super) fn seen(
+    pub(super) fn seen<S: Borrow<Solution>>(
         &self,
         reader: &Reader<'_>,
         lifting: Option<&Lifting>,
-        solutions: &[Solution],
+        solutions: &[S],
     ) -> Vec<Seen> {
         let plate = reader.plate();
-        let seen = solutions.iter().zip(reader.sample(solutions)).map(|(solution, sampled)| Seen {
+        let seen = solutions.iter().map(Borrow::borrow).zip(reader.sample(solutions)).map(|(solution, sampled)| Seen {
             sampled,
             beds: (0..self.stretches.len())
                 .map(|bed| (plate.pushes(bed, solution), plate.beam_forces(bed, solution)))

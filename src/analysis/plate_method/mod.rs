@@ -38,6 +38,7 @@ use self::{
     layout::Net,
     lifting::Lifting,
     loads::{Still, StillLoads},
+    people::Moving,
     wind::Winds,
 };
 use super::{design_value::Knockdowns, line::Region, sections::Sections};
@@ -189,18 +190,19 @@ impl PlateMethod {
                 None => alike.push((left, vec![number])),
             }
         }
-        let all = || alike.iter().flat_map(|(_, numbers)| numbers);
-        let pushed = all().any(|&number| buckling::is_pushed(&cases[number]));
+        let pushed = alike.iter().flat_map(|(_, numbers)| numbers).any(|&number| buckling::is_pushed(&cases[number]));
         let crowned = top.crown > Length::default();
         let softest = alike.iter().map(|(left, _)| *left).fold(Ratio::from(f64::INFINITY), Ratio::min);
+        let alike: Vec<(Ratio, Vec<Moving>)> =
+            alike.into_iter().map(|(left, numbers)| (left, people::moving(top, &net, cases, &numbers))).collect();
         // The state in which most is solved for leads the others: where someone moves about.
-        let moves = |numbers: &[usize]| numbers.iter().any(|&number| cases[number].moves());
-        let leading = alike.iter().find(|(_, numbers)| moves(numbers)).or(alike.first());
+        let places = |moving: &[Moving]| moving.iter().map(|moving| moving.placed.len()).sum::<usize>();
+        let leading = alike.iter().max_by_key(|(_, moving)| places(moving));
         let leading = leading.map_or_else(|| Ratio::from(1.0), |(left, _)| *left);
         let winds = Winds::new(top, &net, cases);
         // The softest core counts for buckling: a search for a mode takes longer than all people of a case.
         let softest = (pushed || crowned).then_some(softest);
-        let first = |degree, softest| Solver::new(top, sections, &net, degree, (leading, softest));
+        let first = |degree, softest| Solver::new(top, sections, (&net, &alike), degree, (leading, softest));
         let (coarse, fine) = rayon::join(|| first(lower, softest), || first(higher, None));
         let (coarse, fine) = (coarse.map_err(NoPlate::Mechanism)?, fine.map_err(NoPlate::Mechanism)?);
         let buckled = || -> Result<Option<EvenPush>, Mechanism> {
@@ -225,33 +227,26 @@ impl PlateMethod {
         let solve = || -> Result<Vec<OfState>, NoPlate> {
             alike
                 .par_iter()
-                .filter(|(_, numbers)| !numbers.is_empty())
-                .map(|(left, numbers)| {
+                .filter(|(_, moving)| !moving.is_empty())
+                .map(|(left, moving)| {
                     // The lower degree tries people everywhere; the higher only where that was worst for something.
-                    let lower = coarse.state(*left)?;
-                    let still = coarse.still(&lower, (cases, numbers), &winds);
-                    let pressed = |plate: &Plate, still: &[Still]| -> Vec<Pressed> {
-                        let on_crown = still.iter().filter(|_| crowned);
-                        on_crown.filter_map(|still| buckling::pressed(&net, plate, still)).collect()
+                    let looked = |solver: &Solver<'_>, only: Option<&[Point]>| -> Result<OfState, NoPlate> {
+                        let plate = solver.state(*left)?;
+                        let still = solver.still(&plate, (cases, moving), &winds);
+                        let reader = solver.sampler.on(&plate);
+                        let lifting = Lifting::new(top, &net, &reader, *left);
+                        Ok(solver.forces((&reader, lifting.as_ref()), &still, (cases, moving), only)?)
                     };
-                    let pressed_lower = pressed(&lower, &still);
-                    let reader = coarse.sampler.on(&lower);
-                    let lifting = Lifting::new(top, &net, &reader, *left);
-                    let coarse = coarse.forces((&reader, lifting.as_ref()), &still, (cases, numbers), None)?;
+                    let (coarse, pressed_coarse) = looked(&coarse, None)?;
                     let places: Vec<Point> = coarse.iter().flat_map(PlateForces::load_places).collect();
-                    let higher = fine.state(*left)?;
-                    let still = fine.still(&higher, (cases, numbers), &winds);
-                    let mut pressed = pressed(&higher, &still);
+                    let (mut forces, mut pressed) = looked(&fine, Some(&places))?;
+                    coarse.iter().zip(&mut forces).for_each(|(coarse, fine)| fine.settle(coarse));
                     for pressed in &mut pressed {
-                        if let Some(lower) = pressed_lower.iter().find(|lower| lower.case == pressed.case) {
+                        if let Some(lower) = pressed_coarse.iter().find(|lower| lower.case == pressed.case) {
                             pressed.settle(lower);
                         }
                     }
-                    let reader = fine.sampler.on(&higher);
-                    let lifting = Lifting::new(top, &net, &reader, *left);
-                    let mut fine = fine.forces((&reader, lifting.as_ref()), &still, (cases, numbers), Some(&places))?;
-                    coarse.iter().zip(&mut fine).for_each(|(coarse, fine)| fine.settle(coarse));
-                    Ok((fine, pressed))
+                    Ok((forces, pressed))
                 })
                 .collect()
         };
@@ -299,12 +294,13 @@ impl<'a> Solver<'a> {
     fn new(
         top: &'a Top,
         sections: &'a Sections,
-        net: &'a Net,
+        (net, alike): (&'a Net, &[(Ratio, Vec<Moving>)]),
         degree: Degree,
         (leading, softest): (Ratio, Option<Ratio>),
     ) -> Result<Self, Mechanism> {
         let plate = net.plate(top, sections, (degree, leading), None)?;
-        let sampler = net.sampler(top, &plate);
+        let moving = alike.iter().flat_map(|(_, moving)| moving).flat_map(|moving| &moving.placed);
+        let sampler = net.sampler(top, &plate, moving.map(|placed| placed.at));
         let grouping = net.grouping(top, sections, &sampler);
         let mut new = Self { top, sections, net, degree, plates: vec![(leading, plate)], sampler, grouping };
         if let Some(softest) = softest.filter(|softest| *softest != leading) {
@@ -327,26 +323,33 @@ impl<'a> Solver<'a> {
         self.net.plate(self.top, self.sections, (self.degree, left), like).map(Cow::Owned)
     }
 
-    fn still(&self, plate: &Plate, cases: (&[LoadCase], &[usize]), winds: &Winds) -> Vec<Still> {
-        StillLoads::new(self.top, self.net, plate).solve(self.sections, cases, winds)
+    fn still(&self, plate: &Plate, (cases, moving): (&[LoadCase], &[Moving]), winds: &Winds) -> Vec<Still> {
+        let numbers = moving.iter().flat_map(|moving| &moving.cases).map(|(case, _)| *case);
+        StillLoads::new(self.top, self.net, plate).solve(self.sections, (cases, &numbers.collect::<Vec<_>>()), winds)
     }
 
-    /// Forces by case; what moves is tried everywhere, or at some places only.
+    /// Forces by case, and what presses a crown; what moves is tried everywhere, or at some places only.
     fn forces(
         &self,
         (reader, lifting): (&Reader<'_>, Option<&Lifting>),
         still: &[Still],
-        (cases, numbers): (&[LoadCase], &[usize]),
+        (cases, moving): (&[LoadCase], &[Moving]),
         only: Option<&[Point]>,
-    ) -> Result<Vec<PlateForces>, LiftsOff> {
+    ) -> Result<OfState, LiftsOff> {
         let solved = Solved { top: self.top, net: self.net, reader, grouping: &self.grouping, lifting };
-        let mut all = envelope::envelope(&solved, (cases, numbers), still, only)?;
-        for still in still {
-            if let Some(own) = all.iter_mut().find(|own| own.case == still.case) {
-                own.bow = heat::bows(&solved, still)?;
+        let (lying, mut all) = (solved.lying(still), Vec::with_capacity(still.len()));
+        for moving in moving {
+            all.extend(solved.forces(&cases[moving.cases[0].0], moving, &lying, only)?);
+        }
+        all.sort_by_key(|forces: &PlateForces| forces.case);
+        for lying in &lying {
+            if let Some(own) = all.iter_mut().find(|own| own.case == lying.case) {
+                own.bow = heat::bows(&solved, lying)?;
             }
         }
-        Ok(all)
+        let crowned = lying.iter().filter(|_| self.top.crown > Length::default());
+        let pressed = crowned.filter_map(|lying| buckling::pressed(&self.sampler, lying)).collect();
+        Ok((all, pressed))
     }
 }
 

@@ -32,6 +32,36 @@ impl Placed {
     }
 }
 
+/// Cases on which the same moves, and where it is tried: all degrees and states of the top look at the same.
+pub(super) struct Moving {
+    /// The cases, with how many times it acts in each.
+    pub(super) cases: Vec<(usize, f64)>,
+    /// None where nothing moves.
+    pub(super) placed: Vec<Placed>,
+}
+
+/// What moves in cases. Those with the same people on them share what these do; a hand up does what a hand down does, the
+/// other way.
+pub(super) fn moving(top: &Top, net: &Net, cases: &[LoadCase], numbers: &[usize]) -> Vec<Moving> {
+    let mut groups: Vec<Vec<(usize, f64)>> = Vec::new();
+    for &number in numbers {
+        let case = &cases[number];
+        let over = |known: &LoadCase| {
+            let hands = known.hand.zip(case.hand).filter(|(known, _)| *known != Force::default());
+            match hands {
+                Some((known_hand, hand)) => Some((hand / known_hand).value),
+                None => (known.hand == case.hand).then_some(1.0),
+            }
+            .filter(|_| known.people == case.people)
+        };
+        match groups.iter_mut().find_map(|group| over(&cases[group[0].0]).map(|times| (times, group))) {
+            Some((times, group)) => group.push((number, times)),
+            None => groups.push(vec![(number, 1.0)]),
+        }
+    }
+    groups.into_iter().map(|group| Moving { placed: placed(top, net, &cases[group[0].0]), cases: group }).collect()
+}
+
 /// What moves in a case, at every place where it is tried: people in rows of one up to all, or a hand at the rim.
 pub(super) fn placed(top: &Top, net: &Net, case: &LoadCase) -> Vec<Placed> {
     let criteria = &top.criteria;
