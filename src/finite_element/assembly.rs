@@ -1,6 +1,6 @@
 //! From the matrices of triangles, beams and springs to one sparse matrix; what lies inside a triangle is eliminated there.
 
-use std::{borrow::Borrow, sync::Arc};
+use std::{borrow::Borrow, ops::Range, sync::Arc};
 
 use nalgebra::{DMatrix, DVector, DVectorView};
 use rayon::prelude::*;
@@ -220,11 +220,15 @@ impl Assembly {
     pub(super) fn new(layout: Arc<Layout>, parts: &[Part], shells: &[ShellStiffness]) -> Self {
         let mut values = vec![0.0; layout.pattern.rows.len()];
         let mut inside = Vec::with_capacity(shells.len());
+        let size = layout.numbering.degree.in_triangle() * layout.fields.count();
         for (chunk, shells) in shells.chunks(AT_ONCE).enumerate() {
             let made: Vec<_> = shells
                 .par_iter()
                 .enumerate()
-                .map(|(number, shell)| condensed(&layout, chunk * AT_ONCE + number, shell))
+                .map_init(
+                    || DMatrix::zeros(size, size),
+                    |whole, (number, shell)| condensed(&layout, chunk * AT_ONCE + number, shell, whole),
+                )
                 .collect();
             for (matrix, own) in made {
                 layout.add_triangle(inside.len(), &matrix, &mut values);
@@ -344,18 +348,27 @@ impl Assembly {
     }
 }
 
-/// Stiffness on the sides of a triangle, with what finds its inside again.
-fn condensed(layout: &Layout, triangle: usize, shell: &ShellStiffness) -> (DMatrix<f64>, Inside) {
-    let degree = layout.numbering.degree;
-    let whole = layout.numbering.triangles[triangle].stiffness(degree, layout.fields, shell);
-    let inside = degree.inside() * layout.fields.count();
-    let sides = whole.nrows() - inside;
-    let kii = whole.view((sides, sides), (inside, inside)).into_owned();
-    let kis = whole.view((sides, 0), (inside, sides)).into_owned();
+/// Stiffness on the sides of a triangle, with what finds its inside again; `whole` is room for all of it.
+fn condensed(
+    layout: &Layout,
+    triangle: usize,
+    shell: &ShellStiffness,
+    whole: &mut DMatrix<f64>,
+) -> (DMatrix<f64>, Inside) {
+    let (size, sides) = (whole.nrows(), layout.on_sides() * layout.fields.count());
+    layout.numbering.triangles[triangle].stiffness(layout.numbering.degree, layout.fields, shell, whole);
+    let part = |rows: Range<usize>, columns: Range<usize>| {
+        let mut values = Vec::with_capacity(rows.len() * columns.len());
+        for column in columns.clone() {
+            values.extend_from_slice(&whole.as_slice()[column * size..][rows.clone()]);
+        }
+        DMatrix::from_vec(rows.len(), columns.len(), values)
+    };
     // An element with its sides held is stiff against all that its inside can do.
-    let inverse = kii.cholesky().map_or_else(|| DMatrix::zeros(inside, inside), |factor| factor.inverse());
-    let from_sides = &inverse * &kis;
-    let mut condensed = whole.view((0, 0), (sides, sides)).into_owned();
-    condensed.gemm(-1.0, &kis.transpose(), &from_sides, 1.0);
+    let inverse = part(sides..size, sides..size).cholesky();
+    let inverse = inverse.map_or_else(|| DMatrix::zeros(size - sides, size - sides), |factor| factor.inverse());
+    let from_sides = &inverse * part(sides..size, 0..sides);
+    let mut condensed = part(0..sides, 0..sides);
+    condensed.gemm(-1.0, &part(0..sides, sides..size), &from_sides, 1.0);
     (condensed, Inside { inverse, from_sides })
 }

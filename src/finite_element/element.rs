@@ -234,8 +234,8 @@ impl Triangle {
         [value.iter().map(|value| j * value).collect(), along(dx), along(dy)]
     }
 
-    /// Stiffness matrix, the numbers of a node side by side.
-    pub(super) fn stiffness(&self, degree: Degree, fields: Fields, shell: &ShellStiffness) -> DMatrix<f64> {
+    /// Stiffness matrix, the numbers of a node side by side; every value of `all` is written.
+    pub(super) fn stiffness(&self, degree: Degree, fields: Fields, shell: &ShellStiffness, all: &mut DMatrix<f64>) {
         let (nodes, count) = (degree.in_triangle(), fields.count());
         let (first, material, shape) = (5 - count, shell.matrix(), degree.shape());
         let (j, [dx, dy]) = (self.jacobian(), self.slopes());
@@ -254,7 +254,6 @@ impl Triangle {
                 }
             }
         }
-        let mut all = DMatrix::zeros(nodes * count, nodes * count);
         let mut block = vec![0.0; nodes * nodes];
         for f in first..5 {
             for g in f..5 {
@@ -273,6 +272,5 @@ impl Triangle {
                 }
             }
         }
-        all
     }
 }

@@ -52,14 +52,18 @@ impl Worst {
 
     /// What ranks a state, in the order of [`Worst::ALL`]: the larger, the worse.
     fn ranks(numbers: &[f64; NUMBERS], lever: f64) -> [f64; 10] {
-        let [_, nx, ny, nxy, mx, my, mxy, qx, qy] = *numbers;
+        let [_, nx, ny, nxy, mx, my, mxy, ..] = *numbers;
         let face = |sign: f64| {
             principal([0.5 * nx + sign * mx / lever, 0.5 * ny + sign * my / lever], 0.5 * nxy + sign * mxy / lever)
         };
         let (outer, inner) = (face(-1.0), face(1.0));
-        let shear = (qx * qx + qy * qy).sqrt();
-        [mx, -mx, my, -my, mxy.abs(), -outer[0], outer[1], -inner[0], inner[1], shear]
+        [mx, -mx, my, -my, mxy.abs(), -outer[0], outer[1], -inner[0], inner[1], size(numbers)]
     }
+}
+
+/// Size of the shear.
+fn size(numbers: &[f64; NUMBERS]) -> f64 {
+    (numbers[7] * numbers[7] + numbers[8] * numbers[8]).sqrt()
 }
 
 /// Least and most of a plane state.
@@ -134,6 +138,8 @@ pub struct Envelope<'a> {
     sampler: &'a Sampler,
     grouping: &'a Grouping,
     peaks: Vec<[Option<Peak>; 10]>,
+    /// What ranks each of them.
+    ranks: Vec<[f64; 10]>,
     deflected: Vec<Option<Deflected>>,
 }
 
@@ -146,6 +152,7 @@ impl<'a> Envelope<'a> {
             sampler,
             grouping,
             peaks: vec![[None; 10]; grouping.levers.len() + grouping.edge_groups],
+            ranks: vec![[0.0; 10]; grouping.levers.len() + grouping.edge_groups],
             deflected: vec![None; groups],
         }
     }
@@ -167,13 +174,13 @@ impl<'a> Envelope<'a> {
                 }
             }
             if let Use::OnDisc(disc) = sample.good_for {
-                let shear = sum[7].hypot(sum[8]);
+                let shear = size(&sum);
                 let region = self.grouping.regions[number];
                 match discs[disc].iter_mut().find(|(known, ..)| *known == region) {
                     Some((_, total, count, largest)) => {
                         *total += shear;
                         *count += 1;
-                        if shear > largest[7].hypot(largest[8]) {
+                        if shear > size(largest) {
                             *largest = sum;
                         }
                     }
@@ -184,16 +191,22 @@ impl<'a> Envelope<'a> {
             self.deflection(number, &deflection, sample.place, under);
             let region = self.grouping.regions[number];
             let lever = self.grouping.levers[region].value;
+            let ranks = Worst::ranks(&sum, lever);
+            let edge = self.grouping.edges[number].map(|edge| self.grouping.levers.len() + edge);
+            // Most states are the worst in no way.
+            if self.is_none_worse(region, &ranks) && edge.is_none_or(|edge| self.is_none_worse(edge, &ranks)) {
+                continue;
+            }
             let punched = punched(sample.place);
-            for (worst, rank) in Worst::ALL.into_iter().zip(Worst::ranks(&sum, lever)) {
+            for (worst, rank) in Worst::ALL.into_iter().zip(ranks) {
                 if worst == Worst::Shear && sample.good_for == Use::WithoutShear {
                     continue;
                 }
                 if worst != Worst::Shear || !punched {
                     self.raise(region, worst, rank, &sum, sample.place, under);
                 }
-                if let Some(edge) = self.grouping.edges[number] {
-                    self.raise(self.grouping.levers.len() + edge, worst, rank, &sum, sample.place, under);
+                if let Some(edge) = edge {
+                    self.raise(edge, worst, rank, &sum, sample.place, under);
                 }
             }
         }
@@ -204,7 +217,7 @@ impl<'a> Envelope<'a> {
                     continue;
                 }
                 // The mean size, in the direction of the largest.
-                let (mean, size) = (total / f64::from(count), largest[7].hypot(largest[8]));
+                let (mean, size) = (total / f64::from(count), size(&largest));
                 if size > 0.0 {
                     largest[7] *= mean / size;
                     largest[8] *= mean / size;
@@ -239,7 +252,14 @@ impl<'a> Envelope<'a> {
         // What is not a number must be seen.
         if rank > 0.0 && known.as_ref().is_none_or(|known| rank > known.rank) || rank.is_nan() {
             *known = Some(Peak { worst, state: state_of(numbers), at, under, rank });
+            self.ranks[region][worst as usize] = rank;
         }
+    }
+
+    fn is_none_worse(&self, region: usize, ranks: &[f64; 10]) -> bool {
+        let known = &self.ranks[region];
+        // What is not a number must be seen.
+        (0..10).fold(true, |none, k| none & (ranks[k] <= known[k]))
     }
 
     /// Takes in what another envelope of the same samples has seen after it.
@@ -250,6 +270,9 @@ impl<'a> Envelope<'a> {
             {
                 *own = Some(*other);
             }
+        }
+        for (own, other) in self.ranks.iter_mut().flatten().zip(later.ranks.iter().flatten()) {
+            *own = own.max(*other);
         }
         for (own, other) in self.deflected.iter_mut().zip(&later.deflected) {
             if let Some(other) = other

@@ -106,7 +106,8 @@ impl Sampler {
         parted: &dyn Fn(Side) -> bool,
     ) -> Self {
         let degree = plate.assembly.numbering().degree;
-        let near = |place: Point| sharp.iter().any(|sharp| sharp.at.distance(place) < sharp.radius * 2.0);
+        let wide: Vec<Sharp> = sharp.iter().map(|sharp| Sharp { radius: sharp.radius * 2.0, ..*sharp }).collect();
+        let near = |place: Point| wide.iter().any(|sharp| sharp.holds(place));
         let seen = |place: Point| if near(place) { Use::WithoutShear } else { Use::Whole };
         let mut more: Vec<Vec<(Point, Use)>> = vec![Vec::new(); plate.triangles()];
         for (number, sharp) in sharp.iter().enumerate() {

@@ -123,7 +123,7 @@ impl RegionPeaks {
 }
 
 /// Places that are solved for together.
-const AT_ONCE: usize = 64;
+const AT_ONCE: usize = 32;
 
 /// What lies still in a case, as it is seen.
 pub(super) struct Lying {
