@@ -10,7 +10,7 @@ use crate::units::Pressure;
 const FOLLOWED: usize = 4;
 
 /// Residual, over the value itself, at which a mode is found. The value is then right to its square.
-const RESIDUAL: f64 = 1e-3;
+const RESIDUAL: f64 = 1e-5;
 
 /// Steps after which the bound on the error is given as it stands.
 const MOST_STEPS: usize = 100;

@@ -8,9 +8,19 @@ use super::{
 };
 use crate::{geometry::Point, units::Length};
 
-/// Corners, middles of the sides and the middle of a triangle.
-const SHARES: [[f64; 2]; 7] =
-    [[0.0, 0.0], [1.0, 0.0], [0.0, 1.0], [0.5, 0.0], [0.5, 0.5], [0.0, 0.5], [1.0 / 3.0, 1.0 / 3.0]];
+/// Corners, middles of the sides and the middle of a triangle, and between that and the corners.
+const SHARES: [[f64; 2]; 10] = [
+    [0.0, 0.0],
+    [1.0, 0.0],
+    [0.0, 1.0],
+    [0.5, 0.0],
+    [0.5, 0.5],
+    [0.0, 0.5],
+    [1.0 / 3.0, 1.0 / 3.0],
+    [0.2, 0.2],
+    [0.6, 0.2],
+    [0.2, 0.6],
+];
 
 /// Points of a disc: share of its radius, and how many on that ring. Each point stands for the same area.
 const RINGS: [(f64, usize); 3] = [(0.327, 6), (0.627, 10), (0.886, 12)];
@@ -57,7 +67,7 @@ pub(super) struct Sample {
 pub struct Sampler {
     pub(super) samples: Vec<Sample>,
     pub(super) discs: usize,
-    /// Corners, middles of the sides and the middle of every triangle.
+    /// The same places in every triangle.
     pub(super) everywhere: Functions,
     /// By triangle, others that lie in it.
     pub(super) others: Vec<Option<Functions>>,

@@ -12,9 +12,6 @@ use crate::kit::{
     pressed, sandwich, steps, sums,
 };
 
-/// What conjugate gradients leave, of energy, at a share of 1e-6; strains at a place may be off by some tens of that.
-const SETTLED: f64 = 1e-4;
-
 const D: [[f64; 3]; 3] = [[6000.0, 900.0, 0.0], [900.0, 3000.0, 0.0], [0.0, 0.0, 1200.0]];
 
 /// On two lines that end inside, with an overhang all round; corners inside in disorder if `share` is above nought.
@@ -152,7 +149,7 @@ fn the_order_of_corners_and_triangles_changes_nothing() {
     assert_alike(&solved(&other, &moved), &solved(&grid, &|corner| corner), ROUNDING, [0.0; 9]);
 }
 
-/// A plate of half the shear stiffness by way of another's factor: factored itself, and by conjugate gradients after it.
+/// A plate of half the shear stiffness by way of another's order.
 #[test]
 fn a_plate_made_from_another_is_the_same_as_made_anew() {
     let (xs, ys) = (steps(0.0, 2.0, 6), steps(0.0, 1.0, 4));
@@ -176,7 +173,6 @@ fn a_plate_made_from_another_is_the_same_as_made_anew() {
     };
     let anew = states(&Plate::new(&model(&half)).unwrap());
     assert_alike(&states(&first.of_other_stiffness(&model(&half)).unwrap()), &anew, ROUNDING, [0.0; 9]);
-    assert_alike(&states(&first.beside(&model(&half)).unwrap()), &anew, SETTLED, [0.0; 9]);
 }
 
 #[test]

@@ -73,7 +73,7 @@ impl Net {
         let size = |place: Point| {
             let near = beds.iter().map(|(_, line)| line.along.distance(place)).fold(least, Length::min);
             let end = sharp.iter().map(|end| end.distance(place)).fold(least, Length::min);
-            (least / 8.0 + near * 0.35).min(foot * 1.7).min(disc * 3.0 + end) * sides.value
+            (least / 8.0 + near * 0.35).min(least / 6.0).min(foot * 1.7).min(disc * 3.0 + end) * sides.value
         };
         let tolerance = least * RIM_TOLERANCE;
         let outline = top.outline.contour().flattened(tolerance);
@@ -177,7 +177,8 @@ impl Net {
         Bed { corners: stretch.corners.clone(), stiffness, beam: stretch.beam(pipe) }
     }
 
-    /// Samples of a plate. Under the middle of what moves the top is bent most, so that each of its places is one too.
+    /// Samples of a plate. Under the middle of what moves and along what it lies on the top is bent most, so that samples lie
+    /// closer there.
     pub(super) fn sampler(&self, top: &Top, plate: &Plate, moving: impl Iterator<Item = Point>) -> Sampler {
         let sharp: Vec<Sharp> = self.sharp.iter().map(|&at| Sharp { at, radius: self.disc }).collect();
         let mut borne: Vec<[usize; 2]> = self.stretches.iter().flat_map(Stretch::sides).collect();
@@ -189,8 +190,17 @@ impl Net {
         let mut others: Vec<Point> = moving.collect();
         others.sort_by(|a, b| a.x.value.total_cmp(&b.x.value).then(a.y.value.total_cmp(&b.y.value)));
         others.dedup();
+        others.extend(self.stretches.iter().flat_map(|stretch| self.quarters(stretch)));
         others.extend(in_conduits(top, self.disc));
         Sampler::new(plate, &sharp, &others, &|place| self.mesh.holding(place), &parted)
+    }
+
+    /// Places a quarter and three quarters along each side of a stretch.
+    fn quarters(&self, stretch: &Stretch) -> impl Iterator<Item = Point> {
+        let sides = stretch.corners.windows(2).map(|side| [side[0], side[1]].map(|corner| self.mesh.nodes()[corner]));
+        sides.flat_map(|[a, b]| {
+            [0.25, 0.75].map(|share| Point { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share })
+        })
     }
 
     pub(super) fn grouping(&self, top: &Top, sections: &Sections, sampler: &Sampler) -> Grouping {
@@ -333,7 +343,7 @@ fn off(place: Point, from: Point, to: Point) -> Length {
     place.distance(Point { x: from.x + along * dx, y: from.y + along * dy })
 }
 
-fn middle(mesh: &Mesh, corners: &[usize; 3]) -> Point {
+pub(super) fn middle(mesh: &Mesh, corners: &[usize; 3]) -> Point {
     let [a, b, c] = corners.map(|corner| mesh.nodes()[corner]);
     Point { x: (a.x + b.x + c.x) / 3.0, y: (a.y + b.y + c.y) / 3.0 }
 }

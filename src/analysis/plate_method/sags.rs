@@ -1,6 +1,6 @@
 //! Against what sags are judged.
 
-use super::layout::{Net, bed_lines, in_hull};
+use super::layout::{Net, bed_lines, in_hull, middle};
 use crate::{
     finite_element::{Judged, Sampler},
     geometry::Point,
@@ -39,8 +39,9 @@ impl Net {
     /// Circles with nothing below them that bears, the largest first: the span at a place is as wide as the largest that
     /// holds it. Twice the way to the nearest support alone would shrink to nothing beside it, where the top still slopes.
     fn clear(&self, top: &Top, held: &[Point]) -> Vec<(Point, Length)> {
-        let within = self.mesh.nodes().iter().filter(|node| in_hull(held, **node));
-        let mut clear: Vec<(Point, Length)> = within.map(|&node| (node, self.to_support(top, node))).collect();
+        let middles = self.mesh.triangles().iter().map(|corners| middle(&self.mesh, corners));
+        let within = self.mesh.nodes().iter().copied().chain(middles).filter(|place| in_hull(held, *place));
+        let mut clear: Vec<(Point, Length)> = within.map(|place| (place, self.to_support(top, place))).collect();
         clear.sort_by(|(_, a), (_, b)| b.value.total_cmp(&a.value));
         clear
     }
