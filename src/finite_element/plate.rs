@@ -165,6 +165,12 @@ impl Plate {
         Ok(self.ordered.assembled(model)?.after(&self.factor))
     }
 
+    /// Which fields it has.
+    #[must_use]
+    pub fn fields(&self) -> Fields {
+        self.assembly.fields()
+    }
+
     /// Unknowns that are solved for.
     #[must_use]
     pub fn unknowns(&self) -> usize {

@@ -52,7 +52,7 @@ pub struct PipeForces {
     pub moment: Torque,
     /// The same with its place.
     pub bent: PipeMoment,
-    /// The most that reaches into metal softened by the weld of a post.
+    /// The most that reaches into metal softened by a weld, of a post or of another pipe.
     pub bent_at_weld: PipeMoment,
     /// Most force on a post, pressing positive.
     pub post: Force,

@@ -1,6 +1,6 @@
 //! Cautions that hang on the top alone, whoever looked at it.
 
-use super::super::without_fixings;
+use super::super::{without_fixings, words::point};
 use crate::{
     analysis::below_footing,
     service::{Sun, Walking},
@@ -63,6 +63,27 @@ pub(super) fn rigid<'a>(supports: impl Iterator<Item = &'a Support>) -> Option<S
         .collect();
     (!rigid.is_empty())
         .then(|| format!("Taken as rigid: {}. Sag and frequency are then on the unsafe side.", rigid.join("; ")))
+}
+
+/// Pipes that cross or touch, which the plate method does not join.
+pub(super) fn joints(top: &Top) -> Option<String> {
+    let joints: Vec<String> = top
+        .joints()
+        .iter()
+        .map(|joint| {
+            let [one, other] = joint.pipes.map(|pipe| top.supports[pipe].name.as_str());
+            format!("{one} and {other} at {}", point(joint.at, top.report))
+        })
+        .collect();
+    (!joints.is_empty()).then(|| {
+        format!(
+            "Pipes cross or touch: {}. Below one top they lie at one height, so they are joined there. The plate method has \
+             each of them bend on its own posts, tied to the other by the panel alone: what one hands to the other through \
+             the joint, and the twist that it stops, are in neither's bending, nor on its posts. Beside a joint both count \
+             as softened by its weld.",
+            joints.join("; ")
+        )
+    })
 }
 
 /// Gear whose footing the plate method does not see whole.
