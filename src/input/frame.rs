@@ -144,7 +144,7 @@ fn read_pipe(
 
 /// Widths on which a top bears.
 fn seats() -> (&'static str, RangeInclusive<Length>) {
-    ("the seat of a top", lengths(1.0, 1000.0))
+    ("the seat of a top", lengths(0.1, 1000.0))
 }
 
 fn read_wall(room: Room<'_>, name: String, (outline, fixings): (Option<&Outline>, &Fixings)) -> Option<Support> {

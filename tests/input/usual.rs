@@ -84,7 +84,7 @@ fn every_key_has_an_end_on_each_side() {
         ("footing = \"9 in\"", "footing", ["1 mm", "90 ft"]),
         ("outside = \"2 in\"\nwall", "outside", ["2 mm", "20 in"]),
         ("wall = \"0.125 in\"", "wall", ["0.1 mm", "10 in"]),
-        ("alloy = \"6061-t6\"", "seat", ["0.5 mm", "50 in"]),
+        ("alloy = \"6061-t6\"", "seat", ["0.05 mm", "50 in"]),
         ("thickness = \"1 in\"", "thickness", ["1 mm", "9 in"]),
         ("setback = \"1.5 in\"", "setback", ["0.5 mm", "1000 in"]),
         ("width = \"4 in\"", "width", ["2 mm", "4000 in"]),

@@ -133,7 +133,7 @@ pub(super) fn walls_and_pads(top: &Top) -> Vec<String> {
     if !clamped.is_empty() {
         cautions.push(format!(
             "Clamped in the plate method: {}. That takes for granted that neither wall nor joint turns at all, which few do, \
-             and that the joint bears the moment, which was not checked and is in no fixing's pull. Sag and frequency are on \
+             and that the joint bears the moment (clamped joint), which was not checked and is in no fixing's pull. Sag and frequency are on \
              the unsafe side where it turns; so are stresses away from the wall. Try it hinged as well. By hand it is hinged.",
             clamped.join(", ")
         ));

@@ -75,9 +75,19 @@ fn alike(one: &FrameLoad, other: &FrameLoad) -> bool {
         (one, other) => one.is_none() && other.is_none(),
     };
     let at = |one: &PostLoad, other: &PostLoad| (one.along - other.along).abs() <= one.along.max(other.along) * 1e-3;
+    let clamps = match (one.clamp, other.clamp) {
+        (Some(one), Some(other)) => near(one, other),
+        (one, other) => one.is_none() && other.is_none(),
+    };
     let posts = one.posts.len() == other.posts.len()
         && one.posts.iter().zip(&other.posts).all(|(one, other)| at(one, other) && posts_alike(one, other));
-    one.known() && other.known() && along(one.hand, other.hand) && along(one.plate, other.plate) && moments && posts
+    one.known()
+        && other.known()
+        && along(one.hand, other.hand)
+        && along(one.plate, other.plate)
+        && moments
+        && clamps
+        && posts
 }
 
 fn posts_alike(one: &PostLoad, other: &PostLoad) -> bool {
@@ -98,6 +108,9 @@ fn take_larger(known: &mut FrameLoad, other: &FrameLoad) {
         }
     }
     if let (Some(known), Some(other)) = (&mut known.moment, other.moment) {
+        larger(known, other);
+    }
+    if let (Some(known), Some(other)) = (&mut known.clamp, other.clamp) {
         larger(known, other);
     }
     for (known, other) in known.posts.iter_mut().zip(&other.posts) {
@@ -192,6 +205,10 @@ impl<'a> Shown<'a> {
         if let Some(moment) = load.moment {
             page.paragraph(&right("bends by ", 21), &self.with(moment, self.moment, ""));
         }
+        if let Some(clamp) = load.clamp {
+            let words = self.with(clamp, clamp.value, "; not evaluated");
+            page.paragraph(&right("its joint ", 21), &format!("must take {words} about its line"));
+        }
         self.posts(page, &load.posts, names.len());
     }
 
@@ -235,7 +252,7 @@ mod tests {
     fn load(pipe: usize, push: &str) -> FrameLoad {
         let push = parse::<ForcePerWidth>(push).unwrap_or_else(|error| panic!("{error}"));
         let along = AlongPipe { push: Largest { value: push, case: Some(pipe) }, ..AlongPipe::default() };
-        FrameLoad { pipe, hand: Some(along), plate: None, moment: None, posts: Vec::new() }
+        FrameLoad { pipe, hand: Some(along), plate: None, moment: None, clamp: None, posts: Vec::new() }
     }
 
     #[test]
@@ -249,7 +266,7 @@ mod tests {
         // A sixteenth apart is apart.
         assert_eq!(grouped(&[load(0, "10 N/mm"), load(1, "9.4 N/mm")]).len(), 2);
         // Of nothing that is known nothing is alike.
-        let unknown = |pipe| FrameLoad { pipe, hand: None, plate: None, moment: None, posts: Vec::new() };
+        let unknown = |pipe| FrameLoad { pipe, hand: None, plate: None, moment: None, clamp: None, posts: Vec::new() };
         assert_eq!(grouped(&[unknown(0), unknown(1)]).len(), 2);
     }
 }
