@@ -72,8 +72,8 @@ impl Check for ClampedJoint {
             let system = analysis.top.report;
             let load = clamp.under.map_or_else(String::new, |under| format!(", load at {}", place(under, system)));
             let reason = format!(
-                "{}: the joint must take {} of length about its line ({}, at {}{load}); not evaluated: show by a test or by its maker's \
-                 word that it does, or write `edge = \"hinged\"`",
+                "{}: the joint must take {} about its line ({}, at {}{load}); not evaluated: hold it against a test or its maker's \
+                 word, or write `edge = \"hinged\"`",
                 support.name,
                 both(with_error(&clamp), system),
                 analysis.cases[case].title,

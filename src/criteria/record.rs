@@ -69,6 +69,10 @@ pub struct Criterion<Q> {
 const AT_LEAST_ONE: [&str; 2] = ["factors", "fixings"];
 /// Groups whose values are shares of a strength.
 const SHARES: [&str; 1] = ["knock-downs"];
+/// How many times the usual value, or what part of it, a quantity never is: an inch for a millimetre is less of a slip.
+const SLIP: f64 = 30.0;
+/// The group whose gauges may be as fine as one likes.
+const FINE: &str = "proof";
 /// Groups in which nothing is a limit at all.
 const NOT_ZERO: [&str; 3] = ["limits", "people", "walking"];
 
@@ -99,6 +103,14 @@ impl<Q: Dimensioned> Criterion<Q> {
         Ok(Self { value, record })
     }
 
+    /// Whether a value with a unit is so far from the built-in one that it is a slip in its unit.
+    fn slipped(&self, new: f64) -> bool {
+        let usual = parse::<Q>(&self.record.built_in).map_or(0.0, Dimensioned::si);
+        let times = (new / usual).abs();
+        let has_unit = Q::ENTRY.units.iter().all(|unit| !unit.symbol.is_empty());
+        has_unit && usual != 0.0 && new != 0.0 && !(1.0 / SLIP..=SLIP).contains(&times)
+    }
+
     /// Puts the user's value in place of the one in use.
     pub(super) fn change(&mut self, text: &str) -> Result<(), CriterionError> {
         let id = self.record.id.as_str();
@@ -117,6 +129,8 @@ impl<Q: Dimensioned> Criterion<Q> {
             })
         } else if new * old < 0.0 || (old == 0.0 && new < 0.0) {
             Some("the sign is the wrong one")
+        } else if group != FINE && self.slipped(new) {
+            Some("that is more than thirty times the usual value, or less than a thirtieth: is the unit right?")
         } else {
             None
         };

@@ -204,7 +204,7 @@ fn a_clamped_joint_must_take_the_edge_moment_and_never_passes() {
     for outcome in &joints {
         let Verdict::NotEvaluated(reason) = &outcome.verdict else { panic!("{outcome:?}") };
         assert!(outcome.method == Method::Plate && reason.contains("the joint must take "), "{reason}");
-        assert!(reason.contains("not evaluated: show by a test"), "{reason}");
+        assert!(reason.contains("not evaluated: hold it against a test"), "{reason}");
     }
     let table = read_tables(&[]).unwrap();
     let small = |edge: &str| on_four_walls([600.0; 2], edge);

@@ -206,8 +206,8 @@ impl<'a> Shown<'a> {
             page.paragraph(&right("bends by ", 21), &self.with(moment, self.moment, ""));
         }
         if let Some(clamp) = load.clamp {
-            let words = self.with(clamp, clamp.value, "; not evaluated");
-            page.paragraph(&right("its joint ", 21), &format!("must take {words} about its line"));
+            let words = self.with(clamp, clamp.value, "");
+            page.paragraph(&right("its joint ", 21), &format!("must take {words} about its line; not evaluated"));
         }
         self.posts(page, &load.posts, names.len());
     }
