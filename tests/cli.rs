@@ -876,3 +876,35 @@ fn an_interrupted_choice_shows_what_it_has() {
     let numbers: Vec<usize> = last.split_whitespace().filter_map(|word| word.parse().ok()).collect();
     assert!(last.starts_with("looked at ") && numbers[0] < numbers[1], "{last}");
 }
+
+/// Numbers that are read against each other stand in one unit, and supports that bear alike in one row.
+#[test]
+fn tables_have_one_unit_and_one_row_for_what_is_alike() {
+    let folder = tops("units");
+    let flat = |output: &Output| out(output).split_whitespace().collect::<Vec<_>>().join(" ");
+    let example = Path::new(env!("CARGO_MANIFEST_DIR")).join("examples/survey-launch.toml");
+    let us = flat(&done(&folder, &["check", example.to_str().unwrap(), "--full"], 0));
+    // Criteria in the units of the report, with what their writer wrote; loads of the file's own units stand as they are.
+    for words in [
+        "headwind 28.77 mph (25 kn): ",
+        "trailer-gust 25 mph: ",
+        "underfoot-sag-limit 0.157 in (4 mm): ",
+        "order-lap 2 in: ",
+        "core-shear-factor 2.5: ",
+        "hand-force 337.2 lbf (1.5 kN): ",
+        "outer skin 0.096 in thick, 148.5 oz/yd², from the outside: paint 8.85 oz/yd², no strength counted",
+        "inner skin 0.076 in thick, 101.5 oz/yd², from the outside:",
+        "2 pipes alike, the larger of their numbers: port rail, starboard rail push ",
+        "posts at 8.00 in, 96.0 in: 4 posts alike, push ",
+        "middle rail push ",
+    ] {
+        assert!(us.contains(words), "{words}: {us}");
+    }
+    let rows: Vec<Vec<&str>> = us.split(" pass ").map(|row| row.split(' ').collect()).collect();
+    let bending = rows.iter().find(|row| row.starts_with(&["pipe", "bending"])).unwrap();
+    assert_eq!([bending[3], bending[5]], ["ksi", "ksi"], "{bending:?}");
+    let si = flat(&done(&folder, &["check", example.to_str().unwrap(), "--full", "--hand", "--units", "si"], 0));
+    for words in ["headwind 12.86 m/s (25 kn): ", "order-lap 50.8 mm (2 in): ", "underfoot-sag-limit 4 mm: "] {
+        assert!(si.contains(words), "{words}: {si}");
+    }
+}

@@ -35,8 +35,9 @@ pub use mount::{
 };
 pub use pipe_load::LineLoad;
 pub use plate_method::{
-    AllOver, EvenPush, FieldPeak, FieldSag, Fineness, HeldDown, LookedAt, NoPlate, NumericalError, PipeForces,
-    PipeModel, PipeMoment, PlateForces, PlateMethod, PostForces, Pressed, RegionPeaks, Softest, Spot, Spread,
+    AllOver, ClampMoment, EvenPush, FieldPeak, FieldSag, Fineness, HeldDown, LookedAt, NoPlate, NumericalError,
+    PipeForces, PipeModel, PipeMoment, PlateForces, PlateMethod, PostForces, Pressed, RegionPeaks, Softest, Spot,
+    Spread,
 };
 pub use sections::{Bent, FirstPly, ModulusShares, PressedSkin, RegionSection, Sections, ply_factor};
 pub use still::thermal_curvature;

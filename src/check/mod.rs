@@ -1,5 +1,6 @@
 //! Checks: one failure mode in one small file, a registry, and the one way to compare a demand with an allowable.
 
+mod clamped_joint;
 mod core_crush;
 mod core_shear;
 mod dimpling;
@@ -96,6 +97,7 @@ pub const CHECKS: &[&dyn Check] = &[
     &hot_core::HotCore,
     &first_order::FirstOrder,
     &pipe_bending::PipeBending,
+    &clamped_joint::ClampedJoint,
     &fixing::FastenerTension,
     &fixing::FastenerShear,
     &fixing::FastenerCombined,

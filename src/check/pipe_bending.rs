@@ -1,4 +1,4 @@
-//! Pipe bending: a pipe of the frame bends for good between its posts, or beside their welds.
+//! Pipe bending: a pipe of the frame bends for good between its posts, or beside a weld.
 
 use super::{Check, Finding, Method, OnPlate, Outcomes, Part, Place, on_plate::limits_on_plate};
 use crate::{
@@ -22,20 +22,20 @@ impl Check for PipeBending {
     }
 
     fn what(&self) -> &'static str {
-        "a pipe of the frame bends for good between its posts, or in the metal that the weld of a post has softened"
+        "a pipe of the frame bends for good between its posts, or in the metal that a weld has softened"
     }
 
     fn formula(&self) -> &'static str {
         "M/Z · factor ≤ f,  Z = π (D⁴ − (D − 2t)⁴)/(32 D) of a tube of diameter D and wall t; f the proof strength of the \
-         alloy, beside the weld of a post that of the softened zone"
+         alloy, beside a weld that of the softened zone"
     }
 
     fn on_plate(&self) -> Option<OnPlate> {
         Some(OnPlate {
             formula: "M (1 + ε)/Z · factor ≤ f,  Z = π (D⁴ − (D − 2t)⁴)/(32 D) of a tube of diameter D and wall t; f the proof strength \
-             of the alloy, beside the weld of a post that of the softened zone",
+             of the alloy, beside a weld that of the softened zone",
             limits: limits_on_plate!(
-                "pipes alone, walls and pads do not bend; up and down bending by the top alone, hinged on posts that do not sink; posts welded all round, nothing else welded on between them; a bend of 20° or more taken as a hinge, so that nothing passes it by twist"
+                "pipes alone, walls and pads do not bend; up and down bending by the top alone, hinged on posts that do not sink; posts welded all round, pipes that cross or touch welded there and otherwise not joined, nothing else welded on between them; a bend of 20° or more taken as a hinge, so that nothing passes it by twist"
             ),
             citation: Citation { locator: "6.2.5, elastic moment; M by finite elements, derived", ..self.citation() },
         })
@@ -46,8 +46,8 @@ impl Check for PipeBending {
     }
 
     fn limits(&self) -> &'static str {
-        "pipes alone, walls and pads do not bend; up and down bending by the top alone, hinged on posts that do not sink; posts welded all round, nothing else \
-         welded on between them; the standard counts the higher tensile strength of a short softened zone, this does not; the \
+        "pipes alone, walls and pads do not bend; up and down bending by the top alone, hinged on posts that do not sink; posts welded all round, pipes \
+         that cross or touch welded there and otherwise not joined, nothing else welded on between them; the standard counts the higher tensile strength of a short softened zone, this does not; the \
          weight and the sideways bending of the pipe, the wall where a post stands on it, and fatigue of the welds are not in it"
     }
 
@@ -81,7 +81,10 @@ impl Check for PipeBending {
             }
             match Bent::of(analysis.top, pipe, *model) {
                 Ok(bent) => look(analysis, number, &bent, outcomes),
-                Err(reason) => outcomes.cannot(None, Part::Support(number), reason),
+                Err(reason) => {
+                    let reason = carried(analysis.top, number).unwrap_or(reason);
+                    outcomes.cannot(None, Part::Support(number), reason);
+                }
             }
         }
     }
@@ -126,6 +129,30 @@ fn unknown(support: &Support) -> String {
         support.name,
         pipe.missing().join(" and ")
     )
+}
+
+/// Why nothing is known of a pipe without posts that other pipes carry, and of what these bear for it.
+fn carried(top: &Top, number: usize) -> Option<String> {
+    let support = &top.supports[number];
+    if support.pipe()?.posts_hold() {
+        return None;
+    }
+    let joints = top.joints();
+    let own = joints.iter().filter(|joint| joint.pipes.contains(&number));
+    let carriers: Vec<&str> = own
+        .flat_map(|joint| joint.pipes)
+        .filter(|pipe| *pipe != number)
+        .map(|pipe| top.supports[pipe].name.as_str())
+        .collect();
+    (!carriers.is_empty()).then(|| {
+        format!(
+            "{}: its bending is not known. {} would carry it where they are joined, which this does not reckon with: it is taken \
+             as rigid and as standing by itself, and what it hands to them is not in their bending. Give it `posts` where it \
+             has some, or check the top without it",
+            support.name,
+            carriers.join(" and ")
+        )
+    })
 }
 
 /// Most slenderness of the wall: the softer the alloy, the more.

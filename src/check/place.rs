@@ -13,7 +13,7 @@ pub enum Part {
     Region(Region),
     /// The seat on a support, or the pipe itself, as its place in the list.
     Support(usize),
-    /// A pipe beside the weld of a post, as its place in the list.
+    /// A pipe beside a weld, of a post or of another pipe, as its place in the list.
     Weld(usize),
     /// A bay between pipes or walls.
     Bay,

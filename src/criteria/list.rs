@@ -576,11 +576,21 @@ mod tests {
             ("wind-open-edge-down", "-1.8"),
             ("walk-on-pressure", "-1 kPa"),
             ("person-mass", "-100 kg"),
+            ("person-mass", "9000 lb"),
+            ("person-mass", "3 kg"),
+            ("air-density", "1225 kg/m3"),
         ] {
             assert!(criteria.with_override(id, text).is_err(), "{id} = {text}");
         }
         assert_eq!(criteria, built_in());
-        assert_eq!(criteria.with_override("headwind", "0 kn"), Ok(()));
+        for (id, text) in [
+            ("headwind", "0 kn"),
+            ("person-mass", "300 lb"),
+            ("ply-cracking-factor", "60"),
+            ("proof-gauge-noise", "0.1 um"),
+        ] {
+            assert_eq!(criteria.with_override(id, text), Ok(()));
+        }
     }
 
     /// What nothing reads would stand in the report as if it mattered.

@@ -7,7 +7,7 @@ use serde::Deserialize;
 use super::CriterionError;
 use crate::{
     source::Mark,
-    units::{Dimensioned, parse},
+    units::{Dimensioned, System, parse, show, usual_unit},
 };
 
 /// What is written about a criterion.
@@ -21,6 +21,8 @@ pub struct Record {
     pub title: String,
     /// Value in use, as its writer wrote it.
     pub as_written: String,
+    /// The same in the units of either system, with what was written behind it where that has another unit.
+    in_units: [String; 2],
     /// Built-in value; differs from `as_written` where the user changed it.
     pub built_in: String,
     /// Key of the source of the built-in value in the list of sources.
@@ -33,6 +35,25 @@ pub struct Record {
     pub note: String,
     /// Whether the design file gave the value in use.
     pub changed_by_user: bool,
+}
+
+impl Record {
+    /// The value in use in the units of a system, with what its writer wrote behind it where that has another unit.
+    #[must_use]
+    pub fn shown(&self, system: System) -> &str {
+        &self.in_units[usize::from(system == System::Si)]
+    }
+}
+
+/// The value in the units of either system; what is in them already stands as it was written.
+fn in_units<Q: Dimensioned>(value: Q, written: &str) -> [String; 2] {
+    let unit = written.trim().trim_start_matches(|c: char| c.is_ascii_digit() || " .-+/e".contains(c));
+    [System::Us, System::Si].map(|system| match usual_unit(value, system) {
+        Some(usual) if unit.is_empty() || usual.symbol == unit || usual.names.contains(&unit) => {
+            written.trim().to_owned()
+        }
+        _ => format!("{} ({})", show(value, system), written.trim()),
+    })
 }
 
 /// A value that the program judges with, and its record.
@@ -48,6 +69,10 @@ pub struct Criterion<Q> {
 const AT_LEAST_ONE: [&str; 2] = ["factors", "fixings"];
 /// Groups whose values are shares of a strength.
 const SHARES: [&str; 1] = ["knock-downs"];
+/// How many times the usual value, or what part of it, a quantity never is: an inch for a millimetre is less of a slip.
+const SLIP: f64 = 30.0;
+/// The group whose gauges may be as fine as one likes.
+const FINE: &str = "proof";
 /// Groups in which nothing is a limit at all.
 const NOT_ZERO: [&str; 3] = ["limits", "people", "walking"];
 
@@ -66,6 +91,7 @@ impl<Q: Dimensioned> Criterion<Q> {
             id,
             group: entry.group,
             title: entry.title,
+            in_units: in_units(value, &entry.value),
             as_written: entry.value.clone(),
             built_in: entry.value,
             source: entry.source,
@@ -75,6 +101,14 @@ impl<Q: Dimensioned> Criterion<Q> {
             changed_by_user: false,
         };
         Ok(Self { value, record })
+    }
+
+    /// Whether a value with a unit is so far from the built-in one that it is a slip in its unit.
+    fn slipped(&self, new: f64) -> bool {
+        let usual = parse::<Q>(&self.record.built_in).map_or(0.0, Dimensioned::si);
+        let times = (new / usual).abs();
+        let has_unit = Q::ENTRY.units.iter().all(|unit| !unit.symbol.is_empty());
+        has_unit && usual != 0.0 && new != 0.0 && !(1.0 / SLIP..=SLIP).contains(&times)
     }
 
     /// Puts the user's value in place of the one in use.
@@ -95,6 +129,8 @@ impl<Q: Dimensioned> Criterion<Q> {
             })
         } else if new * old < 0.0 || (old == 0.0 && new < 0.0) {
             Some("the sign is the wrong one")
+        } else if group != FINE && self.slipped(new) {
+            Some("that is more than thirty times the usual value, or less than a thirtieth: is the unit right?")
         } else {
             None
         };
@@ -103,6 +139,7 @@ impl<Q: Dimensioned> Criterion<Q> {
         }
         self.value = value;
         text.trim().clone_into(&mut self.record.as_written);
+        self.record.in_units = in_units(value, text);
         self.record.changed_by_user = true;
         Ok(())
     }

@@ -147,6 +147,12 @@ impl Plate {
         self.ordered.assembled(model)?.factored()
     }
 
+    /// Which fields it has.
+    #[must_use]
+    pub fn fields(&self) -> Fields {
+        self.assembly.fields()
+    }
+
     /// Unknowns that are solved for.
     #[must_use]
     pub fn unknowns(&self) -> usize {

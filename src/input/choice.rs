@@ -12,7 +12,9 @@ use super::{
     problem::{Problem, Sink},
     reader::{Given, Room},
     skin::read_skin,
+    top::cores,
     unknown_name,
+    usual::usual,
 };
 use crate::{
     choice::{Limits, MOST_CANDIDATES, Money, Order, Space},
@@ -77,7 +79,9 @@ pub(super) fn read_asked<'t>(
     asked.densities = densities.map(|given| once(given.into_iter().map(|given| given.value)));
     let thicknesses = read_list::<Length>(&room, "thicknesses", "\"3/4 in\", \"1 in\"");
     asked.thicknesses = thicknesses.map(|given| {
-        let within = given.into_iter().filter_map(|given| within_panel(&room, Some(given), outline));
+        let within = given
+            .into_iter()
+            .filter_map(|given| within_panel(&room, usual(&room, "thicknesses", Some(given), cores()), outline));
         once(within.map(|given| given.value))
     });
     [asked.outer, asked.inner] = ["outer", "inner"].map(|side| read_skins(&room, side, layup));

@@ -8,6 +8,7 @@ use super::{
     fixing::Fixings,
     problem::Problem,
     reader::{Given, Room},
+    usual::usual,
 };
 use crate::{
     geometry::{Pattern, Polyline},
@@ -40,8 +41,11 @@ impl FootGiven {
         }
         let clamped = clamped.map(|given| given.value);
         let stiff = room.flag("stiff").unwrap_or(false);
-        let to_body = room.quantity::<Length>("to_body", Sign::NotNegative).map(|given| given.value);
-        let to_edge = room.quantity::<Length>("to_edge", Sign::Positive).map(|given| given.value);
+        let arm = |key, sign| {
+            let arms = Length::default()..=Length::new::<millimeter>(1000.0);
+            usual(room, key, room.quantity::<Length>(key, sign), ("the arm of a flange", arms)).map(|given| given.value)
+        };
+        let [to_body, to_edge] = [arm("to_body", Sign::NotNegative), arm("to_edge", Sign::Positive)];
         Self { clamped, stiff, to_body, to_edge }
     }
 
@@ -152,6 +156,8 @@ pub(super) fn read_row(
     };
     let fixing = fixings.named_in(&room);
     let spacing = room.required::<Length>("spacing", Sign::Positive, "\"10 in\"");
+    let spacings = Length::new::<millimeter>(5.0)..=Length::new::<millimeter>(3000.0);
+    let spacing = usual(&room, "spacing", spacing, ("the spacing of a row of fixings", spacings));
     let end = room.quantity::<Length>("end", Sign::NotNegative);
     let foot = FootGiven::read(&room);
     let row = row_along((&room, word), along, spacing, end);

@@ -1,6 +1,8 @@
 //! `[[fixing]]`: kinds of fixings by name.
 
-use std::sync::Arc;
+use std::{cell::RefCell, sync::Arc};
+
+use uom::si::torque::newton_meter;
 
 use super::{
     problem::{Problem, offer},
@@ -8,6 +10,7 @@ use super::{
     sizes::larger,
     under_nut::{read_sleeve, read_washer},
     unknown_name,
+    usual::usual,
 };
 use crate::{
     material::{MaterialTable, UnknownName},
@@ -50,12 +53,15 @@ pub(super) struct Fixings {
     faulty: Vec<String>,
     /// Whether one of them has no name that could be read: it may be the one that is asked for.
     nameless: bool,
+    /// Names that were asked for and that no fixing has, each reported where it was asked for first.
+    unknown: RefCell<Vec<String>>,
 }
 
 pub(super) fn read_fixings(root: &Room<'_>, table: &MaterialTable, panel: Option<Length>) -> Fixings {
     let rooms = root.rooms("fixing");
-    let unreadable = rooms.is_empty() && root.value("fixing").is_some();
-    let mut fixings = Fixings { all: Vec::new(), faulty: Vec::new(), nameless: unreadable };
+    let unreadable = rooms.is_empty() && (root.value("fixing").is_some() || root.misspells("fixing"));
+    let mut fixings =
+        Fixings { all: Vec::new(), faulty: Vec::new(), nameless: unreadable, unknown: RefCell::default() };
     for room in rooms {
         room.missing("name", "\"radar bolts\"");
         let name = room.text("name").filter(|given| {
@@ -90,7 +96,9 @@ pub(super) fn read_fixings(root: &Room<'_>, table: &MaterialTable, panel: Option
 
 /// The torque that the shop uses; a screw and a rivet have none that says what they bear.
 fn read_torque(room: &Room<'_>, hold: Option<&Hold>) -> Option<Torque> {
-    let torque = room.quantity::<Torque>("torque", Sign::Positive)?;
+    let [least, most] = [0.05, 1000.0].map(Torque::new::<newton_meter>);
+    let torque = room.quantity::<Torque>("torque", Sign::Positive);
+    let torque = usual(room, "torque", torque, ("the torque of a fixing", least..=most))?;
     let why = match hold {
         Some(Hold::Screw { .. }) => "a screw is turned home by hand: no table says what pull its torque makes",
         Some(Hold::BlindRivet { .. }) => "a rivet sets itself",
@@ -119,7 +127,9 @@ impl Fixings {
         if let Some(fixing) = self.all.iter().find(|fixing| fixing.name == given.value) {
             return Some(Arc::clone(fixing));
         }
-        if !self.knows(&given.value) && !self.nameless {
+        let named_before = self.unknown.borrow().contains(&given.value);
+        if !self.knows(&given.value) && !self.nameless && !named_before {
+            self.unknown.borrow_mut().push(given.value.clone());
             let known: Vec<&str> =
                 self.all.iter().map(|fixing| &fixing.name).chain(&self.faulty).map(String::as_str).collect();
             let problem = Problem::at(given.range.clone(), format!("no `[[fixing]]` is called `{}`", given.value));

@@ -1,8 +1,8 @@
 //! What the top stands on: `[[pipe]]`, `[[wall]]` and `[[pad]]`; and lines and places inside the outline.
 
-use std::ops::Range;
+use std::ops::{Range, RangeInclusive};
 
-use uom::si::length::micrometer;
+use uom::si::length::{micrometer, millimeter};
 
 use super::{
     fastened::{read_pattern, read_row},
@@ -13,6 +13,7 @@ use super::{
     reader::Room,
     standing::{read_standing, stand_apart},
     unknown_name,
+    usual::usual,
 };
 use crate::{
     criteria::Criteria,
@@ -76,6 +77,11 @@ pub(super) fn read_supports(
     supports.into_iter().map(|(support, _)| support).collect()
 }
 
+/// Lengths in millimetres.
+fn lengths(least: f64, most: f64) -> RangeInclusive<Length> {
+    Length::new::<millimeter>(least)..=Length::new::<millimeter>(most)
+}
+
 fn read_pipe(
     room: Room<'_>,
     name: String,
@@ -83,8 +89,10 @@ fn read_pipe(
     (outline, fixings): (Option<&Outline>, &Fixings),
 ) -> Option<Support> {
     let outside = room.required::<Length>("outside", Sign::Positive, "\"2 in\"");
+    let outside = usual(&room, "outside", outside, ("the outside of a pipe under a top", lengths(5.0, 250.0)));
     let outside = within_panel(&room, outside, outline);
     let wall = room.quantity::<Length>("wall", Sign::Positive);
+    let wall = usual(&room, "wall", wall, ("the wall of a pipe under a top", lengths(0.3, 125.0)));
     if let (Some(outside), Some(wall)) = (&outside, &wall)
         && wall.value > outside.value / 2.0
     {
@@ -93,7 +101,7 @@ fn read_pipe(
                 .help(format!("the pipe is {} outside", outside.text)),
         );
     }
-    let seat = room.quantity::<Length>("seat", Sign::Positive);
+    let seat = usual(&room, "seat", room.quantity::<Length>("seat", Sign::Positive), seats());
     let seat = within_panel(&room, seat, outline);
     let alloy = room.text("alloy").and_then(|given| match table.alloy(&given.value) {
         Ok(alloy) => Some(alloy.clone()),
@@ -134,9 +142,14 @@ fn read_pipe(
     pipe
 }
 
+/// Widths on which a top bears.
+fn seats() -> (&'static str, RangeInclusive<Length>) {
+    ("the seat of a top", lengths(0.1, 1000.0))
+}
+
 fn read_wall(room: Room<'_>, name: String, (outline, fixings): (Option<&Outline>, &Fixings)) -> Option<Support> {
     // A wall has no diameter to take a share of.
-    let seat = room.required::<Length>("seat", Sign::Positive, "\"30 mm\"");
+    let seat = usual(&room, "seat", room.required::<Length>("seat", Sign::Positive, "\"30 mm\""), seats());
     let seat = within_panel(&room, seat, outline);
     let edges = [("hinged", WallEdge::Hinged), ("clamped", WallEdge::Clamped)];
     let edge = room.choice("edge", &edges).map_or(WallEdge::Hinged, |given| given.value);

@@ -1,6 +1,16 @@
 //! `[[gear]]`: what the top carries, what acts on it, and what it stands on.
 
-use uom::si::{f64::Area, ratio::ratio};
+use std::ops::RangeInclusive;
+
+use uom::si::{
+    area::square_meter,
+    f64::Area,
+    force::newton,
+    length::{meter, millimeter},
+    mass::{gram, kilogram},
+    ratio::ratio,
+    torque::newton_meter,
+};
 
 use super::{
     fastened::read_pattern,
@@ -9,6 +19,7 @@ use super::{
     problem::Problem,
     reader::{Given, Room},
     unknown_name,
+    usual::usual,
 };
 use crate::{
     geometry::{Foot, Point},
@@ -23,22 +34,26 @@ pub(super) fn read_gear(
     table: &MaterialTable,
     (outline, fixings): (Option<&Outline>, &Fixings),
 ) -> Vec<Gear> {
-    let rooms = root.rooms("gear").into_iter().enumerate();
-    rooms.filter_map(|(index, room)| read_one(room, index, table, (outline, fixings))).collect()
+    let rooms = root.named_rooms("gear").into_iter();
+    rooms.filter_map(|(name, room)| read_one(room, name, table, (outline, fixings))).collect()
 }
 
 fn read_one(
     room: Room<'_>,
-    index: usize,
+    name: String,
     table: &MaterialTable,
     (outline, fixings): (Option<&Outline>, &Fixings),
 ) -> Option<Gear> {
-    let name = room.text("name").map_or_else(|| format!("gear {}", index + 1), |given| given.value);
     let mass = room.required::<Mass>("mass", Sign::Positive, "\"10 kg\"");
+    let masses = Mass::new::<gram>(10.0)..=Mass::new::<kilogram>(1000.0);
+    let mass = usual(&room, "mass", mass, ("the mass of gear on a top", masses));
     let cg_height = room.required::<Length>("cg_height", Sign::NotNegative, "\"6 in\"");
+    let cg_height = usual(&room, "cg_height", cg_height, ("the height of gear on a top", heights()));
     let foot = read_foot(&room, "footing");
     let wind = read_wind(&room, table, cg_height.as_ref().map(|given| given.value));
-    let grab_height = room.quantity::<Length>("grab_height", Sign::NotNegative).map(|given| given.value);
+    let grab_height = room.quantity::<Length>("grab_height", Sign::NotNegative);
+    let grab_height = usual(&room, "grab_height", grab_height, ("the height of gear on a top", heights()));
+    let grab_height = grab_height.map(|given| given.value);
     let given = read_given(&room);
     let at = room.point("at");
     room.missing("at", "[\"30 in\", \"38 in\"]");
@@ -82,14 +97,24 @@ fn read_one(
     })
 }
 
+/// Heights above the top: the tallest thing there is a long whip.
+fn heights() -> RangeInclusive<Length> {
+    Length::default()..=Length::new::<meter>(15.0)
+}
+
+/// Sides of feet; how large one may be at the most says the panel.
+fn feet() -> (&'static str, RangeInclusive<Length>) {
+    ("the size of a foot", Length::new::<millimeter>(2.0)..=Length::new::<meter>(20.0))
+}
+
 /// A length is the side of a square; a table says another shape.
 pub(super) fn read_foot(room: &Room<'_>, key: &'static str) -> Option<Foot> {
     room.missing_or(key, "\"8 in\"", ", or `{ diameter = \"9 in\" }` or `{ length = \"9 in\", width = \"4 in\" }`");
     let Some(foot) = room.room_or_text(key) else {
-        let side = room.quantity_or::<Length>(key, Sign::Positive, "")?.value;
+        let side = usual(room, key, room.quantity_or::<Length>(key, Sign::Positive, ""), feet())?.value;
         return Some(Foot::Rectangle { length: side, width: side });
     };
-    let size = |key| foot.quantity_or::<Length>(key, Sign::Positive, "");
+    let size = |key| usual(&foot, key, foot.quantity_or::<Length>(key, Sign::Positive, ""), feet());
     let [diameter, length, width] = ["diameter", "length", "width"].map(size);
     let [round, long, wide] = ["diameter", "length", "width"].map(|key| foot.value(key).is_some());
     let problem = foot
@@ -123,9 +148,16 @@ struct Wind {
 
 fn read_wind(room: &Room<'_>, table: &MaterialTable, cg_height: Option<Length>) -> Option<Wind> {
     let area = room.quantity::<Area>("wind_area", Sign::NotNegative);
+    let areas = Area::default()..=Area::new::<square_meter>(20.0);
+    let area = usual(room, "wind_area", area, ("the area of gear in the wind", areas));
     let height = room.quantity::<Length>("wind_height", Sign::NotNegative);
-    let drag = room.quantity::<Ratio>("drag", Sign::NotNegative);
-    let lift = room.quantity::<Ratio>("lift", Sign::NotNegative);
+    let height = usual(room, "wind_height", height, ("the height of gear on a top", heights()));
+    // A flat plate across the wind has a drag of 2, and no shape much more.
+    let coefficient = |key| {
+        let given = room.quantity::<Ratio>(key, Sign::NotNegative);
+        usual(room, key, given, ("a coefficient of wind", Ratio::default()..=Ratio::new::<ratio>(5.0)))
+    };
+    let [drag, lift] = ["drag", "lift"].map(coefficient);
     let limber = room.flag("limber");
     let slenderness = room.quantity::<Ratio>("slenderness", Sign::Positive);
     let body: Option<Body> = room.text("body").and_then(|given| match table.body(&given.value) {
@@ -191,15 +223,21 @@ fn read_given(room: &Room<'_>) -> Vec<GivenForce> {
         .enumerate()
         .map(|(index, force)| {
             let name = force.text("name").map_or_else(|| format!("force {}", index + 1), |given| given.value);
+            let most = Force::new::<newton>(200e3);
             let up = force.quantity::<Force>("up", Sign::Any);
+            let up = usual(&force, "up", up, ("a force on gear", -most..=most));
             let side = force.quantity::<Force>("side", Sign::NotNegative);
+            let side = usual(&force, "side", side, ("a force on gear", Force::default()..=most));
             let height = force.quantity::<Length>("height", Sign::NotNegative);
+            let height = usual(&force, "height", height, ("the height of gear on a top", heights()));
+            let most = Torque::new::<newton_meter>(200e3);
             let twist = force.quantity::<Torque>("twist", Sign::Any);
+            let twist = usual(&force, "twist", twist, ("a twist on gear", -most..=most));
             force.absent_all(
                 &["up", "side", "twist"],
                 force.problem("does not say what acts").help("write `up`, `side` with `height`, or `twist`"),
             );
-            if side.is_some() {
+            if force.value("side").is_some() {
                 force.missing("height", "\"12 in\"");
             }
             if let (None, Some(height)) = (force.value("side"), &height) {

@@ -16,8 +16,7 @@ use crate::{
 /// Holes that could be read; those of a drawing may be several for one `[[hole]]`.
 pub(super) fn read_holes(root: &Room<'_>, outline: Option<&Read<'_>>) -> Vec<Given<Hole>> {
     let mut holes: Vec<Given<Hole>> = Vec::new();
-    for (index, room) in root.rooms("hole").into_iter().enumerate() {
-        let name = room.text("name").map_or_else(|| format!("hole {}", index + 1), |given| given.value);
+    for (name, room) in root.named_rooms("hole") {
         let range = room.place();
         let contours = read_rims(&room, outline);
         room.close();

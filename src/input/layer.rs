@@ -2,7 +2,7 @@
 
 use std::{ops::Range, sync::Arc};
 
-use uom::si::ratio::ratio;
+use uom::si::{areal_mass_density::kilogram_per_square_meter, ratio::ratio};
 
 use super::{
     problem::{Problem, offer},
@@ -14,6 +14,12 @@ use crate::{
     top::{Bought, RoundFixing, SkinLayer},
     units::{Angle, ArealMassDensity, Length, ParseError, Ratio, Sign, parse, parse_prefix, parse_signed},
 };
+
+/// Masses per area of one layer in kg/m², beyond which a layer is a slip in its unit: a tissue has some 20 g/m², the
+/// heaviest fabrics 3 kg/m²; a coat of putty may be 10 mm thick.
+const LEAST_LAYER: f64 = 0.005;
+const MOST_FABRIC: f64 = 5.0;
+const MOST_COAT: f64 = 20.0;
 
 /// How the skins are laid: it decides how much resin stays in them.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -189,11 +195,12 @@ impl Reading<'_, '_> {
                 self.report(amounts.range(), "a coat has a positive mass per area", "leave it out if it is not there");
                 return None;
             }
-            mass
+            self.as_ever(mass, amounts.range(), ("coat", MOST_COAT))?
         } else {
             match (parse_signed::<Length>(amounts.text, Sign::Positive, "the thickness of a coat"), &coat.thickness) {
                 (Ok(thickness), Some(usual)) => {
-                    coat.areal_mass.typical.value * (thickness / usual.typical.value).get::<ratio>()
+                    let mass = coat.areal_mass.typical.value * (thickness / usual.typical.value).get::<ratio>();
+                    self.as_ever(mass, amounts.range(), ("coat", MOST_COAT))?
                 }
                 (Err(error), Some(_)) => {
                     self.fault(amounts, error);
@@ -279,6 +286,26 @@ impl Reading<'_, '_> {
         Some(layer)
     }
 
+    /// A mass per area that a layer may have; one that none ever has is a slip in its unit.
+    fn as_ever(
+        &self,
+        mass: ArealMassDensity,
+        range: Range<usize>,
+        (noun, most): (&str, f64),
+    ) -> Option<ArealMassDensity> {
+        let [least, most] = [LEAST_LAYER, most].map(ArealMassDensity::new::<kilogram_per_square_meter>);
+        if (least..=most).contains(&mass) {
+            return Some(mass);
+        }
+        let both = |mass| self.room.both(mass);
+        self.report(
+            range,
+            format!("no {noun} has {} in one layer", both(mass)),
+            format!("it is from {} to {}: is the unit right?", both(least), both(most)),
+        );
+        None
+    }
+
     /// One mass per area for each part of the fabric, `17 oz/yd2 + 0.75 oz/ft2`.
     fn amounts(&self, fabric: &Fabric, amounts: &Cut<'_>) -> Option<Vec<ArealMassDensity>> {
         let parts = fabric.parts.len();
@@ -289,7 +316,7 @@ impl Reading<'_, '_> {
         while !rest.text.is_empty() {
             match parse_prefix::<ArealMassDensity>(rest.text) {
                 Ok((mass, taken)) if mass > ArealMassDensity::default() => {
-                    masses.push(mass);
+                    masses.push(self.as_ever(mass, rest.start..rest.start + taken, ("fabric", MOST_FABRIC))?);
                     let behind = rest.text[taken..].trim_start();
                     let behind_plus = behind.strip_prefix('+').unwrap_or(behind);
                     if behind == behind_plus && !behind.is_empty() {

@@ -9,6 +9,7 @@ mod fixing;
 mod frame;
 mod gear;
 mod hole;
+mod keys;
 mod layer;
 mod order;
 mod outline;
@@ -22,6 +23,7 @@ mod skin;
 mod standing;
 mod top;
 mod under_nut;
+mod usual;
 
 pub use problem::{FileProblems, Problem, nearest};
 pub use readings::read_readings;
@@ -188,9 +190,18 @@ fn parse(file: &NamedText) -> Result<toml::Spanned<DeTable<'_>>, FileProblems> {
     if errors.is_empty() {
         return Ok(root);
     }
-    let problems = errors
-        .iter()
-        .map(|error| {
+    // A list or a table that is not closed takes all that follows for something that it is not.
+    let unclosed = errors.iter().any(|error| error.message().starts_with("unclosed"));
+    let twice = |error: &&toml::de::Error| error.message() == "duplicate key";
+    let key = |error: &toml::de::Error| error.span().and_then(|span| file.text.get(span));
+    let first_of_its_kind = |index: &usize| {
+        let error = &errors[*index];
+        !twice(&error) || errors[..*index].iter().filter(twice).all(|before| key(before) != key(error))
+    };
+    let problems = (0..if unclosed { 1 } else { errors.len() })
+        .filter(first_of_its_kind)
+        .map(|index| {
+            let error = &errors[index];
             let problem = Problem::at(error.span().unwrap_or(0..0), format!("this is not TOML: {}", error.message()));
             match error.message() {
                 "duplicate key" => problem.help(

@@ -1,13 +1,19 @@
 //! Reads rooms of a TOML file into quantities; collects every problem with its place.
 
-use std::{cell::RefCell, ops::Range};
+use std::{
+    cell::{Cell, RefCell},
+    ops::Range,
+};
 
 use toml::{
     Spanned,
     de::{DeArray, DeInteger, DeTable, DeValue},
 };
 
-use super::problem::{Problem, Sink, nearest};
+use super::{
+    keys::{Closing, Missed},
+    problem::{Problem, Sink, nearest},
+};
 use crate::{
     geometry::{Corner, Point},
     units::{self, Dimensioned, Length, ParseError, Sign, System},
@@ -33,7 +39,7 @@ pub(crate) struct Room<'a> {
     table: &'a DeTable<'a>,
     range: Range<usize>,
     asked: RefCell<Vec<&'static str>>,
-    missed: RefCell<Vec<(Vec<&'static str>, Problem)>>,
+    missed: RefCell<Vec<Missed>>,
     sink: &'a Sink,
 }
 
@@ -68,7 +74,8 @@ impl<'a> Room<'a> {
 
     /// As [`Room::missing`], with what else one could write.
     pub(crate) fn missing_or(&self, key: &'static str, example: &str, or: &str) {
-        self.absent(key, self.without(key).help(format!("write for example `{key} = {example}`{or}")));
+        let problem = self.without(key).help(format!("write for example `{key} = {example}`{or}"));
+        self.miss(&[key], problem, Some(format!("{key} = {example}")));
     }
 
     /// That `key` has to be there, without a way out.
@@ -84,8 +91,13 @@ impl<'a> Room<'a> {
 
     /// Reports that one of `keys` has to be there.
     pub(crate) fn absent_all(&self, keys: &[&'static str], problem: Problem) {
-        if keys.iter().all(|key| self.value(key).is_none()) {
-            self.missed.borrow_mut().push((keys.to_vec(), problem));
+        self.miss(keys, problem, None);
+    }
+
+    fn miss(&self, keys: &[&'static str], problem: Problem, example: Option<String>) {
+        let mut missed = self.missed.borrow_mut();
+        if keys.iter().all(|key| self.value(key).is_none()) && missed.iter().all(|known| known.problem != problem) {
+            missed.push(Missed { keys: keys.to_vec(), problem, example });
         }
     }
 
@@ -240,6 +252,25 @@ impl<'a> Room<'a> {
         None
     }
 
+    /// As [`Room::rooms`], each with its name; one without is called after its kind and its place. Two of one name are
+    /// reported: the report and the other tables tell them apart by it.
+    pub(crate) fn named_rooms(&self, key: &'static str) -> Vec<(String, Room<'a>)> {
+        let mut named: Vec<(String, Room<'a>)> = Vec::new();
+        for (index, room) in self.rooms(key).into_iter().enumerate() {
+            let given = room.text("name");
+            let name = given.as_ref().map_or_else(|| format!("{key} {}", index + 1), |given| given.value.clone());
+            if named.iter().any(|(known, _)| *known == name) {
+                let range = given.map_or_else(|| room.place(), |given| given.range);
+                room.report(
+                    Problem::at(range, format!("there are two `[[{key}]]` called {name}"))
+                        .help("the report tells them apart by their names: give this one another `name`"),
+                );
+            }
+            named.push((name, room));
+        }
+        named
+    }
+
     /// A table where one stands, and nothing where something else does that may stand there as well.
     pub(crate) fn room_or_text(&self, key: &'static str) -> Option<Room<'a>> {
         match self.value(key)?.get_ref() {
@@ -315,34 +346,38 @@ impl<'a> Room<'a> {
 
     pub(crate) fn quantities<Q: Dimensioned>(&self, key: &'static str, sign: Sign) -> Option<Vec<Given<Q>>> {
         let DeValue::Array(items) = self.list(key)?.get_ref() else { return None };
-        Some(items.iter().filter_map(|item| quantity(item, key, (sign, ""), self.sink)).collect())
+        let bare = Cell::new(false);
+        Some(items.iter().filter_map(|item| one_of(item, key, sign, (&bare, self.sink))).collect())
     }
 
     /// A place on the top, `["30 in", "38 in"]`.
     pub(crate) fn point(&self, key: &'static str) -> Option<Given<Point>> {
         let value = self.list(key)?;
         let DeValue::Array(items) = value.get_ref() else { return None };
-        Some(Given { value: point(items, &value.span(), self.sink)?, text: String::new(), range: value.span() })
+        let at = point(items, &value.span(), (&Cell::new(false), self.sink))?;
+        Some(Given { value: at, text: String::new(), range: value.span() })
     }
 
     /// A line of places, `[["12 in", "20 in"], ["98 in", "20 in"]]`.
     pub(crate) fn points(&self, key: &'static str) -> Option<Given<Vec<Given<Point>>>> {
         let value = self.list(key)?;
         let DeValue::Array(items) = value.get_ref() else { return None };
+        if let Some(no_place) = items.iter().find(|item| !matches!(item.get_ref(), DeValue::Array(_))) {
+            self.report(
+                Problem::at(no_place.span(), format!("a place is due here, not {}", kind(no_place.get_ref())))
+                    .help("write a place as [\"30 in\", \"38 in\"]: along the length, along the width"),
+            );
+            return None;
+        }
+        let bare = Cell::new(false);
         let points: Vec<_> = items
             .iter()
             .filter_map(|item| match item.get_ref() {
                 DeValue::Array(pair) => {
-                    let value = point(pair, &item.span(), self.sink)?;
+                    let value = point(pair, &item.span(), (&bare, self.sink))?;
                     Some(Given { value, text: String::new(), range: item.span() })
                 }
-                other => {
-                    self.report(
-                        Problem::at(item.span(), format!("a place is due here, not {}", kind(other)))
-                            .help("write a place as [\"30 in\", \"38 in\"]: along the length, along the width"),
-                    );
-                    None
-                }
+                _ => None,
             })
             .collect();
         (points.len() == items.len()).then(|| Given { value: points, text: String::new(), range: value.span() })
@@ -353,7 +388,8 @@ impl<'a> Room<'a> {
     pub(crate) fn corners(&self, key: &'static str, usual: Length) -> Option<Given<Vec<Given<Corner>>>> {
         let value = self.list(key)?;
         let DeValue::Array(items) = value.get_ref() else { return None };
-        let corners: Vec<_> = items.iter().filter_map(|item| corner(item, usual, self.sink)).collect();
+        let bare = Cell::new(false);
+        let corners: Vec<_> = items.iter().filter_map(|item| corner(item, usual, (&bare, self.sink))).collect();
         (corners.len() == items.len()).then(|| Given { value: corners, text: String::new(), range: value.span() })
     }
 
@@ -372,26 +408,17 @@ impl<'a> Room<'a> {
                 known.push(key);
             }
         }
-        let mut missed = self.missed.into_inner();
-        for key in self.table.keys() {
-            let name = key.get_ref().as_ref();
-            if known.contains(&name) {
-                continue;
-            }
-            let problem = Problem::at(key.span(), format!("`{name}` is not a key of {}", self.name));
-            // A key that is there already cannot be the one that was meant.
-            let free = known.iter().copied().filter(|known| self.table.get(*known).is_none());
-            self.sink.report(match nearest(name, free) {
-                Some(meant) => {
-                    missed.retain(|(keys, _)| !keys.contains(&meant));
-                    problem.help(format!("did you mean `{meant}`?")).patch(key.span(), meant)
-                }
-                None => problem.help(format!("its keys are {}", known.join(", "))),
-            });
-        }
-        for (_, problem) in missed {
+        let keys = self.table.keys().map(|key| (key.get_ref().as_ref(), key.span())).collect();
+        let (name, place, missed) = (self.name.as_str(), self.range, self.missed.into_inner());
+        for problem in (Closing { name, place, known: &known, keys, missed }).problems() {
             self.sink.report(problem);
         }
+    }
+
+    /// Whether a key is not there, but one that may have been meant for it.
+    pub(crate) fn misspells(&self, key: &str) -> bool {
+        let other = |there: &&str| nearest(there, [key]).is_some();
+        self.table.get(key).is_none() && self.table.keys().any(|there| other(&there.get_ref().as_ref()))
     }
 }
 
@@ -440,6 +467,22 @@ pub(crate) fn quantity<Q: Dimensioned>(
     }
 }
 
+/// One of a list of quantities. Whoever writes a list of bare numbers makes one mistake: `bare` says that it was reported.
+fn one_of<Q: Dimensioned>(
+    item: &Spanned<DeValue<'_>>,
+    key: &str,
+    sign: Sign,
+    (bare, sink): (&Cell<bool>, &Sink),
+) -> Option<Given<Q>> {
+    let number = matches!(item.get_ref(), DeValue::Integer(_) | DeValue::Float(_));
+    if number && bare.get() {
+        return None;
+    }
+    let given = quantity(item, key, (sign, ""), sink);
+    bare.set(bare.get() || number && given.is_none());
+    given
+}
+
 /// What is wrong with the text of a value, at its place in the file.
 pub(crate) fn fault(value: &Spanned<DeValue<'_>>, text: &str, error: ParseError) -> Problem {
     let range = value.span();
@@ -479,7 +522,7 @@ pub(crate) fn decimal(number: &DeInteger<'_>) -> String {
     i128::from_str_radix(number.as_str(), number.radix()).map_or_else(|_| number.to_string(), |value| value.to_string())
 }
 
-fn point(items: &DeArray<'_>, range: &Range<usize>, sink: &Sink) -> Option<Point> {
+fn point(items: &DeArray<'_>, range: &Range<usize>, (bare, sink): (&Cell<bool>, &Sink)) -> Option<Point> {
     if items.len() != 2 {
         sink.report(
             Problem::at(range.clone(), format!("a place has two coordinates, not {}", items.len()))
@@ -487,12 +530,12 @@ fn point(items: &DeArray<'_>, range: &Range<usize>, sink: &Sink) -> Option<Point
         );
         return None;
     }
-    let mut coordinates = items.iter().map(|item| quantity::<Length>(item, "a coordinate", (Sign::Any, ""), sink));
+    let mut coordinates = items.iter().map(|item| one_of::<Length>(item, "a coordinate", Sign::Any, (bare, sink)));
     let (x, y) = (coordinates.next().flatten(), coordinates.next().flatten());
     Some(Point { x: x?.value, y: y?.value })
 }
 
-fn corner(item: &Spanned<DeValue<'_>>, usual: Length, sink: &Sink) -> Option<Given<Corner>> {
+fn corner(item: &Spanned<DeValue<'_>>, usual: Length, (bare, sink): (&Cell<bool>, &Sink)) -> Option<Given<Corner>> {
     let form = "write [\"98 in\", \"20 in\"], or [\"98 in\", \"20 in\", { radius = \"9 in\" }]";
     let due = |found: String| Problem::at(item.span(), format!("a corner is due here, not {found}")).help(form);
     let DeValue::Array(parts) = item.get_ref() else {
@@ -504,7 +547,7 @@ fn corner(item: &Spanned<DeValue<'_>>, usual: Length, sink: &Sink) -> Option<Giv
         sink.report(due("this list".to_owned()));
         return None;
     };
-    let [x, y] = [x, y].map(|item| quantity::<Length>(item, "a coordinate", (Sign::Any, ""), sink));
+    let [x, y] = [x, y].map(|item| one_of::<Length>(item, "a coordinate", Sign::Any, (bare, sink)));
     let radius = match rounding.map(|rounding| (rounding, rounding.get_ref())) {
         None => Some(usual),
         Some((place, DeValue::Table(table))) => {

@@ -3,11 +3,23 @@
 // A file says a value, says that there is none, or says nothing readable: three states, and the outer `None` is the fault.
 #![allow(clippy::option_option)]
 
-use uom::si::angle::degree;
+use std::ops::RangeInclusive;
+
+use uom::si::{
+    acceleration::standard_gravity,
+    angle::degree,
+    force::newton,
+    length::{meter, millimeter},
+    mass::kilogram,
+    mass_density::kilogram_per_cubic_meter,
+    pressure::pascal,
+    velocity::meter_per_second,
+};
 
 use super::{
     problem::Problem,
     reader::{Given, Room},
+    usual::usual,
 };
 use crate::{
     criteria::Criteria,
@@ -26,9 +38,11 @@ pub(super) fn read_service(root: &Room<'_>, criteria: &Criteria) -> Option<Servi
         ));
         return None;
     };
-    let speed = or_none::<Velocity>(&room, "speed", "\"40 mph\"");
-    let storm = or_none::<Velocity>(&room, "storm", "\"100 mph\"");
-    let trailer = or_none::<Velocity>(&room, "trailer", "\"70 mph\"");
+    let speeds = |low: f64, high: f64| Velocity::new::<meter_per_second>(low)..=Velocity::new::<meter_per_second>(high);
+    let speed = or_none(&room, "speed", "\"40 mph\"", ("the speed of a boat", speeds(0.5, 60.0)));
+    // The strongest gust that was ever measured at the ground is 113 m/s (from memory).
+    let storm = or_none(&room, "storm", "\"100 mph\"", ("a gust", speeds(2.0, 120.0)));
+    let trailer = or_none(&room, "trailer", "\"70 mph\"", ("the speed of a trailer", speeds(1.0, 60.0)));
     let slam = read_slam(&room, criteria);
     room.missing("people", "1");
     let people = room.count("people", 0, 4);
@@ -47,10 +61,19 @@ pub(super) fn read_service(root: &Room<'_>, criteria: &Criteria) -> Option<Servi
         "\"blocked\"",
     );
     let headwind = room.quantity::<Velocity>("headwind", Sign::NotNegative);
+    let headwind = usual(&room, "headwind", headwind, ("a head wind that one drives into", speeds(0.0, 60.0)));
     let person = room.quantity::<Mass>("person", Sign::Positive);
+    let persons = Mass::new::<kilogram>(20.0)..=Mass::new::<kilogram>(300.0);
+    let person = usual(&room, "person", person, ("the mass of a person", persons));
     let hand_load = room.quantity::<Force>("hand_load", Sign::NotNegative);
+    let by_hand = Force::default()..=Force::new::<newton>(10e3);
+    let hand_load = usual(&room, "hand_load", hand_load, ("what hands pull at an edge", by_hand));
     let ponding = room.quantity::<Length>("ponding", Sign::Positive);
+    let depths = Length::new::<millimeter>(0.5)..=Length::new::<millimeter>(500.0);
+    let ponding = usual(&room, "ponding", ponding, ("the depth of water that stands on a top", depths));
     let snow = room.quantity::<Pressure>("snow", Sign::Positive);
+    let snows = Pressure::new::<pascal>(20.0)..=Pressure::new::<pascal>(20e3);
+    let snow = usual(&room, "snow", snow, ("a load of snow", snows));
     room.close();
     Some(Service {
         speed: speed?,
@@ -75,14 +98,19 @@ fn required_choice<T: Copy>(room: &Room<'_>, key: &'static str, words: &[(&str, 
 }
 
 /// A quantity, or the word "none": leaving a hazard out is a decision, and the file shows it.
-fn or_none<Q: Dimensioned>(room: &Room<'_>, key: &'static str, example: &str) -> Option<Option<Q>> {
+fn or_none<Q: Dimensioned>(
+    room: &Room<'_>,
+    key: &'static str,
+    example: &str,
+    ever: (&str, RangeInclusive<Q>),
+) -> Option<Option<Q>> {
     room.missing_or(key, example, &format!(", or `{key} = \"none\"` if that will never happen"));
     let value = room.value(key)?;
     if matches!(value.get_ref(), toml::de::DeValue::String(text) if text == "none") {
         return Some(None);
     }
     let never = format!(", or `{key} = \"none\"` if that will never happen");
-    room.quantity_or::<Q>(key, Sign::Positive, &never).map(|given| Some(given.value))
+    usual(room, key, room.quantity_or::<Q>(key, Sign::Positive, &never), ever).map(|given| Some(given.value))
 }
 
 fn read_slam(room: &Room<'_>, criteria: &Criteria) -> Option<Slam> {
@@ -90,7 +118,11 @@ fn read_slam(room: &Room<'_>, criteria: &Criteria) -> Option<Slam> {
     let value = room.value("slam")?;
     match value.get_ref() {
         toml::de::DeValue::Table(_) => read_boat(room.room("slam")?, criteria),
-        _ => or_none::<Acceleration>(room, "slam", "\"3 g\"").map(|slam| slam.map_or(Slam::None, Slam::Given)),
+        _ => {
+            let landings = [0.01, 20.0].map(Acceleration::new::<standard_gravity>);
+            or_none(room, "slam", "\"3 g\"", ("the acceleration of a landing", landings[0]..=landings[1]))
+                .map(|slam| slam.map_or(Slam::None, Slam::Given))
+        }
     }
 }
 
@@ -109,15 +141,26 @@ fn read_boat(room: Room<'_>, criteria: &Criteria) -> Option<Slam> {
     fn value<Q>(given: Option<Given<Q>>) -> Option<Q> {
         given.map(|given| given.value)
     }
-    let waterline = value(room.required::<Length>("waterline", Sign::Positive, "\"23 ft\""));
-    let beam = value(room.required::<Length>("beam", Sign::Positive, "\"7 ft 6 in\""));
+    let lengths = |low: f64, high: f64| Length::new::<meter>(low)..=Length::new::<meter>(high);
+    let length = |key, sign, example, noun, range| {
+        value(usual(&room, key, room.required::<Length>(key, sign, example), (noun, range)))
+    };
+    let waterline =
+        length("waterline", Sign::Positive, "\"23 ft\"", "the waterline of such a boat", lengths(1.0, 60.0));
+    let beam = length("beam", Sign::Positive, "\"7 ft 6 in\"", "the beam of such a boat", lengths(0.3, 20.0));
     let deadrise = below_right_angle(&room, "deadrise", room.required("deadrise", Sign::NotNegative, "\"20 deg\""));
-    let mass = value(room.required::<Mass>("mass", Sign::Positive, "\"7000 lb\""));
-    let speed = value(room.required::<Velocity>("speed", Sign::Positive, "\"28 kn\""));
+    let mass = room.required::<Mass>("mass", Sign::Positive, "\"7000 lb\"");
+    let masses = Mass::new::<kilogram>(50.0)..=Mass::new::<kilogram>(500e3);
+    let mass = value(usual(&room, "mass", mass, ("the mass of such a boat", masses)));
+    let speed = room.required::<Velocity>("speed", Sign::Positive, "\"28 kn\"");
+    let speeds = Velocity::new::<meter_per_second>(0.5)..=Velocity::new::<meter_per_second>(60.0);
+    let speed = value(usual(&room, "speed", speed, ("the speed of a boat", speeds)));
     let trim = below_right_angle(&room, "trim", room.required("trim", Sign::Positive, "\"4 deg\""));
-    let waves = value(room.required::<Length>("waves", Sign::Positive, "\"2 ft\""));
-    let ahead = value(room.required::<Length>("ahead", Sign::Any, "\"2 ft\""));
-    let water = value(room.quantity::<MassDensity>("water", Sign::Positive));
+    let waves = length("waves", Sign::Positive, "\"2 ft\"", "the height of waves", lengths(0.01, 20.0));
+    let ahead = length("ahead", Sign::Any, "\"2 ft\"", "a place on such a boat", lengths(-60.0, 60.0));
+    let water = room.quantity::<MassDensity>("water", Sign::Positive);
+    let [fresh, salt] = [900.0, 1300.0].map(MassDensity::new::<kilogram_per_cubic_meter>);
+    let water = value(usual(&room, "water", water, ("the density of water", fresh..=salt)));
     room.close();
     Some(Slam::Boat(Box::new(BoatInWaves {
         boat: PlaningBoat {

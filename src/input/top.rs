@@ -3,7 +3,9 @@
 // A file says a value, says that there is none, or says nothing readable: three states, and the outer `None` is the fault.
 #![allow(clippy::option_option)]
 
-use std::sync::Arc;
+use std::{ops::RangeInclusive, sync::Arc};
+
+use uom::si::length::millimeter;
 
 use super::{
     drawing::Drawn,
@@ -15,6 +17,7 @@ use super::{
     reader::{Given, Room},
     skin::{read_layup, read_own_skins},
     unknown_name,
+    usual::usual,
 };
 use crate::{
     criteria::Criteria,
@@ -115,10 +118,21 @@ fn read_crown(room: &Room<'_>, crown: Option<Given<Length>>, outline: Option<&Ou
     crown.value
 }
 
+/// Lengths in millimetres.
+fn lengths(least: f64, most: f64) -> RangeInclusive<Length> {
+    Length::new::<millimeter>(least)..=Length::new::<millimeter>(most)
+}
+
+/// Thicknesses of cores.
+pub(super) fn cores() -> (&'static str, RangeInclusive<Length>) {
+    ("the core of a top", lengths(2.0, 150.0))
+}
+
 fn read_core(top: &Room<'_>, table: &MaterialTable, outline: Option<&Outline>) -> (Option<CoreSheet>, Option<Length>) {
     top.missing("core", "{ material = \"pvc-foam\", density = \"5 lb/ft3\", thickness = \"1 in\" }");
     let Some(room) = top.room("core") else { return (None, None) };
     let thickness = room.required::<Length>("thickness", Sign::Positive, "\"1 in\"");
+    let thickness = usual(&room, "thickness", thickness, cores());
     let thickness = within_panel(&room, thickness, outline);
     let density = room.required::<MassDensity>("density", Sign::Positive, "\"5 lb/ft3\"");
     room.missing("material", "\"pvc-foam\"");
@@ -158,6 +172,7 @@ fn read_core(top: &Room<'_>, table: &MaterialTable, outline: Option<&Outline>) -
 fn read_edge(top: &Room<'_>, table: &MaterialTable, outline: Option<&Outline>) -> Option<Option<Edge>> {
     let Some(room) = top.room("edge") else { return Some(None) };
     let setback = room.required::<Length>("setback", Sign::Positive, "\"1.5 in\"");
+    let setback = usual(&room, "setback", setback, ("the setback of a core", lengths(1.0, 5000.0)));
     if let (Some(setback), Some(outline)) = (&setback, outline)
         && setback.value > outline.length().min(outline.width()) / 4.0
     {
@@ -195,9 +210,9 @@ pub(super) fn read_inlays(
     (outline, supports): (Option<&Outline>, &[Support]),
     core: Option<Length>,
 ) -> Inlays {
-    let backings = root.rooms("backing").into_iter().enumerate().filter_map(|(index, room)| {
-        let name = room.text("name").map_or_else(|| format!("backing {}", index + 1), |given| given.value);
+    let backings = root.named_rooms("backing").into_iter().filter_map(|(name, room)| {
         let width = room.required::<Length>("width", Sign::Positive, "\"4 in\"");
+        let width = usual(&room, "width", width, ("the width of a backing", lengths(3.0, 20_000.0)));
         let width = within_panel(&room, width, outline);
         room.missing("material", "\"plywood-fir\"");
         let board = room.text("material").and_then(|given| match table.board(&given.value) {
@@ -215,8 +230,7 @@ pub(super) fn read_inlays(
         Some(Backing { name, board, boards, width: width?.value, along: along? })
     });
     let backings = backings.collect();
-    let conduits = root.rooms("conduit").into_iter().enumerate().filter_map(|(index, room)| {
-        let name = room.text("name").map_or_else(|| format!("conduit {}", index + 1), |given| given.value);
+    let conduits = root.named_rooms("conduit").into_iter().filter_map(|(name, room)| {
         let material = room.text("material");
         let tube = material.as_ref().and_then(|given| match table.conduit(&given.value) {
             Ok(tube) => Some(tube.clone()),
@@ -226,6 +240,7 @@ pub(super) fn read_inlays(
             }
         });
         let diameter = room.quantity::<Length>("diameter", Sign::Positive);
+        let diameter = usual(&room, "diameter", diameter, ("the diameter of a conduit", lengths(1.0, 200.0)));
         let size = diameter.as_ref().map(|given| given.value).or(tube.as_ref().map(|tube| tube.outside.value));
         if let (Some(material), Some(diameter)) = (&material, &diameter) {
             room.report(

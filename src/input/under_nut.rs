@@ -1,6 +1,10 @@
 //! `washer` and `sleeve` of a through-bolt.
 
-use super::{fixing::row, problem::Problem, reader::Room};
+use std::ops::RangeInclusive;
+
+use uom::si::length::millimeter;
+
+use super::{fixing::row, problem::Problem, reader::Room, usual::usual};
 use crate::{
     material::MaterialTable,
     top::{Bolt, Sleeve, Washer},
@@ -17,6 +21,7 @@ pub(super) fn read_washer(room: &Room<'_>, bolt: Option<&Bolt>) -> Option<Washer
         return Some(Washer::large_of(thread));
     };
     let outside = washer.required::<Length>("outside", Sign::Positive, "\"24 mm\"");
+    let outside = usual(&washer, "outside", outside, ("the outside of a washer", outsides(200.0)));
     let thickness = washer.required::<Length>("thickness", Sign::Positive, "\"2 mm\"");
     if let (Some(outside), Some(bolt)) = (&outside, bolt)
         && outside.value <= bolt.thread.clearance_hole.value
@@ -37,6 +42,11 @@ pub(super) fn read_washer(room: &Room<'_>, bolt: Option<&Bolt>) -> Option<Washer
     Some(Washer { outside: outside?.value, thickness: thickness?.value })
 }
 
+/// From the smallest there are up to so many millimetres.
+fn outsides(most: f64) -> RangeInclusive<Length> {
+    Length::new::<millimeter>(2.0)..=Length::new::<millimeter>(most)
+}
+
 /// The sleeve; the inner `None` is a bolt without one.
 #[allow(clippy::option_option, reason = "a sleeve, none, or one that cannot be read")]
 pub(super) fn read_sleeve(room: &Room<'_>, table: &MaterialTable, bolt: Option<&Bolt>) -> Option<Option<Sleeve>> {
@@ -44,6 +54,7 @@ pub(super) fn read_sleeve(room: &Room<'_>, table: &MaterialTable, bolt: Option<&
         return room.value("sleeve").is_none().then_some(None);
     };
     let outside = sleeve.required::<Length>("outside", Sign::Positive, "\"12 mm\"");
+    let outside = usual(&sleeve, "outside", outside, ("the outside of a sleeve", outsides(100.0)));
     let wall = sleeve.required::<Length>("wall", Sign::Positive, "\"1.5 mm\"");
     let alloy = row(&sleeve, "alloy", "\"6061-t6\"", |name| table.alloy(name));
     if let (Some(outside), Some(wall), Some(bolt)) = (&outside, &wall, bolt) {

@@ -47,6 +47,8 @@ pub(super) fn to_json(report: &Report<'_>) -> Vec<Value> {
                 "plate": load.plate.as_ref().map(along),
                 "moment": load.moment.map(|moment| quantity(moment.value, system)),
                 "moment_case": load.moment.and_then(|moment| id(moment.case)),
+                "clamp_moment": load.clamp.map(|clamp| quantity(clamp.value, system)),
+                "clamp_moment_case": load.clamp.and_then(|clamp| id(clamp.case)),
                 "posts": posts.collect::<Vec<_>>(),
             })
         })

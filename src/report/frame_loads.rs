@@ -4,7 +4,7 @@ use super::Report;
 use crate::{
     analysis::{Analysis, PipeForces, PostForces},
     check::Method,
-    units::{Force, ForcePerWidth, Length, Torque},
+    units::{Force, ForcePerWidth, Length, MomentPerWidth, Torque},
 };
 
 /// The largest of a quantity, with the case that makes it; none where nothing acts.
@@ -55,6 +55,9 @@ pub struct FrameLoad {
     pub plate: Option<AlongPipe>,
     /// Largest bending moment, by the plate method; none of a rigid pipe.
     pub moment: Option<Largest<Torque>>,
+    /// Largest moment per length of the joint of a clamped wall, by the plate method, the error that it says of it added;
+    /// no check says whether the joint bears it.
+    pub clamp: Option<Largest<MomentPerWidth>>,
     /// By post, along the pipe, by the plate method, the error of push and pull along the pipe added; empty where the pipe
     /// is rigid.
     pub posts: Vec<PostLoad>,
@@ -92,7 +95,7 @@ impl FrameLoad {
 /// Largest loads on each pipe over all cases, by both methods.
 #[must_use]
 pub fn frame_loads(report: &Report<'_>) -> Vec<FrameLoad> {
-    let nothing = |pipe| FrameLoad { pipe, hand: None, plate: None, moment: None, posts: Vec::new() };
+    let nothing = |pipe| FrameLoad { pipe, hand: None, plate: None, moment: None, clamp: None, posts: Vec::new() };
     let mut loads: Vec<FrameLoad> = (0..report.top.supports.len()).map(nothing).collect();
     let Ok(analysis) = &report.analysis else { return loads };
     for load in &mut loads {
@@ -123,6 +126,9 @@ impl FrameLoad {
         let [push_error, pull_error] = pipe.along_error.map(|error| 1.0 + error.value);
         plate.push.raise(pipe.push * push_error, case);
         plate.pull.raise(pipe.pull * pull_error, case);
+        if let Some(clamp) = &pipe.clamp {
+            self.clamp.get_or_insert_default().raise(clamp.moment * (1.0 + clamp.error.value), case);
+        }
         if pipe.posts.is_empty() {
             return;
         }

@@ -9,7 +9,7 @@ use crate::{
     material::Basis,
     section::Skin,
     top::{Scope, Top},
-    units::{System, show},
+    units::{Dimensioned, System, show, show_as},
 };
 
 /// A text without the wide gaps that part the lines of a formula on a page.
@@ -39,6 +39,22 @@ pub(super) fn measure(value: Measure, system: System) -> String {
     }
 }
 
+/// Demand and allowable in one unit, that of the larger.
+pub(super) fn side_by_side(demand: Measure, allowable: Measure, system: System) -> [String; 2] {
+    fn both<Q: Dimensioned>(one: Q, other: Q, system: System) -> [String; 2] {
+        let larger = if one.si().abs() > other.si().abs() { one } else { other };
+        [one, other].map(|quantity| show_as(quantity, larger, system))
+    }
+    match (demand, allowable) {
+        (Measure::Pressure(one), Measure::Pressure(other)) => both(one, other, system),
+        (Measure::Force(one), Measure::Force(other)) => both(one, other, system),
+        (Measure::Torque(one), Measure::Torque(other)) => both(one, other, system),
+        (Measure::ForcePerWidth(one), Measure::ForcePerWidth(other)) => both(one, other, system),
+        // These have one unit, whatever their size.
+        _ => [demand, allowable].map(|value| measure(value, system)),
+    }
+}
+
 /// A place in plan.
 pub(super) fn point(place: Point, system: System) -> String {
     format!("x {}, y {}", show(place.x, system), show(place.y, system))
@@ -52,7 +68,7 @@ pub(super) fn part(analysis: &Analysis<'_>, part: Part) -> String {
         Part::Region(Region::Backing(index)) => top.backings[index].name.clone(),
         Part::Region(Region::Conduit(index)) => format!("conduit {}", top.conduits[index].name),
         Part::Support(index) => top.supports[index].name.clone(),
-        Part::Weld(index) => format!("{} beside the weld of a post", top.supports[index].name),
+        Part::Weld(index) => format!("{} beside a weld", top.supports[index].name),
         Part::Bay if top.supports.iter().all(|support| support.pipe().is_some()) => "bay between pipes".to_owned(),
         Part::Bay => "bay".to_owned(),
         Part::Tip => "tip of an overhang".to_owned(),

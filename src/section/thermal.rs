@@ -157,6 +157,48 @@ impl Section {
         }
     }
 
+    /// What heat makes of it beyond a deformation that it has anyway.
+    ///
+    /// ```text
+    /// N_T = N − A eps − B kappa,   M_T = M − B eps − D kappa
+    /// ```
+    ///
+    /// | symbol | meaning |
+    /// |---|---|
+    /// | `N`, `M` | thermal resultants, [`Section::thermal_resultants`] |
+    /// | `A`, `B`, `D` | stiffness of the section |
+    /// | `eps`, `kappa` | the deformation |
+    ///
+    /// # Validity
+    /// As of the thermal resultants; none is left of the deformation of [`Section::thermal_free`].
+    ///
+    /// # Source
+    /// [`DERIVED`](crate::source::DERIVED).
+    ///
+    /// # Examples
+    /// ```
+    #[doc = sample!()]
+    /// let sun = Temperatures { outer: TemperatureInterval::new::<kelvin>(50.0), inner: TemperatureInterval::ZERO };
+    /// // Let grow as much as it likes, kept flat: only the moment is left.
+    /// let beyond = section.thermal_beyond(&sun, &section.thermal_flat(&sun).deformation);
+    /// assert!(beyond.force.x.value.abs() < 1e-6);
+    /// near(beyond.moment.x.value, -220.0);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    #[must_use]
+    pub fn thermal_beyond(&self, rise: &Temperatures, deformation: &Deformation) -> Resultants {
+        let thermal = self.thermal_resultants(rise);
+        let (strain, curvature) = (deformation.strain.vector(), deformation.curvature.vector());
+        let (force, moment) = {
+            let stiffness = self.stiffness();
+            (stiffness.a * strain + stiffness.b * curvature, stiffness.b * strain + stiffness.d * curvature)
+        };
+        Resultants {
+            force: Forces::from_vector(thermal.force.vector() - force),
+            moment: Moments::from_vector(thermal.moment.vector() - moment),
+        }
+    }
+
     pub(super) fn skin_thermal_force(&self, skin: Skin, rise: &Temperatures) -> Vector3<f64> {
         self.skin(skin).layers().iter().map(thermal_force).sum::<Vector3<f64>>() * rise.of(skin).value
     }

@@ -27,6 +27,24 @@ pub fn show<Q: Dimensioned>(quantity: Q, system: System) -> String {
     if value.is_finite() { with_symbol(significant(value, step.decimals), unit) } else { NOTHING.to_owned() }
 }
 
+/// As [`show`], in the unit in which another value prints: two that stand side by side are read against each other.
+///
+/// ```
+/// use skinspan::units::{Pressure, System, parse, show_as};
+/// let (small, large) = (parse::<Pressure>("474.1 psi")?, parse::<Pressure>("15.62 ksi")?);
+/// assert_eq!(show_as(small, large, System::Us), "0.4741 ksi");
+/// assert_eq!(show_as(large, small, System::Us), "15620 psi");
+/// # Ok::<(), skinspan::units::ParseError>(())
+/// ```
+#[must_use]
+pub fn show_as<Q: Dimensioned>(quantity: Q, like: Q, system: System) -> String {
+    let Some((unit, step)) = step::<Q>(like, system) else { return NOTHING.to_owned() };
+    let value = unit.of_si(quantity.si());
+    // In the unit of something larger there is more to read behind the point.
+    let decimals = if quantity.si().abs() < like.si().abs() { step.decimals + 3 } else { step.decimals };
+    if value.is_finite() { with_symbol(significant(value, decimals), unit) } else { NOTHING.to_owned() }
+}
+
 /// The quantity in a unit of the caller's choice, with so many decimals.
 ///
 /// An unknown unit gives the SI base unit, so the text is right in any case. What is not finite prints as `—`.

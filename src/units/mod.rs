@@ -16,7 +16,7 @@ use uom::{
 };
 
 pub use catalog::{Dimensioned, Entry, QUANTITIES, Step, System, Unit};
-pub use display::{both, both_at_most, exact, show, show_in, usual_unit};
+pub use display::{both, both_at_most, exact, show, show_as, show_in, usual_unit};
 pub use parse::{ParseError, Sign, example, parse, parse_prefix, parse_signed};
 pub use uom::si::f64::{
     Acceleration, Angle, Area, ArealMassDensity, Force, Frequency, Length, Mass, MassDensity, Pressure, Ratio,

@@ -169,13 +169,17 @@ fn sizes_words_and_keys_that_cannot_be() {
     says(
         "thicknesses = [\"1 in\", \"25 ft\", \"0 in\"]",
         r#"
-error: this is larger than the panel
+error: `thicknesses` is 300 in (7620 mm), more than the core of a top ever is
   --> top.toml:62:24
    |
 62 | thicknesses = ["1 in", "25 ft", "0 in"]
    |                        ^^^^^^^
    |
-help: the panel is 108 in (2743 mm) by 72.0 in (1829 mm): is the unit right?
+help: it is from 0.079 in (2.00 mm) to 5.906 in (150 mm) here; did you mean `25 mm`?
+   |
+62 - thicknesses = ["1 in", "25 ft", "0 in"]
+62 + thicknesses = ["1 in", "25 mm", "0 in"]
+   |
 
 error: `thicknesses` cannot be zero
   --> top.toml:62:34

@@ -23,6 +23,19 @@ help: did you mean `core-shear-factor`?
     );
     says(
         "[top]\n",
+        "[criteria]\nperson-mass = \"9000 lb\"\n\n[top]\n",
+        r#"
+error: that is more than thirty times the usual value, or less than a thirtieth: is the unit right?
+ --> top.toml:4:15
+  |
+4 | person-mass = "9000 lb"
+  |               ^^^^^^^^^
+  |
+help: it is "100 kg" where the file does not say otherwise
+"#,
+    );
+    says(
+        "[top]\n",
         "[criteria]\nzzz = 1\n\n[top]\n",
         r"
 error: there is no criterion `zzz`

@@ -217,21 +217,13 @@ help: the names are a2-50, a2-70, a2-80, a4-50, a4-70, a4-80, aluminium-2024-t4,
         r#"{ outside = "40 mm", thickness"#,
         r#"{ diameter = "40 mm", thickness"#,
         r#"
-error: `outside` is missing in `washer`
-  --> top.toml:15:1
-   |
-15 | washer = { diameter = "40 mm", thickness = "4 mm" }
-   | ^^^^^^
-   |
-help: write for example `outside = "24 mm"`
-
-error: `diameter` is not a key of `washer`
+error: `diameter` is not a key of `washer`, and `outside` is missing
   --> top.toml:15:12
    |
 15 | washer = { diameter = "40 mm", thickness = "4 mm" }
    |            ^^^^^^^^
    |
-help: its keys are outside, thickness
+help: write for example `outside = "24 mm"`; its keys are outside, thickness
 "#,
     );
     says(

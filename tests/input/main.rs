@@ -12,6 +12,7 @@ mod keys;
 mod layers;
 mod lines;
 mod names;
+mod one_cause;
 mod outlines;
 mod panel;
 mod quantities;
@@ -20,6 +21,7 @@ mod several;
 mod sizes;
 mod standing;
 mod tables;
+mod usual;
 
 use std::sync::LazyLock;
 

@@ -6,6 +6,7 @@ use skinspan::{
     check::{CHECKS, Measure, Method, Outcome, Part, Verdict, run},
     geometry::Polyline,
     input::{NamedText, read_design, read_tables},
+    report::{Report, cautions},
     top::Top,
     units::{Force, Length},
 };
@@ -21,6 +22,11 @@ const OVER_A_POST: f64 = 3e-2;
 
 /// A strip of 2 m by 0.5 m on two tubes of 60 mm by 5 mm, some 300 times as stiff as the strip.
 fn limber(posts: &str, wall: &str) -> Top {
+    limber_with(posts, wall, "")
+}
+
+/// The same with more on it.
+fn limber_with(posts: &str, wall: &str, more: &str) -> Top {
     let rail = |name: &str, y: &str| {
         format!(
             "[[pipe]]\nname = \"{name}\"\noutside = \"60 mm\"\n{wall}\nalloy = \"6061-t6\"\nposts = {posts}\n\
@@ -30,7 +36,7 @@ fn limber(posts: &str, wall: &str) -> Top {
     let text = format!(
         "[top]\noutline = {{ length = \"2 m\", width = \"0.5 m\" }}\nprocess = \"hand\"\nresin = \"polyester\"\n\
          outer = [\"mat 300 g/m2\"]\ncore = {{ material = \"pvc-foam\", density = \"80 kg/m3\", thickness = \"10 mm\" }}\n\
-         inner = [\"mat 300 g/m2\"]\n{}{}[service]\nspeed = \"none\"\nstorm = \"none\"\ntrailer = \"none\"\nslam = \"none\"\n\
+         inner = [\"mat 300 g/m2\"]\n{}{}{more}[service]\nspeed = \"none\"\nstorm = \"none\"\ntrailer = \"none\"\nslam = \"none\"\n\
          people = 0\nhand_load = \"0 N\"\nwalking = \"no-walk\"\nunderside = \"open\"\nsun = \"none\"\n",
         rail("port", "50 mm"),
         rail("starboard", "450 mm")
@@ -247,4 +253,55 @@ fn what_lies_aslant_between_two_pipes_does_not_sag_by_it() {
     };
     let (limber, rigid) = (sag([Some(0.05), Some(0.4)]), sag([None, None]));
     assert!((limber / rigid - 1.0).abs() < 0.1, "{limber:e} {rigid:e}");
+}
+
+/// A cross pipe in the middle of both rails.
+fn crossed(posts: &str) -> Top {
+    let bar = format!(
+        "[[pipe]]\nname = \"bar\"\noutside = \"60 mm\"\nwall = \"5 mm\"\nalloy = \"6061-t6\"\n{posts}\n\
+         along = [[\"1000 mm\", \"50 mm\"], [\"1000 mm\", \"450 mm\"]]\n"
+    );
+    limber_with("[\"0 mm\", \"2000 mm\"]", "wall = \"5 mm\"", &bar)
+}
+
+#[test]
+fn where_pipes_meet_both_count_as_softened_and_it_is_said() {
+    let top = crossed("posts = [\"20 mm\", \"380 mm\"]");
+    let joints = top.joints();
+    assert_eq!(joints.iter().map(|joint| joint.pipes).collect::<Vec<_>>(), [[0, 2], [1, 2]]);
+    assert!((joints[0].at.x.value - 1.0).abs() < 1e-9 && (joints[1].at.y.value - 0.45).abs() < 1e-9);
+    let analysis = Analysis::new(&top, DIVISIONS).unwrap().with_plate_method();
+    for rail in &at_rest(&analysis)[..2] {
+        // Beside its posts a rail hardly bends; beside the bar, which the panel ties it to, it does.
+        assert!((rail.bent_at_weld.at.x.value - 1.0).abs() < 0.1, "{:?}", rail.bent_at_weld);
+        assert!(rail.bent_at_weld.moment.value > 0.3 * rail.bent.moment.value, "{rail:?}");
+    }
+    let table = read_tables(&[]).unwrap();
+    let report = Report::new(&top, &table);
+    let said = cautions(&report).into_iter().find(|caution| caution.starts_with("Pipes cross or touch: ")).unwrap();
+    assert!(said.contains("port and bar at x 1000 mm") || said.contains("port and bar at x 39.37 in"), "{said}");
+    assert!(said.contains("starboard and bar at x "), "{said}");
+}
+
+#[test]
+fn a_bar_that_other_pipes_carry_is_no_pass() {
+    let top = crossed("");
+    let analysis = Analysis::new(&top, DIVISIONS).unwrap().with_plate_method();
+    let open = bending(&analysis).into_iter().find(|outcome| outcome.place.part == Part::Support(2)).unwrap();
+    let Verdict::NotEvaluated(reason) = &open.verdict else { panic!("{open:?}") };
+    assert!(reason.starts_with("bar: its bending is not known. port and starboard would carry it"), "{reason}");
+}
+
+#[test]
+fn pipes_touch_that_end_nearer_than_both_are_thick() {
+    let bar = |from: &str| {
+        format!(
+            "[[pipe]]\nname = \"bar\"\noutside = \"60 mm\"\nalong = [[\"1000 mm\", \"{from}\"], [\"1000 mm\", \"450 mm\"]]\n"
+        )
+    };
+    let joints = |from: &str| limber_with("[]", "", &bar(from)).joints();
+    assert_eq!(joints("109 mm").len(), 2);
+    let one = joints("111 mm");
+    assert_eq!(one.iter().map(|joint| joint.pipes).collect::<Vec<_>>(), [[1, 2]]);
+    assert!(limber("[]", "").joints().is_empty());
 }

@@ -2,11 +2,12 @@
 
 use skinspan::{
     analysis::{Analysis, DIVISIONS, HeldDown, PipeModel},
-    check::{Part, Verdict, run},
+    check::{CHECKS, Method, Part, Verdict, run},
     closed_form::plate::{Plate, PlateLoad, clamped_plate_uniform},
     geometry::Axis,
     input::{NamedText, read_design, read_tables},
     load::weight::gravity,
+    report::{Answer, Report},
     top::{Carrier, Pipe, Support, Top},
     units::{Length, Pressure, Ratio, plain},
 };
@@ -176,4 +177,64 @@ fn a_top_that_is_clamped_at_one_wall_does_not_tip_but_has_no_strips() {
     let top = thin(["1000 mm", "500 mm"], &wall("side", [[0.0, 0.0], [1000.0, 0.0]], "clamped"));
     let reason = Analysis::new(&top, DIVISIONS).unwrap_err();
     assert!(reason.contains("nowhere do two pipes run side by side") && reason.contains("a pad does not"), "{reason}");
+}
+
+/// Edge moment of a square plate, clamped all round, under even pressure, over the pressure and the square of its side
+/// (Timoshenko and Woinowsky-Krieger, table of clamped rectangular plates, from memory).
+const CLAMPED_SQUARE: f64 = 0.0513;
+/// Table of four digits; the core yields a little to shear, which eases the edge; the mean over the depth.
+const THIN_ENOUGH: f64 = 0.02;
+
+#[test]
+fn a_clamped_joint_must_take_the_edge_moment_and_never_passes() {
+    let side = 2000.0;
+    let top = on_four_walls([side; 2], "clamped");
+    let analysis = Analysis::new(&top, DIVISIONS).unwrap().with_plate_method();
+    let forces = analysis.fields().find(|forces| analysis.cases[forces.case].id == "own-weight").unwrap();
+    let pressure = top.weight().bare.value * 9.806_65 / (side * side * 1e-6);
+    let exact = CLAMPED_SQUARE * pressure * (side * side * 1e-6);
+    for pipe in &forces.pipes {
+        let clamp = pipe.clamp.unwrap();
+        assert!((clamp.moment.value / exact - 1.0).abs() < THIN_ENOUGH, "{clamp:?} {exact}");
+        // In the middle of its side.
+        let off = [clamp.at.x.value, clamp.at.y.value].map(|at| (at - side * 5e-4).abs());
+        assert!(off[0].min(off[1]) < 0.1, "{clamp:?}");
+    }
+    let outcomes = run(&analysis);
+    let joints: Vec<_> = outcomes.iter().filter(|outcome| CHECKS[outcome.check].id() == "clamped-joint").collect();
+    assert_eq!(joints.len(), 4);
+    for outcome in &joints {
+        let Verdict::NotEvaluated(reason) = &outcome.verdict else { panic!("{outcome:?}") };
+        assert!(outcome.method == Method::Plate && reason.contains("the joint must take "), "{reason}");
+        assert!(reason.contains("not evaluated: hold it against a test"), "{reason}");
+    }
+    let table = read_tables(&[]).unwrap();
+    let small = |edge: &str| on_four_walls([600.0; 2], edge);
+    assert_eq!(Report::new(&small("hinged"), &table).answer(), Answer::Holds);
+    assert_eq!(Report::new(&small("clamped"), &table).answer(), Answer::Open);
+    let hinged = on_four_walls([side; 2], "hinged");
+    let analysis = Analysis::new(&hinged, DIVISIONS).unwrap().with_plate_method();
+    assert!(analysis.fields().flat_map(|forces| &forces.pipes).all(|pipe| pipe.clamp.is_none()));
+    assert!(run(&analysis).iter().all(|outcome| CHECKS[outcome.check].id() != "clamped-joint"));
+}
+
+/// Between two halves of a top a wall takes what they do not hand on to each other: of halves alike under their weight
+/// nothing. Each half leans on a hinged wall at its end: `p l²/8`.
+#[test]
+fn between_two_halves_a_clamped_wall_takes_the_difference() {
+    let across = |x: f64, edge: &str| wall(&format!("at {x}"), [[x, 0.0], [x, 1000.0]], edge);
+    let most = |x: f64| {
+        let walls = across(0.0, "hinged") + &across(x, "clamped") + &across(2000.0, "hinged");
+        let top = thin(["2000 mm", "1000 mm"], &walls);
+        let analysis = Analysis::new(&top, DIVISIONS).unwrap().with_plate_method();
+        let forces = analysis.fields().find(|forces| analysis.cases[forces.case].id == "own-weight").unwrap();
+        let pressure = top.weight().bare.value * 9.806_65 / 2.0;
+        (forces.pipes[1].clamp.unwrap().moment.value, pressure)
+    };
+    let (even, pressure) = most(1000.0);
+    assert!(even < 0.02 * pressure / 8.0, "{even}");
+    let (odd, pressure) = most(500.0);
+    // On the mean over the width so much: the largest is as much or more.
+    let exact = pressure * (1.5 * 1.5 - 0.5 * 0.5) / 8.0;
+    assert!(odd > 0.98 * exact && odd < 1.4 * exact, "{odd} {exact}");
 }

@@ -11,7 +11,7 @@ from multiprocessing import Pool  # noqa: E402
 from pathlib import Path  # noqa: E402
 
 from fsdt import data, eigen, navier  # noqa: E402
-from fsdt.checks import check_assembly  # noqa: E402
+from fsdt.checks import check_assembly, check_heat  # noqa: E402
 from fsdt.plate import Model  # noqa: E402
 from fsdt.quantities import Reader, unit  # noqa: E402
 from problems import all_problems  # noqa: E402
@@ -62,6 +62,7 @@ def solve(job):
 def main(folder, names):
     Path(folder).mkdir(parents=True, exist_ok=True)
     check_assembly()
+    check_heat()
     with Pool(2) as pool:
         for name, seconds in pool.imap(solve, [(n, folder) for n in names or all_problems()]):
             print(f"{name}: {seconds:.1f} s", flush=True)

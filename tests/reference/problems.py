@@ -234,6 +234,27 @@ def with_bands():
     return p
 
 
+def in_the_sun():
+    """Heat on the upper side, on strips with a heat of their own: the lines keep straight what would bow along them."""
+    p = with_bands()
+    strips = p["region"] = p["region"][:2]
+    at = [{k: strip[k] for k in ("x0", "x1", "y0", "y1")} for strip in strips]
+    p["load"] = [{"kind": "heat", "moment": 120.0}] + [{"kind": "heat", "moment": -45.0} | strip for strip in at]
+    # Nothing presses between the ends of the lines: no shear worth a comparison.
+    p["quantity"] = [q for q in around_two_lines() if q != ENERGY
+                     and not (q["name"].startswith("Qy") and "mid-length" in q["name"])] + [
+        reaction("of the front line, its left 0.1 m", "front", x0=0.2, x1=0.3),
+        reaction("of the front line, its next 0.1 m", "front", x0=0.3, x1=0.4),
+        reaction("of the front line, its middle", "front", x0=0.7, x1=1.7),
+        mean("beside the strip, at its end", "Qy", 0.2, 0.25, 0.3, 0.35),
+        mean("beside the strip, at its end", "My", 0.2, 0.25, 0.3, 0.35),
+        mean("in the strip, at its end", "Mx", 0.2, 0.25, 0.25, 0.3),
+        mean("beyond the strip's end", "Qx", 0.15, 0.2, 0.2, 0.3),
+        mean("in the strip, mid-length", "Mx", 1.175, 1.225, 0.25, 0.3),
+    ]
+    return p
+
+
 def corner_patch():
     p = on_two_lines()
     p["load"] = [{"kind": "patch", "force": -1000.0} | rectangle(0.0, 0.25, 0.0, 0.25)]
@@ -284,6 +305,7 @@ def all_problems():
         "a10_crown_stiff": ("crowned, bending of skins 40 mm apart, on two rigid lines, uniform pressure",
                             crowned(15e9 * 0.002 * 0.04**2 / 2 / (1 - NU**2), S)),
         "a10_diaphragms": ("crowned, hard supports that hold along the edge, uniform pressure", diaphragms()),
+        "a11_heat": ("on two rigid lines below strips, heated on its upper side", in_the_sun()),
         "a8_lines": ("first frequency on two rigid lines", vibrating("lines", D / (S * B**2))),
     }
     for kind in ("hard", "soft", "lines"):

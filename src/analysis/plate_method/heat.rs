@@ -9,7 +9,7 @@ use super::{
 };
 use crate::{
     analysis::sections::Sections,
-    finite_element::{LiftsOff, Load, Plate},
+    finite_element::{Fields, LiftsOff, Load, Plate},
     laminate::{Forces, Moments, Resultants},
     section::Temperatures,
 };
@@ -17,30 +17,46 @@ use crate::{
 /// Heat of both skins as a load, region by region.
 ///
 /// ```text
-/// M = D* k − M_T,   D* = D − B A⁻¹ B,   M_T = M_h − B A⁻¹ N_h
+/// N = A e + B k − N_T,   N_T = N_h − A e_f
+/// M = B e + D k − M_T,   M_T = M_h − B e_f,   e_f = A_f⁻¹ N_hf
+/// ```
+///
+/// where bending and stretching fall apart, and nothing is known of `e`:
+///
+/// ```text
+/// M = (D − B A⁻¹ B) k − M_T,   M_T = M_h − B A⁻¹ N_h
 /// ```
 ///
 /// | symbol | meaning |
 /// |---|---|
-/// | `M`, `k` | moments and curvatures of a region, its membrane free |
+/// | `N`, `M`, `e`, `k` | forces, moments, strains and curvatures of a region, `e` beyond what the field grows by |
 /// | `A`, `B`, `D` | stiffness of its section |
 /// | `N_h`, `M_h` | its thermal resultants, [`Section::thermal_resultants`](crate::section::Section::thermal_resultants) |
+/// | `e_f`, `A_f`, `N_hf` | what the field grows by in its plane, its stiffness and thermal forces |
 ///
 /// # Validity
-/// In its plane every region grows as it likes, as by hand: pipes and walls let the top slide, and what a backing that grows
-/// less than the field holds back of it in its plane is not counted. It is bent by heat alone, by what would hold it flat
-/// while it grows; a conduit as the field.
+/// Pipes and walls let the top slide: the field grows in its plane as it likes, as by hand. What a backing that grows more or
+/// less holds back of it is counted where bending and stretching are coupled. Elsewhere, on a flat top whose skins are so alike
+/// that its neutral plane is the same everywhere, that bends nothing, and the stress that it makes in the skins is not counted. A
+/// conduit is heated as the field.
 ///
 /// # Source
-/// [`DERIVED`](crate::source::DERIVED): from [`Section::thermal_flat`](crate::section::Section::thermal_flat), which the hand
-/// method takes too.
+/// [`DERIVED`](crate::source::DERIVED): thermal resultants of each section, less those that go with the growth of the field; by
+/// itself the field is held flat by [`Section::thermal_flat`](crate::section::Section::thermal_flat), which the hand method takes.
 pub(super) fn heat(net: &Net, plate: &Plate, sections: &Sections, rise: &Temperatures) -> Load {
+    let field = sections.field.section.thermal_flat(rise).deformation;
     let by_region: Vec<Resultants> = net
         .regions
         .iter()
         .map(|&region| {
-            let Moments { x, y, xy } = sections.of(region).section.thermal_flat(rise).moment;
-            Resultants { force: Forces::default(), moment: Moments { x: -x, y: -y, xy: -xy } }
+            let section = &sections.of(region).section;
+            match plate.fields() {
+                Fields::Bending => {
+                    let Moments { x, y, xy } = section.thermal_flat(rise).moment;
+                    Resultants { force: Forces::default(), moment: Moments { x: -x, y: -y, xy: -xy } }
+                }
+                Fields::BendingAndStretching => section.thermal_beyond(rise, &field),
+            }
         })
         .collect();
     Load::none(plate).heated(plate, &|triangle| by_region[net.of_triangle[triangle]])

@@ -177,8 +177,7 @@ impl Net {
         Bed { corners: stretch.corners.clone(), stiffness, beam: stretch.beam(pipe) }
     }
 
-    /// Samples of a plate. Under the middle of what moves and along what it lies on the top is bent most, so that samples lie
-    /// closer there.
+    /// Samples of a plate. Under the middle of what moves the top is bent most, so that each of its places is one too.
     pub(super) fn sampler(&self, top: &Top, plate: &Plate, moving: impl Iterator<Item = Point>) -> Sampler {
         let sharp: Vec<Sharp> = self.sharp.iter().map(|&at| Sharp { at, radius: self.disc }).collect();
         let mut borne: Vec<[usize; 2]> = self.stretches.iter().flat_map(Stretch::sides).collect();
@@ -190,17 +189,8 @@ impl Net {
         let mut others: Vec<Point> = moving.collect();
         others.sort_by(|a, b| a.x.value.total_cmp(&b.x.value).then(a.y.value.total_cmp(&b.y.value)));
         others.dedup();
-        others.extend(self.stretches.iter().flat_map(|stretch| self.quarters(stretch)));
         others.extend(in_conduits(top, self.disc));
         Sampler::new(plate, &sharp, &others, &|place| self.mesh.holding(place), &parted)
-    }
-
-    /// Places a quarter and three quarters along each side of a stretch.
-    fn quarters(&self, stretch: &Stretch) -> impl Iterator<Item = Point> {
-        let sides = stretch.corners.windows(2).map(|side| [side[0], side[1]].map(|corner| self.mesh.nodes()[corner]));
-        sides.flat_map(|[a, b]| {
-            [0.25, 0.75].map(|share| Point { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share })
-        })
     }
 
     pub(super) fn grouping(&self, top: &Top, sections: &Sections, sampler: &Sampler) -> Grouping {
@@ -272,6 +262,10 @@ impl Net {
     /// The region that a triangle lies in.
     pub(super) fn region(&self, triangle: usize) -> Region {
         self.regions[self.of_triangle[triangle]]
+    }
+
+    pub(super) fn middle(&self, triangle: usize) -> Point {
+        middle(&self.mesh, &self.mesh.triangles()[triangle])
     }
 
     pub(super) fn corners(&self, triangle: usize) -> [Point; 3] {

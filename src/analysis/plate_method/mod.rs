@@ -3,6 +3,7 @@
 mod all_over;
 mod bent;
 mod buckling;
+mod clamps;
 mod conduits;
 mod envelope;
 mod frequency;
@@ -24,6 +25,7 @@ mod worst;
 
 pub use all_over::{AllOver, LookedAt, Spot, Spread};
 pub use buckling::{EvenPush, Pressed};
+pub use clamps::ClampMoment;
 pub use envelope::{FieldPeak, FieldSag, PlateForces, RegionPeaks};
 pub use pipes::{PipeForces, PipeMoment, PostForces};
 pub use softness::Softest;

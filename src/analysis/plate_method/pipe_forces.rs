@@ -1,5 +1,6 @@
 //! What a pipe bears, and the fixings along it.
 
+use super::clamps::ClampMoment;
 use crate::{
     geometry::Point,
     units::{Force, ForcePerWidth, Length, Ratio, Torque},
@@ -52,8 +53,10 @@ pub struct PipeForces {
     pub moment: Torque,
     /// The same with its place.
     pub bent: PipeMoment,
-    /// The most that reaches into metal softened by the weld of a post.
+    /// The most that reaches into metal softened by a weld, of a post or of another pipe.
     pub bent_at_weld: PipeMoment,
+    /// Most moment per length of the joint of a clamped wall; none of anything else.
+    pub clamp: Option<ClampMoment>,
     /// Most force on a post, pressing positive.
     pub post: Force,
     /// By post; none of a rigid pipe.
@@ -82,6 +85,7 @@ impl PipeForces {
             moment: Torque::default(),
             bent: unbent,
             bent_at_weld: unbent,
+            clamp: None,
             post: Force::default(),
             posts: Vec::new(),
             fixings: Vec::new(),
@@ -93,7 +97,8 @@ impl PipeForces {
     /// Where loads that move are the worst for something that is looked at closely.
     pub(super) fn load_places(&self) -> impl Iterator<Item = Point> {
         let bent = [self.bent, self.bent_at_weld].map(|bent| bent.under);
-        [self.push_under, self.pull_under, self.fixings_under].into_iter().chain(bent).flatten()
+        let clamp = self.clamp.and_then(|clamp| clamp.under);
+        [self.push_under, self.pull_under, self.fixings_under, clamp].into_iter().chain(bent).flatten()
     }
 
     /// The most pull of a fixing.
@@ -107,6 +112,9 @@ impl PipeForces {
             if fine > 0.0 { Ratio::from((coarse / fine - 1.0).abs()) } else { Ratio::default() }
         };
         self.along_error = [off(coarse.push.value, self.push.value), off(coarse.pull.value, self.pull.value)];
+        if let (Some(fine), Some(coarse)) = (&mut self.clamp, &coarse.clamp) {
+            fine.error = off(coarse.moment.value, fine.moment.value);
+        }
         self.bent.error = off(coarse.bent.moment.value, self.bent.moment.value);
         self.bent_at_weld.error = off(coarse.bent_at_weld.moment.value, self.bent_at_weld.moment.value);
         self.fixings_error = off(coarse.hardest().value, self.hardest().value);

@@ -5,7 +5,7 @@ pub use super::pipe_forces::{PipeForces, PipeMoment, PostForces};
 use super::{layout::Net, row::Row};
 use crate::{
     finite_element::{BeamForces, Push},
-    geometry::Point,
+    geometry::{Point, Polyline},
     top::Top,
     units::{Force, ForcePerWidth, Length, Torque, per_width},
 };
@@ -23,6 +23,8 @@ struct Worst {
     fixings: Option<usize>,
     /// How far a weld softens the pipe.
     weld_zone: Length,
+    /// Where it is joined to other pipes.
+    joints: Vec<Point>,
 }
 
 /// The worst so far.
@@ -31,10 +33,13 @@ pub(super) struct PipesWorst<'a> {
     worst: Vec<Worst>,
     /// By stretch: the fixings of its row, once its nodes are known.
     rows: Vec<Option<Row>>,
+    /// By stretch: how far along its nodes other pipes are joined to it.
+    joints: Vec<Option<Vec<Length>>>,
 }
 
 impl<'a> PipesWorst<'a> {
     pub(super) fn new(top: &'a Top) -> Self {
+        let joints = top.joints();
         let worst = top.supports.iter().enumerate().map(|(pipe, given)| {
             let alloy = given.pipe().and_then(|pipe| pipe.alloy.as_ref());
             let zone = alloy.and_then(|alloy| alloy.weld_zone.as_ref()).map(|zone| zone.value);
@@ -46,9 +51,10 @@ impl<'a> PipesWorst<'a> {
                 bent_at_weld: None,
                 fixings: None,
                 weld_zone: zone.unwrap_or_default(),
+                joints: joints.iter().filter(|joint| joint.pipes.contains(&pipe)).map(|joint| joint.at).collect(),
             }
         });
-        Self { top, worst: worst.collect(), rows: Vec::new() }
+        Self { top, worst: worst.collect(), rows: Vec::new(), joints: Vec::new() }
     }
 
     /// What acts together, each so many times; pulls of fixings where these are known, else from what lifts their lengths of
@@ -62,6 +68,7 @@ impl<'a> PipesWorst<'a> {
     ) {
         let Some(((first, _), _)) = parts.split_first() else { return };
         self.rows.resize_with(first.len(), || None);
+        self.joints.resize_with(first.len(), || None);
         let mut fixings: Vec<Vec<Force>> = vec![Vec::new(); self.worst.len()];
         let mut along: Vec<Most> = vec![Most::default(); self.worst.len()];
         for (bed, stretch) in net.stretches.iter().enumerate() {
@@ -73,7 +80,8 @@ impl<'a> PipesWorst<'a> {
             // A line of a pad stands for a part of its seat.
             along[stretch.pipe].raise(&most, (support.seat / stretch.seat).value);
             let moment = |k: usize| parts.iter().map(|(beds, times)| beds[bed].1.moments[k].1 * *times).sum::<Torque>();
-            worst.take_moments(pushes, beam, (0..beam.moments.len()).map(moment), under);
+            let joints = self.joints[bed].get_or_insert_with(|| stations(&worst.joints, pushes));
+            worst.take_moments(pushes, (beam, joints), (0..beam.moments.len()).map(moment), under);
             for (k, (along, _)) in beam.posts.iter().enumerate() {
                 let post = parts.iter().map(|(beds, times)| beds[bed].1.posts[k].1 * *times).sum();
                 worst.take_post(pushes, *along, post);
@@ -127,7 +135,7 @@ impl Worst {
     fn take_moments(
         &mut self,
         pushes: &[Push],
-        beam: &BeamForces,
+        (beam, joints): (&BeamForces, &[Length]),
         moments: impl Iterator<Item = Torque>,
         under: Option<usize>,
     ) {
@@ -140,7 +148,8 @@ impl Worst {
                 // A piece that reaches into the softened zone counts with both of its ends.
                 let [from, to] = [k / 2, k / 2 + 1].map(|node| pushes[node].along);
                 let zone = self.weld_zone;
-                if beam.posts.iter().any(|(post, _)| *post - zone <= to && *post + zone >= from) {
+                let mut welds = beam.posts.iter().map(|(post, _)| *post).chain(joints.iter().copied());
+                if welds.any(|weld| weld - zone <= to && weld + zone >= from) {
                     let own = &mut self.forces.bent_at_weld;
                     (own.moment, own.at, self.bent_at_weld) = (moment, at(), under);
                 }
@@ -182,6 +191,22 @@ impl Worst {
         own.raise_fixings(&others.fixings);
     }
 }
+
+/// How far along the nodes of a stretch places lie that lie on it.
+fn stations(places: &[Point], pushes: &[Push]) -> Vec<Length> {
+    let Ok(line) = Polyline::new(pushes.iter().map(|push| push.place).collect()) else { return Vec::new() };
+    let start = pushes.first().map_or_else(Length::default, |push| push.along);
+    let on_it = places.iter().map(|place| line.place(*place).along);
+    // A joint beyond the end of a stretch is at its end, or on another.
+    let length = line.length();
+    on_it
+        .filter(|along| *along >= -length * ENDS && *along <= length * (1.0 + ENDS))
+        .map(|along| start + along)
+        .collect()
+}
+
+/// How far beyond the end of a stretch a joint still is on it, over its length.
+const ENDS: f64 = 0.01;
 
 /// The most push and pull per length along a line, and where.
 #[derive(Clone, Copy, Debug, Default)]

@@ -2,6 +2,7 @@
 
 use super::{
     FieldPeak, NumericalError, PlateForces, RegionPeaks, Softest,
+    clamps::Clamps,
     envelope::{FieldSag, Solved},
     lifting::Part,
     pipes::{OnBed, PipesWorst},
@@ -17,6 +18,7 @@ pub(super) struct Worst<'a> {
     solved: &'a Solved<'a>,
     envelope: Envelope<'a>,
     pipes: PipesWorst<'a>,
+    clamps: Clamps,
     /// How far the top gives way under one person, and which.
     softest: Option<(Length, usize)>,
 }
@@ -24,7 +26,7 @@ pub(super) struct Worst<'a> {
 impl<'a> Worst<'a> {
     pub(super) fn new(solved: &'a Solved<'a>) -> Self {
         let envelope = Envelope::new(solved.reader.sampler(), solved.grouping);
-        Self { solved, envelope, pipes: PipesWorst::new(solved.top), softest: None }
+        Self { solved, envelope, pipes: PipesWorst::new(solved.top), clamps: Clamps::new(solved), softest: None }
     }
 
     /// What acts together; `under` names the load that moves, `pulls` those of the fixings where these are known.
@@ -40,6 +42,7 @@ impl<'a> Worst<'a> {
         self.envelope.take(&states, under, beside);
         let beds: Vec<(&[OnBed], f64)> = parts.iter().map(|(seen, times, _)| (&seen.beds[..], *times)).collect();
         self.pipes.take(self.solved.net, &beds, pulls, under);
+        self.clamps.take(self.solved.reader.sampler(), parts, under);
     }
 
     pub(super) fn gives(&mut self, sag: Option<Length>, under: usize) {
@@ -54,6 +57,7 @@ impl<'a> Worst<'a> {
         other.softest.into_iter().for_each(|(sag, under)| self.gives(Some(sag), under));
         self.envelope.merge(&other.envelope);
         self.pipes.merge(other.pipes);
+        self.clamps.merge(&other.clamps);
     }
 
     pub(super) fn done(self, case: usize, load_at: &dyn Fn(Option<usize>) -> Option<Point>) -> PlateForces {
@@ -73,6 +77,8 @@ impl<'a> Worst<'a> {
             let own = own.into_iter().filter_map(|deflected| deflected.copied().flatten());
             own.map(|deflected| sag(deflected, load_at)).collect()
         };
+        let mut pipes = self.pipes.done(load_at);
+        pipes.iter_mut().zip(self.clamps.done(load_at)).for_each(|(pipe, clamp)| pipe.clamp = clamp);
         PlateForces {
             case,
             regions,
@@ -80,7 +86,7 @@ impl<'a> Worst<'a> {
             between: sags(0),
             tip: sags(1),
             bow: Vec::new(),
-            pipes: self.pipes.done(load_at),
+            pipes,
             softest: self
                 .softest
                 .and_then(|(sag, under)| Some(Softest { sag, at: load_at(Some(under))?, error: Ratio::default() })),

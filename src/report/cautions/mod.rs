@@ -67,6 +67,7 @@ fn plate(report: &Report<'_>, analysis: &Analysis<'_>) -> Vec<String> {
             let rigid = models.filter(|(model, _)| **model == PipeModel::Rigid);
             cautions.extend(of_top::rigid(rigid.map(|(_, support)| support)));
             cautions.extend(of_top::over_rim(report.top));
+            cautions.extend(of_top::joints(report.top));
         }
         None | Some(Err(_)) => {}
     }

@@ -1,6 +1,6 @@
 //! Cautions that hang on the top alone, whoever looked at it.
 
-use super::super::without_fixings;
+use super::super::{without_fixings, words::point};
 use crate::{
     analysis::below_footing,
     service::{Sun, Walking},
@@ -65,6 +65,27 @@ pub(super) fn rigid<'a>(supports: impl Iterator<Item = &'a Support>) -> Option<S
         .then(|| format!("Taken as rigid: {}. Sag and frequency are then on the unsafe side.", rigid.join("; ")))
 }
 
+/// Pipes that cross or touch, which the plate method does not join.
+pub(super) fn joints(top: &Top) -> Option<String> {
+    let joints: Vec<String> = top
+        .joints()
+        .iter()
+        .map(|joint| {
+            let [one, other] = joint.pipes.map(|pipe| top.supports[pipe].name.as_str());
+            format!("{one} and {other} at {}", point(joint.at, top.report))
+        })
+        .collect();
+    (!joints.is_empty()).then(|| {
+        format!(
+            "Pipes cross or touch: {}. Below one top they lie at one height, so they are joined there. The plate method has \
+             each of them bend on its own posts, tied to the other by the panel alone: what one hands to the other through \
+             the joint, and the twist that it stops, are in neither's bending, nor on its posts. Beside a joint both count \
+             as softened by its weld.",
+            joints.join("; ")
+        )
+    })
+}
+
 /// Gear whose footing the plate method does not see whole.
 pub(super) fn over_rim(top: &Top) -> Option<String> {
     let over = top.gear.iter().filter(|gear| gear.hangs_over(&top.outline));
@@ -112,7 +133,7 @@ pub(super) fn walls_and_pads(top: &Top) -> Vec<String> {
     if !clamped.is_empty() {
         cautions.push(format!(
             "Clamped in the plate method: {}. That takes for granted that neither wall nor joint turns at all, which few do, \
-             and that the joint bears the moment, which was not checked and is in no fixing's pull. Sag and frequency are on \
+             and that the joint bears the moment (clamped joint), which was not checked and is in no fixing's pull. Sag and frequency are on \
              the unsafe side where it turns; so are stresses away from the wall. Try it hinged as well. By hand it is hinged.",
             clamped.join(", ")
         ));

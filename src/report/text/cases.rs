@@ -1,20 +1,18 @@
-//! Load cases, and what the frame must take.
+//! Load cases.
 
 use uom::si::ratio::ratio;
 
 use super::super::{
-    AlongPipe, Largest, Report, frame_loads,
-    page::{Page, left, right},
+    Report,
+    page::{Page, left},
     said::{counted, counted_supports},
     words,
 };
 use crate::{
     analysis::{Analysis, Layout, SagBounds},
-    check::Method,
     geometry::Axis,
     load_case::LoadCase,
-    top::Scope,
-    units::{ForcePerWidth, System, show},
+    units::{System, show},
 };
 
 pub(super) fn cases(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>, full: bool) {
@@ -115,58 +113,4 @@ pub(in crate::report) fn bounds_words(report: &Report<'_>, analysis: &Analysis<'
         show(bounds.clamped, system),
         analysis.cases[bounds.case].title,
     )
-}
-
-pub(super) fn frame(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>) {
-    if report.top.scope == Scope::Patch {
-        return;
-    }
-    page.heading("What the frame and its fixings must take (loads as they act, without factors)");
-    let system = report.top.report;
-    let with = |words: String, case: Option<usize>| {
-        case.map_or_else(|| "nothing".to_owned(), |case| format!("{words} ({})", analysis.cases[case].id))
-    };
-    for load in frame_loads(report) {
-        let name = left(&report.top.supports[load.pipe].name, 18);
-        if !load.known() {
-            let word = report.top.supports[load.pipe].word();
-            page.paragraph(&format!("  {name} "), &format!("not known: the hand method does not count on this {word}"));
-            continue;
-        }
-        let line = |(larger, by): (Largest<ForcePerWidth>, Method),
-                    of: &dyn Fn(&AlongPipe) -> Largest<ForcePerWidth>| {
-            let other = match by {
-                Method::Hand => &load.plate,
-                Method::Plate => &load.hand,
-            };
-            let other = other.as_ref().filter(|_| larger.case.is_some()).map_or_else(String::new, |other| {
-                let methods = if by == Method::Hand { ["hand", "plate"] } else { ["plate", "hand"] };
-                format!(" by {}, by {} {}", methods[0], methods[1], show(of(other).value, system))
-            });
-            format!("{}{other}", with(show(larger.value, system), larger.case))
-        };
-        let (push, pull) = (line(load.push(), &|along| along.push), line(load.pull(), &|along| along.pull));
-        page.paragraph(&format!("  {name} "), &format!("push {push}; pull at fixings {pull}"));
-        if let Some(moment) = load.moment {
-            page.paragraph(&right("bends by ", 21), &with(show(moment.value, system), moment.case));
-        }
-        for post in &load.posts {
-            let (push, pull) = (&post.push, &post.pull);
-            let words = format!(
-                "{}: push {}, pull {}",
-                show(post.along, system),
-                with(show(push.value, system), push.case),
-                with(show(pull.value, system), pull.case)
-            );
-            page.paragraph(&right("post at ", 21), &words);
-        }
-    }
-    if analysis.fields().next().is_some() {
-        page.paragraph(
-            "  ",
-            "By hand a person's load stays on one narrow strip, which makes the most of it; as a plate it spreads along the \
-             pipe, and gathers at ends of pipes and over posts: the larger counts. Moments and posts are of the plate method, \
-             without the weight of the pipes themselves; the rows of fixings take the pull of each method, check by check.",
-        );
-    }
 }

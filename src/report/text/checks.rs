@@ -27,16 +27,19 @@ pub(super) fn table(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_
         let check = CHECKS[outcome.check];
         let (word, tone) = words::verdict(outcome);
         let line = match &outcome.verdict {
-            Verdict::Compared(finding) => row([
-                word,
-                check.title(),
-                &words::measure(finding.demand, system),
-                &words::measure(finding.allowable, system),
-                &format!("{:.2}", finding.factor.get::<ratio>()),
-                &words::used(outcome),
-                &words::margin(finding.margin().get::<ratio>()),
-                words::short_basis(finding.basis),
-            ]),
+            Verdict::Compared(finding) => {
+                let [demand, allowable] = words::side_by_side(finding.demand, finding.allowable, system);
+                row([
+                    word,
+                    check.title(),
+                    &demand,
+                    &allowable,
+                    &format!("{:.2}", finding.factor.get::<ratio>()),
+                    &words::used(outcome),
+                    &words::margin(finding.margin().get::<ratio>()),
+                    words::short_basis(finding.basis),
+                ])
+            }
             Verdict::NotEvaluated(_) => row([word, check.title(), "", "", "", "—", "—", ""]),
         };
         let line = with_bar(&line, outcome, page.width());

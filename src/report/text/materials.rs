@@ -11,24 +11,28 @@ use crate::{
     analysis::Analysis,
     material::{Core, Origin, Property},
     top::{Schedule, Top},
-    units::{Pressure, both, show},
+    units::{Pressure, both, show, show_as},
 };
 
 pub(super) fn materials(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>, full: bool) {
     let (top, system) = (report.top, report.top.report);
     page.heading("Materials");
+    // Skins and what lies in them in one unit, that of the lightest.
+    let skins = [&top.outer, &top.inner];
+    let masses = skins.into_iter().flat_map(|skin| skin.layers().iter().map(|layer| layer.mass).chain([skin.mass()]));
+    let lightest = masses.reduce(|one, other| if other < one { other } else { one }).unwrap_or_default();
     for (name, skin) in [("outer skin", &top.outer), ("inner skin", &top.inner)] {
         page.paragraph(
             &format!("  {} ", left(name, 12)),
             &format!(
                 "{} thick, {}, from the outside:",
                 show(skin.laminate().thickness(), system),
-                show(skin.mass(), system)
+                show_as(skin.mass(), lightest, system)
             ),
         );
         for layer in skin.layers() {
             let detail = layer.fibre_fraction.map_or_else(
-                || format!("{}, no strength counted", show(layer.mass, system)),
+                || format!("{}, no strength counted", show_as(layer.mass, lightest, system)),
                 |fraction| {
                     format!(
                         "{} thick, {:.0} % fibre by mass, strengths {}",
@@ -153,7 +157,7 @@ pub(super) fn criteria(page: &mut Page, report: &Report<'_>, full: bool) {
                 &format!("    {} ", left(&record.id, 28)),
                 &format!(
                     "{}{changed}: {} [{}{}; {}]",
-                    record.as_written,
+                    record.shown(report.top.report),
                     record.title,
                     record.source,
                     if record.locator.is_empty() { String::new() } else { format!(", {}", record.locator) },

@@ -4,12 +4,14 @@ mod advice;
 mod bar;
 mod cases;
 mod checks;
+mod frame;
 mod materials;
 
 use self::{
     advice::advice,
-    cases::{cases, frame},
+    cases::cases,
     checks::{envelope, methods, table, working},
+    frame::frame,
     materials::{criteria, materials},
 };
 use super::{

@@ -92,6 +92,11 @@ pub enum Pressing {
         #[serde(flatten)]
         area: Area,
     },
+    Heat {
+        moment: f64,
+        #[serde(flatten)]
+        area: Option<Area>,
+    },
 }
 
 #[derive(Deserialize)]

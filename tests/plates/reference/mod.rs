@@ -38,10 +38,11 @@ const EIGENVALUES: [&str; 12] = [
     "a9_one_way",
 ];
 
-const COMPARED: [&str; 12] = [
+const COMPARED: [&str; 13] = [
     "a10_crown",
     "a10_crown_stiff",
     "a10_diaphragms",
+    "a11_heat",
     "a1_orthotropic",
     "a1_square",
     "a2_lines",
@@ -102,6 +103,7 @@ compared!(
     a10_crown,
     a10_crown_stiff,
     a10_diaphragms,
+    a11_heat,
     a1_orthotropic,
     a1_square,
     a2_lines,

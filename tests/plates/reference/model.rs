@@ -67,7 +67,7 @@ pub fn grid_of(problem: &Problem) -> Grid {
         xs.extend([region.area.x0, region.area.x1]);
     }
     for load in &problem.load {
-        if let Pressing::Patch { area, .. } = load {
+        if let Pressing::Patch { area, .. } | Pressing::Heat { area: Some(area), .. } = load {
             xs.extend([area.x0, area.x1]);
             ys.extend([area.y0, area.y1]);
         }

@@ -1,12 +1,16 @@
 //! A problem solved, and its quantities read off.
 
-use skinspan::finite_element::{Degree, Fields, Load, Plate, Solution};
+use skinspan::{
+    finite_element::{Degree, Fields, Load, Plate, Solution},
+    laminate::{Forces, Moments, Resultants},
+    units::{MomentPerWidth, per_width},
+};
 
 use super::{
     data::{Area, Pressing, Problem, Quantity},
     folder, model,
 };
-use crate::kit::{Grid, gauss, numbers, pa, point};
+use crate::kit::{Grid, gauss, n, numbers, pa, point};
 
 pub struct Solved {
     pub problem: Problem,
@@ -37,11 +41,21 @@ impl Solved {
                     Pressing::Patch { force, area } if area.holds(at) => {
                         -force / ((area.x1 - area.x0) * (area.y1 - area.y0))
                     }
-                    Pressing::Patch { .. } => 0.0,
+                    Pressing::Patch { .. } | Pressing::Heat { .. } => 0.0,
                 })
                 .sum())
         };
-        let load = Load::none(&plate).pressed(&plate, &pressure);
+        let heat = |triangle: usize| {
+            let here = |area: &Option<Area>| area.is_none_or(|area| area.holds(grid.middle(triangle)));
+            let of = |load: &Pressing| match load {
+                Pressing::Heat { moment, area } if here(area) => -moment,
+                _ => 0.0,
+            };
+            let moment = per_width(n(problem.load.iter().map(of).sum()));
+            let moment = Moments { x: moment, y: moment, xy: MomentPerWidth::default() };
+            Resultants { force: Forces::default(), moment }
+        };
+        let load = Load::none(&plate).pressed(&plate, &pressure).heated(&plate, &heat);
         let solution = plate.solve(std::slice::from_ref(&load)).remove(0);
         Self { problem, grid, plate, load, solution, beds: names }
     }

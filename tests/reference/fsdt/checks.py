@@ -39,3 +39,18 @@ def check_assembly():
     energy = a * b * (bend @ d @ bend + shear @ np.diag([s["Sx"], s["Sy"]]) @ shear) + membrane
     assembled = u @ (model.stiffness @ u)
     assert abs(assembled - energy) < 1e-10 * energy, f"assembled {assembled}, exact {energy}"
+
+
+def check_heat():
+    """Heat alone bends a free plate to the sphere k = m/(D (1 + nu)), and leaves no forces."""
+    a, b, d, nu, moment = 1.3, 0.7, 2.0, 0.3, 0.9
+    stiffness = {"D11": d, "D12": nu * d, "D22": d, "D66": d * (1 - nu) / 2, "Sx": 5.0, "Sy": 5.0}
+    load = [{"kind": "heat", "moment": moment}]
+    model = Model({"plate": {"length_x": a, "length_y": b}, "stiffness": stiffness, "load": load}, 0.4, 2, 3)
+    k = moment / (d * (1 + nu))
+    fields = {"tx": lambda x, y: k * x, "ty": lambda x, y: k * y, "w": lambda x, y: -k * (x**2 + y**2) / 2}
+    mass = model.form("v", "v", np.ones(model.mesh.nelements)).tocsc()
+    u = np.concatenate([
+        spsolve(mass, LinearForm(lambda v, c: fields[name](*c.x) * v).assemble(model.basis)) for name in model.fields])
+    left = abs(model.stiffness @ u - model.load).max()
+    assert left < 1e-12 * moment * (a + b), f"a free plate is loaded by heat: {left}"

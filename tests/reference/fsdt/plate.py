@@ -132,14 +132,32 @@ class Model:
         ]
 
     def assemble_load(self):
-        """Work of the pressures on w."""
+        """Work of the pressures on w, and of the moments of heat on the curvatures."""
         total = np.zeros(len(self.fields) * self.n)
-        for load in self.problem.get("load", ()):
+        heat = self.heat()
+        if np.any(heat):
+            for field, along in (("tx", 0), ("ty", 1)):
+                form = LinearForm(lambda v, c, along=along: c["c"] * v.grad[along])
+                start = self.offset[field]
+                total[start : start + self.n] += form.assemble(self.basis, c=self.weight(heat))
+        for load in self.loads():
             area = (load["x1"] - load["x0"]) * (load["y1"] - load["y0"]) if "x0" in load else None
             pressure = load["force"] / area if "force" in load else load["pressure"]
             q = self.weight(pressure * self.inside(load))
             total[: self.n] += LinearForm(lambda v, c: c["c"] * v).assemble(self.basis, c=q)
         return total
+
+    def loads(self):
+        """What presses."""
+        return [load for load in self.problem.get("load", ()) if load["kind"] != "heat"]
+
+    def heat(self):
+        """On every element the moment of heat m, alike both ways: M = D k - m."""
+        moment = np.zeros(self.mesh.nelements)
+        for load in self.problem.get("load", ()):
+            if load["kind"] == "heat":
+                moment[self.inside(load)] += load["moment"]
+        return moment
 
     def facets_on(self, line):
         """Facets on the straight line (along x or y) from (x0, y0) to (x1, y1)."""

@@ -57,7 +57,8 @@ class Reader:
             k = (u.grad[0] - w.value * b.get("kx", 0.0), v.grad[1] - w.value * b.get("ky", 0.0),
                  u.grad[1] + v.grad[0] - 2 * w.value * b.get("kxy", 0.0))
             rows = {"Nx": ("A11", "A12", "A16"), "Ny": ("A12", "A22", "A26"), "Nxy": ("A16", "A26", "A66")}
-        return sum(c(key) * part for key, part in zip(rows[name], k))
+        heat = m.heat()[:, None] if name in ("Mx", "My") else 0.0
+        return sum(c(key) * part for key, part in zip(rows[name], k)) - heat
 
     def line_density(self):
         """Force of the line supports on the plate per length: the function of the edges' own space whose work on
@@ -113,8 +114,15 @@ class Reader:
             return 0.0
         load = self.load_resultants()
         total = load + sum(self.resultants(s) for s in self.supports.values())
-        over = abs(total) / (abs(load[0]) * np.array([1.0, self.model.lx, self.model.ly]))
+        size = abs(load[0]) or self.pressing()
+        over = abs(total) / (size * np.array([1.0, self.model.lx, self.model.ly]))
         return float(over[0] if held else over.max())
+
+    def pressing(self):
+        """What presses and pulls on the lines, all counted up: heat loads nothing, and has them balance each other."""
+        lines = [s for s in self.supports.values() if s["kind"] == "line"]
+        bases = [self.model.line_basis(line) for line in lines]
+        return sum((abs(basis.interpolate(self.line_density()).value) * basis.dx).sum() for basis in bases)
 
     def resultants(self, support):
         """Force up, and its moments (x times force, y times force), of one support on the plate."""
@@ -133,7 +141,7 @@ class Reader:
     def load_resultants(self):
         m = self.model
         total = np.zeros(3)
-        for load in m.problem["load"]:
+        for load in m.loads():
             r = {"x0": 0.0, "x1": m.lx, "y0": 0.0, "y1": m.ly} | load
             area = (r["x1"] - r["x0"]) * (r["y1"] - r["y0"])
             f = load["force"] if "force" in load else load["pressure"] * area

@@ -28,6 +28,10 @@ const ALIKE: [&str; 2] = [r#""mat 300 g/m2", "mat 300 g/m2", "mat 300 g/m2""#, r
 /// Skins whose bending and stretching do not fall apart.
 const COUPLED: [&str; 2] = [r#""mat 300 g/m2", "mat 300 g/m2""#, r#""biaxial 600 g/m2 @ 45 deg""#];
 
+/// Skins that draw the neutral plane far off the middle of the core, and a board far less.
+const FAR_FROM_ALIKE: [&str; 2] =
+    [r#""mat 300 g/m2", "mat 300 g/m2", "mat 300 g/m2", "mat 300 g/m2", "mat 300 g/m2""#, r#""mat 300 g/m2""#];
+
 /// A strip 2 m long on lines across it, hinged or clamped.
 fn strip([outer, inner]: [&str; 2], lines: &[f64], edge: &str, more: &str) -> Top {
     let wall = |x: &f64| {
@@ -219,4 +223,123 @@ fn a_higher_degree_comes_nearer() {
         [Degree::Two, Degree::Three, Degree::Four].map(|degree| Hot::new(&top, degree).reaction(1));
     assert!((three / four - 1.0).abs() < 0.5 * (two / four - 1.0).abs(), "{two} {three} {four}");
     assert!((three / four - 1.0).abs() < 1e-4, "{two} {three} {four}");
+}
+
+/// A board along the middle of the width is a beam beside the field: both bend and grow as one, and none of the forces
+/// between them shows outside: `Σ b A* e + Σ b B* k = Σ b N*`, `Σ b B* e + Σ b D* k = Σ b M*`, each of its strip where nothing holds
+/// its sides.
+#[test]
+fn a_board_along_a_strip_is_a_bar_of_two_materials() {
+    use nalgebra::{Matrix2, Vector2};
+    let board = "[[backing]]\nname = \"bar\"\nmaterial = \"plywood-okoume\"\nwidth = \"40 mm\"\n\
+                 along = [[\"0 m\", \"0.05 m\"], [\"2 m\", \"0.05 m\"]]\n";
+    let top = strip(FAR_FROM_ALIKE, &[0.0, 2.0], "hinged", board);
+    let hot = Hot::new(&top, Degree::Four);
+    assert_eq!(hot.plate.fields(), Fields::BendingAndStretching);
+    let narrow = |region: &crate::analysis::sections::RegionSection| {
+        let (section, newton) =
+            (&region.section, crate::units::per_width(crate::units::Force::new::<uom::si::force::newton>(1.0)));
+        let pull = crate::units::per_width(
+            crate::units::Force::new::<uom::si::force::newton>(1.0) / Length::new::<meter>(1.0),
+        );
+        let pulled = section
+            .deformation(&Resultants { force: Forces { x: pull, ..Forces::default() }, moment: Moments::default() });
+        let bent = section
+            .deformation(&Resultants { force: Forces::default(), moment: Moments { x: newton, ..Moments::default() } });
+        let stiffness =
+            Matrix2::new(pulled.strain.x.value, bent.strain.x.value, pulled.curvature.x.value, bent.curvature.x.value)
+                .try_inverse()
+                .unwrap();
+        let free = section.thermal_free(&rise());
+        (stiffness, stiffness * Vector2::new(free.strain.x.value, free.curvature.x.value))
+    };
+    let ((field, of_field), (bar, of_bar)) = (narrow(&hot.sections.field), narrow(&hot.sections.backings[0]));
+    let both = (field * 0.06 + bar * 0.04).try_inverse().unwrap() * (of_field * 0.06 + of_bar * 0.04);
+    // Each bent by what would keep it flat while it grows as it likes.
+    let alone =
+        |stiffness: &Matrix2<f64>, load: &Vector2<f64>| load[1] - stiffness[(0, 1)] / stiffness[(0, 0)] * load[0];
+    let rigidity = field * 0.06 + bar * 0.04;
+    let bending = rigidity[(1, 1)] - rigidity[(0, 1)] * rigidity[(0, 1)] / rigidity[(0, 0)];
+    let apart = (alone(&field, &of_field) * 0.06 + alone(&bar, &of_bar) * 0.04) / bending;
+    let bow = hot.state(LONG / 2.0, 0.05).deflection.value / (LONG * LONG / 8.0);
+    assert!((bow / both[1] - 1.0).abs() < 0.02, "{bow} {} {apart}", both[1]);
+    assert!((apart / both[1] - 1.0).abs() > 0.1, "{apart} {}", both[1]);
+    // The field is held back, or drawn out, by the difference of its growth from that of both.
+    let along = hot.state(LONG / 2.0, 0.01).resultants.force.x.value;
+    let exact = (field * both - of_field)[0];
+    assert!((along / exact - 1.0).abs() < 0.05, "{along} {exact}");
+}
+
+/// A shallow cylinder on diaphragms in the sun, by its double series, from the equations of `shallow_cylinder_closed_form` with
+/// the moment that heat makes in place of inertia:
+/// `w_mn (D g²/(1 + D g/S) + E t (α² c)²/g²) = g M_mn/(1 + D g/S)`, `M_mn = 16 M_T/(π² m n)`, `m` and `n` odd.
+#[test]
+fn a_crowned_top_on_diaphragms_bows_by_its_series() {
+    use std::f64::consts::PI;
+    let skins = [ALIKE[1], ALIKE[1]];
+    let (a, b) = (2.0, 1.2);
+    let m = Length::new::<meter>;
+    for crown in [0.0, 0.02, 0.08] {
+        let mut top = strip(skins, &[0.0, 2.0], "hinged", "");
+        top.outline = Outline::new(&Contour::rectangle(m(a), m(b), [m(0.0); 4]).unwrap(), Vec::new()).unwrap();
+        top.crown = m(crown);
+        let (one, sections) = (Ratio::new::<ratio>(1.0), Sections::new(&top, &Axis::BOTH).unwrap());
+        let net = Net::new(&top, &sections, one).unwrap();
+        let shell = super::super::shells::shell(&top, &sections.field, one);
+        let rim = |here: &dyn Fn(&Point) -> bool, along: &dyn Fn(&Point) -> f64| {
+            let nodes = net.mesh.nodes();
+            let mut on: Vec<usize> = (0..nodes.len()).filter(|&k| here(&nodes[k])).collect();
+            on.sort_by(|&p, &q| along(&nodes[p]).total_cmp(&along(&nodes[q])));
+            on
+        };
+        let near = |value: Length, at: f64| (value.value - at).abs() < 1e-9;
+        let x_way = |at: f64| rim(&|place| near(place.y, at), &|place| place.x.value);
+        let y_way = |at: f64| rim(&|place| near(place.x, at), &|place| place.y.value);
+        let on_x = Held { deflection: true, rotations: [true, false], displacements: [true, false] };
+        let on_y = Held { deflection: true, rotations: [false, true], displacements: [false, true] };
+        let held = [(x_way(0.0), on_x), (x_way(b), on_x), (y_way(0.0), on_y), (y_way(a), on_y)];
+        let model = Model {
+            corners: net.mesh.nodes(),
+            triangles: net.mesh.triangles(),
+            degree: Degree::Four,
+            fields: Fields::BendingAndStretching,
+            shells: &|_| shell,
+            held: &held,
+            beds: &[],
+        };
+        let plate = Plate::new(&model).unwrap();
+        let solution = plate.solve(&[heat(&net, &plate, &sections, &rise())]).remove(0);
+        let at = point(a / 2.0, b / 2.0);
+        let triangle = net.mesh.holding(at).unwrap();
+        let state = plate.states(triangle, &[plate.share(triangle, at)], &solution)[0];
+
+        let section = &sections.field.section;
+        let stiffness = section.stiffness();
+        let (d, nu) = (stiffness.d[(0, 0)], stiffness.d[(0, 1)] / stiffness.d[(0, 0)]);
+        let et = stiffness.a[(0, 0)] - stiffness.a[(0, 1)].powi(2) / stiffness.a[(0, 0)];
+        let shear = sections.field.shear_stiffness(Axis::X, one).value;
+        let c = 8.0 * crown / (b * b);
+        // What keeps it flat presses the hot skin: our moments of heat are its opposite.
+        let heated = -section.thermal_flat(&rise()).moment.x.value;
+        let (mut w, mut mx) = (0.0, -heated);
+        for i in (1..400_u32).step_by(2) {
+            for j in (1..400_u32).step_by(2) {
+                // Of sin(iπ/2) sin(jπ/2), in the middle.
+                let sign = if (i + j) % 4 == 2 { 1.0 } else { -1.0 };
+                let (i, j) = (f64::from(i), f64::from(j));
+                let (alpha, beta) = (i * PI / a, j * PI / b);
+                let g = alpha * alpha + beta * beta;
+                let moment = 16.0 * heated / (PI * PI * i * j);
+                let soft = 1.0 + d * g / shear;
+                let amplitude = g * moment / soft / (d * g * g / soft + et * (alpha * alpha * c / g).powi(2));
+                w += sign * amplitude;
+                // Rotations ψ,x and ψ,y with ψ = −(S w + M_T)/(S + D g), M = D k − M_T.
+                let psi = -(shear * amplitude + moment) / (shear + d * g);
+                mx += sign * -d * (alpha * alpha + nu * beta * beta) * psi;
+            }
+        }
+        let (deflection, bent) = (state.deflection.value, state.resultants.moment.x.value);
+        assert!((deflection / w - 1.0).abs() < 1e-3, "{crown}: {deflection} {w}");
+        assert!((bent - mx).abs() < 5e-3 * heated.abs(), "{crown}: {bent} {mx} {heated}");
+    }
 }

@@ -1,0 +1,59 @@
+//! How small and how large a value ever is. Beyond that it is a slip in its unit or its digits, and not a matter of
+//! judgement: each limit stands beside its key and lies well outside of what anybody builds or meets.
+
+use std::ops::RangeInclusive;
+
+use super::{
+    problem::Problem,
+    reader::{Given, Room},
+};
+use crate::units::{Dimensioned, parse};
+
+/// Most units that are offered in place of the written one.
+const MOST_OFFERED: usize = 3;
+
+/// The value of `key`, if it lies in what `noun` ever is; one that does not is reported with units in which it would.
+pub(super) fn usual<Q: Dimensioned>(
+    room: &Room<'_>,
+    key: &str,
+    given: Option<Given<Q>>,
+    (noun, range): (&str, RangeInclusive<Q>),
+) -> Option<Given<Q>> {
+    let given = given?;
+    if range.contains(&given.value) {
+        return Some(given);
+    }
+    let side = if given.value < *range.start() { "less" } else { "more" };
+    let message = format!("`{key}` is {}, {side} than {noun} ever is", room.both(given.value));
+    let from = |end: &Q| room.both(*end);
+    let bounds = if range.start().si() == 0.0 {
+        format!("it is {} at the most here", from(range.end()))
+    } else {
+        format!("it is from {} to {} here", from(range.start()), from(range.end()))
+    };
+    let meant = in_other_units(&given.text, &range);
+    let problem = Problem::at(given.range.clone(), message);
+    room.report(match meant.as_slice() {
+        [] => problem.help(format!("{bounds}: is the unit right?")),
+        [only] => problem.help(format!("{bounds}; did you mean `{only}`?")).patch(given.range, format!("\"{only}\"")),
+        several => {
+            let list: Vec<String> = several.iter().map(|text| format!("`{text}`")).collect();
+            problem.help(format!("{bounds}; did you mean {}?", list.join(" or ")))
+        }
+    });
+    None
+}
+
+/// The same number in other units of the quantity, where it would be a usual one.
+fn in_other_units<Q: Dimensioned>(text: &str, range: &RangeInclusive<Q>) -> Vec<String> {
+    let text = text.trim();
+    let end = text.find(|c: char| c.is_alphabetic() || matches!(c, '°' | '%')).unwrap_or(text.len());
+    let (number, written) = (text[..end].trim(), text[end..].trim());
+    if !written.is_empty() && Q::ENTRY.unit(written).is_none() {
+        // Several units in one text, or an exponent: which of the numbers is meant is anybody's guess.
+        return Vec::new();
+    }
+    let others = Q::UNITS.iter().filter_map(|unit| unit.names.first().filter(|name| !name.is_empty()));
+    let texts = others.map(|name| format!("{number} {name}"));
+    texts.filter(|text| parse::<Q>(text).is_ok_and(|value| range.contains(&value))).take(MOST_OFFERED).collect()
+}
