@@ -5,6 +5,7 @@ mod bar;
 mod cases;
 mod checks;
 mod materials;
+mod section;
 
 use self::{
     advice::advice,
@@ -19,7 +20,7 @@ use super::{
 };
 use crate::analysis::Analysis;
 pub(super) use advice::{OFFERS, Offers, change, offers};
-pub(super) use cases::{actions, bounds_words, layout_words, ruled_out};
+pub(super) use cases::{actions, bounds_words, layout_words, pushed_sideways, ruled_out};
 pub(super) use materials::{core_values, other_values, skin_origins};
 
 /// The report in words and tables, with terminal styles; `full` shows every case, every value and every criterion.
@@ -41,6 +42,7 @@ pub fn to_text(report: &Report<'_>, full: bool, width: usize) -> String {
             fixings::fixings(&mut page, report, analysis);
             cases(&mut page, report, analysis, full);
             frame(&mut page, report, analysis);
+            section::section(&mut page, report, width);
             materials(&mut page, report, analysis, full);
             criteria(&mut page, report, full);
         }
