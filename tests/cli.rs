@@ -876,3 +876,58 @@ fn an_interrupted_choice_shows_what_it_has() {
     let numbers: Vec<usize> = last.split_whitespace().filter_map(|word| word.parse().ok()).collect();
     assert!(last.starts_with("looked at ") && numbers[0] < numbers[1], "{last}");
 }
+
+/// A folder in place of a design file: that is said, with the files in it that could be meant.
+#[test]
+fn a_folder_is_no_design_file() {
+    let folder = folder("folder");
+    fs::create_dir_all(folder.join("empty")).unwrap();
+    fs::write(folder.join("top.toml"), "title = \"x\"\n").unwrap();
+    for command in ["check", "sheet", "order", "template", "proof", "choose"] {
+        let run = |named: &str| {
+            let done =
+                Command::new(cargo_bin("skinspan")).current_dir(&folder).args([command, named]).output().unwrap();
+            (done.status.code(), String::from_utf8(done.stderr).unwrap())
+        };
+        let (code, said) = run(".");
+        assert_eq!(code, Some(2), "{command}");
+        assert!(said.starts_with("error: cannot read .: it is a folder\n"), "{command}: {said}");
+        assert!(said.contains("a folder is no design file; in it lie ./top.toml"), "{command}: {said}");
+        let (_, said) = run("empty");
+        assert!(said.contains("none lies in that folder"), "{command}: {said}");
+    }
+}
+
+/// On a wide terminal the answer has the top cut along a line: each letter that is drawn is explained, port on the left.
+#[test]
+fn a_wide_report_has_a_section() {
+    use skinspan::{
+        input::{NamedText, read_design, read_tables},
+        report::{Report, to_text},
+    };
+    let text = include_str!("../examples/survey-launch.toml").to_owned();
+    let table = read_tables(&[]).unwrap();
+    let top = read_design(&NamedText { name: "top.toml".to_owned(), text }, &table, None).unwrap();
+    let report = Report::by_hand(&top, &table);
+    assert!(!to_text(&report, false, 80).contains("Section across"));
+    let text = anstream::adapter::strip_str(&to_text(&report, false, 110)).to_string();
+    let lines: Vec<&str> = text.lines().skip_while(|line| !line.starts_with("Section across at x")).collect();
+    assert!(lines[1].trim_start().starts_with("port") && lines[1].ends_with("starboard"), "{}", lines[1]);
+    let cut: Vec<char> = lines[3].chars().collect();
+    assert_eq!(cut.len(), 108);
+    // Edges 2 in of 76, strips 4 in about 9, 38 and 67 in, the conduit at 24 in, counted from port.
+    let at = |inches: f64| cut[2 + (inches / 76.0 * 105.0).round() as usize];
+    assert_eq!(
+        [1.0, 5.0, 9.0, 24.0, 30.0, 38.0, 67.0, 75.0].map(at),
+        ['▒', '·', '█', 'o', '·', '█', '█', '▒'],
+        "{}",
+        lines[3]
+    );
+    assert_eq!(lines[5].matches('◯').count(), 3, "{}", lines[5]);
+    assert!(
+        lines[6].contains("█ backing") && lines[6].contains("◯ pipe below") && !lines[6].contains("wall or pad"),
+        "{}",
+        lines[6]
+    );
+    assert!(lines.iter().take(7).all(|line| line.chars().count() <= 110));
+}

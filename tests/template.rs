@@ -465,7 +465,7 @@ fn the_list_of_holes_has_each_drill_once() {
 #[test]
 fn crosses_are_in_inches_too_where_the_shop_is() {
     let us = Template::new(&top("survey-launch.toml"), ABOVE).to_tiles(Paper::Letter, false);
-    let cross = us.split(">x ").find(|rest| rest.contains(" mm<")).unwrap();
+    let cross = us.split(">x ").find(|rest| rest.split('<').next().unwrap().ends_with(" mm")).unwrap();
     let mm: f64 = cross.split(',').next().unwrap().parse().unwrap();
     assert!(us.contains(&format!(">x {:.2}, y ", mm / 25.4)) && us.contains(" in</text>"));
     let si = Template::new(&top("kelp-harvester.toml"), ABOVE).to_tiles(Paper::A4, false);

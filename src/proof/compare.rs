@@ -105,8 +105,10 @@ pub fn compare(top: &Top, proof: &Proof, rows: &[Row]) -> Compared {
         one.in_band = on_support(one) || off.abs() <= proof.gauges[one.gauge].reading.band;
     }
     let noise = top.criteria.proof_gauge_noise.value;
-    let slips: Vec<(usize, Slip)> =
-        gauges.iter().filter_map(|one| Some((one.gauge, slip(&proof.gauges[one.gauge], one, noise)?))).collect();
+    let slips: Vec<(usize, Slip)> = gauges
+        .iter()
+        .filter_map(|one| Some((one.gauge, slip(&proof.gauges[one.gauge], one, (sunk.unwrap_or_default(), noise))?)))
+        .collect();
     let used: Vec<&Gauge> = gauges.iter().map(|one| &proof.gauges[one.gauge]).collect();
     let slopes: Vec<Length> = gauges.iter().map(|one| one.read).collect();
     let causes = if used.is_empty() {

@@ -2,8 +2,8 @@
 
 use uom::si::ratio::ratio;
 
-use super::{Gauge, GaugeCompared};
-use crate::units::Ratio;
+use super::{Gauge, GaugeAt, GaugeCompared};
+use crate::units::{Length, Ratio};
 
 /// What a reading looks like.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -52,13 +52,15 @@ impl UnitSlip {
 /// choice: units differ by 25.4 and 39.4 at the least, and bands are of some tenths.
 const NEAR: f64 = 1.8;
 
-/// What a gauge's reading looks like, where it is far from what a top does. Of a reading that ought to be next to nothing nothing is
-/// said: `noise` is what a gauge may be off by.
-pub(super) fn slip(gauge: &Gauge, one: &GaugeCompared, noise: crate::units::Length) -> Option<Slip> {
-    if gauge.reading.expected.abs() <= noise * 3.0 {
+/// What the reading of a gauge on the top looks like, with what the supports moved taken off, where it is far from what a top does. Of
+/// a reading that ought to be next to nothing nothing is said: `noise` is what a gauge may be off by. Nor of one on a support, which
+/// may go down by anything.
+pub(super) fn slip(gauge: &Gauge, one: &GaugeCompared, (sunk, noise): (Length, Length)) -> Option<Slip> {
+    let expected = gauge.reading.expected;
+    if expected.abs() <= noise * 3.0 || matches!(gauge.on, GaugeAt::Support(_)) {
         return None;
     }
-    let times = one.over_expected.get::<ratio>();
+    let times = ((one.read - sunk) / expected).get::<ratio>();
     let off = |of: f64| (times.abs() / of).ln().abs();
     if times < 0.0 && off(1.0) < NEAR.ln() {
         return Some(Slip::Turned);

@@ -309,6 +309,7 @@ fn what_frame_and_fixings_must_take_is_that_of_the_json_report() {
             .descendants()
             .filter(|node| node.tag_name().name() == "td")
             .map(|cell| text(cell).split_whitespace().take(2).collect::<Vec<_>>().join(" "))
+            .filter(|cell| cell.starts_with(|letter: char| letter.is_ascii_digit() || letter == '−'))
             .collect();
         let shown = |quantity: &Value| cells.iter().any(|cell| is_rounded(cell, quantity));
         for support in json["frame"].as_array().expect("supports") {
