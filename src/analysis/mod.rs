@@ -19,6 +19,7 @@ mod pipe_load;
 mod plate_method;
 mod sections;
 mod sideways;
+mod spread;
 mod standing;
 mod still;
 
@@ -38,9 +39,10 @@ pub use mount::{
 pub use pipe_load::LineLoad;
 pub use plate_method::{
     AllOver, EvenPush, FieldPeak, FieldSag, Fineness, HeldDown, NoPlate, NumericalError, PipeForces, PipeModel,
-    PipeMoment, PlateForces, PlateMethod, PostForces, Pressed, RegionPeaks, Softest, Spread,
+    PipeMoment, PlateForces, PlateMethod, PostForces, Pressed, RegionPeaks, Softest,
 };
 pub use sections::{Bent, FirstPly, ModulusShares, PressedSkin, RegionSection, Sections, ply_factor};
+pub use spread::Spread;
 pub use still::thermal_curvature;
 
 use uom::si::ratio::ratio;

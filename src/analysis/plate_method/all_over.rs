@@ -13,7 +13,7 @@ use super::{
     wind::Winds,
 };
 use crate::{
-    analysis::{Analysis, at_place::AtPlace, line::Region},
+    analysis::{Analysis, at_place::AtPlace, line::Region, spread::Spread},
     finite_element::{Degree, Load, Plate, Sampler, Solution, State},
     geometry::{Axis, Point},
     load_case::{self, LoadCase},
@@ -37,44 +37,6 @@ pub struct AllOver {
     triangles: Vec<[usize; 3]>,
     /// By state of the material, by place.
     worst: Vec<Vec<AtPlace>>,
-}
-
-/// A quantity all over the top: its largest value at places that small triangles join.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Spread {
-    /// Places; where a backing ends twice, as the field and as the backing see them.
-    pub places: Vec<Point>,
-    /// Value at each.
-    pub values: Vec<f64>,
-    /// Triangles, anticlockwise, as numbers of places.
-    pub triangles: Vec<[usize; 3]>,
-    /// Which case, as its place in [`Analysis::cases`], makes the value at each place.
-    pub cases: Vec<usize>,
-}
-
-impl Spread {
-    /// The same with the mean over the small triangles round each place in place of its value: shear, a degree rougher than
-    /// moments, jumps from triangle to triangle.
-    #[must_use]
-    pub fn smoothed(self) -> Self {
-        let mut sums = vec![(0.0, 0.0); self.values.len()];
-        for corners in &self.triangles {
-            let mean = corners.iter().map(|corner| self.values[*corner]).sum::<f64>() / 3.0;
-            for corner in corners {
-                let (sum, count) = &mut sums[*corner];
-                (*sum, *count) = (*sum + mean, *count + 1.0);
-            }
-        }
-        let values =
-            sums.iter().zip(&self.values).map(|((sum, count), own)| if *count > 0.0 { sum / count } else { *own });
-        Self { values: values.collect(), ..self }
-    }
-
-    /// The place at which the value is largest.
-    #[must_use]
-    pub fn largest(&self) -> Option<usize> {
-        (0..self.values.len()).reduce(|a, b| if self.values[b] > self.values[a] { b } else { a })
-    }
 }
 
 impl Analysis<'_> {

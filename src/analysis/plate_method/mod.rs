@@ -22,7 +22,7 @@ mod softness;
 mod wind;
 mod worst;
 
-pub use all_over::{AllOver, Spread};
+pub use all_over::AllOver;
 pub use buckling::{EvenPush, Pressed};
 pub use envelope::{FieldPeak, FieldSag, PlateForces, RegionPeaks};
 pub use pipes::{PipeForces, PipeMoment, PostForces};
