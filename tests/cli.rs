@@ -104,7 +104,10 @@ fn files_that_cannot_be_read_are_named_with_the_cause() {
          help: `skinspan new none.toml` writes a file to start from\n"
     );
     #[cfg(unix)]
-    assert_eq!(message("."), "error: cannot read .: it is a folder\nhelp: name a file that lies in it\n");
+    assert_eq!(
+        message("."),
+        "error: cannot read .: it is a folder\nhelp: a folder is no design file; in it lie ./empty.toml, ./latin.toml\n"
+    );
     assert_eq!(
         message("latin.toml"),
         "error: latin.toml is not a text file: line 2 (byte 23) is not UTF-8\nhelp: save it as UTF-8 text\n"
@@ -130,6 +133,7 @@ fn the_report_for_machines_has_its_keys() {
             "format",
             "title",
             "units",
+            "forward",
             "answer",
             "reason",
             "weight",
@@ -758,7 +762,10 @@ fn a_command_line_that_asks_for_nothing_there_is_says_what_was_meant() {
             "error: --json and --csv do not go together: leave one of them out\nhelp: `skinspan choose --help` tells what there is\n",
         ),
         (&["check", "--json", "--json", "top.toml"], &format!("error: --json stands there twice\n{option}\n")),
-        (&["check", "."], "error: cannot read .: it is a folder\nhelp: name a file that lies in it\n"),
+        (
+            &["check", "."],
+            "error: cannot read .: it is a folder\nhelp: a design file is meant, and none lies in that folder\n",
+        ),
         (
             &["new", "nowhere/top.toml"],
             "error: cannot write nowhere/top.toml: there is no such file or folder\nhelp: make the folder first, or name another\n",

@@ -67,6 +67,7 @@ impl AtPlace {
     }
 
     /// The worst states, each once, with its case.
+    #[expect(clippy::float_cmp, reason = "the same state, not one that is as bad")]
     pub(super) fn states(&self) -> impl Iterator<Item = (usize, State)> {
         let own = self.worst.iter().enumerate().filter(|(_, kept)| kept.rank != 0.0);
         // One state is often the worst in several ways: what is asked of it once need not be asked again.
