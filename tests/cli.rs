@@ -923,13 +923,8 @@ fn a_wide_report_has_a_section() {
     let cut: Vec<char> = lines[3].chars().collect();
     assert_eq!(cut.len(), 108);
     // Edges 2 in of 76, strips 4 in about 9, 38 and 67 in, the conduit at 24 in, counted from port.
-    let at = |inches: f64| cut[2 + (inches / 76.0 * 105.0).round() as usize];
-    assert_eq!(
-        [1.0, 5.0, 9.0, 24.0, 30.0, 38.0, 67.0, 75.0].map(at),
-        ['▒', '·', '█', 'o', '·', '█', '█', '▒'],
-        "{}",
-        lines[3]
-    );
+    let at = |inches: usize| cut[2 + (inches * 105 + 38) / 76];
+    assert_eq!([1, 5, 9, 24, 30, 38, 67, 75].map(at), ['▒', '·', '█', 'o', '·', '█', '█', '▒'], "{}", lines[3]);
     assert_eq!(lines[5].matches('◯').count(), 3, "{}", lines[5]);
     assert!(
         lines[6].contains("█ backing") && lines[6].contains("◯ pipe below") && !lines[6].contains("wall or pad"),
