@@ -6,15 +6,9 @@ mod template;
 use std::path::PathBuf;
 
 use clap::{Parser, Subcommand, ValueEnum};
-use skinspan::{
-    command::Request,
-    material,
-    proof::Wanted,
-    report::{self, View},
-    units::System,
-};
+use skinspan::{command::Request, material, proof::Wanted, report, units::System};
 
-use self::template::{End, Looked, Paper};
+use self::template::{Looked, Paper};
 
 /// Checks fibreglass sandwich hardtops on a pipe frame: skins, core, span and overhang against wind, landings, people
 /// and sun.
@@ -115,20 +109,14 @@ enum Command {
         /// The face that one looks at; from below the drawing is turned over.
         #[arg(long = "from", default_value = "above")]
         face: Looked,
-        /// The end of the length where the bow is: the start, x = 0, or the end.
-        #[arg(long)]
-        bow: Option<End>,
-        /// The side of the width that is to port: the start, y = 0, or the end.
-        #[arg(long)]
-        port: Option<End>,
         /// Paper of the pages for a printer; Letter where the file is in US units, else A4.
         #[arg(long = "tiles", value_name = "PAPER")]
         paper: Option<Paper>,
         /// Of those pages, print the ones with holes alone.
         #[arg(long)]
         holes_only: bool,
-        /// File to write, in the form that its name ends in: `.svg`, `.dxf`, or `.html` for pages to print; may be given more
-        /// than once. Without it, one of each, named after the design.
+        /// File to write, in the form that its name ends in: `.svg`, `.dxf`, `.html` for pages to print, `.csv` or `.json` for the
+        /// list of holes; may be given more than once. Without it, one of each drawing, named after the design.
         #[arg(long = "output", short, value_name = "FILE")]
         outputs: Vec<PathBuf>,
     },
@@ -324,21 +312,15 @@ impl Cli {
             Command::Sheet { file, tables, units, output } => {
                 Request::Sheet { file, tables, units: units.map(System::from), output }
             }
-            Command::Template { file, tables, units, face, bow, port, paper, holes_only, outputs } => {
-                Request::Template {
-                    file,
-                    tables,
-                    units: units.map(System::from),
-                    view: View {
-                        face: face.into(),
-                        bow: bow.map(report::End::from),
-                        port: port.map(report::End::from),
-                    },
-                    paper: paper.map(report::Paper::from),
-                    holes_only,
-                    outputs,
-                }
-            }
+            Command::Template { file, tables, units, face, paper, holes_only, outputs } => Request::Template {
+                file,
+                tables,
+                units: units.map(System::from),
+                face: face.into(),
+                paper: paper.map(report::Paper::from),
+                holes_only,
+                outputs,
+            },
             Command::Order { file, tables, units, json, csv, output } => {
                 Request::Order { file, tables, units: units.map(System::from), json, csv, output }
             }

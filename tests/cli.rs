@@ -104,7 +104,10 @@ fn files_that_cannot_be_read_are_named_with_the_cause() {
          help: `skinspan new none.toml` writes a file to start from\n"
     );
     #[cfg(unix)]
-    assert_eq!(message("."), "error: cannot read .: it is a folder\nhelp: name a file that lies in it\n");
+    assert_eq!(
+        message("."),
+        "error: cannot read .: it is a folder\nhelp: a folder is no design file; in it lie ./empty.toml, ./latin.toml\n"
+    );
     assert_eq!(
         message("latin.toml"),
         "error: latin.toml is not a text file: line 2 (byte 23) is not UTF-8\nhelp: save it as UTF-8 text\n"
@@ -130,6 +133,7 @@ fn the_report_for_machines_has_its_keys() {
             "format",
             "title",
             "units",
+            "forward",
             "answer",
             "reason",
             "weight",
@@ -758,7 +762,10 @@ fn a_command_line_that_asks_for_nothing_there_is_says_what_was_meant() {
             "error: --json and --csv do not go together: leave one of them out\nhelp: `skinspan choose --help` tells what there is\n",
         ),
         (&["check", "--json", "--json", "top.toml"], &format!("error: --json stands there twice\n{option}\n")),
-        (&["check", "."], "error: cannot read .: it is a folder\nhelp: name a file that lies in it\n"),
+        (
+            &["check", "."],
+            "error: cannot read .: it is a folder\nhelp: a design file is meant, and none lies in that folder\n",
+        ),
         (
             &["new", "nowhere/top.toml"],
             "error: cannot write nowhere/top.toml: there is no such file or folder\nhelp: make the folder first, or name another\n",
@@ -907,4 +914,54 @@ fn tables_have_one_unit_and_one_row_for_what_is_alike() {
     for words in ["headwind 12.86 m/s (25 kn): ", "order-lap 50.8 mm (2 in): ", "underfoot-sag-limit 4 mm: "] {
         assert!(si.contains(words), "{words}: {si}");
     }
+}
+
+/// A folder in place of a design file: that is said, with the files in it that could be meant.
+#[test]
+fn a_folder_is_no_design_file() {
+    let folder = folder("folder");
+    fs::create_dir_all(folder.join("empty")).unwrap();
+    fs::write(folder.join("top.toml"), "title = \"x\"\n").unwrap();
+    for command in ["check", "sheet", "order", "template", "proof", "choose"] {
+        let run = |named: &str| {
+            let done =
+                Command::new(cargo_bin("skinspan")).current_dir(&folder).args([command, named]).output().unwrap();
+            (done.status.code(), String::from_utf8(done.stderr).unwrap())
+        };
+        let (code, said) = run(".");
+        assert_eq!(code, Some(2), "{command}");
+        assert!(said.starts_with("error: cannot read .: it is a folder\n"), "{command}: {said}");
+        assert!(said.contains("a folder is no design file; in it lie ./top.toml"), "{command}: {said}");
+        let (_, said) = run("empty");
+        assert!(said.contains("none lies in that folder"), "{command}: {said}");
+    }
+}
+
+/// On a wide terminal the answer has the top cut along a line: each letter that is drawn is explained, port on the left.
+#[test]
+fn a_wide_report_has_a_section() {
+    use skinspan::{
+        input::{NamedText, read_design, read_tables},
+        report::{Report, to_text},
+    };
+    let text = include_str!("../examples/survey-launch.toml").to_owned();
+    let table = read_tables(&[]).unwrap();
+    let top = read_design(&NamedText { name: "top.toml".to_owned(), text }, &table, None).unwrap();
+    let report = Report::by_hand(&top, &table);
+    assert!(!to_text(&report, false, 80).contains("Section across"));
+    let text = anstream::adapter::strip_str(&to_text(&report, false, 110)).to_string();
+    let lines: Vec<&str> = text.lines().skip_while(|line| !line.starts_with("Section across at x")).collect();
+    assert!(lines[1].trim_start().starts_with("port") && lines[1].ends_with("starboard"), "{}", lines[1]);
+    let cut: Vec<char> = lines[3].chars().collect();
+    assert_eq!(cut.len(), 108);
+    // Edges 2 in of 76, strips 4 in about 9, 38 and 67 in, the conduit at 24 in, counted from port.
+    let at = |inches: usize| cut[2 + (inches * 105 + 38) / 76];
+    assert_eq!([1, 5, 9, 24, 30, 38, 67, 75].map(at), ['▒', '·', '█', 'o', '·', '█', '█', '▒'], "{}", lines[3]);
+    assert_eq!(lines[5].matches('◯').count(), 3, "{}", lines[5]);
+    assert!(
+        lines[6].contains("█ backing") && lines[6].contains("◯ pipe below") && !lines[6].contains("wall or pad"),
+        "{}",
+        lines[6]
+    );
+    assert!(lines.iter().take(7).all(|line| line.chars().count() <= 110));
 }

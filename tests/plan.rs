@@ -4,9 +4,9 @@ use std::path::Path;
 
 use skinspan::{
     analysis::{Analysis, DIVISIONS},
-    geometry::Point,
+    geometry::{Axis, Point},
     input::{Design, NamedText, read_design, read_tables},
-    plan::{Item, LayerKind, Line, LineKind, Plan, Shape},
+    plan::{Cut, Filled, Item, LayerKind, Line, LineKind, Plan, Shape},
     top::Top,
     units::Length,
 };
@@ -236,4 +236,88 @@ fn layers_stand_in_their_order() {
         assert_eq!(kinds, expected);
         assert_eq!(Plan::of(&top), Plan::of(&top));
     }
+}
+
+fn ends(cut: &Cut) -> Vec<(Filled, f64, f64)> {
+    cut.runs.iter().map(|run| (run.filled, run.from.get::<inch>(), run.to.get::<inch>())).collect()
+}
+
+/// Halvings stop within a micrometre.
+const CUT: f64 = 1e-3;
+
+fn cut_is(cut: &Cut, expected: &[(Filled, f64, f64)]) {
+    let found = ends(cut);
+    assert_eq!(found.len(), expected.len(), "{found:?}");
+    for (one, other) in found.iter().zip(expected) {
+        assert!(
+            one.0 == other.0 && (one.1 - other.1).abs() < CUT && (one.2 - other.2).abs() < CUT,
+            "{one:?} {other:?}"
+        );
+    }
+}
+
+#[test]
+fn a_cut_meets_what_lies_on_its_line() {
+    use Filled::{Backing, Core, Edge, Nothing};
+    let top = read(&example("bow-wing.toml"));
+    let at = |axis, inches: f64| Cut::at(&top, &[], axis, Length::new::<inch>(inches));
+    // Through the middle of the hatch, 16 in about 22 in, and along it to the rim, the edge 1.5 in wide.
+    let across = at(Axis::Y, 34.0);
+    cut_is(
+        &across,
+        &[
+            (Edge, 0.0, 1.5),
+            (Core, 1.5, 9.0),
+            (Backing(0), 9.0, 13.0),
+            (Core, 13.0, 55.0),
+            (Backing(1), 55.0, 59.0),
+            (Core, 59.0, 66.5),
+            (Edge, 66.5, 68.0),
+        ],
+    );
+    let along = at(Axis::X, 22.0);
+    let hatch: Vec<_> = ends(&along).into_iter().filter(|(filled, ..)| *filled == Nothing).collect();
+    assert!(matches!(hatch[..], [(_, from, to)] if (from - 62.0).abs() < CUT && (to - 78.0).abs() < CUT), "{hatch:?}");
+    // The core ends 1.5 in before the hatch too.
+    let before = ends(&along).into_iter().find(|(_, _, to)| (to - 62.0).abs() < CUT).expect("a run");
+    assert!(before.0 == Edge && (before.1 - 60.5).abs() < CUT, "{before:?}");
+    // What it crosses: three pipes square, none along its own way.
+    let places: Vec<f64> = across.supports.iter().map(|crossed| crossed.at.get::<inch>()).collect();
+    assert_eq!(places, [11.0, 34.0, 57.0]);
+    assert!(along.supports.is_empty());
+}
+
+#[test]
+fn a_cut_shows_what_runs_aslant_wider_and_a_hole_where_it_meets_one() {
+    let text = example("whip-rail.toml")
+        .replace(r#"[["50 mm", "100 mm"], ["750 mm", "100 mm"]]"#, r#"[["100 mm", "50 mm"], ["300 mm", "250 mm"]]"#);
+    let top = read(&text);
+    let plan = Plan::of(&top);
+    let mm = Length::new::<millimeter>;
+    let cut = Cut::at(&top, &plan.fixings, Axis::Y, mm(200.0));
+    assert_eq!(cut.conduits.len(), 1);
+    is(cut.conduits[0].at.get::<millimeter>(), 150.0);
+    is(cut.conduits[0].wider.value, 2f64.sqrt());
+    // Through the middle of a fixing, beside it, and past the rim of its hole.
+    let mark = &plan.fixings[0];
+    let half = mark.widest().expect("a hole") / 2.0;
+    let met = |off: Length| {
+        let cut = Cut::at(&top, &plan.fixings, Axis::Y, mark.at.x + off);
+        cut.fixings.iter().find(|(index, _)| *index == 0).map(|(_, off)| off.get::<millimeter>())
+    };
+    is(met(mm(0.0)).expect("met"), 0.0);
+    is(met(half * 0.9).expect("met"), half.get::<millimeter>() * 0.9);
+    assert_eq!(met(half * 1.01), None);
+    assert!(!Cut::telling(&top, &plan.fixings).fixings.is_empty(), "the line that shows most meets a fixing");
+}
+
+#[test]
+fn the_line_that_shows_most_meets_pad_conduit_and_rails_of_the_launch() {
+    let top = read(&example("survey-launch.toml"));
+    let plan = Plan::of(&top);
+    let cut = Cut::telling(&top, &plan.fixings);
+    assert_eq!(cut.axis, Axis::Y);
+    assert!(cut.runs.iter().any(|run| run.filled == Filled::Backing(3)) && !cut.conduits.is_empty());
+    assert!(cut.supports.len() == 3 && !cut.fixings.is_empty(), "{cut:?}");
+    assert_eq!(cut, Cut::telling(&top, &plan.fixings));
 }

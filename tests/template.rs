@@ -15,7 +15,7 @@ use skinspan::{
     geometry::Contour,
     input::{Design, NamedText, read_design, read_tables},
     plan::Plan,
-    report::{End, Face, Paper, Template, View},
+    report::{Face, Paper, Template},
     top::Top,
 };
 use uom::si::length::millimeter;
@@ -23,8 +23,8 @@ use uom::si::length::millimeter;
 /// A micrometre, in millimetres: what the files are written to.
 const MICROMETRE: f64 = 1e-3;
 
-const ABOVE: View = View { face: Face::Above, bow: None, port: None };
-const BELOW: View = View { face: Face::Below, ..ABOVE };
+const ABOVE: Face = Face::Above;
+const BELOW: Face = Face::Below;
 
 fn example(name: &str) -> String {
     fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("examples").join(name)).unwrap()
@@ -293,21 +293,16 @@ fn pages_with_holes_alone_have_each_hole() {
 }
 
 #[test]
-fn the_drawing_is_turned_over_by_face_and_by_where_bow_and_port_are() {
-    use End::{Far, Start};
-    let top = top("bow-wing.toml");
-    // With the bow to the right, port lies up as seen from above, and down from below.
-    for (face, bow, port, upwards) in [
-        (Face::Above, None, None, true),
-        (Face::Below, None, None, false),
-        (Face::Above, Some(Far), None, true),
-        (Face::Above, Some(Far), Some(Far), true),
-        (Face::Above, Some(Far), Some(Start), false),
-        (Face::Below, Some(Far), Some(Start), true),
-        (Face::Above, Some(Start), Some(Start), true),
-        (Face::Above, Some(Start), Some(Far), false),
+fn the_drawing_is_turned_over_by_its_face_alone_and_the_arrow_points_to_the_bow() {
+    let wing = example("bow-wing.toml");
+    for (face, forward, upwards, port) in [
+        (ABOVE, "right", true, "upper"),
+        (BELOW, "right", false, "lower"),
+        (ABOVE, "left", true, "lower"),
+        (BELOW, "left", false, "upper"),
     ] {
-        let text = Template::new(&top, View { face, bow, port }).to_svg();
+        let top = read(&wing.replace("forward = \"right\"", &format!("forward = \"{forward}\"")), None);
+        let text = Template::new(&top, face).to_svg();
         let document = Document::parse(&text).unwrap();
         let [x0, y0] = datum(&document);
         // The hatch lies 22 in from the datum.
@@ -315,15 +310,45 @@ fn the_drawing_is_turned_over_by_face_and_by_where_bow_and_port_are() {
         let (x, y) = (rim[0].0[0] - x0, rim[0].0[1] - y0);
         near((x - 70.0 * 25.4).abs(), 8.0 * 25.4);
         near(y, if upwards { -558.8 } else { 558.8 });
-        assert_eq!(text.contains("id=\"bow\""), bow.is_some());
-        assert_eq!(text.contains("does not say where the bow is;"), bow.is_none());
+        // The arrow stands beyond the end that it points to, its tip the outermost.
+        let arrow = by_id(&document, "bow").descendants().find(|node| node.tag_name().name() == "path").unwrap();
+        let corners = pieces(arrow.attribute("d").unwrap());
+        let (foot, tip) = (corners[0].0[0] - x0, corners[1].0[0] - x0);
+        if forward == "right" {
+            assert!(foot > 98.0 * 25.4 && tip > foot);
+        } else {
+            assert!(foot < 0.0 && tip < foot);
+        }
+        assert!(text.contains(&format!("Bow on the {forward}, port on the {port} side.")));
     }
-    // Names that contradict what is said are told.
-    let said =
-        |bow, port| Template::new(&top, View { face: Face::Above, bow, port }).to_text(&[], 80).replace("\n    ", " ");
-    assert!(said(None, None).contains("the bow is then at the left of the paper"));
-    assert!(said(Some(Far), None).contains("as this is drawn it lies to starboard"));
-    assert!(!said(Some(Far), Some(Start)).contains("By its name"));
+}
+
+#[test]
+fn names_that_contradict_where_the_bow_lies_are_told() {
+    let said = |text: &str| {
+        let words = Template::new(&read(text, None), ABOVE).to_text(&[], 120);
+        words.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    let wing = example("bow-wing.toml");
+    assert!(!said(&wing).contains("By its name") && !said(&wing).contains("taken so"));
+    let turned = said(&wing.replace("forward = \"right\"", "forward = \"left\""));
+    assert!(turned.contains(
+        "By its name starboard rail lies on the other side of the boat than it does with the bow to the left, as the file says \
+         (`forward`). Either the name is wrong, or write `forward = \"right\"`."
+    ));
+    let unsaid = said(&wing.replace("forward = \"right\"\n", ""));
+    assert!(unsaid.contains("Bow on the right, port on the upper side (taken so: the file says no `forward`)."));
+    assert!(!unsaid.contains("By its name"));
+    // Measured from below: fore and port lie as they cannot.
+    let roof = example("galley-roof.toml");
+    assert!(!said(&roof).contains("By their names"));
+    let mirrored = said(
+        &roof
+            .replace("\"port side", "\"x side")
+            .replace("\"starboard", "\"port")
+            .replace("\"x side", "\"starboard side"),
+    );
+    assert!(mirrored.contains("By their names starboard side and fore bulkhead do not go together"), "{mirrored}");
 }
 
 #[test]
@@ -370,6 +395,83 @@ fn same_input_same_bytes() {
     assert!(one.to_dxf().is_ascii());
 }
 
+#[test]
+fn running_sizes_stand_at_their_places() {
+    for (name, face, up) in
+        [("rail-row.toml", ABOVE, -1.0), ("rail-row.toml", BELOW, 1.0), ("survey-launch.toml", ABOVE, -1.0)]
+    {
+        let top = top(name);
+        let text = Template::new(&top, face).to_svg();
+        let document = Document::parse(&text).unwrap();
+        let [x0, y0] = datum(&document);
+        let running = by_id(&document, "running");
+        let (mut along, mut across) = (Vec::new(), Vec::new());
+        for path in running.children().filter(|node| node.tag_name().name() == "path") {
+            let data = path.attribute("d").unwrap().replace('M', "");
+            let at: Vec<f64> = data.split(' ').take(2).map(|word| word.parse().unwrap()).collect();
+            if data.contains(" v2 ") { along.push(at[0] - x0) } else { across.push((at[1] - y0) * up) }
+        }
+        let words: Vec<String> = running
+            .children()
+            .filter(|node| node.tag_name().name() == "text")
+            .map(|node| node.text().unwrap().to_owned())
+            .collect();
+        assert_eq!(words.len(), along.len() + across.len());
+        let said = |words: &String| words.trim_end_matches(" in").parse::<f64>().unwrap() * 25.4;
+        for (at, words) in along.iter().chain(&across).zip(&words) {
+            assert!((at - said(words)).abs() < 0.13, "{name}: {at} {words}");
+        }
+        // Every fixing and every pipe that runs along has its station.
+        let has = |all: &[f64], wanted: f64| all.iter().any(|at| (at - wanted).abs() < 0.051);
+        for mark in &Plan::of(&top).fixings {
+            assert!(
+                has(&along, mark.at.x.get::<millimeter>()) && has(&across, mark.at.y.get::<millimeter>()),
+                "{name}"
+            );
+        }
+        for support in &top.supports {
+            assert!(has(&across, support.along.ends()[0].y.get::<millimeter>()), "{name}: {}", support.name);
+        }
+    }
+}
+
+#[test]
+fn the_list_of_holes_has_each_drill_once() {
+    for name in ["survey-launch.toml", "rail-row.toml", "whip-rail.toml"] {
+        let top = top(name);
+        let (plan, template) = (Plan::of(&top), Template::new(&top, ABOVE));
+        let (csv, json) = (template.to_csv(), template.to_json());
+        let drills: usize = plan.fixings.iter().map(|mark| mark.drills.len().max(1)).sum();
+        assert_eq!(csv.lines().count(), drills + 1, "{name}");
+        let holes = json["holes"].as_array().unwrap();
+        assert_eq!(holes.len(), plan.fixings.len());
+        let factor = if json["units"] == "us" { 25.4 } else { 1.0 };
+        let mm = |value: &serde_json::Value| value["value"].as_f64().unwrap() * factor;
+        for (hole, mark) in holes.iter().zip(&plan.fixings) {
+            near(mm(&hole["x"]), mark.at.x.get::<millimeter>());
+            near(mm(&hole["y"]), mark.at.y.get::<millimeter>());
+            let drills = hole["drills"].as_array().unwrap();
+            assert_eq!(drills.len(), mark.drills.len());
+            for (drill, own) in drills.iter().zip(&mark.drills) {
+                near(mm(&drill["diameter"]), own.diameter.get::<millimeter>());
+                assert_eq!(drill["depth"].is_null(), own.depth.is_none());
+            }
+            let row = csv.lines().find(|line| line.starts_with(&format!("{},", mark.number))).unwrap();
+            assert!(row.contains(&mark.held), "{row}");
+        }
+    }
+}
+
+#[test]
+fn crosses_are_in_inches_too_where_the_shop_is() {
+    let us = Template::new(&top("survey-launch.toml"), ABOVE).to_tiles(Paper::Letter, false);
+    let cross = us.split(">x ").find(|rest| rest.split('<').next().unwrap().ends_with(" mm")).unwrap();
+    let mm: f64 = cross.split(',').next().unwrap().parse().unwrap();
+    assert!(us.contains(&format!(">x {:.2}, y ", mm / 25.4)) && us.contains(" in</text>"));
+    let si = Template::new(&top("kelp-harvester.toml"), ABOVE).to_tiles(Paper::A4, false);
+    assert!(si.split(">x ").skip(1).all(|rest| rest.split('<').next().unwrap().ends_with(" mm")));
+}
+
 fn folder(name: &str) -> PathBuf {
     let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join(format!("template-{name}"));
     let _ = fs::remove_dir_all(&folder);
@@ -395,6 +497,21 @@ fn the_program_writes_one_of_each_form_and_says_so() {
     }
     assert!(words.lines().all(|line| line.chars().count() <= 80), "{words}");
     assert!(words.contains("4    14.00 in    18.00 in  9.0 mm"), "{words}");
+    // Lists of holes where they are asked for.
+    let done = run(&here, &["pad.toml", "-o", "holes.csv", "-o", "holes.json"]);
+    assert_eq!(done.status.code(), Some(0), "{}", String::from_utf8_lossy(&done.stderr));
+    assert!(
+        fs::read_to_string(here.join("holes.csv"))
+            .unwrap()
+            .starts_with("hole,holds,fixing,from,x (in),y (in),step,drill")
+    );
+    let json: serde_json::Value = serde_json::from_str(&fs::read_to_string(here.join("holes.json")).unwrap()).unwrap();
+    assert_eq!(json["holes"].as_array().unwrap().len(), 6);
+    // What is of pages alone is not passed over where there are none.
+    let done = run(&here, &["pad.toml", "--tiles", "a4", "-o", "pad.svg"]);
+    let said = String::from_utf8(done.stderr).unwrap();
+    assert_eq!(done.status.code(), Some(2));
+    assert!(said.contains("`--tiles` is of the pages for a printer") && said.contains("add `-o pad.html`"), "{said}");
     let near = example("survey-launch.toml").replace("\"24 in\"", "\"52 in\"");
     fs::write(here.join("near.toml"), near).unwrap();
     let done = run(&here, &["near.toml", "-o", "near.svg"]);

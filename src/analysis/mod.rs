@@ -1,5 +1,6 @@
 //! Internal forces by the hand method: strips over the pipes, plates where pipes hold four sides.
 
+mod at_place;
 mod bay;
 mod below;
 mod by_hand;
@@ -17,6 +18,8 @@ mod overlay;
 mod pipe_load;
 mod plate_method;
 mod sections;
+mod sideways;
+mod spread;
 mod standing;
 mod still;
 
@@ -35,11 +38,11 @@ pub use mount::{
 };
 pub use pipe_load::LineLoad;
 pub use plate_method::{
-    AllOver, ClampMoment, EvenPush, FieldPeak, FieldSag, Fineness, HeldDown, LookedAt, NoPlate, NumericalError,
-    PipeForces, PipeModel, PipeMoment, PlateForces, PlateMethod, PostForces, Pressed, RegionPeaks, Softest, Spot,
-    Spread,
+    AllOver, ClampMoment, EvenPush, FieldPeak, FieldSag, Fineness, HeldDown, NoPlate, NumericalError, PipeForces,
+    PipeModel, PipeMoment, PlateForces, PlateMethod, PostForces, Pressed, RegionPeaks, Softest,
 };
 pub use sections::{Bent, FirstPly, ModulusShares, PressedSkin, RegionSection, Sections, ply_factor};
+pub use spread::Spread;
 pub use still::thermal_curvature;
 
 use uom::si::ratio::ratio;

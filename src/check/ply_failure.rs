@@ -161,6 +161,11 @@ impl<'a> PliesUsed<'a> {
         Self { analysis, strengths: Strengths::new(analysis), responses: regions.map(response).collect() }
     }
 
+    /// The regions that it knows.
+    pub fn regions(&self) -> impl Iterator<Item = Region> {
+        self.responses.iter().map(|(region, _)| *region)
+    }
+
     /// Of the ply that is used most: the utilisation of the check at that place, its factor in it and the error of the plate
     /// not.
     ///

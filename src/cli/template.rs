@@ -19,22 +19,6 @@ impl From<Looked> for Face {
     }
 }
 
-/// One end of the length or the width.
-#[derive(Clone, Copy, ValueEnum)]
-pub(super) enum End {
-    Start,
-    End,
-}
-
-impl From<End> for report::End {
-    fn from(end: End) -> Self {
-        match end {
-            End::Start => Self::Start,
-            End::End => Self::Far,
-        }
-    }
-}
-
 /// Paper of the pages.
 #[derive(Clone, Copy, ValueEnum)]
 pub(super) enum Paper {

@@ -15,12 +15,14 @@ pub(super) struct Unreadable {
     cause: String,
     help: Option<&'static str>,
     missing: bool,
+    folder: bool,
 }
 
 impl Unreadable {
     /// The message; `design` is the file that `skinspan new` could write.
     pub(super) fn message(&self, design: Option<&Path>) -> String {
         let help = match (self.help, design) {
+            (_, Some(folder)) if self.folder => designs_in(folder),
             (Some(help), _) => format!("help: {help}\n"),
             (None, Some(design)) if self.missing => {
                 format!("help: `skinspan new {}` writes a file to start from\n", design.display())
@@ -29,6 +31,21 @@ impl Unreadable {
         };
         format!("error: {}\n{help}", self.cause)
     }
+}
+
+/// Design files are what is meant where a folder was named: those that lie in it.
+fn designs_in(folder: &Path) -> String {
+    const SHOWN: usize = 4;
+    let is_toml = |path: &PathBuf| path.extension().is_some_and(|end| end == "toml") && path.is_file();
+    let entries = fs::read_dir(folder).into_iter().flatten().flatten().map(|entry| entry.path());
+    let mut found: Vec<PathBuf> = entries.filter(is_toml).collect();
+    found.sort();
+    if found.is_empty() {
+        return "help: a design file is meant, and none lies in that folder\n".to_owned();
+    }
+    let names: Vec<String> = found.iter().take(SHOWN).map(|path| path.display().to_string()).collect();
+    let more = if found.len() > SHOWN { ", …" } else { "" };
+    format!("help: a folder is no design file; in it lie {}{more}\n", names.join(", "))
 }
 
 /// A file that a design file names is looked for from where the design file stands.
@@ -54,6 +71,7 @@ fn read_bytes(path: &Path) -> Result<Vec<u8>, Unreadable> {
         cause: format!("cannot read {}: {}", path.display(), reason(&error)),
         help: (error.kind() == io::ErrorKind::IsADirectory).then_some("name a file that lies in it"),
         missing: error.kind() == io::ErrorKind::NotFound,
+        folder: error.kind() == io::ErrorKind::IsADirectory,
     })
 }
 
@@ -67,6 +85,7 @@ pub(super) fn read(path: &Path) -> Result<NamedText, Unreadable> {
             cause: format!("{name} is not a text file: line {line} (byte {}) is not UTF-8", fault + 1),
             help: Some("save it as UTF-8 text"),
             missing: false,
+            folder: false,
         }
     })
 }

@@ -91,8 +91,8 @@ pub fn run(request: &Request, width: usize, watch: &dyn Watch) -> Finished {
             choose::choose(file, (tables, *units), choose::Form::of(*json, *csv), output.as_deref(), (width, watch))
         }
         Request::Sheet { file, tables, units, output } => sheet::sheet(file, (tables, *units), output.as_deref()),
-        Request::Template { file, tables, units, view, paper, holes_only, outputs } => {
-            template::template(file, (tables, *units), *view, (*paper, *holes_only), outputs, width)
+        Request::Template { file, tables, units, face, paper, holes_only, outputs } => {
+            template::template(file, (tables, *units), *face, (*paper, *holes_only), outputs, width)
         }
         Request::Order { file, tables, units, json, csv, output } => {
             order::order(file, (tables, *units), choose::Form::of(*json, *csv), output.as_deref(), width)
@@ -137,13 +137,13 @@ fn load<T>(
     output: Option<&Path>,
     read_it: impl FnOnce(Design<'_>, &MaterialTable) -> Result<T, Vec<FileProblems>>,
 ) -> Result<(T, MaterialTable), String> {
+    let design = read(file).map_err(|unreadable| unreadable.message(Some(file)))?;
     if output.is_some_and(|output| same_file(file, output)) {
         return Err(format!(
             "error: the report would replace the design file {}\nhelp: choose another name\n",
             file.display()
         ));
     }
-    let design = read(file).map_err(|unreadable| unreadable.message(Some(file)))?;
     let mut texts = Vec::new();
     for path in tables {
         spared(output, path)?;

@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use crate::{
     material::Kind,
     proof::Wanted,
-    report::{Paper, View},
+    report::{Face, Paper},
     units::System,
 };
 
@@ -64,7 +64,7 @@ pub enum Request {
         /// Units of the report, if not those of the file.
         units: Option<System>,
         /// How one looks at it.
-        view: View,
+        face: Face,
         /// Paper of the tiles, if not that of the units.
         paper: Option<Paper>,
         /// Tiles with holes alone.

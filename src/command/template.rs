@@ -5,11 +5,11 @@ use std::path::{Path, PathBuf};
 use super::{
     Finished, Status,
     files::{beside, not_written, read, same_file, write_whole},
-    load,
+    load, pretty,
 };
 use crate::{
     input::{drawing_named_in, read_design},
-    report::{DXF_VERSION, Paper, Template, View},
+    report::{DXF_VERSION, Face, Paper, Template},
     units::System,
 };
 
@@ -19,17 +19,21 @@ enum Form {
     Svg,
     Dxf,
     Tiles,
+    Table,
+    Json,
 }
 
 impl Form {
-    const ALL: [(Self, &'static str); 3] = [(Self::Svg, "svg"), (Self::Dxf, "dxf"), (Self::Tiles, "html")];
+    /// Drawings first: these are made where nothing is asked for.
+    const ALL: [(Self, &'static str); 5] =
+        [(Self::Svg, "svg"), (Self::Dxf, "dxf"), (Self::Tiles, "html"), (Self::Table, "csv"), (Self::Json, "json")];
 
     fn of(path: &Path) -> Result<Self, String> {
         let end = path.extension().and_then(|end| end.to_str()).unwrap_or_default().to_lowercase();
         Self::ALL.into_iter().find(|(_, word)| *word == end).map(|(form, _)| form).ok_or_else(|| {
             format!(
                 "error: {} says no form that a template is written in\nhelp: let its name end in `.svg` (one sheet), `.dxf` \
-                 (for a cutter) or `.html` (pages for a printer)\n",
+                 (for a cutter), `.html` (pages for a printer), `.csv` or `.json` (the holes as a list)\n",
                 path.display()
             )
         })
@@ -39,7 +43,7 @@ impl Form {
 pub(super) fn template(
     file: &Path,
     (tables, units): (&[PathBuf], Option<System>),
-    view: View,
+    face: Face,
     (paper, holes_only): (Option<Paper>, bool),
     outputs: &[PathBuf],
     width: usize,
@@ -48,6 +52,14 @@ pub(super) fn template(
     let forms = outputs.iter().map(|path| Form::of(path)).collect::<Result<Vec<_>, _>>()?;
     if let Some((twice, _)) = outputs.iter().enumerate().find(|(index, path)| outputs[..*index].contains(path)) {
         return Err(format!("error: {} is to be written twice\nhelp: name it once\n", outputs[twice].display()));
+    }
+    if !forms.iter().any(|form| matches!(form, Form::Tiles)) && (paper.is_some() || holes_only) {
+        let option = if holes_only { "--holes-only" } else { "--tiles" };
+        return Err(format!(
+            "error: `{option}` is of the pages for a printer, and none of the files to write is one\nhelp: add `-o {}`, or leave it \
+             out\n",
+            outputs[0].with_extension("html").display()
+        ));
     }
     let (top, _) = load(file, tables, None, |design, table| read_design(design, table, units))?;
     let drawing = drawing_of(file);
@@ -62,7 +74,7 @@ pub(super) fn template(
         System::Us => Paper::Letter,
         System::Si => Paper::A4,
     });
-    let template = Template::new(&top, view);
+    let template = Template::new(&top, face);
     if holes_only && template.tile_count(paper, true) == 0 {
         return Err("error: there are no holes to print: the file gives no fixings\nhelp: leave `--holes-only` out\n"
             .to_owned());
@@ -93,6 +105,8 @@ fn made(template: &Template<'_>, form: Form, (paper, holes_only): (Paper, bool))
             template.to_dxf(),
             format!("1:1, millimetres, DXF {DXF_VERSION}, a layer for each kind of line, the datum at 0, 0"),
         ),
+        Form::Table => (template.to_csv(), "the holes as a table, a line for each drill".to_owned()),
+        Form::Json => (pretty(&template.to_json()), "the holes for programs".to_owned()),
         Form::Tiles => (template.to_tiles(paper, holes_only), tiles(template, (paper, holes_only))),
     }
 }
@@ -110,8 +124,8 @@ fn tiles(template: &Template<'_>, (paper, holes_only): (Paper, bool)) -> String 
     }
 }
 
-/// One file of each form, named after the design, in the folder where one is.
+/// One drawing of each form, named after the design, in the folder where one is.
 fn beside_here(file: &Path) -> Vec<PathBuf> {
     let stem = file.file_stem().unwrap_or_default().to_string_lossy();
-    Form::ALL.into_iter().map(|(_, end)| PathBuf::from(format!("{stem}-template.{end}"))).collect()
+    Form::ALL[..3].iter().map(|(_, end)| PathBuf::from(format!("{stem}-template.{end}"))).collect()
 }

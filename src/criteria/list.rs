@@ -448,6 +448,10 @@ criteria! {
     order_resin_waste: Ratio;
     /// Putty that does not stay in the top, over that which does.
     order_putty_waste: Ratio;
+    /// Board that is lost in saw cuts and offcuts, over that which stays in the top.
+    order_board_waste: Ratio;
+    /// Thickness of glue and putty in joints of backing and core, and below studs.
+    order_glue_line: Length;
     /// Catalyst over the mass of polyester or vinylester resin and gelcoat.
     order_catalyst_share: Ratio;
     /// Hardener over the mass of epoxy resin that it is mixed into.

@@ -15,6 +15,7 @@ mod order;
 mod outline;
 mod price;
 mod problem;
+mod proof;
 mod reader;
 mod readings;
 mod service;
@@ -241,6 +242,7 @@ fn read_top<'t>(
     let panel = top::read_panel(room, (table, &criteria), scope, drawn);
     let outline = panel.outline.as_ref();
     order::read_order(room, &mut criteria, panel.core.as_ref().map(|core| &core.family));
+    proof::read_proof(room, &mut criteria);
     let asked = read_asked(room, table, scope, (panel.layup.as_ref(), outline));
     let fixings = fixing::read_fixings(room, table, panel.thickness());
     let supports = frame::read_supports(room, table, (&criteria, scope), (outline, &fixings));
@@ -262,6 +264,7 @@ fn read_top<'t>(
         title,
         report,
         outline: panel.outline?,
+        forward: panel.forward,
         crown: panel.crown,
         outer: panel.outer?,
         inner: panel.inner?,

@@ -13,13 +13,15 @@ use crate::{
 };
 
 /// Keys that are one criterion each, and whether it is a length.
-const KEYS: [(&str, &str, bool); 9] = [
+const KEYS: [(&str, &str, bool); 11] = [
     ("roll_width", "order-roll-width", true),
     ("lap", "order-lap", true),
     ("edge_lap", "order-edge-lap", true),
     ("fabric_waste", "order-fabric-waste", false),
     ("resin_waste", "order-resin-waste", false),
     ("putty_waste", "order-putty-waste", false),
+    ("board_waste", "order-board-waste", false),
+    ("glue_line", "order-glue-line", true),
     ("catalyst", "order-catalyst-share", false),
     ("hardener", "order-hardener-share", false),
     ("spares", "order-spares", false),
@@ -56,7 +58,8 @@ pub(super) fn read_order(root: &Room<'_>, criteria: &mut Criteria, core: Option<
     room.close();
 }
 
-fn too_much(key: &str, given: &Given<Ratio>) -> Problem {
+/// That a share is above one.
+pub(super) fn too_much(key: &str, given: &Given<Ratio>) -> Problem {
     let problem =
         Problem::at(given.range.clone(), format!("`{key}` is a share of what is used, and this is more than all"));
     problem.help(match given.text.trim().parse::<f64>() {
@@ -86,7 +89,13 @@ fn read_sheet(room: &Room<'_>, criteria: &mut Criteria, core: Option<&CoreFamily
     }
 }
 
-fn change<Q: Dimensioned>(room: &Room<'_>, criteria: &mut Criteria, (key, id): (&str, &str), given: &Given<Q>) {
+/// Puts what a key says in place of a criterion.
+pub(super) fn change<Q: Dimensioned>(
+    room: &Room<'_>,
+    criteria: &mut Criteria,
+    (key, id): (&str, &str),
+    given: &Given<Q>,
+) {
     let twice = criteria.records().iter().any(|record| record.id == id && record.changed_by_user);
     if twice {
         let message = format!("`{key}` is given twice: here, and as `{id}` in `[criteria]`");

@@ -22,7 +22,7 @@ use super::{
 use crate::{
     criteria::Criteria,
     material::{Board, MaterialTable, Resin},
-    top::{Backing, Conduit, CoreSheet, Edge, Outline, Schedule, Scope, Support},
+    top::{Backing, Conduit, CoreSheet, Edge, Forward, Outline, Schedule, Scope, Support},
     units::{Length, MassDensity, Ratio, Sign},
 };
 
@@ -30,6 +30,7 @@ use crate::{
 #[derive(Default)]
 pub(super) struct Panel<'t> {
     pub(super) outline: Option<Outline>,
+    pub(super) forward: Option<Forward>,
     pub(super) crown: Length,
     /// What its skins share with those that one may choose.
     pub(super) layup: Option<Layup<'t>>,
@@ -87,6 +88,7 @@ pub(super) fn read_panel<'t>(
         return Panel::default();
     };
     let outline = read_outline(root, &room, scope, drawn);
+    let forward = read_forward(&room);
     // A patch has no rim and no crown that anything asks for.
     let whole = scope == Scope::Whole;
     let crown = whole.then(|| room.quantity::<Length>("crown", Sign::NotNegative)).flatten();
@@ -97,7 +99,22 @@ pub(super) fn read_panel<'t>(
     let (core, core_thickness) = read_core(&room, table, outline.as_ref());
     let edge = if whole { read_edge(&room, table, outline.as_ref()) } else { Some(None) };
     room.close();
-    Panel { outline, crown, layup: Some(layup), outer, inner, resin, core, core_thickness, edge }
+    Panel { outline, forward, crown, layup: Some(layup), outer, inner, resin, core, core_thickness, edge }
+}
+
+/// Where the bow lies; a length runs fore and aft, so it is no more than left or right.
+fn read_forward(room: &Room<'_>) -> Option<Forward> {
+    if let Some(given) = room.value("forward")
+        && let Some(word @ ("up" | "down")) = given.get_ref().as_str()
+    {
+        room.report(Problem::at(given.span(), format!("`forward` is \"{word}\", but the length of a top runs fore and aft")).help(
+            "turn the places so that the length, x, runs along the boat; then `forward` is \"right\" where x counts towards the bow, \
+             and \"left\" where it counts away from it",
+        ));
+        return None;
+    }
+    let words = [Forward::Right, Forward::Left].map(|forward| (forward.word(), forward));
+    room.choice("forward", &words).map(|given| given.value)
 }
 
 /// The rise of the crown, as far as the top is a shallow shell.

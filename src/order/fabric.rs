@@ -4,7 +4,7 @@ use uom::si::{angle::radian, ratio::ratio};
 
 use crate::{
     geometry::{Cut, Point, Ring},
-    top::{Outline, SkinLayer, Top},
+    top::{SkinLayer, Top},
     units::{Angle, Area, ArealMassDensity, Length, Mass, Ratio},
 };
 
@@ -66,6 +66,8 @@ struct Breadths {
 /// | *L*, *q* | length of roll, share of waste |
 /// | *m*, *μ* | mass of the roll, dry fibre per area |
 ///
+/// Areas and widths are those of the surface: across, a crown makes them larger by [`Top::along_crown`].
+///
 /// A ply runs along the angle that the design gives it: one at 45° is counted as cut on the slant from a roll that runs at
 /// 45° over the top. A mat runs along the top or across, whichever takes less.
 ///
@@ -95,7 +97,7 @@ pub fn fabrics(top: &Top) -> Vec<FabricLine> {
     let criteria = &top.criteria;
     let over = criteria.order_edge_lap.value;
     let contour = top.outline.contour();
-    let laid = contour.area() + contour.perimeter() * over + std::f64::consts::PI * over * over;
+    let laid = (contour.area() + contour.perimeter() * over + std::f64::consts::PI * over * over) * top.along_crown();
     let mut lines: Vec<FabricLine> = Vec::new();
     for layer in layers(top).filter(|layer| layer.carries()) {
         let (bought, turned) = (&layer.bought, layer.bought.turned.unwrap_or_default());
@@ -145,10 +147,10 @@ pub(super) fn layers(top: &Top) -> impl Iterator<Item = &SkinLayer> {
 }
 
 /// How far plies reach over what of them stays in the top, as a share of it.
-pub(super) fn laid_over_kept(outline: &Outline, over: Length) -> Ratio {
-    let contour = outline.contour();
+pub(super) fn laid_over_kept(top: &Top) -> Ratio {
+    let (contour, over) = (top.outline.contour(), top.criteria.order_edge_lap.value);
     let laid = contour.area() + contour.perimeter() * over + std::f64::consts::PI * over * over;
-    laid / outline.area()
+    laid * top.along_crown() / top.outline.area()
 }
 
 /// Breadths along the top or across it, whichever take less.
@@ -162,8 +164,11 @@ fn breadths(top: &Top, turned: Angle) -> Breadths {
     let criteria = &top.criteria;
     let (roll, lap, over) = (criteria.order_roll_width.value, criteria.order_lap.value, criteria.order_edge_lap.value);
     let (sin, cos) = turned.get::<radian>().sin_cos();
-    let along = |place: &Point| Point { x: place.x * cos + place.y * sin, y: place.y * cos - place.x * sin };
-    let ring = Ring::new(Ring::of(top.outline.contour()).places().iter().map(along).collect());
+    // A crown makes it wider than it is seen from above.
+    let across = top.along_crown();
+    let on_surface = |place: &Point| Point { x: place.x, y: place.y * across };
+    let along = |place: Point| Point { x: place.x * cos + place.y * sin, y: place.y * cos - place.x * sin };
+    let ring = Ring::new(Ring::of(top.outline.contour()).places().iter().map(on_surface).map(along).collect());
     let Some([low, high]) = ring.bounds() else { return Breadths { count: 0, length: Length::default() } };
     let wide: Length = high.y - low.y + over * 2.0;
     let more: Ratio = (wide - roll) / (roll - lap);

@@ -2,6 +2,7 @@
 
 mod core;
 mod fabric;
+mod filling;
 mod lift_check;
 mod lifting;
 mod moments;
@@ -11,6 +12,7 @@ mod resin;
 pub use self::{
     core::{CorePiece, CorePlan, NoPlan, Rule, Seam, SheetPlace},
     fabric::{FabricLine, fabrics},
+    filling::{Filling, FillingUse},
     lift_check::{LiftCheck, LiftOutcome},
     lifting::{Lifting, Sling},
     moments::Moments,
@@ -40,6 +42,8 @@ pub struct Order {
     pub boards: Vec<BoardLine>,
     /// Putty of the edge; none where the core runs to the rim.
     pub putty: Option<Putty>,
+    /// What joints, grooves and bores are filled with, each kind once.
+    pub fillings: Vec<Filling>,
     /// Conduits, each kind once.
     pub conduits: Vec<ConduitLine>,
     /// Fixings, each kind and length once.
@@ -64,10 +68,12 @@ pub fn order(top: &Top) -> Order {
     let weight = top.weight();
     let fabrics = fabric::fabrics(top);
     let (backings, boards) = pieces::backings(top);
+    let core = core::plan(top);
     Order {
         resins: resin::resins(top),
         coats: resin::coats(top),
-        core: core::plan(top),
+        fillings: filling::fillings(top, &core),
+        core,
         backings,
         boards,
         putty: pieces::putty(top),

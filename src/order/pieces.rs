@@ -39,8 +39,12 @@ pub struct BoardLine {
     pub thickness: Length,
     /// Pieces that are cut from it.
     pub pieces: usize,
-    /// Area of all pieces; saw cuts and offcuts come on top.
+    /// Area of all pieces.
+    pub net: Area,
+    /// Area that is bought, with saw cuts and offcuts.
     pub area: Area,
+    /// Its mass.
+    pub mass: Mass,
     /// Mass of the pieces.
     pub in_top: Mass,
 }
@@ -65,8 +69,8 @@ pub struct Putty {
 /// Conduit of one kind.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ConduitLine {
-    /// Its name; a plain bore where nothing is laid in.
-    pub name: String,
+    /// Its name; none of a plain bore, into which nothing is laid.
+    pub name: Option<String>,
     /// Diameter.
     pub diameter: Length,
     /// Runs.
@@ -99,13 +103,14 @@ pub struct FixingLine {
 /// Backing by piece, and board by kind.
 ///
 /// ```text
-/// m = ρ w l c
+/// m = ρ w l c,  bought  A = (1 + q) Σ w l
 /// ```
 ///
 /// | symbol | meaning |
 /// |---|---|
 /// | *ρ* | density of the board |
 /// | *w*, *l*, *c* | width, length, thickness of the core |
+/// | *A*, *q* | area of board, share of waste |
 pub(super) fn backings(top: &Top) -> (Vec<BackingPiece>, Vec<BoardLine>) {
     let thickness = top.core.thickness;
     let (mut pieces, mut boards): (Vec<BackingPiece>, Vec<BoardLine>) = (Vec::new(), Vec::new());
@@ -125,7 +130,7 @@ pub(super) fn backings(top: &Top) -> (Vec<BackingPiece>, Vec<BoardLine>) {
         match boards.iter_mut().find(|line| line.id == backing.board.id) {
             Some(line) => {
                 line.pieces += 1;
-                line.area += area;
+                line.net += area;
                 line.in_top += mass;
             }
             None => boards.push(BoardLine {
@@ -133,10 +138,16 @@ pub(super) fn backings(top: &Top) -> (Vec<BackingPiece>, Vec<BoardLine>) {
                 name: backing.board.name.clone(),
                 thickness,
                 pieces: 1,
-                area,
+                net: area,
+                area: Area::default(),
+                mass: Mass::default(),
                 in_top: mass,
             }),
         }
+    }
+    let waste = Ratio::from(1.0) + top.criteria.order_board_waste.value;
+    for line in &mut boards {
+        (line.area, line.mass) = (line.net * waste, line.in_top * waste);
     }
     (pieces, boards)
 }
@@ -181,7 +192,7 @@ pub(super) fn core_in_top(top: &Top) -> Mass {
 pub(super) fn conduits(top: &Top) -> Vec<ConduitLine> {
     let mut lines: Vec<ConduitLine> = Vec::new();
     for conduit in &top.conduits {
-        let name = conduit.tube.as_ref().map_or_else(|| "a plain bore".to_owned(), |tube| tube.name.clone());
+        let name = conduit.tube.as_ref().map(|tube| tube.name.clone());
         let length = conduit.along.length();
         match lines.iter_mut().find(|line| line.name == name && line.diameter == conduit.diameter) {
             Some(line) => {

@@ -90,26 +90,26 @@ impl Resins {
 /// Resin by layer, from the fibre content that the process leaves.
 ///
 /// ```text
-/// m = (w_c − w_f) A,  m_b = m (1 + q) A_l/A;  on the core 2 u A
+/// m = (w_c − w_f) A,  m_b = m (1 + q) A_l/A;  on the core 2 u A and 2 u A (1 + q) s/w
 /// ```
 ///
 /// | symbol | meaning |
 /// |---|---|
 /// | `w_c`, `w_f` | mass per area of the layer as cured, and of its fibre |
 /// | *A*, `A_l` | area in plan; with the edge lap, holes laid across |
-/// | *q* | share of waste |
+/// | *q*, *s/w* | share of waste; what a crown adds, [`Top::along_crown`] |
 /// | *u* | resin that one face of the core takes up, with the bond |
 pub(super) fn resins(top: &Top) -> Resins {
     let criteria = &top.criteria;
     let area = top.outline.area();
     let waste = Ratio::from(1.0) + criteria.order_resin_waste.value;
-    let laid = laid_over_kept(&top.outline, criteria.order_edge_lap.value);
+    let laid = laid_over_kept(top);
     let mut lines: Vec<ResinLine> = Vec::new();
     for skin in [Skin::Outer, Skin::Inner] {
         if skin == Skin::Inner {
             let in_top: Mass = top.core.material.resin_uptake.value * 2.0 * area;
             let layer = "on both faces of the core".to_owned();
-            lines.push(ResinLine { skin: None, layer, times: 2, in_top, bought: in_top * waste });
+            lines.push(ResinLine { skin: None, layer, times: 2, in_top, bought: in_top * top.along_crown() * waste });
         }
         for layer in top.skin(skin).layers().iter().filter(|layer| layer.carries()) {
             let in_top: Mass = (layer.mass - layer.fibre) * area;
@@ -146,7 +146,7 @@ pub(super) fn coats(top: &Top) -> Vec<CoatLine> {
     let mut lines: Vec<CoatLine> = Vec::new();
     for SkinLayer { bought, mass, .. } in layers(top).filter(|layer| !layer.carries()) {
         let in_top: Mass = *mass * area;
-        let own = in_top * waste;
+        let own = in_top * top.along_crown() * waste;
         let catalyst = (bought.family == GELCOAT).then(|| own * criteria.order_catalyst_share.value);
         match lines.iter_mut().find(|line| line.id == bought.id) {
             Some(line) => {

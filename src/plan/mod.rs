@@ -5,6 +5,7 @@
 //! outline where both are zero.
 
 mod around;
+mod cut;
 mod frame;
 mod gear;
 mod inlay;
@@ -13,6 +14,7 @@ mod measure;
 mod panel;
 mod shape;
 
+pub use cut::{Crossed, Cut, Filled, Run};
 pub use mark::{FixingMark, InBand};
 pub use shape::{Dimension, Item, Label, Line, LineKind, Shape};
 

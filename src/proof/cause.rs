@@ -5,6 +5,7 @@ use nalgebra::{DMatrix, DVector};
 use super::{
     Gauge,
     heaps::Heap,
+    slip::plausible,
     solved::{Give, deflections, loaded},
 };
 use crate::{
@@ -40,6 +41,14 @@ pub struct Found {
     pub supports: Length,
     /// What is left of the readings then: root of the mean square.
     pub left: Length,
+}
+
+impl Found {
+    /// Whether core and skins could be that: a quarter to four times what the table says.
+    #[must_use]
+    pub fn plausible(&self) -> bool {
+        plausible(self.core) && plausible(self.skins)
+    }
 }
 
 /// What explains readings.

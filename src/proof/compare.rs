@@ -4,6 +4,7 @@ use super::{
     Gauge, GaugeAt, Proof,
     cause::{Causes, causes},
     heaps::count,
+    slip::{Slip, slip},
 };
 use crate::{
     top::Top,
@@ -55,6 +56,8 @@ pub struct Compared {
     pub sunk: Option<Length>,
     /// Bags of the heaviest step that was read.
     pub most_bags: usize,
+    /// Gauges, as places on the card, whose readings look as if they had been written down otherwise than the card has them.
+    pub slips: Vec<(usize, Slip)>,
     /// What explains them, or why that could not be said.
     pub causes: Result<Causes, String>,
 }
@@ -101,15 +104,22 @@ pub fn compare(top: &Top, proof: &Proof, rows: &[Row]) -> Compared {
         let off = more(one) - sunk.unwrap_or_default();
         one.in_band = on_support(one) || off.abs() <= proof.gauges[one.gauge].reading.band;
     }
+    let noise = top.criteria.proof_gauge_noise.value;
+    let slips: Vec<(usize, Slip)> = gauges
+        .iter()
+        .filter_map(|one| Some((one.gauge, slip(&proof.gauges[one.gauge], one, (sunk.unwrap_or_default(), noise))?)))
+        .collect();
     let used: Vec<&Gauge> = gauges.iter().map(|one| &proof.gauges[one.gauge]).collect();
     let slopes: Vec<Length> = gauges.iter().map(|one| one.read).collect();
     let causes = if used.is_empty() {
         Err("no gauge was read at two steps or more".to_owned())
+    } else if !slips.is_empty() {
+        Err("readings look as if they were in another unit, or a gauge's sign were turned".to_owned())
     } else {
         causes(top, (&proof.heaps, proof.bag), &used, &slopes)
     };
     let most_bags = rows.iter().map(|row| row.bags).max().unwrap_or(0);
-    Compared { gauges, sunk, most_bags, causes }
+    Compared { gauges, sunk, most_bags, slips, causes }
 }
 
 fn one(top: &Top, (at, gauge): (usize, &Gauge), rows: &[Row], all: usize) -> Option<GaugeCompared> {

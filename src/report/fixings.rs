@@ -61,40 +61,48 @@ pub(super) fn could_be_smaller(analysis: &Analysis<'_>) -> &'static str {
 }
 
 fn one(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>, fitting: &Fitting) {
+    let mount = &analysis.mounts[fitting.mount];
+    page.paragraph("  ", &format!("{}: {}", words::held(report.top, mount.on), held_by(mount, report.top.report)));
+    for (name, text) in lines(report, analysis, fitting) {
+        page.paragraph(&format!("    {} ", left(name, 9)), &text);
+    }
+}
+
+/// What the fixings of a mount carry, where they stand and how they are set, each with a word for it.
+pub(super) fn lines(report: &Report<'_>, analysis: &Analysis<'_>, fitting: &Fitting) -> Vec<(&'static str, String)> {
     let system = report.top.report;
     let mount = &analysis.mounts[fitting.mount];
-    page.paragraph("  ", &format!("{}: {}", words::held(report.top, mount.on), held_by(mount, system)));
-    let mut line = |name: &str, text: &str| page.paragraph(&format!("    {} ", left(name, 9)), text);
+    let mut lines = Vec::new();
     if let Some(worst) = governing(report, mount.on) {
         let first = CHECKS[worst.check].title();
-        line("first", &format!("{first}, {} used; {}", words::used(worst), words::case(analysis, worst)));
+        lines.push(("first", format!("{first}, {} used; {}", words::used(worst), words::case(analysis, worst))));
     }
-    for (name, text) in carried(analysis, fitting.mount, system) {
-        line(name, &text);
-    }
-    line("stands", &stands(report, mount, system));
+    lines.extend(carried(analysis, fitting.mount, system));
+    lines.push(("stands", stands(report, mount, system)));
     for drill in &fitting.drills {
         let depth = drill.depth.map_or_else(String::new, |depth| format!(", {} deep", both(depth, system)));
-        line("drill", &format!("{}{depth}: {}", both(drill.diameter, system), drill.what));
+        lines.push(("drill", format!("{}{depth}: {}", both(drill.diameter, system), drill.what)));
     }
-    line("torque", &torque(mount, fitting, system));
-    line("grip", &grip(fitting, system));
+    lines.push(("torque", torque(mount, fitting, system)));
+    lines.push(("grip", grip(fitting, system)));
     if let Some(test) = &fitting.test {
-        line("prove", &prove(analysis, test, system));
+        lines.push(("prove", prove(analysis, test, system)));
     }
-    line("seal", sealing(&mount.fastened.fixing));
+    lines.push(("seal", sealing(&mount.fastened.fixing).to_owned()));
     if let Some(metals) = metals(report, mount) {
-        line("metals", &metals);
+        lines.push(("metals", metals));
     }
-    line(
+    lines.push((
         "look",
-        "at the first season's end and then each year: tightness, cracks in the paint, rust or white bloom, weeping \
-                  water (common practice, no source)",
-    );
+        "at the first season's end and then each year: tightness, cracks in the paint, rust or white bloom, weeping water \
+         (common practice, no source)"
+            .to_owned(),
+    ));
+    lines
 }
 
 /// What holds a mount, in one line.
-fn held_by(mount: &Mount<'_>, system: System) -> String {
+pub(super) fn held_by(mount: &Mount<'_>, system: System) -> String {
     let fixing = &mount.fastened.fixing;
     format!(
         "{} × {}, {}{}, {}",

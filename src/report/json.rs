@@ -11,6 +11,7 @@
 //! | `format` | `{"name": "skinspan-check", "version": 1}` |
 //! | `title`, `units` | title of the design; `"us"` or `"si"` |
 //! | `scope` | `"top"`, or `"patch"` where the file describes a mount alone |
+//! | `forward` | where the bow lies, seen from above with *x* to the right and *y* upwards: `"right"` or `"left"` |
 //! | `answer` | `"holds"`, `"does not hold"` or `"open"` (a check could not be made) |
 //! | `reason` | why nothing could be checked; null otherwise |
 //! | `weight` | `items` (`name`, `mass`, `x`, `y`), `bare`, `total`, `x`, `y` of the centre of gravity |
@@ -74,6 +75,7 @@ pub fn to_json(report: &Report<'_>) -> Value {
         "format": { "name": "skinspan-check", "version": 1 },
         "title": top.title,
         "scope": match top.scope { Scope::Whole => "top", Scope::Patch => "patch" },
+        "forward": top.bow().word(),
         "units": match system { System::Us => "us", System::Si => "si" },
         "answer": match report.answer() {
             Answer::Holds => "holds",

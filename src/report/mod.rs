@@ -8,6 +8,7 @@ mod fixings_json;
 mod frame_json;
 mod frame_loads;
 mod hand_error;
+mod hands;
 mod json;
 mod listing;
 mod methods;
@@ -35,8 +36,10 @@ pub use not_looked_at::without_fixings;
 pub use order::{order_to_csv, order_to_json, order_to_text};
 pub use proof::{proof_to_json, proof_to_text, why_no_proof};
 pub use sheet::to_sheet;
-pub use template::{DXF_VERSION, End, Face, Paper, Template, View};
+pub use template::{DXF_VERSION, Face, Paper, Template};
 pub use text::to_text;
+
+use hands::hands;
 
 use crate::{
     advice::{Advice, Fitting, Remedy, advise, fittings, left_by_plate, savings},

@@ -2,6 +2,7 @@
 
 mod fastened;
 mod fixing;
+mod forward;
 mod frame;
 mod gear;
 mod inlay;
@@ -12,6 +13,7 @@ mod weight;
 
 pub use fastened::{Fastened, Laid, MOST_ALONG};
 pub use fixing::{Bolt, Fixing, Hold, Sleeve, Washer};
+pub use forward::Forward;
 pub use frame::{BedLine, Carrier, Pad, Pipe, Support, WallEdge};
 pub use gear::{Gear, GivenForce};
 pub use inlay::{Backing, Conduit};
@@ -27,7 +29,7 @@ use crate::{
     material::{Core, CoreFamily, Resin},
     section::Skin,
     service::Service,
-    units::{Length, System},
+    units::{Length, Ratio, System},
 };
 
 /// The core: its family, so that another density can be tried, and the sheet that is laid.
@@ -61,6 +63,8 @@ pub struct Top {
     pub report: System,
     /// Outline in plan, with its holes.
     pub outline: Outline,
+    /// Where the bow lies, where the file says it; see [`Top::bow`].
+    pub forward: Option<Forward>,
     /// Rise of the middle over the edges. The hand method takes the top as flat and says so.
     pub crown: Length,
     /// Outer skin.
@@ -97,6 +101,30 @@ impl Top {
             Skin::Outer => &self.outer,
             Skin::Inner => &self.inner,
         }
+    }
+
+    /// How much longer than its width, seen from above, a top with crown is across: that of a shallow parabola.
+    ///
+    /// ```text
+    /// s/w = 1 + 8/3 (f/w)²
+    /// ```
+    ///
+    /// | symbol | meaning |
+    /// |---|---|
+    /// | *s*, *w* | length along the surface, width in plan |
+    /// | *f* | rise of the crown |
+    ///
+    /// # Validity
+    ///
+    /// Shallow crowns: at a rise of a tenth of the width it is 0.04 % of *s* too much.
+    ///
+    /// # Source
+    ///
+    /// [`DERIVED`](crate::source::DERIVED): the first terms of the length of a parabola.
+    #[must_use]
+    pub fn along_crown(&self) -> Ratio {
+        let rise: Ratio = self.crown / self.outline.width();
+        Ratio::from(1.0) + rise * rise * (8.0 / 3.0)
     }
 
     /// Skins and core together.

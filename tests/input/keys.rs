@@ -247,7 +247,7 @@ error: `process2` is not a key of `top`
 6 | process2 = "bag"
   | ^^^^^^^^
   |
-help: its keys are outline, crown, process, resin, fibre, outer, inner, core, edge
+help: its keys are outline, forward, crown, process, resin, fibre, outer, inner, core, edge
 "#,
     );
 }

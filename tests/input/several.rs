@@ -101,7 +101,7 @@ error: `galley` is not a key of the file
 61 | [galley]
    |  ^^^^^^
    |
-help: its keys are title, report, tables, criteria, service, top, patch, hole, order, choose, fixing, pipe, wall, pad, backing, conduit, gear
+help: its keys are title, report, tables, criteria, service, top, patch, hole, order, proof, choose, fixing, pipe, wall, pad, backing, conduit, gear
 ";
     assert_eq!(said_of(&format!("{BASE}\n[galley]\nsink = 1\n")).trim_end(), expected.trim());
 }

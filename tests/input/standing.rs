@@ -239,6 +239,20 @@ fn holes_stand_clear_of_conduits_and_pipes() {
 }
 
 #[test]
+fn forward_is_left_or_right() {
+    let forward = |word: &str| changed("crown = \"2 in\"", &format!("crown = \"2 in\"\nforward = \"{word}\""));
+    for word in ["left", "right"] {
+        assert_eq!(said_of(&forward(word)), "");
+    }
+    one(
+        &forward("up"),
+        "the length of a top runs fore and aft",
+        "turn the places so that the length, x, runs along the boat",
+    );
+    one(&forward("rihgt"), "`forward` is one of \"right\", \"left\", not \"rihgt\"", "did you mean \"right\"?");
+}
+
+#[test]
 fn a_file_in_si_is_answered_in_si() {
     let si = |text: String| text.replace("title = \"Top\"", "title = \"Top\"\nreport = \"si\"");
     one(

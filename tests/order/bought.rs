@@ -3,7 +3,12 @@
 use proptest::prelude::*;
 use uom::si::{ratio::ratio, volume::liter};
 
-use crate::kit::{Made, count, kg, m, m2, mm, near};
+use skinspan::{
+    order::{Filling, FillingUse, Order},
+    report::{order_to_csv, order_to_text},
+};
+
+use crate::kit::{EDGE, Made, count, kg, m, m2, mm, near};
 
 const RULES: &str = "[order]\nroll_width = \"700 mm\"\nlap = \"50 mm\"\nedge_lap = \"30 mm\"\nfabric_waste = \"10 %\"\n\
                      resin_waste = \"20 %\"\nputty_waste = \"25 %\"\ncatalyst = \"2 %\"\nspares = \"10 %\"\n";
@@ -126,18 +131,87 @@ fn boards_conduits_and_fixings() {
                 [[gear]]\nname = \"light\"\nmass = \"2 kg\"\ncg_height = \"100 mm\"\nat = [\"700 mm\", \"200 mm\"]\n\
                 footing = \"80 mm\"\nbody = \"dome\"\nwind_area = \"0.02 m2\"\n\
                 fixings = { fixing = \"bolts\", circle = 4, diameter = \"60 mm\", clamped = \"6 mm\" }\n\
-                [order]\nspares = \"30 %\"\n";
+                [order]\nspares = \"30 %\"\nboard_waste = \"25 %\"\n";
     let (top, order) = Made { rest, ..Made::default() }.order();
     let piece = &order.backings[0];
     assert_eq!((piece.straight, order.boards[0].pieces), (2, 1));
     near(mm(piece.length), 1300.0);
-    near(m2(order.boards[0].area), 0.13);
+    near(m2(order.boards[0].net), 0.13);
+    near(m2(order.boards[0].area), 0.13 * 1.25);
+    near(kg(order.boards[0].mass), kg(piece.mass) * 1.25);
+    // Nothing is laid into a plain bore, so that it is on no list of what is bought.
+    assert_eq!((order.conduits[0].name.as_deref(), order.conduits[0].runs), (None, 1));
     near(m(order.conduits[0].length), 1.5);
+    let csv = order_to_csv(&order, &top);
+    assert!(!csv.lines().any(|line| line.starts_with("buy,conduit")), "{csv}");
+    let text = order_to_text(&order, &top, 100);
+    assert!(text.contains("a plain bore, into which nothing is laid"), "{text}");
     let bolts = &order.fixings[0];
     // 30 % of four is 1.2: two spares.
     assert_eq!((bolts.set, bolts.bought, bolts.foot_counted), (4, 6, true));
     let length = top.thickness().value + 0.006 + 0.004;
     assert!(mm(bolts.shortest.expect("a bolt has a length")) > length * 1000.0);
+}
+
+fn filling(order: &Order, used: FillingUse) -> &Filling {
+    order.fillings.iter().find(|own| own.used == used).unwrap_or_else(|| panic!("{:?}", order.fillings))
+}
+
+#[test]
+fn joints_grooves_bores_potting_and_studs_are_measured() {
+    let rest = "[[backing]]\nname = \"strip\"\nmaterial = \"plywood-fir\"\nwidth = \"100 mm\"\n\
+                along = [[\"300 mm\", \"200 mm\"], [\"1200 mm\", \"200 mm\"]]\n\
+                [[conduit]]\nname = \"wires\"\nmaterial = \"pvc-1-2-sch40\"\nalong = [[\"200 mm\", \"800 mm\"], [\"1700 mm\", \"800 mm\"]]\n\
+                [[fixing]]\nname = \"bolts\"\nhold = \"through-bolt\"\nthread = \"m8\"\ngrade = \"a4-70\"\n\
+                lubrication = \"lubricated-stainless\"\nwasher = { outside = \"40 mm\", thickness = \"4 mm\" }\n\
+                [[gear]]\nname = \"light\"\nmass = \"2 kg\"\ncg_height = \"100 mm\"\nat = [\"700 mm\", \"500 mm\"]\n\
+                footing = \"80 mm\"\nbody = \"dome\"\nwind_area = \"0.02 m2\"\n\
+                fixings = { fixing = \"bolts\", circle = 4, diameter = \"60 mm\", clamped = \"6 mm\" }\n\
+                [order]\nputty_waste = \"50 %\"\nglue_line = \"2 mm\"\nsheet = [\"3000 mm\", \"2000 mm\"]\n";
+    let (top, order) = Made { rest, ..Made::default() }.order();
+    assert!(order.core.as_ref().expect("a plan").seams.is_empty(), "one sheet, no seam");
+    // Round a strip of 900 by 100 mm, 25.4 mm deep, 2 mm wide; half of it is lost.
+    near(filling(&order, FillingUse::Joints).volume.get::<liter>(), 2.0 * 1000.0 * 25.4 * 2.0 * 1.5 / 1e6);
+    let tube = 0.84f64 * 25.4;
+    let groove = (1.0 - std::f64::consts::FRAC_PI_4) * tube * tube * 1500.0;
+    near(filling(&order, FillingUse::Grooves).volume.get::<liter>(), groove * 1.5 / 1e6);
+    // Four bores in core, of three diameters, through the core and the skin away from the foot.
+    let bores = filling(&order, FillingUse::Bores);
+    let deep = 25.4 + mm(top.inner.laminate().thickness());
+    near(bores.volume.get::<liter>(), 4.0 * std::f64::consts::FRAC_PI_4 * 24.0 * 24.0 * deep * 1.5 / 1e6);
+    assert_eq!((bores.places, bores.mass), (Some(4), None));
+    let fill = &top.edge.as_ref().expect("an edge").fill;
+    let grooves = filling(&order, FillingUse::Grooves);
+    near(kg(grooves.mass.expect("a density")), fill.density.typical.value.value * grooves.volume.value);
+}
+
+#[test]
+fn a_crown_takes_more_than_its_plan() {
+    let rules = "[order]\nroll_width = \"5 m\"\nlap = \"0 mm\"\nedge_lap = \"0 mm\"\nfabric_waste = \"0\"\nresin_waste = \"0\"\n";
+    let (_, flat) = Made { rest: rules, ..Made::default() }.order();
+    let edge = format!("crown = \"60 mm\"\n{EDGE}");
+    let (top, crowned) = Made { rest: rules, edge: &edge, ..Made::default() }.order();
+    // 8/3 (60/1000)², beside the exact length of the parabola within a thousandth of what it adds.
+    let adds = 8.0 / 3.0 * 0.06f64 * 0.06;
+    near(top.along_crown().value, 1.0 + adds);
+    let slope: f64 = 4.0 * 0.06;
+    let exact = 0.5 * (1.0 + slope * slope).sqrt() + slope.asinh() / (2.0 * slope);
+    assert!((top.along_crown().value - exact).abs() < 0.04 * adds, "{exact}");
+    near(m2(crowned.fabrics[0].net), m2(flat.fabrics[0].net) * (1.0 + adds));
+    near(kg(crowned.resins.bought()), kg(flat.resins.bought()) * (1.0 + adds));
+    near(kg(crowned.coats[0].bought), kg(flat.coats[0].bought) * (1.0 + adds));
+    near(kg(crowned.resins.in_top()), kg(flat.resins.in_top()));
+}
+
+#[test]
+fn mat_below_a_cloth_goes_by_the_square_foot() {
+    let outer = "[\"biaxial-mat 17 oz/yd2 + 0.75 oz/ft2 @ 0 deg\"]";
+    let mut made = Made { outer, ..Made::default() }.text();
+    made.text = made.text.replace("report = \"si\"", "report = \"us\"");
+    let table = skinspan::input::read_tables(&[]).expect("the table");
+    let top = skinspan::input::read_design(&made, &table, None).expect("a top");
+    let text = order_to_text(&skinspan::order::order(&top), &top, 120);
+    assert!(text.contains("oz/yd² + 0.75 oz/ft²\n"), "{text}");
 }
 
 proptest! {

@@ -40,6 +40,29 @@ fn all_forms_say_the_same() {
         let sentence = json["answer"][0].as_str().expect("a sentence");
         let joined = text.split_whitespace().collect::<Vec<_>>().join(" ");
         assert!(joined.contains(sentence), "{name}: {sentence}");
+        // Lift checks, moments and what is taken for granted stand in the table too.
+        let lists = |list: &str| csv.lines().filter(|line| line.starts_with(&format!("{list},"))).count();
+        assert_eq!(lists("moment"), 6, "{name}");
+        assert_eq!(lists("assumption"), json["criteria"].as_array().expect("a list").len(), "{name}");
+        let lifting = &json["lifting"];
+        let checks = |key: &str| lifting[key].as_array().map_or(0, Vec::len);
+        assert_eq!(lists("lift check").max(1), (checks("checks") + checks("open")).max(1), "{name}");
+        for row in lifting["checks"].as_array().into_iter().flatten() {
+            let used = row["utilisation"].as_f64().expect("a number");
+            let found = csv.lines().filter(|line| line.starts_with("lift check,")).filter_map(|line| {
+                let cells: Vec<&str> = line.trim_end().split(',').collect();
+                cells[cells.len() - 2].parse::<f64>().ok()
+            });
+            assert!(found.into_iter().any(|found| (found - used).abs() < 1e-5 * used.max(1e-3)), "{name}: {row}");
+        }
+        // No name pushes a column aside: masses end where the head of their column ends.
+        let layers: Vec<&str> = text
+            .lines()
+            .skip_while(|line| !line.starts_with("Mixed resin by layer"))
+            .take_while(|line| !line.is_empty())
+            .collect();
+        let wide = layers[1].chars().count();
+        assert!(layers[2..].iter().all(|line| line.chars().count() <= wide.max(76)), "{name}: {layers:#?}");
         let plan = order.core.as_ref().expect("a plan");
         let pieces = json["core"]["pieces"].as_array().expect("pieces");
         assert_eq!(

@@ -1,6 +1,9 @@
 //! Weights, centres and slings.
 
-use skinspan::order::{LiftCheck, order};
+use skinspan::{
+    order::{LiftCheck, order},
+    report::{order_to_json, order_to_text},
+};
 use uom::si::{force::newton, torque::newton_meter};
 
 use crate::kit::{Made, examples, kg, m, m2, near};
@@ -56,6 +59,33 @@ fn heights_and_moments_with_gear() {
     near(loaded.across.get::<newton_meter>(), 12.0 * 9.80665 * (0.4 - 1.0));
     near(loaded.along.get::<newton_meter>(), 12.0 * 9.80665 * (0.25 - 0.5));
     near(loaded.sideways.get::<newton_meter>(), (bare + 12.0) * 9.80665 * high);
+}
+
+#[test]
+fn the_centre_lies_aft_of_the_fore_edge_and_to_the_side_that_forward_says() {
+    // Of 2 m by 1 m, with 12 kg at 400, 250 mm.
+    let rest = "[[gear]]\nname = \"light\"\nmass = \"12 kg\"\ncg_height = \"200 mm\"\nat = [\"400 mm\", \"250 mm\"]\n\
+                footing = \"80 mm\"\nbody = \"dome\"\nwind_area = \"0.02 m2\"\n";
+    for (forward, aft, side, other, tips) in
+        [("left", 1.0, "port", "starboard", "the bow"), ("right", 1.0, "starboard", "port", "the stern")]
+    {
+        let edge = format!("forward = \"{forward}\"");
+        let (top, order) = Made { edge: &edge, rest, ..Made::default() }.order();
+        near(m(top.aft_of_fore_edge(order.weight.bare_centre.x)), aft);
+        let loaded = m(order.weight.centre.x);
+        near(m(top.aft_of_fore_edge(order.weight.centre.x)), if forward == "left" { loaded } else { 2.0 - loaded });
+        let (off, found) = top.off_middle(order.weight.centre.y);
+        near(m(off), 0.5 - m(order.weight.centre.y));
+        assert_eq!(found, side);
+        let text = order_to_text(&order, &top, 120).split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(text.contains("lies 1000 mm aft of the fore edge, in the middle of the width bare"), "{text}");
+        assert!(
+            text.contains(&format!("to {side} of the middle")) && !text.contains(&format!("to {other} of")),
+            "{text}"
+        );
+        assert!(text.contains(&format!("(tips towards {tips})")), "{text}");
+        assert_eq!(order_to_json(&order, &top)["forward"], forward);
+    }
 }
 
 #[test]

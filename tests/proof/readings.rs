@@ -2,7 +2,8 @@
 
 use skinspan::{
     input::{NamedText, read_readings},
-    proof::{Cause, Compared, Proof, Row, Wanted, compare, proof},
+    proof::{Cause, Compared, Proof, Row, Slip, UnitSlip, Wanted, compare, proof},
+    report::proof_to_text,
     top::{Schedule, SkinLayer, Top},
     units::Length,
 };
@@ -163,6 +164,73 @@ fn what_stays_down_or_bends_does_not_pass() {
     let most = proof.steps.last().expect("steps").bags;
     let light = changed(&|rows| rows.retain(|row| row.bags < most));
     assert!(light.most_bags < most && !light.passes(&proof));
+}
+
+fn said(top: &Top, proof: &Proof, full: &[Length]) -> (Compared, String) {
+    let compared = compare(top, proof, &rows(proof, full));
+    let text = proof_to_text(proof, Some(&compared), top, 100);
+    (compared, text.split_whitespace().collect::<Vec<_>>().join(" "))
+}
+
+#[test]
+fn a_turned_sign_and_another_unit_are_told_and_not_explained() {
+    let (top, proof) = usual();
+    let full = read_by(&top, &proof);
+    let (clean, _) = said(&top, &proof, &full);
+    assert!(clean.slips.is_empty(), "{:?}", clean.slips);
+    // The first gauge the other way.
+    let turned: Vec<Length> = full.iter().enumerate().map(|(k, one)| if k == 0 { -*one } else { *one }).collect();
+    let (compared, text) = said(&top, &proof, &turned);
+    assert_eq!(compared.slips, [(0, Slip::Turned)]);
+    assert!(compared.causes.is_err() && !compared.passes(&proof));
+    assert!(text.contains("Gauge A: what was read is of the size that was expected, but goes the other way: the sign of the gauge looks turned"), "{text}");
+    assert!(!text.contains("shear modulus of the core +") && !text.contains("What would explain it"), "{text}");
+    for (unit, times, words) in [
+        (UnitSlip::MillimetresAsInches, 25.4, "as if millimetres stood below a head of inches"),
+        (UnitSlip::InchesAsMillimetres, 1.0 / 25.4, "as if inches stood below a head of millimetres"),
+        (UnitSlip::ThousandthsAsInches, 1000.0, "as if thousandths of an inch stood below a head of inches"),
+        (UnitSlip::ThousandthsAsMillimetres, 39.4, "as if thousandths of an inch stood below a head of millimetres"),
+    ] {
+        // A top that gives a fifth more than expected all the same.
+        let slipped: Vec<Length> = full.iter().map(|one| *one * times * 1.2).collect();
+        let (compared, text) = said(&top, &proof, &slipped);
+        let wanted = Slip::Unit(unit);
+        assert!(
+            !compared.slips.is_empty() && compared.slips.iter().all(|(_, slip)| *slip == wanted),
+            "{times}: {:?}",
+            compared.slips
+        );
+        assert!(text.contains(words) && !text.contains("−90"), "{text}");
+    }
+}
+
+#[test]
+fn a_core_that_is_none_is_not_printed_as_a_finding() {
+    let (top, proof) = usual();
+    // Six times as much: no slip of units, and no core either.
+    let full: Vec<Length> = read_by(&top, &proof).into_iter().map(|one| one * 6.0).collect();
+    let (compared, text) = said(&top, &proof, &full);
+    assert!(compared.slips.is_empty() && !alone(&compared, Cause::Core).plausible(), "{compared:?}");
+    assert!(text.contains("shear modulus of the core further off than any is"), "{text}");
+    // One unit for all lengths.
+    assert!(!text.contains(" in;") && !text.contains(" in."), "{text}");
+}
+
+#[test]
+fn the_room_of_the_file_says_how_the_shop_tests() {
+    let rest =
+        "[proof]\nbag = \"12 kg\"\nbag_length = \"500 mm\"\ngauge = \"0.1 mm\"\nwait = \"5 min\"\nresidual = \"8 %\"\n";
+    let top = read(&text(SNOW, rest));
+    let criteria = &top.criteria;
+    assert!(
+        (criteria.proof_bag.value.value - 12.0).abs() < 1e-12
+            && (criteria.proof_bag_length.value - mm(500.0)).abs() < mm(1e-9)
+    );
+    assert!(
+        (criteria.proof_gauge_noise.value - mm(0.1)).abs() < mm(1e-12)
+            && (criteria.proof_wait.value.value - 300.0).abs() < 1e-9
+    );
+    assert!((criteria.proof_residual.value.value - 0.08).abs() < 1e-12);
 }
 
 #[test]

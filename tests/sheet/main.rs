@@ -136,7 +136,7 @@ fn the_parts_stand_in_their_order() {
         let document = document(sheet);
         let numbers: Vec<String> =
             document.descendants().filter(|node| node.attribute("class") == Some("number")).map(text).collect();
-        assert_eq!(numbers, (1..=11).map(|number| number.to_string()).collect::<Vec<_>>(), "{name}");
+        assert_eq!(numbers, (1..=12).map(|number| number.to_string()).collect::<Vec<_>>(), "{name}");
     }
 }
 
@@ -269,7 +269,19 @@ fn every_criterion_and_caution_is_there() {
     for Made { name, sheet, json } in made() {
         let document = document(sheet);
         let (assumed, cautions) = (text(by_id(&document, "assumptions")), text(by_id(&document, "cautions")));
+        // What buying, slings, drawings and the proof test take for granted is in no number of the sheet.
+        let top = top(name);
+        let records = top.criteria.records();
+        let elsewhere = |id: &str| {
+            let own = records.iter().find(|record| record.id == id).expect("a criterion");
+            ["order", "slings", "drawing", "proof"].contains(&own.group.as_str())
+        };
         for criterion in json["criteria"].as_array().expect("criteria") {
+            let id = criterion["criterion"].as_str().expect("a name");
+            if elsewhere(id) {
+                assert!(!assumed.contains(&format!("{id} ")), "{name}: {id}");
+                continue;
+            }
             for key in ["criterion", "title", "value", "mark"] {
                 let words = criterion[key].as_str().expect("words");
                 assert!(assumed.contains(&words.split_whitespace().collect::<Vec<_>>().join(" ")), "{name}: {words}");
@@ -283,6 +295,109 @@ fn every_criterion_and_caution_is_there() {
         for case in json["cases"].as_array().expect("cases") {
             assert!(cases.contains(case["id"].as_str().expect("an id")), "{name}: {case}");
         }
+    }
+}
+
+/// Every post, footing and pipe has what the JSON report says it must take, every row of fixings its torque and its grip.
+#[test]
+fn what_frame_and_fixings_must_take_is_that_of_the_json_report() {
+    let (mut posts, mut torques) = (0, 0);
+    for Made { name, sheet, json } in made() {
+        let document = document(sheet);
+        let part = by_id(&document, "frame");
+        let cells: Vec<String> = part
+            .descendants()
+            .filter(|node| node.tag_name().name() == "td")
+            .map(|cell| text(cell).split_whitespace().take(2).collect::<Vec<_>>().join(" "))
+            .filter(|cell| cell.starts_with(|letter: char| letter.is_ascii_digit() || letter == '−'))
+            .collect();
+        let shown = |quantity: &Value| cells.iter().any(|cell| is_rounded(cell, quantity));
+        for support in json["frame"].as_array().expect("supports") {
+            for post in support["posts"].as_array().expect("posts") {
+                for key in ["push", "pull"] {
+                    assert!(post[key]["value"] == 0.0 || shown(&post[key]), "{name}: {post}");
+                }
+                posts += 1;
+            }
+            assert!(support["moment"].is_null() || shown(&support["moment"]), "{name}: {support}");
+        }
+        for fixings in json["fixings"].as_array().expect("fixings") {
+            let own = part
+                .descendants()
+                .find(|node| {
+                    node.tag_name().name() == "article"
+                        && text(*node)
+                            .starts_with(&format!("Fixings of {}", fixings["holds"].as_str().expect("a name")))
+                })
+                .expect("its article");
+            assert!(shown(&fixings["moment"]), "{name}: {}", fixings["moment"]);
+            let torque = row(own, "torque");
+            let most = torque
+                .strip_prefix("at most ")
+                .expect("a torque")
+                .split([' ', '('])
+                .take(2)
+                .collect::<Vec<_>>()
+                .join(" ");
+            let (said, exact) = (
+                most.split(' ').next().expect("a number").parse::<f64>().expect("a number"),
+                &fixings["torque"]["most"]["value"],
+            );
+            let exact = exact.as_f64().expect("a number");
+            assert!(said <= exact && said > exact * 0.98, "{name}: {torque} {exact}");
+            let grip = row(own, "grip").split(' ').take(2).collect::<Vec<_>>().join(" ");
+            assert!(is_rounded(&grip, &fixings["grip"]), "{name}: {grip} {}", fixings["grip"]);
+            torques += 1;
+        }
+    }
+    assert!(posts > 5 && torques > 0, "{posts} {torques}");
+}
+
+/// The cut is one line: its stretches lie side by side, each as wide as it is or broken; letters stand on none of it.
+#[test]
+fn the_cut_is_to_scale_and_its_letters_stand_beside_it() {
+    for name in ["ferry-tender", "bow-wing", "galley-roof"] {
+        let made = made().iter().find(|made| made.name == name).expect("a sheet");
+        let document = document(&made.sheet);
+        let figure = by_id(&document, "section-figure");
+        let words = text(figure);
+        let scale: f64 = words
+            .split("Scale 1:")
+            .nth(1)
+            .map_or(1.0, |rest| rest.split(' ').next().expect("a number").parse().expect("a scale"));
+        let number = |node: Node<'_, '_>, key: &str| {
+            node.attribute(key).and_then(|value| value.parse::<f64>().ok()).expect("a number")
+        };
+        let top = top(name);
+        let core = top.core.thickness.get::<uom::si::length::millimeter>() / scale;
+        let of = |class: &'static str| {
+            figure
+                .descendants()
+                .filter(move |node| node.tag_name().name() == "rect" && node.attribute("class") == Some(class))
+        };
+        for piece in of("core") {
+            assert!((number(piece, "height") - core).abs() < 0.011, "{name}");
+        }
+        if let Some(edge) = &top.edge {
+            let wide = edge.setback.get::<uom::si::length::millimeter>() / scale;
+            assert!(of("fill").all(|piece| (number(piece, "width") - wide).abs() < 0.011), "{name}");
+        }
+        let skins: Vec<(f64, f64)> =
+            of("skin").map(|skin| (number(skin, "y"), number(skin, "y") + number(skin, "height"))).collect();
+        let (sky, under) = skins.iter().fold((f64::INFINITY, 0.0f64), |(a, b), skin| (a.min(skin.0), b.max(skin.1)));
+        let letters: Vec<Node<'_, '_>> = figure
+            .descendants()
+            .filter(|node| node.attribute("class") == Some("t mid") && text(*node).len() == 1)
+            .collect();
+        assert!(letters.len() >= 3, "{name}");
+        for letter in &letters {
+            let y = number(*letter, "y");
+            assert!(y < sky - 0.5 || y - 2.4 > under, "{name}: {} stands on the cut", text(*letter));
+        }
+        // Each has its words below.
+        let keys = document.descendants().find(|node| node.attribute("class") == Some("rows key")).expect("a key");
+        let terms = keys.children().filter(|node| node.tag_name().name() == "dt").count();
+        assert_eq!(terms, letters.len(), "{name}");
     }
 }
 

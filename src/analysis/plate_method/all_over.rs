@@ -1,76 +1,59 @@
-//! What the whole top does under one load, place by place: for drawings. Checks look at [`PlateForces`](super::PlateForces).
+//! The worst that all loads do to the whole top, place by place: for drawings. Checks look at [`PlateForces`](super::PlateForces).
 
 use std::collections::BTreeMap;
 
-use super::{NoPlate, layout::Net, lifting::Lifting, loads::StillLoads, people, wind::Winds};
+use rayon::prelude::*;
+
+use super::{
+    NoPlate,
+    layout::Net,
+    lifting::{Lifting, Part, Seen},
+    loads::StillLoads,
+    people,
+    wind::Winds,
+};
 use crate::{
-    analysis::{Analysis, line::Region},
-    finite_element::{Degree, Load, Plate, Solution, State},
-    geometry::Point,
-    load_case::LoadCase,
-    units::{Dimensioned, Length, Ratio},
+    analysis::{Analysis, at_place::AtPlace, line::Region, spread::Spread},
+    finite_element::{Degree, Load, Plate, Sampler, Solution, State},
+    geometry::{Axis, Point},
+    load_case::{self, LoadCase},
+    units::{Length, Ratio},
 };
 
-/// Pieces that each side of a triangle is cut into. A field of degree 4 is nearly straight over a sixth of a side.
-const PIECES: u32 = 6;
+/// Places that are solved for together.
+const AT_ONCE: usize = 64;
 
-/// A place of the top with what it does there.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Spot {
-    /// Where.
-    pub at: Point,
-    /// The field or the backing that it lies in; a conduit, too narrow for triangles of its own, counts as what is round it.
-    pub region: Region,
-    /// Deflection, forces, moments and shears.
-    pub state: State,
-}
+/// Corners, middles of the sides and the middle of a triangle.
+const SHARES: [[f64; 2]; 7] =
+    [[0.0, 0.0], [1.0, 0.0], [0.0, 1.0], [0.5, 0.0], [0.5, 0.5], [0.0, 0.5], [1.0 / 3.0, 1.0 / 3.0]];
 
-/// The whole top under one load.
-#[derive(Clone, Debug, PartialEq)]
+/// Those round the middle, in turn.
+const ROUND: [usize; 6] = [0, 3, 1, 4, 2, 5];
+
+/// The whole top with the worst of all loads at every place.
+#[derive(Clone, Debug)]
 pub struct AllOver {
-    /// Places, triangle by triangle.
-    spots: Vec<Spot>,
-    /// By spot: the place that it is one of. Triangles that meet see a place each in their own way.
-    one_place: Vec<usize>,
-    places: Vec<Point>,
+    places: Vec<(Point, Region)>,
     triangles: Vec<[usize; 3]>,
-}
-
-/// A quantity all over the top: its value at places that small triangles join.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Spread<Q> {
-    /// Places; where a backing ends twice, as the field and as the backing see them.
-    pub places: Vec<Point>,
-    /// Value at each.
-    pub values: Vec<Q>,
-    /// Triangles, anticlockwise, as numbers of places.
-    pub triangles: Vec<[usize; 3]>,
-}
-
-/// Which load is to be looked at.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct LookedAt {
-    /// The case, as its place in [`Analysis::cases`].
-    pub case: usize,
-    /// Where the person or the hand is that moves in it.
-    pub load_at: Option<Point>,
-    /// The place at which, of all ways in which wind and people may act together, the worst is wanted.
-    pub at: Point,
-    /// Whether people rest, as sag is judged, or move with strength.
-    pub at_rest: bool,
+    /// By state of the material, by place.
+    worst: Vec<Vec<AtPlace>>,
 }
 
 impl Analysis<'_> {
-    /// What the top does all over under one load of a case, by the plate method on the mesh that its forces are from.
+    /// What all loads of all cases do all over the top, by the plate method on the mesh that its forces are from, people and
+    /// hands tried everywhere.
     ///
     /// ```text
-    /// state = Σ parts × times,   the sum of those that may act together for which size(state at `at`) is largest
+    /// states at a place: of all Σ parts × times that may act together, those that are the worst there in one of the ways of
+    /// `finite_element::Worst`
     /// ```
     ///
     /// # Validity
-    /// As [`PlateMethod::new`](super::PlateMethod::new): the same loads and openings. What is seen where triangles meet is not
-    /// joined yet, see [`AllOver::spread`]; the peaks at ends of pipes and corners of backing are in it as first-order theory
-    /// has them, without the mean over a disc.
+    /// As [`PlateMethod::new`](super::PlateMethod::new): the same loads and openings, at the degree at which that tries people
+    /// everywhere, whose difference from the next is the numerical error. What triangles of one region say of a place that they
+    /// share is not joined: the largest counts. Shear within the punching discs of people and hands is left out, as in the
+    /// checks; the peaks at ends of pipes, corners of backing and footings are in it as first-order theory has them, without
+    /// the mean over a disc.
     ///
     /// # Errors
     /// [`NoPlate`] where there is no plate solution.
@@ -80,132 +63,214 @@ impl Analysis<'_> {
     ///
     /// # Examples
     ///
-    /// Where the envelope found the largest sag under its own weight, the map has it too:
+    /// Nowhere does any load make it sag more than the map shows:
     ///
     /// ```
-    /// use skinspan::{analysis::{Analysis, DIVISIONS, LookedAt}, input::{NamedText, read_design, read_tables}, units::Ratio};
+    /// use skinspan::{analysis::{Analysis, DIVISIONS}, input::{NamedText, read_design, read_tables}};
     /// # let text = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/examples/galley-roof.toml")).unwrap();
     /// # let text = NamedText { name: String::new(), text };
     /// let top = read_design(&text, &read_tables(&[]).unwrap(), None).unwrap();
     /// let analysis = Analysis::new(&top, DIVISIONS).unwrap().with_plate_method();
-    /// let forces = analysis.fields().find(|forces| analysis.cases[forces.case].id == "own-weight").expect("a case");
-    /// let sag = forces.between[0];
-    /// let looked = LookedAt { case: forces.case, load_at: None, at: sag.at, at_rest: true };
-    /// let all = analysis.all_over(looked, &|_, state| Ratio::from(state.deflection.value.abs())).expect("a solution");
-    /// let map = all.spread(|spot| spot.state.deflection);
-    /// let near = |place: &skinspan::geometry::Point| place.distance(sag.at).value;
-    /// let here = map.places.iter().zip(&map.values).min_by(|a, b| near(a.0).total_cmp(&near(b.0))).expect("a place");
-    /// assert!((here.1.value / sag.sag.value - 1.0).abs() < 1e-6);
+    /// let sag = analysis.all_over().expect("a solution").sag();
+    /// let largest = sag.values[sag.largest().unwrap()];
+    /// for forces in analysis.fields() {
+    ///     // The map has fewer places.
+    ///     let error = (1.0 + forces.error.sag.value) * 1.02;
+    ///     assert!(forces.between.iter().all(|found| found.sag.value.abs() <= largest * error));
+    /// }
     /// ```
-    pub fn all_over(&self, wanted: LookedAt, size: &dyn Fn(Region, &State) -> Ratio) -> Result<AllOver, NoPlate> {
-        let (top, cases) = (self.top, &self.cases[..]);
+    pub fn all_over(&self) -> Result<AllOver, NoPlate> {
         let sides = self.whole.iter().flatten().next().map_or_else(|| Ratio::from(1.0), |method| method.sides);
-        let net = Net::new(top, &self.sections, sides).map_err(NoPlate::Mesh)?;
-        let left = self.core_left(wanted.case);
-        let plate = net.plate(top, &self.sections, (Degree::Four, left), None)?;
-        let winds = Winds::new(top, &net, cases);
-        let still = StillLoads::new(top, &net, &plate).solve(&self.sections, (cases, &[wanted.case]), &winds);
-        let sampler = net.sampler(top, &plate, std::iter::empty());
-        let lifting = Lifting::new(top, &net, &sampler.on(&plate), left);
-        let moving = moving((&net, &plate), self, &cases[wanted.case], wanted);
-        let (on, at) = StillLoads::new(top, &net, &plate).onto(wanted.at);
-        let mut worst: Option<(Ratio, Solution)> = None;
-        for still in &still {
-            for from in &still.from {
-                for moving in moving.iter().map(Some).chain(moving.is_empty().then_some(None)) {
-                    let lying = from.iter().map(|&(part, times)| (&still.parts[part], times));
-                    let mut parts: Vec<(&Solution, f64)> =
-                        lying.chain(moving.map(|(solution, times)| (solution, *times))).collect();
-                    if let Some(lifting) = &lifting {
-                        let opened = lifting.opened_together(&plate, &parts)?;
-                        parts.extend(opened);
-                    }
-                    let Some(sum) = Solution::sum(&parts) else { continue };
-                    let states = plate.states(on, &[plate.share(on, at)], &sum);
-                    let seen = states.first().map_or_else(Ratio::default, |state| size(net.region(on), state));
-                    if worst.as_ref().is_none_or(|(known, _)| seen > *known) {
-                        worst = Some((seen, sum));
-                    }
-                }
+        let net = Net::new(self.top, &self.sections, sides).map_err(NoPlate::Mesh)?;
+        let numbers: Vec<usize> = self.fields().map(|forces| forces.case).collect();
+        // Cases whose core is alike share a matrix; the first leads the others.
+        let mut alike: Vec<(Ratio, Vec<usize>)> = Vec::new();
+        for number in numbers {
+            let left = self.core_left(number);
+            match alike.iter_mut().find(|(known, _)| *known == left) {
+                Some((_, numbers)) => numbers.push(number),
+                None => alike.push((left, vec![number])),
             }
         }
-        let solution = worst.map_or_else(|| plate.solve(&[Load::none(&plate)]).remove(0), |(_, solution)| solution);
-        Ok(AllOver::new(&net, &plate, &solution))
+        let leading = alike.first().map_or_else(|| Ratio::from(1.0), |(left, _)| *left);
+        let first = net.plate(self.top, &self.sections, (Degree::Three, leading), None)?;
+        let sampler = net.sampler(self.top, &first, std::iter::empty());
+        let looked = Looked::new(self, &net, (&first, &sampler));
+        let winds = Winds::new(self.top, &net, &self.cases);
+        let solved: Result<Vec<Vec<OfState>>, NoPlate> = alike
+            .par_iter()
+            .map(|(left, numbers)| {
+                let own;
+                let plate = if *left == leading {
+                    &first
+                } else {
+                    own = net.plate(self.top, &self.sections, (Degree::Three, *left), Some(&first))?;
+                    &own
+                };
+                looked.worst(plate, *left, numbers, &winds)
+            })
+            .collect();
+        let mut worst: Vec<OfState> = Vec::new();
+        for (state, own) in solved?.into_iter().flatten() {
+            match worst.iter_mut().find(|(known, _)| *known == state) {
+                Some((_, all)) => merge(all, &own),
+                None => worst.push((state, own)),
+            }
+        }
+        let Looked { places, triangles, .. } = looked;
+        Ok(AllOver { places, triangles, worst: worst.into_iter().map(|(_, own)| own).collect() })
     }
 }
 
-/// What moves at the place that is asked for, each way by itself, with how many times it acts.
-fn moving(
-    (net, plate): (&Net, &Plate),
-    analysis: &Analysis<'_>,
-    case: &LoadCase,
-    wanted: LookedAt,
-) -> Vec<(Solution, f64)> {
-    let here = |at: Point| wanted.load_at.is_some_and(|wanted| wanted == at);
-    let placed: Vec<_> = people::placed(analysis.top, net, case).into_iter().filter(|placed| here(placed.at)).collect();
-    let loads: Vec<Load> = placed.iter().map(|placed| placed.load(plate)).collect();
-    let times = placed.iter().map(|placed| if wanted.at_rest { placed.at_rest } else { 1.0 });
-    plate.solve(&loads).into_iter().zip(times).collect()
+/// The worst of a state of the material, by place.
+type OfState = (load_case::State, Vec<AtPlace>);
+
+fn merge(all: &mut [AtPlace], later: &[AtPlace]) {
+    all.iter_mut().zip(later).for_each(|(own, later)| own.merge(later));
 }
 
 impl AllOver {
-    fn new(net: &Net, plate: &Plate, solution: &Solution) -> Self {
-        let shares: Vec<[f64; 2]> = (0..=PIECES)
-            .flat_map(|row| (0..=PIECES - row).map(move |k| [k, row].map(|n| f64::from(n) / f64::from(PIECES))))
-            .collect();
-        let small = small_triangles();
-        let mut all = Self { spots: Vec::new(), one_place: Vec::new(), places: Vec::new(), triangles: Vec::new() };
-        let mut known: BTreeMap<(usize, [i64; 2]), usize> = BTreeMap::new();
-        for triangle in 0..plate.triangles() {
-            let (first, region) = (all.spots.len(), net.of_triangle[triangle]);
-            for (&share, state) in shares.iter().zip(plate.states(triangle, &shares, solution)) {
-                let at = plate.place(triangle, share);
-                let next = all.places.len();
-                let place = *known.entry((region, [at.x, at.y].map(micrometers))).or_insert(next);
-                if place == next {
-                    all.places.push(at);
-                }
-                all.one_place.push(place);
-                all.spots.push(Spot { at, region: net.region(triangle), state });
-            }
-            all.triangles.extend(small.iter().map(|corners| corners.map(|corner| first + corner)));
-        }
-        all
+    /// The largest of a quantity over all states at each place; it is asked for by case, region and state.
+    #[must_use]
+    pub fn spread(&self, of: &(dyn Fn(usize, Region, &State) -> Ratio + Sync)) -> Spread {
+        let at = |place: usize| {
+            let region = self.places[place].1;
+            let states = self.worst.iter().flat_map(|own| own[place].states());
+            let each = states.map(|(case, state)| (of(case, region, &state).value, case));
+            each.fold((0.0, 0), |a: (f64, usize), b| if b.0 > a.0 || b.0.is_nan() { b } else { a })
+        };
+        self.made((0..self.places.len()).into_par_iter().map(at).collect())
     }
 
-    /// A quantity all over the top. Where triangles of one region meet it is the mean of what they say: of sizes, not of
-    /// vectors, so that a shear that changes its sign over a pipe does not vanish there.
-    pub fn spread<Q: Dimensioned>(&self, of: impl Fn(&Spot) -> Q) -> Spread<Q> {
-        let mut sums = vec![(0.0, 0.0); self.places.len()];
-        for (spot, &place) in self.spots.iter().zip(&self.one_place) {
-            let (sum, count) = &mut sums[place];
-            *sum += of(spot).si();
-            *count += 1.0;
-        }
-        Spread {
-            places: self.places.clone(),
-            values: sums.into_iter().map(|(sum, count)| Q::from_si(sum / f64::max(count, 1.0))).collect(),
-            triangles: self.triangles.iter().map(|corners| corners.map(|corner| self.one_place[corner])).collect(),
-        }
+    /// The largest deflection of each place, up or down, people at rest, in metres.
+    #[must_use]
+    pub fn sag(&self) -> Spread {
+        let at = |place: usize| {
+            let each = self.worst.iter().map(|own| own[place].sag());
+            each.fold((0.0, 0), |a: (f64, usize), b| if b.0 > a.0 { b } else { a })
+        };
+        self.made((0..self.places.len()).map(at).collect())
+    }
+
+    fn made(&self, values: Vec<(f64, usize)>) -> Spread {
+        let (values, cases) = values.into_iter().unzip();
+        let places = self.places.iter().map(|(at, _)| *at).collect();
+        Spread { places, values, triangles: self.triangles.clone(), cases }
     }
 }
 
-/// The triangles that the rows of places in a large one make.
-fn small_triangles() -> Vec<[usize; 3]> {
-    let mut all = Vec::new();
-    let mut first = 0;
-    for row in 0..PIECES {
-        let count = (PIECES - row) as usize;
-        let above = first + count + 1;
-        for k in 0..count {
-            all.push([first + k, first + k + 1, above + k]);
-            if k + 1 < count {
-                all.push([first + k + 1, above + k + 1, above + k]);
+/// Where the top is looked at.
+struct Looked<'a> {
+    analysis: &'a Analysis<'a>,
+    net: &'a Net,
+    sampler: &'a Sampler,
+    places: Vec<(Point, Region)>,
+    triangles: Vec<[usize; 3]>,
+    /// By sample: the place that it is one of, with the distance of the skins' middles; none of those on discs.
+    samples: Vec<Option<(usize, Length)>>,
+}
+
+impl<'a> Looked<'a> {
+    fn new(analysis: &'a Analysis<'a>, net: &'a Net, (plate, sampler): (&Plate, &'a Sampler)) -> Self {
+        let key = |region: usize, at: Point| (region, [at.x, at.y].map(micrometers));
+        let mut known: BTreeMap<(usize, [i64; 2]), usize> = BTreeMap::new();
+        let (mut places, mut triangles) = (Vec::new(), Vec::new());
+        for triangle in 0..plate.triangles() {
+            let own = SHARES.map(|share| {
+                let at = plate.place(triangle, share);
+                let next = places.len();
+                let place = *known.entry(key(net.of_triangle[triangle], at)).or_insert(next);
+                if place == next {
+                    places.push((at, net.region(triangle)));
+                }
+                place
+            });
+            triangles.extend((0..6).map(|k| [own[6], own[ROUND[k]], own[ROUND[(k + 1) % 6]]]));
+        }
+        let lever = |triangle: usize| analysis.sections.of(net.region(triangle)).lever(Axis::X);
+        let samples = sampler.places().map(|(at, triangle)| {
+            known.get(&key(net.of_triangle[triangle], at)).map(|place| (*place, lever(triangle)))
+        });
+        let samples = samples.collect();
+        Self { analysis, net, sampler, places, triangles, samples }
+    }
+
+    fn nothing(&self) -> Vec<AtPlace> {
+        vec![AtPlace::default(); self.places.len()]
+    }
+
+    /// The worst of cases that share a matrix.
+    fn worst(&self, plate: &Plate, left: Ratio, numbers: &[usize], winds: &Winds) -> Result<Vec<OfState>, NoPlate> {
+        let (top, cases) = (self.analysis.top, &self.analysis.cases[..]);
+        let reader = self.sampler.on(plate);
+        let lifting = Lifting::new(top, self.net, &reader, left);
+        let lifting = lifting.as_ref();
+        let still = StillLoads::new(top, self.net, plate).solve(&self.analysis.sections, (cases, numbers), winds);
+        let seen = |solutions: &[Solution]| self.net.seen(&reader, lifting, solutions);
+        let lying: Vec<Vec<Seen>> = still.iter().map(|still| seen(&still.parts)).collect();
+        // Cases with the same people on them share what those do.
+        let mut groups: Vec<Vec<usize>> = Vec::new();
+        let same = |a: &LoadCase, b: &LoadCase| a.people == b.people && a.hand == b.hand;
+        for (number, own) in still.iter().enumerate() {
+            match groups.iter_mut().find(|group| same(&cases[still[group[0]].case], &cases[own.case])) {
+                Some(group) => group.push(number),
+                None => groups.push(vec![number]),
             }
         }
-        first = above;
+        let mut all: Vec<OfState> = Vec::new();
+        let mut take =
+            |state: load_case::State, own: &[AtPlace]| match all.iter_mut().find(|(known, _)| *known == state) {
+                Some((_, all)) => merge(all, own),
+                None => all.push((state, own.to_vec())),
+            };
+        for group in groups {
+            let placed = people::placed(top, self.net, &cases[still[group[0]].case]);
+            let parts: Result<Vec<Vec<OfState>>, NoPlate> = placed
+                .par_chunks(AT_ONCE)
+                // Where nothing moves, what lies still is all.
+                .chain(placed.is_empty().then_some(&placed[..]).into_par_iter())
+                .map(|chunk| {
+                    let loads: Vec<Load> = chunk.iter().map(|placed| placed.load(plate)).collect();
+                    let moving = seen(&plate.solve(&loads));
+                    let ways = moving.iter().zip(chunk).map(Some).chain(chunk.is_empty().then_some(None));
+                    let ways: Vec<_> = ways.collect();
+                    let each = group.iter().map(|&number| {
+                        let mut worst = self.nothing();
+                        for from in &still[number].from {
+                            for way in &ways {
+                                let mut parts: Vec<Part<'_>> =
+                                    from.iter().map(|&(part, times)| (&lying[number][part], times, times)).collect();
+                                parts.extend(way.map(|(seen, placed)| (seen, 1.0, placed.at_rest)));
+                                if let Some(lifting) = lifting {
+                                    lifting.open(&mut parts, top.supports.len())?;
+                                }
+                                self.take(&mut worst, &parts, (still[number].case, way.map(|(_, placed)| placed)));
+                            }
+                        }
+                        Ok((cases[still[number].case].state, worst))
+                    });
+                    each.collect()
+                })
+                .collect();
+            for (state, own) in parts?.into_iter().flatten() {
+                take(state, &own);
+            }
+        }
+        Ok(all)
     }
-    all
+
+    /// Looks at what acts together, at every place.
+    fn take(&self, worst: &mut [AtPlace], parts: &[Part<'_>], (case, moving): (usize, Option<&people::Placed>)) {
+        for (number, sample) in self.samples.iter().enumerate() {
+            let Some((place, lever)) = *sample else { continue };
+            let states =
+                parts.iter().map(|(seen, times, rest)| (self.sampler.state(&seen.sampled, number), *times, *rest));
+            let at = self.places[place].0;
+            let punched =
+                || moving.is_some_and(|moving| moving.beside.iter().any(|disc| disc.at.distance(at) < disc.radius));
+            worst[place].take(states, lever, case, &punched);
+        }
+    }
 }
 
 /// Whole micrometres: places that differ by rounding are one.

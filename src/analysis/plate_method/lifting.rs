@@ -9,7 +9,7 @@ use super::{
 };
 use crate::{
     analysis::{line::backing_at, mount::fixing_stiffness},
-    finite_element::{Contact, LiftsOff, Loose, Plate, Reader, Sampled, Solution},
+    finite_element::{Contact, LiftsOff, Loose, Reader, Sampled, Solution},
     top::{Support, Top},
     units::{Force, Length, Ratio, Stiffness},
 };
@@ -139,28 +139,9 @@ impl Lifting {
 
     /// What opens under what acts alone: each by itself, so many times.
     pub(super) fn opened_under(&self, seen: &Seen) -> Result<Vec<(&Solution, f64)>, LiftsOff> {
-        self.opened_at(&seen.pressing)
-    }
-
-    fn opened_at(&self, pressing: &[Force]) -> Result<Vec<(&Solution, f64)>, LiftsOff> {
-        let openings = self.openings(pressing)?;
+        let openings = self.openings(&seen.pressing)?;
         let open = openings.iter().enumerate().filter(|(_, opening)| **opening > Length::default());
         Ok(open.map(|(place, opening)| (&self.contact.opened()[place], opening.value)).collect())
-    }
-
-    /// What opens under solutions that act together, each so many times.
-    pub(super) fn opened_together(
-        &self,
-        plate: &Plate,
-        parts: &[(&Solution, f64)],
-    ) -> Result<Vec<(&Solution, f64)>, LiftsOff> {
-        let mut pressing = vec![Force::default(); self.contact.places()];
-        for (solution, times) in parts {
-            for (sum, own) in pressing.iter_mut().zip(self.contact.pressing(plate, solution)) {
-                *sum += own * *times;
-            }
-        }
-        self.opened_at(&pressing)
     }
 
     /// Adds what opens to what acts, and gives the pull of every fixing, pipe by pipe.

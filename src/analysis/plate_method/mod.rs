@@ -23,7 +23,7 @@ mod softness;
 mod wind;
 mod worst;
 
-pub use all_over::{AllOver, LookedAt, Spot, Spread};
+pub use all_over::AllOver;
 pub use buckling::{EvenPush, Pressed};
 pub use clamps::ClampMoment;
 pub use envelope::{FieldPeak, FieldSag, PlateForces, RegionPeaks};

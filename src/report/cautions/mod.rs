@@ -6,7 +6,7 @@ mod of_top;
 pub(super) use of_choice::of_choice;
 
 use self::of_top::{CERTIFICATION, NOT_CHECKED, ON_TESTS, OPEN};
-use super::{Answer, Report};
+use super::{Answer, Report, hands};
 use crate::{
     analysis::{Analysis, HeldDown, Layout, PipeModel, Role},
     check::{Outcome, Verdict},
@@ -129,6 +129,7 @@ pub fn cautions(report: &Report<'_>) -> Vec<String> {
     }
     cautions.push(NOT_CHECKED.to_owned());
     cautions.extend(fixings(report));
+    cautions.extend(hands(top));
     cautions.extend(of_top::outline(top));
     let by_plate = matches!(&report.analysis, Ok(Analysis { whole: Some(Ok(_)), .. }));
     cautions.extend(of_top::crown(top, by_plate));

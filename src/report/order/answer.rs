@@ -1,11 +1,14 @@
 //! The answer in a few sentences: what it weighs, what is bought, whether it can be lifted.
 
 use super::{Ordered, words};
+use uom::si::length::millimeter;
+
 use crate::{
     check::CHECKS,
+    geometry::Point,
     order::LiftCheck,
     report::{page::Page, said::counted, words as shared, words::capital},
-    units::{ArealMassDensity, both, show},
+    units::{ArealMassDensity, Length, both, show},
 };
 
 pub(super) fn answer(page: &mut Page, ordered: Ordered<'_>) {
@@ -18,7 +21,7 @@ pub(super) fn answer(page: &mut Page, ordered: Ordered<'_>) {
 
 /// The same for every form of the order.
 pub(super) fn sentences(ordered: Ordered<'_>) -> Vec<String> {
-    vec![weight(ordered), bought(ordered), lift(ordered)]
+    vec![weight(ordered), centre(ordered), bought(ordered), lift(ordered)]
 }
 
 fn weight(ordered: Ordered<'_>) -> String {
@@ -34,9 +37,25 @@ fn weight(ordered: Ordered<'_>) -> String {
     )
 }
 
+/// Where the centre of gravity lies on the boat.
+fn centre(ordered: Ordered<'_>) -> String {
+    let (top, weight, system) = (ordered.top, &ordered.order.weight, ordered.system());
+    let lies = |at: Point| {
+        let (off, side) = top.off_middle(at.y);
+        let aft = show(top.aft_of_fore_edge(at.x), system);
+        // Nobody measures less than that.
+        if off < Length::new::<millimeter>(0.5) {
+            return format!("{aft} aft of the fore edge, in the middle of the width");
+        }
+        format!("{aft} aft of the fore edge, {} to {side} of the middle", show(off, system))
+    };
+    let gear = if top.gear.is_empty() { String::new() } else { format!("; with gear {}", lies(weight.centre)) };
+    format!("Its centre of gravity lies {} bare{gear}.", lies(weight.bare_centre))
+}
+
 fn bought(ordered: Ordered<'_>) -> String {
     let (order, system) = (ordered.order, ordered.system());
-    let rolls: crate::units::Length = order.fabrics.iter().map(|line| line.length).sum();
+    let rolls: Length = order.fabrics.iter().map(|line| line.length).sum();
     let core = match &order.core {
         Ok(plan) => format!("{} of core", counted(plan.sheets, "sheet")),
         Err(reason) => format!("core that could not be laid out: {reason}"),

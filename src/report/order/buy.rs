@@ -14,7 +14,7 @@ use crate::{
 
 /// One thing that is bought.
 pub(super) struct Row {
-    /// `fabric`, `resin`, `coat`, `core`, `board`, `putty`, `conduit`, `fixing`.
+    /// `fabric`, `resin`, `coat`, `core`, `board`, `putty`, `filling`, `conduit`, `fixing`.
     pub(super) kind: &'static str,
     pub(super) item: String,
     pub(super) count: Option<usize>,
@@ -98,10 +98,11 @@ fn solid(ordered: Ordered<'_>) -> Vec<Row> {
     rows.extend(order.boards.iter().map(|line| Row {
         count: Some(line.pieces),
         area: Some(line.area),
-        mass: Some(line.in_top),
+        mass: Some(line.mass),
         note: format!(
-            "{}, {} thick; saw cuts and offcuts on top",
+            "{}, {} net, {} thick",
             counted(line.pieces, "piece"),
+            words::area(line.net, system),
             show(line.thickness, system)
         ),
         ..Row::new("board", line.name.clone())
@@ -112,11 +113,19 @@ fn solid(ordered: Ordered<'_>) -> Vec<Row> {
         note: format!("{} deep along {} of rim", show(putty.setback, system), show(putty.rim, system)),
         ..Row::new("putty", putty.name.clone())
     }));
-    rows.extend(order.conduits.iter().map(|line| Row {
+    rows.extend(order.fillings.iter().map(|own| Row {
+        volume: Some(own.volume),
+        mass: own.mass,
+        note: words::filling(own),
+        ..Row::new("filling", own.material.clone().unwrap_or_else(|| words::unnamed(own.used).to_owned()))
+    }));
+    // Into a plain bore nothing is laid.
+    let tubes = order.conduits.iter().filter_map(|line| Some((line, line.name.clone()?)));
+    rows.extend(tubes.map(|(line, name)| Row {
         count: Some(line.runs),
         length: Some(line.length),
         note: counted(line.runs, "run"),
-        ..Row::new("conduit", line.name.clone())
+        ..Row::new("conduit", name)
     }));
     rows.extend(order.fixings.iter().map(|line| {
         let length = line.shortest.map_or_else(String::new, |shortest| {
@@ -133,8 +142,9 @@ fn solid(ordered: Ordered<'_>) -> Vec<Row> {
     rows
 }
 
-/// Width of the column of names.
+/// Widths of the columns of names and of layers.
 const NAMES: usize = 40;
+const LAYERS: usize = 50;
 
 pub(super) fn buy(page: &mut Page, ordered: Ordered<'_>) {
     heading(page, "What to buy, waste and spares with it");
@@ -152,7 +162,7 @@ pub(super) fn buy(page: &mut Page, ordered: Ordered<'_>) {
             .unwrap_or_default();
         let area = row.area.map_or_else(String::new, |area| words::area(area, system));
         let mass = row.mass.map_or_else(String::new, |mass| words::mass(mass, system));
-        let (head, more) = folded(&row.item);
+        let (head, more) = folded(&row.item, NAMES);
         page.line(&line(&head, [&amount, &area, &mass]));
         for more in more {
             page.line(&format!("    {more}"));
@@ -164,10 +174,10 @@ pub(super) fn buy(page: &mut Page, ordered: Ordered<'_>) {
 }
 
 /// A name in lines that are no wider than its column.
-fn folded(name: &str) -> (String, Vec<String>) {
+fn folded(name: &str, wide: usize) -> (String, Vec<String>) {
     let mut lines: Vec<String> = vec![String::new()];
     for word in name.split_whitespace() {
-        let room = if lines.len() == 1 { NAMES } else { NAMES + 20 };
+        let room = if lines.len() == 1 { wide } else { wide + 20 };
         match lines.last_mut() {
             Some(line) if line.is_empty() => line.push_str(word),
             Some(line) if line.chars().count() + 1 + word.chars().count() <= room => {
@@ -207,8 +217,9 @@ pub(super) fn pieces(page: &mut Page, ordered: Ordered<'_>) {
 pub(super) fn resin(page: &mut Page, ordered: Ordered<'_>) {
     let (resins, system) = (&ordered.order.resins, ordered.system());
     heading(page, "Mixed resin by layer, from the sky down");
-    let line =
-        |name: &str, cells: [&str; 2]| format!("  {}{}{}", left(name, 50), right(cells[0], 12), right(cells[1], 12));
+    let line = |name: &str, cells: [&str; 2]| {
+        format!("  {}{}{}", left(name, LAYERS), right(cells[0], 12), right(cells[1], 12))
+    };
     page.line(&line("", ["in the top", "to buy"]));
     for own in &resins.lines {
         let skin = match own.skin {
@@ -218,7 +229,11 @@ pub(super) fn resin(page: &mut Page, ordered: Ordered<'_>) {
         };
         let times = if own.times > 1 && own.skin.is_some() { format!("{} × ", own.times) } else { String::new() };
         let name = format!("{skin}{times}{}", own.layer);
-        page.line(&line(&name, [&words::mass(own.in_top, system), &words::mass(own.bought, system)]));
+        let (head, more) = folded(&name, LAYERS);
+        page.line(&line(&head, [&words::mass(own.in_top, system), &words::mass(own.bought, system)]));
+        for more in more {
+            page.line(&format!("    {more}"));
+        }
     }
     page.line(&line("all", [&words::mass(resins.in_top(), system), &words::mass(resins.bought(), system)]));
 }

@@ -1,11 +1,16 @@
 //! The order as a table of values parted by commas, for a spreadsheet.
 
-use super::{Ordered, buy};
+use super::{Ordered, buy, notes};
 use crate::{
-    order::Order,
-    report::choice::{
-        csv::{digits, line},
-        words::in_unit,
+    check::CHECKS,
+    geometry::Axis,
+    order::{LiftCheck, Order},
+    report::{
+        choice::{
+            csv::{digits, line},
+            words::in_unit,
+        },
+        words as shared,
     },
     top::Top,
     units::{Area, Dimensioned, Length, Mass, System, Volume},
@@ -15,7 +20,8 @@ use crate::{
 /// in the heads. A cell is empty where there is nothing to say. Cells and ends of lines as in
 /// [`choice_to_csv`](crate::report::choice_to_csv).
 ///
-/// `list` is `buy`, `core piece`, `seam`, `backing piece`, `resin layer`, `weight` or `sling`. For a piece of core `x`, `y`
+/// `list` is `buy`, `core piece`, `seam`, `backing piece`, `resin layer`, `weight`, `sling`, `moment` (about the middle of the frame at
+/// `x`, `y`), `lift check` (`value` is the share that is used) or `assumption`. For a piece of core `x`, `y`
 /// are its corner on the top and `count` is the sheet that it is cut from; a seam runs from `x`, `y`, and `note` says what
 /// it breaks.
 #[must_use]
@@ -39,6 +45,8 @@ pub fn order_to_csv(order: &Order, top: &Top) -> String {
         format!("y ({length})"),
         format!("z ({length})"),
         "note".to_owned(),
+        "value".to_owned(),
+        "unit".to_owned(),
     ];
     let mut text = line(&heads);
     for row in rows(ordered) {
@@ -78,10 +86,13 @@ struct Row {
     mass: Option<Mass>,
     at: [Option<Length>; 3],
     note: String,
+    /// A number of another kind, with its unit.
+    value: String,
+    unit: &'static str,
 }
 
 impl Row {
-    fn cells(&self, units: Units) -> [String; 15] {
+    fn cells(&self, units: Units) -> [String; 17] {
         fn cell<Q: Dimensioned>(of: Option<Q>, unit: &str) -> String {
             of.map_or_else(String::new, |of| digits(in_unit(of, unit)))
         }
@@ -103,6 +114,8 @@ impl Row {
             y,
             z,
             plain(&self.note),
+            plain(&self.value),
+            plain(self.unit),
         ]
     }
 }
@@ -169,7 +182,73 @@ fn rows(ordered: Ordered<'_>) -> Vec<Row> {
         ..Row::default()
     }));
     rows.extend(weights(ordered));
+    rows.extend(moments(ordered));
+    rows.extend(lift_checks(ordered));
+    rows.extend(notes::records(ordered).into_iter().map(|record| Row {
+        list: "assumption",
+        kind: if record.changed_by_user { "of the file" } else { record.mark.words() },
+        item: record.id.clone(),
+        value: record.as_written.clone(),
+        note: record.title.clone(),
+        ..Row::default()
+    }));
     rows
+}
+
+/// Moments of the weight about the middle of the frame.
+fn moments(ordered: Ordered<'_>) -> Vec<Row> {
+    let (moments, bow) = (&ordered.order.moments, ordered.top.bow());
+    let unit = match ordered.system() {
+        System::Us => "lbf.ft",
+        System::Si => "N.m",
+    };
+    let names = ["bare", "with gear"];
+    let of_each = names.into_iter().zip(&moments.of).flat_map(|(name, of)| {
+        let tips = |axis, moment| format!("tips towards {}", bow.tips(axis, moment));
+        [
+            ("about the axis across", of.across.abs(), tips(Axis::X, of.across)),
+            ("about the axis along", of.along.abs(), tips(Axis::Y, of.along)),
+            ("about the plane of the frame", of.sideways, "for each g from the side".to_owned()),
+        ]
+        .map(|(about, moment, note)| Row {
+            list: "moment",
+            kind: name,
+            item: about.to_owned(),
+            at: [Some(moments.about.x), Some(moments.about.y), None],
+            value: digits(in_unit(moment, unit.replace('.', "·").as_str())),
+            unit,
+            note,
+            ..Row::default()
+        })
+    });
+    of_each.collect()
+}
+
+/// What the check of lifting says, and what it could not look at.
+fn lift_checks(ordered: Ordered<'_>) -> Vec<Row> {
+    let row = |kind, item: String, value, note| Row { list: "lift check", kind, item, value, note, ..Row::default() };
+    let system = ordered.system();
+    match ordered.order.lifting.as_ref().map(|lifting| &lifting.check) {
+        None => vec![row("not made", "lifting".to_owned(), String::new(), "no four places for slings".to_owned())],
+        Some(LiftCheck::NotMade(reason)) => {
+            vec![row("not made", "lifting".to_owned(), String::new(), reason.clone())]
+        }
+        Some(LiftCheck::Made { outcomes, open }) => {
+            let made = outcomes.iter().map(|outcome| {
+                let [demand, allowable] = [outcome.demand, outcome.allowable].map(|of| shared::measure(of, system));
+                row(
+                    if outcome.passes { "pass" } else { "FAIL" },
+                    CHECKS[outcome.check].title().to_owned(),
+                    digits(outcome.used.value),
+                    format!("used; demand {demand}, allowable {allowable}"),
+                )
+            });
+            let open = open.iter().map(|(check, reason)| {
+                row("not made", CHECKS[*check].title().to_owned(), String::new(), reason.clone())
+            });
+            made.chain(open).collect()
+        }
+    }
 }
 
 fn weights(ordered: Ordered<'_>) -> Vec<Row> {

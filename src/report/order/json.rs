@@ -29,13 +29,14 @@ use crate::{
 /// | `format` | `{"name": "skinspan-order", "version": 1}` |
 /// | `title`, `units` | title of the design; `"us"` or `"si"` |
 /// | `answer` | the answer in sentences |
-/// | `buy` | `kind` (`"fabric"`, `"resin"`, `"coat"`, `"core"`, `"board"`, `"putty"`, `"conduit"`, `"fixing"`), `item`, `count`, `length`, `area`, `volume`, `mass`, `note`; waste and spares with them |
+/// | `buy` | `kind` (`"fabric"`, `"resin"`, `"coat"`, `"core"`, `"board"`, `"putty"`, `"filling"`, `"conduit"`, `"fixing"`), `item`, `count`, `length`, `area`, `volume`, `mass`, `note`; waste and spares with them |
 /// | `fabrics` | `fabric` (id), `parts` (dry mass per area), `plies`, `slanted`, `net` area, `breadths`, `length`, `area`, `mass` to buy, `length_along` (null where nothing is slanted), `in_top` (dry) |
 /// | `resin` | `name`, `hardener` (`"catalyst"` or `"hardener"`), `resin_mass`, `hardener_mass`, `layers` (`skin`: `"outer"`, `"inner"` or null, `layer`, `times`, `in_top`, `bought`) |
 /// | `core` | `reason` alone where there is no plan; else `sheet` (length, width), `along` (`"x"` or `"y"`), `sheets`, `area`, `offcut`, `sold_so_thick`, `pieces` (`x`, `y`, `length`, `width`, `area`, `cut_out`, `sheet` from one, `sheet_at`, `sheet_size`, `turned`), `seams` (`from`, `to`, `length`, `breaks`: `where`, `length`) |
 /// | `backing` | `name`, `board`, `length`, `straight`, `width`, `thickness`, `mass` |
 /// | `fixings` | `name`, `what`, `holds`, `set`, `bought`, `shortest`, `foot_counted`, `with` |
 /// | `weight` | `items` (`name`, `mass`, `x`, `y`, `z`), `bare` and `total` (`mass`, `x`, `y`, `z`), `area` |
+/// | `forward` | where the bow lies, seen from above with *x* to the right and *y* upwards: `"right"` or `"left"` |
 /// | `moments` | `x`, `y` of the middle of the frame, `bare` and `total` (`across`, `along`, `sideways`: for each g) |
 /// | `lifting` | `slings` (`x`, `y`, `backing`, `conduit`), `pad`, `weight`, `factor`, `legs`, `angle`, `leg`, `inwards`, `passes`, `reason` where nothing was checked, `checks` (`check`, `demand`, `allowable`, `utilisation`, `passes`, `x`, `y`), `open` (`check`, `reason`); null where no places were found, which is no pass |
 /// | `criteria` | the criteria that were used, with source and mark |
@@ -59,6 +60,7 @@ pub fn order_to_json(order: &Order, top: &Top) -> Value {
         "backing": backing(ordered),
         "fixings": fixings(ordered),
         "weight": weight(ordered),
+        "forward": ordered.top.bow().word(),
         "moments": moments(ordered),
         "lifting": order.lifting.as_ref().map(|lifting| lifted(lifting, system)),
         "criteria": notes::records(ordered).into_iter().map(criterion_json).collect::<Vec<_>>(),

@@ -5,10 +5,12 @@ use crate::{
     criteria::Record,
     order::Hardener,
     report::{
+        hands,
         page::{Page, left},
+        said::counted,
         without_fixings,
     },
-    units::{Length, both},
+    units::{Length, Ratio, both},
 };
 
 /// The criteria that the order uses.
@@ -48,7 +50,7 @@ pub(super) fn assumptions(page: &mut Page, ordered: Ordered<'_>) {
 
 pub(super) fn cautions(ordered: Ordered<'_>) -> Vec<String> {
     let (top, order) = (ordered.top, ordered.order);
-    let mut cautions = Vec::new();
+    let mut cautions: Vec<String> = hands(top).into_iter().collect();
     if let Ok(plan) = &order.core
         && !plan.sold_so_thick
     {
@@ -60,16 +62,25 @@ pub(super) fn cautions(ordered: Ordered<'_>) -> Vec<String> {
     }
     if top.crown > Length::default() {
         cautions.push(format!(
-            "A crown of {} is not in areas, heights and lengths. Sheets that are scored so that they bend take up more resin \
-             than plain ones: that is not counted.",
-            both(top.crown, ordered.system())
+            "A crown of {} adds {:.1} % to what is bought of fabrics, resin and coats; sheets of core, weights, heights and lengths are \
+             those of the plan. Sheets that are scored so that they bend take up more resin than plain ones: that is not counted.",
+            both(top.crown, ordered.system()),
+            (top.along_crown() - Ratio::from(1.0)).get::<uom::si::ratio::percent>()
         ));
     }
     cautions.push(
-        "Not in the list: consumables (peel ply, bag, flow medium, hoses, mould wax, solvents), putty round backing and in \
-         grooves of conduits, fillets, filling of bores, wiring, the frame and gear itself."
+        "Not in the list: consumables (peel ply, bag, flow medium, hoses, mould wax, solvents), fillets, sealant, wiring, the frame \
+         and gear itself. Board as thick as the core is not looked for among what is sold: glue thinner ones up where it is not."
             .to_owned(),
     );
+    for line in order.conduits.iter().filter(|line| line.name.is_none()) {
+        cautions.push(format!(
+            "Of the conduits {} {} wide {} a plain bore, into which nothing is laid: it is in no list.",
+            counted(line.runs, "run"),
+            both(line.diameter, ordered.system()),
+            if line.runs == 1 { "is" } else { "are each" }
+        ));
+    }
     let open = without_fixings(top);
     if !open.is_empty() {
         cautions.push(format!(

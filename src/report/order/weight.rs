@@ -2,6 +2,7 @@
 
 use super::{Ordered, heading, words};
 use crate::{
+    geometry::Axis,
     report::{
         page::{Page, left, right},
         words as shared,
@@ -38,7 +39,7 @@ pub(super) fn weight(page: &mut Page, ordered: Ordered<'_>) {
 }
 
 fn moments(page: &mut Page, ordered: Ordered<'_>) {
-    let (moments, system) = (&ordered.order.moments, ordered.system());
+    let (moments, system, bow) = (&ordered.order.moments, ordered.system(), ordered.top.bow());
     page.paragraph(
         "  ",
         &format!("Moments of the weight about the middle of the frame, {}:", shared::point(moments.about, system)),
@@ -49,10 +50,12 @@ fn moments(page: &mut Page, ordered: Ordered<'_>) {
         page.paragraph(
             &format!("    {} ", left(name, 10)),
             &format!(
-                "{} about the axis across (tips towards greater x), {} about the axis along (towards greater y), {} about the \
-                 plane of the frame for each g from the side",
-                words::torque(of.across, system),
-                words::torque(of.along, system),
+                "{} about the axis across (tips towards {}), {} about the axis along (towards {}), {} about the plane of the frame for \
+                 each g from the side",
+                words::torque(of.across.abs(), system),
+                bow.tips(Axis::X, of.across),
+                words::torque(of.along.abs(), system),
+                bow.tips(Axis::Y, of.along),
                 words::torque(of.sideways, system)
             ),
         );

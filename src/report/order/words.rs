@@ -2,7 +2,7 @@
 
 use super::Ordered;
 use crate::{
-    order::{FabricLine, Hardener, Rule, Seam},
+    order::{FabricLine, Filling, FillingUse, Hardener, Rule, Seam},
     report::said::counted,
     units::{Area, Length, Mass, System, Torque, Volume, both, show, show_in},
 };
@@ -47,12 +47,38 @@ pub(super) fn torque(torque: Torque, system: System) -> String {
 
 /// A fabric with its mass per area, part by part.
 pub(super) fn fabric(line: &FabricLine, system: System) -> String {
-    let part = |part: &crate::units::ArealMassDensity| {
-        // Mat goes by the square foot.
-        if line.id == "mat" && system == System::Us { show_in(*part, "oz/ft2", 2) } else { show(*part, system) }
+    let last = line.parts.len().saturating_sub(1);
+    // Mat goes by the square foot, stitched below a cloth as well: "1708" is 17 oz/yd2 of cloth with 0.75 oz/ft2 of mat.
+    let is_mat = |number: usize| line.id == "mat" || line.id.ends_with("-mat") && last > 0 && number == last;
+    let part = |(number, part): (usize, &crate::units::ArealMassDensity)| {
+        if is_mat(number) && system == System::Us { show_in(*part, "oz/ft2", 2) } else { show(*part, system) }
     };
-    let parts: Vec<String> = line.parts.iter().map(part).collect();
+    let parts: Vec<String> = line.parts.iter().enumerate().map(part).collect();
     format!("{}, {}", line.name, parts.join(" + "))
+}
+
+/// What a filling is called where the file names no material.
+pub(super) const fn unnamed(used: FillingUse) -> &'static str {
+    match used {
+        FillingUse::Bores => "Thickened resin",
+        _ => "Putty",
+    }
+}
+
+/// What a filling is for.
+pub(super) fn filling(own: &Filling) -> String {
+    let places = own.places.unwrap_or_default();
+    match own.used {
+        FillingUse::Joints => "joints round backing and between pieces of core".to_owned(),
+        FillingUse::Grooves => "beside tubes, in grooves as deep as they are wide".to_owned(),
+        FillingUse::Bores => {
+            format!("{} through the core, for bolts that stand in no backing", counted(places, "bore"))
+        }
+        FillingUse::Potting => {
+            format!("potting of {}, the insert's own volume not taken off", counted(places, "insert"))
+        }
+        FillingUse::Studs => format!("below {}", counted(places, "bonded stud")),
+    }
 }
 
 pub(super) const fn hardener(kind: Hardener) -> &'static str {

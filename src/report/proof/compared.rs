@@ -2,7 +2,7 @@
 
 use super::{Card, heading, words};
 use crate::{
-    proof::{Causes, Compared, Found},
+    proof::{Causes, Compared, Found, Slip},
     report::{
         page::{Page, left, right},
         words as shared,
@@ -65,15 +65,47 @@ pub(super) fn sentences(card: Card<'_>, compared: &Compared) -> Vec<String> {
             }
         }
     }
+    sentences.extend(slips(card, compared));
     let noise = card.top.criteria.proof_gauge_noise.value;
-    if let Some(sunk) = compared.sunk.filter(|sunk| sunk.abs() > noise) {
+    if let Some(sunk) = compared.sunk.filter(|sunk| sunk.abs() > noise && compared.slips.is_empty()) {
         sentences.push(format!(
             "The supports moved by {} more than expected, on the mean: that is taken off the other gauges.",
-            words::length(sunk, card)
+            words::gauged(sunk, card)
         ));
     }
     sentences.push(explained(card, compared));
     sentences
+}
+
+/// Readings that look as if they had been written down otherwise, alike ones together.
+fn slips(card: Card<'_>, compared: &Compared) -> Vec<String> {
+    let mut kinds: Vec<(Slip, Vec<&str>)> = Vec::new();
+    for (gauge, slip) in &compared.slips {
+        let name = card.proof.gauges[*gauge].name.as_str();
+        match kinds.iter_mut().find(|(known, _)| known == slip) {
+            Some((_, names)) => names.push(name),
+            None => kinds.push((*slip, vec![name])),
+        }
+    }
+    let said = |(slip, names): &(Slip, Vec<&str>)| {
+        let many = names.len() > 1;
+        let names = format!("{} {}", if many { "Gauges" } else { "Gauge" }, names.join(", "));
+        match slip {
+            Slip::Turned => format!(
+                "{names}: what was read is of the size that was expected, but goes the other way: the sign {} turned (down is positive).",
+                if many { "looks" } else { "of the gauge looks" }
+            ),
+            Slip::Unit(unit) => {
+                let (read, head) = words::units_slipped(*unit);
+                format!(
+                    "{names}: about {} times what was expected, as if {read} stood below a head of {head}: write the unit that was read into \
+                     the head.",
+                    words::times(unit.times())
+                )
+            }
+        }
+    };
+    kinds.iter().map(said).collect()
 }
 
 /// What explains the readings, in a sentence.
@@ -83,7 +115,7 @@ fn explained(card: Card<'_>, compared: &Compared) -> String {
         Err(reason) => return format!("What explains the readings could not be said: {reason}."),
     };
     let error = card.top.criteria.proof_gauge_noise.value;
-    let noise = words::length(error, card);
+    let noise = words::gauged(error, card);
     let off = |one: &crate::proof::GaugeCompared| (one.read - card.proof.gauges[one.gauge].reading.expected).abs();
     if compared.gauges.iter().all(|one| off(one) <= error) {
         return format!(
@@ -93,17 +125,26 @@ fn explained(card: Card<'_>, compared: &Compared) -> String {
     if let Some(likely) = causes.likely
         && let Some((_, found)) = causes.alone.iter().find(|(cause, _)| *cause == likely)
     {
+        if !found.plausible() {
+            return format!(
+                "One cause alone would explain the readings, but no {} is so far off: check gauges, their heads and the card.",
+                words::cause(likely)
+            );
+        }
         return format!(
             "One cause alone explains the readings to within the error of a gauge ({noise}): {}.",
             amount(card, likely, found)
         );
     }
     match (&causes.together, causes.told_apart) {
+        (Some(found), true) if !found.plausible() => {
+            "Core and skins would have to be what none is: check gauges, their heads and the card.".to_owned()
+        }
         (Some(found), true) => format!(
             "Together: shear modulus of the core {}, moduli of the skins {}, supports down by {}.",
             words::change(found.core.value),
             words::change(found.skins.value),
-            words::length(found.supports, card)
+            words::gauged(found.supports, card)
         ),
         _ => "These gauges cannot tell core, skins and supports apart: the table below says what each alone would have to be."
             .to_owned(),
@@ -113,9 +154,10 @@ fn explained(card: Card<'_>, compared: &Compared) -> String {
 fn amount(card: Card<'_>, cause: crate::proof::Cause, found: &Found) -> String {
     use crate::proof::Cause;
     let much = match cause {
+        Cause::Core | Cause::Skins if !found.plausible() => "further off than any is".to_owned(),
         Cause::Core => words::change(found.core.value),
         Cause::Skins => words::change(found.skins.value),
-        Cause::Supports => format!("by {}", words::length(found.supports, card)),
+        Cause::Supports => format!("by {}", words::gauged(found.supports, card)),
     };
     format!("{} {much}", words::cause(cause))
 }
@@ -161,17 +203,20 @@ fn causes(page: &mut Page, card: Card<'_>, compared: &Compared) {
     let Ok(Causes { alone, together, off, told_apart, .. }) = &compared.causes else { return };
     heading(page, "What would explain it (least squares over all gauges; what each leaves: root of the mean square)");
     for (cause, found) in alone {
-        let text = format!("{}; leaves {}", amount(card, *cause, found), words::length(found.left, card));
+        let text = format!("{}; leaves {}", amount(card, *cause, found), words::gauged(found.left, card));
         page.paragraph("  alone ", &text);
     }
     match together {
+        Some(found) if !found.plausible() => {
+            page.paragraph("  all   ", "core or skins would be further off than any is");
+        }
         Some(found) => {
             let text = format!(
                 "core {}, skins {}, supports down by {}; leaves {}",
                 words::change(found.core.value),
                 words::change(found.skins.value),
-                words::length(found.supports, card),
-                words::length(found.left, card)
+                words::gauged(found.supports, card),
+                words::gauged(found.left, card)
             );
             page.paragraph("  all   ", &text);
         }
@@ -185,7 +230,7 @@ fn causes(page: &mut Page, card: Card<'_>, compared: &Compared) {
                 "for gauges off by their error: core ±{}, skins ±{}, supports ±{}; {apart}",
                 shared::percent(core.value),
                 shared::percent(skins.value),
-                words::length(*supports, card)
+                words::gauged(*supports, card)
             ),
         );
     }

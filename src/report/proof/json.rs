@@ -7,7 +7,7 @@ use super::{Card, compared, words};
 use crate::{
     check::CHECKS,
     geometry::Point,
-    proof::{Cause, Compared, Found, Kind, Proof},
+    proof::{Cause, Compared, Found, Kind, Proof, Slip},
     report::{
         explain::criterion_json,
         json::{measure, number, quantity},
@@ -36,7 +36,7 @@ use crate::{
 /// | `by_hand` | `between`, `tip`: largest sags by the hand method |
 /// | `checks` | of the top under all bags: `check`, `demand`, `allowable`, `utilisation` |
 /// | `open` | `check`, `reason` |
-/// | `readings` | null without readings; else `passes`, `most_bags`, `gauges` (`name`, `zero`, `read`, `over_expected`, `in_band`, `off_line`, `straight`, `hysteresis`, `residual`, `springs_back`), `causes` (`reason` alone where there are none; `alone`: `cause` (`"core"`, `"skins"`, `"supports"`), `core`, `skins`, `supports`, `left`; `together` the same; `off`; `told_apart`; `likely`) |
+/// | `readings` | null without readings; else `passes`, `most_bags`, `gauges` (`name`, `zero`, `read`, `over_expected`, `in_band`, `off_line`, `straight`, `hysteresis`, `residual`, `springs_back`), `slips` (`name`, `what`: `"sign turned"` or `"another unit"`, `times`), `causes` (`reason` alone where there are none; `alone`: `cause` (`"core"`, `"skins"`, `"supports"`), `core`, `skins`, `supports`, `left`; `together` the same; `off`; `told_apart`; `likely`) |
 /// | `criteria` | the criteria of the test, with source and mark |
 #[must_use]
 pub fn proof_to_json(proof: &Proof, compared: Option<&Compared>, top: &Top) -> Value {
@@ -171,6 +171,16 @@ fn readings(card: Card<'_>, compared: &Compared) -> Value {
         "passes": compared.passes(card.proof),
         "most_bags": compared.most_bags,
         "gauges": gauges.collect::<Vec<_>>(),
+        "slips": compared.slips.iter().map(|(gauge, slip)| slipped(card, *gauge, *slip)).collect::<Vec<_>>(),
         "causes": causes,
     })
+}
+
+/// A reading that looks as if it had been written down otherwise.
+fn slipped(card: Card<'_>, gauge: usize, slip: Slip) -> Value {
+    let (what, times) = match slip {
+        Slip::Turned => ("sign turned", -1.0),
+        Slip::Unit(unit) => ("another unit", unit.times()),
+    };
+    json!({ "name": card.proof.gauges[gauge].name, "what": what, "times": number(times) })
 }

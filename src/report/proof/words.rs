@@ -3,7 +3,7 @@
 use super::Card;
 use crate::{
     check::CHECKS,
-    proof::{Cause, Gauge, GaugeAt, Kind, NoProof},
+    proof::{Cause, Gauge, GaugeAt, Kind, NoProof, UnitSlip},
     report::{said::counted, words},
     top::Top,
     units::{Length, Ratio, System, both, show, show_in},
@@ -36,6 +36,30 @@ pub(super) const fn unit(system: System) -> &'static str {
         System::Us => "mil (thousandths of an inch)",
         System::Si => "mm",
     }
+}
+
+/// The same with its unit: one for all, so that they can be set against each other.
+pub(super) fn gauged(length: Length, card: Card<'_>) -> String {
+    let unit = match card.system() {
+        System::Us => "mil",
+        System::Si => "mm",
+    };
+    format!("{} {unit}", reading(length, card.system()))
+}
+
+/// The unit that was read and that of the head, where these were taken for each other.
+pub(super) const fn units_slipped(slip: UnitSlip) -> (&'static str, &'static str) {
+    match slip {
+        UnitSlip::MillimetresAsInches => ("millimetres", "inches"),
+        UnitSlip::InchesAsMillimetres => ("inches", "millimetres"),
+        UnitSlip::ThousandthsAsInches => ("thousandths of an inch", "inches"),
+        UnitSlip::ThousandthsAsMillimetres => ("thousandths of an inch", "millimetres"),
+    }
+}
+
+/// How many times, to two or three digits.
+pub(super) fn times(times: f64) -> String {
+    if times < 1.0 { format!("1/{:.0}", 1.0 / times) } else { format!("{times:.0}") }
 }
 
 /// What a gauge stands at, in the width of a column.

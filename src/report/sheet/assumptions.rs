@@ -18,7 +18,9 @@ use crate::{
 
 pub(super) fn assumptions(report: &Report<'_>, analysis: Option<&Analysis<'_>>) -> Markup {
     let top = report.top;
-    let records = top.criteria.records();
+    // What buying, slings, drawings and the proof test take for granted is in none of these numbers.
+    let elsewhere = |record: &&Record| ["order", "slings", "drawing", "proof"].contains(&record.group.as_str());
+    let records: Vec<&Record> = top.criteria.records().into_iter().filter(|record| !elsewhere(record)).collect();
     let core_origins = core_values(&top.core.material).map(|(_, property)| &*property.origin);
     let others = other_values(top);
     let origins: Vec<&Origin> = core_origins
@@ -34,12 +36,14 @@ pub(super) fn assumptions(report: &Report<'_>, analysis: Option<&Analysis<'_>>) 
             "stand in a source; “derived” was worked out; “from memory”, “common practice” and “our assumption” have no source that was seen."
         }
         h3 { "Material values" }
-        (core(report, &sources))
-        (skins(report, &sources))
-        (other(report, &others, &sources))
+        div class="two" {
+            (core(report, &sources))
+            (skins(report, &sources))
+            (other(report, &others, &sources))
+        }
         @if let Some(analysis) = analysis { (shares(report, analysis)) }
         h3 { "Factors, knock-downs, limits and assumed loads" }
-        (criteria(&records, &sources))
+        div class="two" { (criteria(&records, &sources)) }
         (sources.list())
     }
 }

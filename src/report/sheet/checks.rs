@@ -15,7 +15,7 @@ pub(super) fn checks(report: &Report<'_>, analysis: &Analysis<'_>) -> Markup {
             "Worst first. Each line “result” is demand × factor / allowable with the numbers in it; “values” are those of the symbols in "
             "“formula”, before rounding for print."
         }
-        @for outcome in &report.checks { (check(report, analysis, outcome)) }
+        div class="two" { @for outcome in &report.checks { (check(report, analysis, outcome)) } }
     }
 }
 

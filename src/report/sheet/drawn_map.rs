@@ -9,10 +9,7 @@ use super::{
     levels::Levels,
     maps::Printed,
 };
-use crate::{
-    geometry::Point,
-    top::{Carrier, Top},
-};
+use crate::top::{Carrier, Top};
 
 /// How far lines are smoothed, in millimetres of the paper: less than they are wide.
 const SMOOTH: f64 = 0.06;
@@ -20,7 +17,7 @@ const SMOOTH: f64 = 0.06;
 const BORDER: f64 = 5.0;
 
 /// Highest the top is drawn: two maps to a page.
-const HIGH: f64 = 84.0;
+const HIGH: f64 = 72.0;
 
 /// Room for the legend, at the right.
 const LEGEND: f64 = 34.0;
@@ -36,7 +33,6 @@ pub(super) struct Map<'a> {
     pub(super) shown: &'a Printed,
     /// The largest value that counts, where there are larger ones that do not.
     pub(super) most: Option<f64>,
-    pub(super) load_at: Option<Point>,
 }
 
 /// A level with its bands and lines on the paper.
@@ -54,49 +50,35 @@ pub(super) fn drawn(map: &Map<'_>) -> Markup {
     let beside = on.length(outline.length()) + 2.0 * BORDER;
     let levels_high = |levels: &Levels| {
         #[expect(clippy::cast_precision_loss, reason = "a dozen bands")]
-        let bands = (levels.up_to.len() + levels.down_to.len() + 1) as f64;
+        let bands = (levels.up_to.len() + 1) as f64;
         bands * TINT + 24.0
     };
-    let values: Vec<f64> = map.shown.spread.values.iter().map(|value| value.value).collect();
-    let (least, largest) = values.iter().fold((0.0_f64, 0.0_f64), |(a, b), value| (a.min(*value), b.max(*value)));
-    let levels = Levels::over(least, map.most.unwrap_or(largest).min(largest));
+    let values = &map.shown.spread.values;
+    let largest = values.iter().copied().fold(0.0, f64::max);
+    let levels = Levels::up_to(map.most.unwrap_or(largest).min(largest));
     let size = [beside + LEGEND, (high + 2.0 * BORDER).max(levels_high(&levels))];
     let places: Vec<[f64; 2]> = map.shown.spread.places.iter().map(|place| on.at(*place)).collect();
     let triangles = &map.shown.spread.triangles;
-    let down = cut(&Surface { places: &places, values: &values, triangles }, &levels.up_to);
-    let against: Vec<f64> = values.iter().map(|value| -value).collect();
-    let sizes: Vec<f64> = levels.down_to.iter().map(|level| -level).collect();
-    let up = cut(&Surface { places: &places, values: &against, triangles }, &sizes);
-    let peak = values.iter().enumerate().max_by(|a, b| a.1.abs().total_cmp(&b.1.abs())).map_or(0, |(k, _)| k);
+    let bands = cut(&Surface { places: &places, values, triangles }, &levels.up_to);
+    let peak = map.shown.spread.largest().unwrap_or_default();
     let at_peak = map.most.is_none().then(|| (places[peak], values[peak]));
-    // Its value stands clear of the load too, which often is right there.
+    // Its value stands clear of the cross.
     let off = |y: f64| if y > 14.0 { -4.0 } else { 6.4 };
-    let taken = at_peak
-        .iter()
-        .flat_map(|([x, y], _)| [[*x, *y], [*x, y + off(*y)]])
-        .chain(map.load_at.map(|at| on.at(at)))
-        .collect();
+    let taken = at_peak.iter().flat_map(|([x, y], _)| [[*x, *y], [*x, y + off(*y)]]).collect();
     let mut labels = Labels::on([beside, high + 2.0 * BORDER], taken);
     let mut texts: Vec<([f64; 2], String)> = Vec::new();
-    for (level, sign) in down.iter().map(|level| (level, 1.0)).chain(up.iter().map(|level| (level, -1.0))).rev() {
+    for level in bands.iter().rev() {
         let mut lines: Vec<&Vec<[f64; 2]>> = level.lines.iter().collect();
         lines.sort_by_key(|line| std::cmp::Reverse(line.len()));
         for line in lines {
-            texts.extend(labels.place(line).map(|at| (at, levels.words(sign * level.value))));
+            texts.extend(labels.place(line).map(|at| (at, levels.words(level.value))));
         }
     }
     let body = html! {
-        @for level in &down { path class="down" d=(level.rings) {} }
-        @for level in &up { path class="up" d=(level.rings) {} }
+        @for level in &bands { path class="down" d=(level.rings) {} }
         (supports(map.top, on))
-        @for line in down.iter().flat_map(|level| &level.lines) { path class="level" d=(path(line, false)) {} }
-        @for line in up.iter().flat_map(|level| &level.lines) { path class="level-up" d=(path(line, false)) {} }
+        @for line in bands.iter().flat_map(|level| &level.lines) { path class="level" d=(path(line, false)) {} }
         (rims(map.top, on))
-        @if let Some(at) = map.load_at {
-            @let [x, y] = on.at(at);
-            circle class="rim" cx=(mm(x)) cy=(mm(y)) r="1.6" {}
-            circle class="post" cx=(mm(x)) cy=(mm(y)) r="0.5" {}
-        }
         @if let Some(([x, y], value)) = at_peak {
             path class="rim" d={ "M" (mm(x - 1.2)) " " (mm(y - 1.2)) "l2.4 2.4M" (mm(x - 1.2)) " " (mm(y + 1.2)) "l2.4 -2.4" } {}
             text class="on" x=(mm(x.clamp(10.0, beside - 10.0))) y=(mm(y + off(y))) { (largest_words(value, &levels)) }
@@ -105,14 +87,12 @@ pub(super) fn drawn(map: &Map<'_>) -> Markup {
         (legend(&levels, [beside + 2.0, BORDER + 4.0], map))
         (scale_bar([beside + 2.0, size[1] - BORDER], scale, system))
     };
-    let mark = if map.load_at.is_some() { " Ringed dot: the load." } else { "" };
     let cross = if map.most.is_none() { " Cross: the largest." } else { "" };
     let description = format!(
-        "{} Contour lines every {}{} from {} to {}{}.",
+        "{} Contour lines every {}{} up to {}{}.",
         map.caption,
         levels.words(levels.step),
         unit(map.shown.unit),
-        levels.words(least),
         levels.words(largest),
         unit(map.shown.unit)
     );
@@ -123,7 +103,7 @@ pub(super) fn drawn(map: &Map<'_>) -> Markup {
         size,
         body,
         caption: html! {
-            strong { (map.title) ". " } (map.caption) (cross) (mark) " Scale 1:" (scale) "."
+            strong { (map.title) ". " } (map.caption) (cross) " Scale 1:" (scale) "."
         },
     }
     .markup()
@@ -135,8 +115,7 @@ fn unit(unit: &str) -> String {
 
 /// The largest value, with a digit more than the lines have.
 fn largest_words(value: f64, levels: &Levels) -> String {
-    let text = format!("{:.*}", levels.decimals + 1, value.abs());
-    if value < 0.0 { format!("−{text}") } else { text }
+    format!("{:.*}", levels.decimals + 1, value)
 }
 
 fn cut(surface: &Surface<'_>, levels: &[f64]) -> Vec<Drawn> {
@@ -176,19 +155,16 @@ fn supports(top: &Top, on: OnPaper) -> Markup {
 
 /// A column of tints, the largest on top, the value of each line between two.
 fn legend(levels: &Levels, [x, y]: [f64; 2], map: &Map<'_>) -> Markup {
-    let all: Vec<f64> = levels.up_to.iter().rev().chain(&levels.down_to).copied().collect();
-    let downs = levels.up_to.len();
     #[expect(clippy::cast_precision_loss, reason = "a dozen bands")]
     let at = |k: usize| y + TINT * k as f64;
     html! {
         text class="t" x=(mm(x)) y=(mm(y - 2.5)) { (map.shown.unit) }
-        @for band in 0..=all.len() {
+        @for band in 0..=levels.up_to.len() {
             // Each tint is laid over the one before, as on the map.
-            @let (class, times) = if band < downs { ("down", downs - band) } else { ("up", band - downs) };
-            @for _ in 0..times { rect class=(class) x=(mm(x)) y=(mm(at(band))) width="7" height=(mm(TINT)) {} }
+            @for _ in band..levels.up_to.len() { rect class="down" x=(mm(x)) y=(mm(at(band))) width="7" height=(mm(TINT)) {} }
             rect class="thin" x=(mm(x)) y=(mm(at(band))) width="7" height=(mm(TINT)) {}
         }
-        @for (k, level) in all.iter().enumerate() {
+        @for (k, level) in levels.up_to.iter().rev().enumerate() {
             text class="t" x=(mm(x + 9.0)) y=(mm(at(k + 1) + 1.1)) { (levels.words(*level)) }
         }
     }

@@ -7,32 +7,26 @@ const BANDS: f64 = 9.0;
 pub(super) struct Levels {
     pub(super) step: f64,
     pub(super) up_to: Vec<f64>,
-    pub(super) down_to: Vec<f64>,
     /// Decimals with which the step is written.
     pub(super) decimals: usize,
 }
 
 impl Levels {
-    pub(super) fn over(least: f64, most: f64) -> Self {
-        let (least, most) = (least.min(0.0), most.max(0.0));
-        let step = round_step((most - least) / BANDS);
-        let count = |size: f64| -> Vec<f64> {
-            // A level within a thousandth of a step of the end would be a speck.
-            let whole = (size / step - 1e-3).floor().max(0.0);
-            (1..=40).map(f64::from).take_while(|k| *k <= whole).map(|k| k * step).collect()
-        };
-        let down_to = count(-least).into_iter().map(|level| -level).collect();
+    pub(super) fn up_to(most: f64) -> Self {
+        let step = round_step(most / BANDS);
+        // A level within a thousandth of a step of the end would be a speck.
+        let whole = (most / step - 1e-3).floor();
+        let up_to = (1..=40).map(f64::from).take_while(|k| *k <= whole).map(|k| k * step).collect();
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a handful of decimals")]
         let decimals = (-(step * 1.000_001).log10().floor()).max(0.0) as usize;
         // 2.5 and its like have a digit more.
         let digits = step * 10f64.powi(i32::try_from(decimals).unwrap_or(0));
         let decimals = decimals + usize::from((digits - digits.round()).abs() > 1e-6);
-        Self { step, up_to: count(most), down_to, decimals }
+        Self { step, up_to, decimals }
     }
 
     pub(super) fn words(&self, level: f64) -> String {
-        let text = format!("{:.*}", self.decimals, level.abs());
-        if level < 0.0 { format!("−{text}") } else { text }
+        format!("{:.*}", self.decimals, level)
     }
 }
 
@@ -55,21 +49,16 @@ mod tests {
 
     #[test]
     fn levels_are_round_and_within() {
-        let levels = Levels::over(-0.03, 0.251);
+        let levels = Levels::up_to(0.281);
         // 0.281 over nine is 0.031: steps of 0.05.
         assert!((levels.step - 0.05).abs() < 1e-12);
         assert_eq!(
             levels.up_to.iter().map(|level| levels.words(*level)).collect::<Vec<_>>(),
             ["0.05", "0.10", "0.15", "0.20", "0.25"]
         );
-        assert!(levels.down_to.is_empty());
-        let levels = Levels::over(-7.0, 0.0);
-        assert_eq!(
-            levels.down_to.iter().map(|level| levels.words(*level)).collect::<Vec<_>>(),
-            ["−1", "−2", "−3", "−4", "−5", "−6"]
-        );
-        let levels = Levels::over(0.0, 22.0);
+        let levels = Levels::up_to(22.0);
         assert_eq!(levels.words(levels.up_to[0]), "2.5");
-        assert!(Levels::over(0.0, 0.0).up_to.is_empty());
+        assert_eq!(Levels::up_to(7.0).up_to, [1.0, 2.0, 3.0, 4.0, 5.0, 6.0]);
+        assert!(Levels::up_to(0.0).up_to.is_empty());
     }
 }

@@ -9,8 +9,11 @@ mod bands;
 mod bars;
 mod cases;
 mod checks;
+mod cut_drawn;
+mod cut_named;
 mod drawn_map;
 mod figure;
+mod frame;
 mod grain;
 mod labels;
 mod levels;
@@ -36,21 +39,22 @@ pub fn to_sheet(report: &Report<'_>) -> String {
     let parts: Vec<Part> = match &report.analysis {
         Err(reason) => vec![
             (1, "answer", "Answer", nothing(reason)),
-            (9, "assumptions", "Assumptions", assumptions::assumptions(report, None)),
-            (10, "cautions", "Cautions", said_cautions(report)),
+            (10, "assumptions", "Assumptions", assumptions::assumptions(report, None)),
+            (11, "cautions", "Cautions", said_cautions(report)),
         ],
         Ok(analysis) => vec![
             (1, "answer", "Answer", answer::answer(report, analysis)),
-            (2, "plan", "Plan", plan::plan(report, analysis)),
-            (3, "section", "Section", section::section(report.top)),
-            (4, "bars", "How much is used", bars::bars(report, analysis)),
+            (2, "bars", "How much is used", bars::bars(report, analysis)),
+            (3, "plan", "Plan", plan::plan(report.top)),
+            (4, "section", "Section", section::section(report.top)),
             (5, "maps", "Maps over the top", maps::maps(report, analysis)),
             (6, "cases", "Load cases", cases::cases(report, analysis)),
-            (7, "checks", "Every check, to be redone by hand", checks::checks(report, analysis)),
-            (8, "methods", "Hand and plate method side by side", methods::methods(report, analysis)),
-            (9, "assumptions", "Assumptions", assumptions::assumptions(report, Some(analysis))),
-            (10, "cautions", "Cautions", said_cautions(report)),
-            (11, "settle", "What a test would settle", settle::settle(report, analysis)),
+            (7, "frame", "What frame and fixings must take", frame::frame(report, analysis)),
+            (8, "checks", "Every check, to be redone by hand", checks::checks(report, analysis)),
+            (9, "methods", "Hand and plate method side by side", methods::methods(report, analysis)),
+            (10, "assumptions", "Assumptions", assumptions::assumptions(report, Some(analysis))),
+            (11, "cautions", "Cautions", said_cautions(report)),
+            (12, "settle", "What a test would settle", settle::settle(report, analysis)),
         ],
     };
     let contents: Vec<(&str, &str)> = parts.iter().map(|(_, id, title, _)| (*id, *title)).collect();

@@ -32,8 +32,8 @@ pub(super) fn page(top: &Top, contents: &[(&str, &str)], body: &Markup) -> Marku
                 main { (body) }
                 footer {
                     p {
-                        "Made by skinspan " (env!("CARGO_PKG_VERSION")) " from one design file. Every number can be redone from part 7, "
-                        "with the values of part 9."
+                        "Made by skinspan " (env!("CARGO_PKG_VERSION")) " from one design file. Every number can be redone from part 8, "
+                        "with the values of part 10."
                     }
                 }
             }

@@ -9,33 +9,28 @@ use super::{
     plan_labels::Names,
 };
 use crate::{
-    analysis::{Analysis, MountOn},
     geometry::Axis,
     plan::{Dimension, Item, Layer, LayerKind, Line, LineKind, Plan, Shape},
-    report::{Report, words},
-    top::{Scope, Top},
+    top::{Forward, Scope, Top},
     units::{Ratio, System, both, show},
 };
 
 /// Room round the top on the paper: at its left and below it for sizes, at its right and above it for what is trimmed off.
 const SIZES: f64 = 11.0;
 const RIM: f64 = 4.0;
+/// Above that, for the arrow to the bow.
+const BOW: f64 = 6.0;
 /// Height of a row of the legend.
 const ROW: f64 = 5.6;
 /// Highest the top is drawn.
 const HIGH: f64 = 150.0;
 
-pub(super) fn plan(report: &Report<'_>, analysis: &Analysis<'_>) -> Markup {
-    let plan = Plan::of(report.top);
-    let figure = drawn(report.top, &plan);
-    html! { (figure) (fixings(report, analysis)) }
-}
-
-fn drawn(top: &Top, plan: &Plan) -> Markup {
+pub(super) fn plan(top: &Top) -> Markup {
+    let plan = &Plan::of(top);
     let room = [PAPER - SIZES - RIM, HIGH];
     let scale = scale(plan.length, room[0]).max(scale(plan.width, room[1]));
     let sizes = [plan.length, plan.width].map(|length| length.get::<uom::si::length::millimeter>() / scale);
-    let on = OnPaper { scale, left: SIZES, bottom: RIM + sizes[1] };
+    let on = OnPaper { scale, left: SIZES, bottom: BOW + RIM + sizes[1] };
     let wide = (sizes[0] + SIZES + RIM).max(PAPER * 0.75);
     let legend_at = on.bottom + SIZES + 4.0;
     let shown: Vec<&Layer> = plan.layers.iter().filter(|layer| layer.kind != LayerKind::Dimensions).collect();
@@ -51,6 +46,7 @@ fn drawn(top: &Top, plan: &Plan) -> Markup {
     let body = html! {
         @for layer in &plan.layers { g class={ "l-" (layer.kind.id()) } { (layer_drawn(layer, on, top.report)) } }
         @for label in labels { (label) }
+        (bow(top.bow(), on.left + sizes[0] / 2.0))
         (legend(&shown, legend_at, wide))
         (scale_bar([wide / 2.0 + 2.0, high - 2.5], scale, top.report))
     };
@@ -63,9 +59,11 @@ fn drawn(top: &Top, plan: &Plan) -> Markup {
         body,
         caption: html! {
             "Scale 1:" (scale) ", seen from above; places count from the lower left corner of the rectangle round the outline, along the length to the "
-            "right and across upwards."
+            "right and across upwards. The bow lies to the " (top.bow().word())
+            @if top.forward.is_none() { ", as is taken for granted: the file does not say it (" code { "forward" } ")" }
+            "."
             @if top.scope == Scope::Patch { " A piece of panel round a mount; how the top goes on round it is not known." }
-            @if !plan.fixings.is_empty() { " Each cross is a fixing." }
+            @if !plan.fixings.is_empty() { " Each cross is a fixing; the template has each hole in its place." }
             @if plan.layer(LayerKind::NoDrill).is_some() {
                 " Beside conduits no hole of up to " (both(plan.no_drill_hole, top.report)) " has its middle in the band."
             }
@@ -76,7 +74,12 @@ fn drawn(top: &Top, plan: &Plan) -> Markup {
 
 /// The plan in words: what lies on which layer.
 fn described(top: &Top, plan: &Plan) -> String {
-    let mut parts = vec![format!("{} by {}", show(plan.length, top.report), show(plan.width, top.report))];
+    let mut parts = vec![format!(
+        "{} by {}, the bow to the {}",
+        show(plan.length, top.report),
+        show(plan.width, top.report),
+        top.bow().word()
+    )];
     for layer in &plan.layers {
         let names: Vec<&str> = layer.items.iter().map(|item| item.name.as_str()).collect();
         match layer.kind {
@@ -179,6 +182,22 @@ fn dimension(size: &Dimension, on: OnPaper, system: System) -> Markup {
     }
 }
 
+/// An arrow to the bow, above the middle of the plan.
+fn bow(bow: Forward, middle: f64) -> Markup {
+    const HALF: f64 = 9.0;
+    let way = match bow {
+        Forward::Right => 1.0,
+        Forward::Left => -1.0,
+    };
+    let (y, tip) = (BOW / 2.0, middle + way * HALF);
+    html! {
+        g class="bow" {
+            path class="line" d={ "M" (mm(middle - way * HALF)) " " (mm(y)) "H" (mm(tip)) "m" (mm(-2.2 * way)) " -1.1L" (mm(tip)) " " (mm(y)) "l" (mm(-2.2 * way)) " 1.1" } {}
+            text class={ "t-plan " @if way < 0.0 { "end" } } x=(mm(tip + 1.5 * way)) y=(mm(y + 1.0)) { "bow" }
+        }
+    }
+}
+
 fn tick([x, y]: [f64; 2]) -> Markup {
     html! { path class="line" d={ "M" (mm(x - 0.9)) " " (mm(y + 0.9)) "l1.8 -1.8" } {} }
 }
@@ -225,38 +244,6 @@ fn legend(layers: &[&Layer], first: f64, wide: f64) -> Markup {
                 }
             }
             text class="t-plan" x=(mm(x + 10.0)) y=(mm(y + 1.1)) { (layer.kind.words()) }
-        }
-    }
-}
-
-/// What each mount is held by and how it is drilled.
-fn fixings(report: &Report<'_>, analysis: &Analysis<'_>) -> Markup {
-    if report.fittings.is_empty() {
-        return Markup::default();
-    }
-    let system = report.top.report;
-    html! {
-        table class="values" {
-            caption { "Fixings. The template has each hole in its place." }
-            thead { tr { th scope="col" { "Holds" } th scope="col" { "By" } th scope="col" { "Drill, in the order of the work" } } }
-            tbody {
-                @for fitting in &report.fittings {
-                    @let mount = &analysis.mounts[fitting.mount];
-                    tr {
-                        th scope="row" { (words::held(report.top, mount.on)) @if let MountOn::Support(_) = mount.on { span class="under" { "row along it" } } }
-                        td { (mount.places.len()) " × " (mount.fastened.fixing.name) span class="under" { (mount.fastened.fixing.words()) } }
-                        td {
-                            @for drill in &fitting.drills {
-                                span class="item" {
-                                    (both(drill.diameter, system))
-                                    @if let Some(depth) = drill.depth { ", " (both(depth, system)) " deep" }
-                                    ": " (drill.what)
-                                }
-                            }
-                        }
-                    }
-                }
-            }
         }
     }
 }

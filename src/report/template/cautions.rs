@@ -1,17 +1,12 @@
 //! What to mind before anything is cut or drilled by the template.
 
-use super::{
-    Template,
-    holes::listed,
-    view::{End, Face},
-    words,
-};
+use super::{Template, holes::listed, view::Face, words};
 use crate::{
     geometry::Axis,
     plan::FixingMark,
-    report::without_fixings,
+    report::{hands, without_fixings},
     top::Scope,
-    units::{Length, show_in},
+    units::{Length, Ratio, show_in},
 };
 
 /// The cautions, the general ones first.
@@ -28,7 +23,7 @@ pub(super) fn cautions(template: &Template<'_>) -> Vec<String> {
         },
     ];
     all.extend(crown(template));
-    all.extend(hands(template));
+    all.extend(hands(template.top));
     all.extend(conduits(template));
     all.extend(template.plan.fixings.iter().filter_map(|mark| near(template, mark)));
     all.extend(blind(template));
@@ -39,12 +34,10 @@ pub(super) fn cautions(template: &Template<'_>) -> Vec<String> {
 
 /// A sheet laid over a crown is too short for it.
 fn crown(template: &Template<'_>) -> Option<String> {
-    let (crown, width) = (template.top.crown, template.plan.width);
-    if crown <= Length::default() {
+    if template.top.crown <= Length::default() {
         return None;
     }
-    // 8 f²/(3 w) longer than its chord is a shallow arc.
-    let longer: Length = crown * (crown / width) * (8.0 / 3.0);
+    let longer: Length = template.plan.width * (template.top.along_crown() - Ratio::from(1.0));
     Some(format!(
         "The top has a crown and the drawing is flat, as seen square from above: over the whole width the surface is about \
          {} longer than drawn. Lay the sheet on near the holes, not from one edge to the other.",
@@ -120,48 +113,5 @@ fn silent(template: &Template<'_>) -> Option<String> {
     let names = without_fixings(template.top);
     (!names.is_empty()).then(|| {
         format!("The file does not say how these are fixed, so none of their holes is here: {}.", names.join(", "))
-    })
-}
-
-/// Which hand is port, as names have it, against what the drawing shows.
-fn hands(template: &Template<'_>) -> Option<String> {
-    let view = template.view;
-    let (port, bow) = (by_name(template, ["port", "starboard"], Axis::Y), by_name(template, ["fore", "aft"], Axis::X));
-    let turn = |end: End| format!("--port {}", end.key());
-    match (view.port_side(), port, bow) {
-        (Some(shown), Some((named, name)), _) if shown != named => Some(format!(
-            "By its name, {name} lies to port; as this is drawn it lies to starboard. If its name is right, add \
-             `{}`: the drawing is then turned over.",
-            turn(named)
-        )),
-        (None, Some((named, name)), Some((end, _))) if named != end => Some(format!(
-            "By their names, port (as {name}) and bow lie so that this drawing shows the top from the wrong face. Say \
-             `--bow {} {}`, and it is turned over.",
-            end.key(),
-            turn(named)
-        )),
-        (None, Some((named, name)), None) => Some(format!(
-            "The file does not say where the bow is. By its name, {name} lies to port: as this is drawn the bow is then at \
-             the {} of the paper. If it is at the other end, say `--bow {} {}`, and the drawing is turned over.",
-            named.on_paper(),
-            named.opposite().key(),
-            turn(named)
-        )),
-        // Said and named alike, or nothing is named.
-        _ => None,
-    }
-}
-
-/// The side that the first of two words names, by the things that have one of them in front; and such a thing.
-fn by_name<'t>(template: &'t Template<'_>, words: [&str; 2], axis: Axis) -> Option<(End, &'t str)> {
-    let top = template.top;
-    let half = top.outline.size(axis) / 2.0;
-    let supports = top.supports.iter().map(|support| (support.name.as_str(), &support.along));
-    let backings = top.backings.iter().map(|backing| (backing.name.as_str(), &backing.along));
-    supports.chain(backings).find_map(|(name, along)| {
-        let first = name.split(|letter: char| !letter.is_alphanumeric()).next()?.to_lowercase();
-        let which = words.iter().position(|word| *word == first)?;
-        let low = along.at(along.length() / 2.0).along(axis) < half;
-        Some((if low == (which == 0) { End::Start } else { End::Far }, name))
     })
 }

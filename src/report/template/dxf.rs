@@ -9,10 +9,14 @@ use uom::si::length::millimeter;
 use super::{
     Template,
     labels::Placed,
+    running::{Station, stations},
     style,
     view::{OnPaper, View},
 };
-use crate::plan::{Layer, LayerKind, Line, LineKind, Shape};
+use crate::{
+    geometry::Axis,
+    plan::{Layer, LayerKind, Line, LineKind, Shape},
+};
 
 /// Line types with their dashes: above zero drawn, below not.
 const LINE_TYPES: [(&str, &[f64]); 7] = [
@@ -117,6 +121,7 @@ pub(super) fn dxf(template: &Template<'_>) -> String {
             file.text("LABELS", &label, (down, line));
         }
     }
+    sizes(&mut file, template);
     datum(&mut file, template);
     file.group(0, "ENDSEC");
     file.group(0, "EOF");
@@ -150,7 +155,8 @@ fn tables(file: &mut File, shown: &[&Layer]) {
         }
     }
     file.group(0, "ENDTAB");
-    let mut layers: Vec<(String, &str)> = vec![("LABELS".to_owned(), "CONTINUOUS"), ("DATUM".to_owned(), "CONTINUOUS")];
+    let mut layers: Vec<(String, &str)> =
+        ["LABELS", "RUNNING", "DATUM"].map(|name| (name.to_owned(), "CONTINUOUS")).to_vec();
     for layer in shown {
         for line in [LineKind::Edge, LineKind::Inner, LineKind::Centre] {
             let name = layer_of(layer.kind, line);
@@ -219,6 +225,26 @@ fn entities(file: &mut File, view: View, layer: &Layer) {
             }
             Shape::Label(_) | Shape::Dimension(_) => {}
         }
+    }
+}
+
+/// Running sizes along the lower and the left side.
+fn sizes(file: &mut File, template: &Template<'_>) {
+    let [low, high] = template.plan.bounds().map(|corner| template.view.place(corner));
+    let (left, bottom) = (low.u.min(high.u), low.v.min(high.v));
+    for Station { axis, at, words_at, words } in stations(template) {
+        let place = |across: f64, along: f64| match axis {
+            Axis::X => OnPaper { u: along, v: bottom - across },
+            Axis::Y => OnPaper { u: left - across, v: along },
+        };
+        file.line("RUNNING", place(2.0, at), place(4.0, at));
+        file.line("RUNNING", place(4.0, at), place(8.0, words_at));
+        let degrees = if axis == Axis::X { 90.0 } else { 0.0 };
+        let at = place(0.0, words_at);
+        let mut note = Placed { layer: LayerKind::Dimensions, lines: vec![words], at, degrees, size: 3.2 };
+        // Their middle, so that they begin where the line ends.
+        note.at = place(9.0 + note.half()[0], words_at);
+        file.text("RUNNING", &note, (0.0, &note.lines[0]));
     }
 }
 

@@ -1,7 +1,7 @@
 //! Holes that are drilled alike, together.
 
 use super::{Template, words};
-use crate::{plan::FixingMark, section::Skin};
+use crate::{plan::FixingMark, section::Skin, units::System};
 
 /// Fixings of one mount that are drilled the same way, one after the other.
 #[derive(Debug)]
@@ -48,17 +48,18 @@ impl<'t> Group<'t> {
     }
 
     /// The work on each, step by step.
-    pub(super) fn steps(&self) -> Vec<String> {
+    pub(super) fn steps(&self, system: System) -> Vec<String> {
         let Some(mark) = self.first() else { return Vec::new() };
         if mark.drills.is_empty() {
             return vec!["no hole: mark its place and glue".to_owned()];
         }
         let tap = mark.tap.iter().map(|tap| format!("tap {tap}"));
-        mark.drills.iter().map(words::step).chain(tap).collect()
+        mark.drills.iter().map(|step| words::step(step, system)).chain(tap).collect()
     }
 }
 
-const fn face(near: Skin) -> &'static str {
+/// The face that a hole is drilled from.
+pub(super) const fn face(near: Skin) -> &'static str {
     match near {
         Skin::Outer => "above (outer skin)",
         Skin::Inner => "below (inner skin)",

@@ -8,7 +8,10 @@ mod cautions;
 mod drawing;
 mod dxf;
 mod holes;
+mod inch_drills;
 mod labels;
+mod list;
+mod running;
 mod style;
 mod svg;
 mod text;
@@ -17,9 +20,9 @@ mod view;
 mod words;
 
 pub use tiles::Paper;
-pub use view::{End, Face, View};
+pub use view::Face;
 
-use self::labels::Placed;
+use self::{labels::Placed, view::View};
 use crate::{
     plan::{FixingMark, Plan},
     top::Top,
@@ -37,9 +40,10 @@ pub struct Template<'a> {
 }
 
 impl<'a> Template<'a> {
-    /// Draws a top for a view.
+    /// Draws a top as one looks at a face of it.
     #[must_use]
-    pub fn new(top: &'a Top, view: View) -> Self {
+    pub fn new(top: &'a Top, face: Face) -> Self {
+        let view = View { face, bow: top.bow(), said: top.forward.is_some() };
         Self { top, plan: Plan::of(top), view }
     }
 
@@ -74,6 +78,26 @@ impl<'a> Template<'a> {
     #[must_use]
     pub fn to_tiles(&self, paper: Paper, holes_only: bool) -> String {
         tiles::html(self, paper, holes_only)
+    }
+
+    /// The holes as a table for a spreadsheet: a line for each drill of each fixing, the datum as in the file.
+    #[must_use]
+    pub fn to_csv(&self) -> String {
+        list::csv(self)
+    }
+
+    /// The holes for programs.
+    ///
+    /// # Format, version 1
+    ///
+    /// Within a version keys are only added; what a key means never changes. A quantity is `{"value": 12.3, "unit": "mm"}`. Top
+    /// level: `format` (`{"name": "skinspan-holes", "version": 1}`), `title`, `units` (`"us"` or `"si"`), `forward` (`"right"` or
+    /// `"left"`), and `holes`: `hole` (its number), `holds`, `fixing`, `hold`, `size`, `from` (`"above"` or `"below"`), `x`, `y`,
+    /// `drills` in the order of the work (`drill` by its name, `diameter`, `depth` or null where it goes through, `through`), `tap`
+    /// (null where none is cut), `near_conduit` (the conduit in whose band it stands, or null).
+    #[must_use]
+    pub fn to_json(&self) -> serde_json::Value {
+        list::json(self)
     }
 
     /// What the template shows, the table of its holes and what to mind; `files` are the names that it was written to, with

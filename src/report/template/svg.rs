@@ -7,19 +7,19 @@ use super::{
     cautions::cautions,
     drawing::{self, Frame, number},
     holes::groups,
-    style, text,
-    view::End,
+    running, style, text,
 };
 use crate::{
     geometry::{Axis, Point},
     plan::{Dimension, LayerKind, LineKind, Shape},
+    top::Forward,
     units::both,
 };
 
 /// White all round.
 const MARGIN: f64 = 15.0;
-/// Beside the drawing, for sizes over all and the mark of the bow.
-const GUTTER: f64 = 26.0;
+/// Beside the drawing, for running sizes, sizes over all and the mark of the bow.
+const GUTTER: f64 = 60.0;
 /// Above the drawing, for the title.
 const TITLE: f64 = 16.0;
 /// Narrowest sheet, so that words have room.
@@ -51,6 +51,7 @@ pub(super) fn svg(template: &Template<'_>) -> String {
             text x=(number(MARGIN)) y=(number(MARGIN + 6.0)) font-family="sans-serif" font-size="8" { (title) }
             (drawing::layers(template, frame))
             (drawing::datum(view, frame))
+            (running::drawn(template, frame, [low.u, bottom]))
             (sizes(template, frame, [low.u, bottom]))
             (bow(template, frame, (low.u, high.u), f64::midpoint(bottom, up)))
             (bars::bars(MARGIN, below))
@@ -80,7 +81,7 @@ fn sizes(template: &Template<'_>, frame: Frame, [left, bottom]: [f64; 2]) -> Mar
 }
 
 fn size(template: &Template<'_>, frame: Frame, [left, bottom]: [f64; 2], dimension: &Dimension) -> Markup {
-    const OFF: f64 = 14.0;
+    const OFF: f64 = 34.0;
     let place = |at: Point| {
         let at = template.view.place(at);
         (frame.x(at), frame.y(at))
@@ -90,7 +91,7 @@ fn size(template: &Template<'_>, frame: Frame, [left, bottom]: [f64; 2], dimensi
     // The line, its two ends, and ticks at them.
     let (line, at, turn) = match dimension.axis {
         Axis::X => {
-            let (edge, y) = (frame.down - bottom + 2.0, frame.down - bottom + OFF);
+            let (edge, y) = (frame.down - bottom + OFF - 6.0, frame.down - bottom + OFF);
             let data = [x0, x1].map(|x| {
                 format!(
                     "M{0} {1} V{2} M{3} {4} l3 -3",
@@ -108,7 +109,7 @@ fn size(template: &Template<'_>, frame: Frame, [left, bottom]: [f64; 2], dimensi
             )
         }
         Axis::Y => {
-            let (edge, x) = (frame.right + left - 2.0, frame.right + left - OFF);
+            let (edge, x) = (frame.right + left - OFF + 6.0, frame.right + left - OFF);
             let data = [y0, y1].map(|y| {
                 format!(
                     "M{0} {1} H{2} M{3} {4} l3 -3",
@@ -133,12 +134,11 @@ fn size(template: &Template<'_>, frame: Frame, [left, bottom]: [f64; 2], dimensi
     }
 }
 
-/// An arrow to the bow, where it is known.
+/// An arrow to the bow.
 fn bow(template: &Template<'_>, frame: Frame, (left, right): (f64, f64), middle: f64) -> Markup {
-    let Some(end) = template.view.bow_end() else { return html! {} };
-    let (x, way) = match end {
-        End::Start => (frame.right + left - 19.0, -1.0),
-        End::Far => (frame.right + right + 6.0, 1.0),
+    let (x, way) = match template.view.bow {
+        Forward::Left => (frame.right + left - 45.0, -1.0),
+        Forward::Right => (frame.right + right + 6.0, 1.0),
     };
     let y = frame.down - middle;
     let (x, tip) = if way < 0.0 { (x, x - 13.0) } else { (x, x + 13.0) };
@@ -195,7 +195,15 @@ fn notes(template: &Template<'_>, width: f64) -> Vec<String> {
     page.paragraph("", &template.view.words());
     page.paragraph("", text::datum());
     for group in groups(template) {
-        page.paragraph("", &format!("Holes {}: {}; {}.", group.numbers(), group.heading(), group.steps().join("; ")));
+        page.paragraph(
+            "",
+            &format!(
+                "Holes {}: {}; {}.",
+                group.numbers(),
+                group.heading(),
+                group.steps(template.top.report).join("; ")
+            ),
+        );
     }
     for caution in cautions(template) {
         page.paragraph("", &caution);

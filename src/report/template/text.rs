@@ -44,7 +44,7 @@ fn holes(page: &mut Page, template: &Template<'_>) {
     page.paragraph("", "Holes");
     for group in &groups {
         page.paragraph("  ", &group.heading());
-        for step in group.steps() {
+        for step in group.steps(template.top.report) {
             page.paragraph("    ", &step);
         }
         rows(page, template, group);

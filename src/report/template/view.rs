@@ -2,7 +2,7 @@
 
 use uom::si::length::millimeter;
 
-use crate::{geometry::Point, section::Skin, units::Angle};
+use crate::{geometry::Point, section::Skin, top::Forward, units::Angle};
 
 /// The face of the top that one looks at.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -13,24 +13,15 @@ pub enum Face {
     Below,
 }
 
-/// One end of the length, or one side of the width.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum End {
-    /// Where places are counted from.
-    Start,
-    /// The other.
-    Far,
-}
-
 /// How one looks at a plan.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct View {
+#[derive(Clone, Copy, Debug)]
+pub(super) struct View {
     /// The face that lies towards one.
-    pub face: Face,
-    /// The end of the length where the bow is, where known.
-    pub bow: Option<End>,
-    /// The side of the width that is to port, where known.
-    pub port: Option<End>,
+    pub(super) face: Face,
+    /// Where the bow lies.
+    pub(super) bow: Forward,
+    /// Whether the file says where the bow lies.
+    pub(super) said: bool,
 }
 
 impl Face {
@@ -50,31 +41,6 @@ impl Face {
     }
 }
 
-impl End {
-    /// As the command line has it.
-    pub(super) const fn key(self) -> &'static str {
-        match self {
-            Self::Start => "start",
-            Self::Far => "end",
-        }
-    }
-
-    /// Which side of the paper an end of the length is on.
-    pub(super) const fn on_paper(self) -> &'static str {
-        match self {
-            Self::Start => "left",
-            Self::Far => "right",
-        }
-    }
-
-    pub(super) const fn opposite(self) -> Self {
-        match self {
-            Self::Start => Self::Far,
-            Self::Far => Self::Start,
-        }
-    }
-}
-
 /// A place on the paper, from the datum to the right and upwards.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct OnPaper {
@@ -83,53 +49,27 @@ pub(super) struct OnPaper {
 }
 
 impl View {
-    /// Whether the places of the file, *x* to the right and *y* upwards, show the top from above: with the bow to the right
-    /// port lies up. Where not both are said, it counts as such, as plans are drawn.
-    const fn file_is_from_above(self) -> bool {
-        match (self.bow, self.port) {
-            (Some(bow), Some(port)) => matches!((bow, port), (End::Start, End::Start) | (End::Far, End::Far)),
-            _ => true,
-        }
-    }
-
     /// Whether the width runs down the paper.
     pub(super) const fn turned_over(self) -> bool {
-        self.file_is_from_above() != matches!(self.face, Face::Above)
+        matches!(self.face, Face::Below)
     }
 
-    /// Where the bow is, said or following from where port is.
-    pub(super) const fn bow_end(self) -> Option<End> {
-        match (self.bow, self.port) {
-            (Some(bow), _) => Some(bow),
-            (None, port) => port,
-        }
-    }
-
-    /// The side that is to port, said or following from where the bow is.
-    pub(super) const fn port_side(self) -> Option<End> {
-        match (self.port, self.bow) {
-            (Some(port), _) => Some(port),
-            (None, bow) => bow,
-        }
-    }
-
-    /// Which side of the paper is to port, where known.
-    pub(super) fn port_on_paper(self) -> Option<&'static str> {
-        let up = (self.port_side()? == End::Far) != self.turned_over();
-        Some(if up { "upper" } else { "lower" })
+    /// Which side of the paper is to port: with the bow to the right the upper one, as seen from above.
+    const fn port_on_paper(self) -> &'static str {
+        let upper = matches!(self.bow, Forward::Right) != self.turned_over();
+        if upper { "upper" } else { "lower" }
     }
 
     /// How the drawing lies, in words.
     pub(super) fn words(self) -> String {
         let y = if self.turned_over() { "downwards" } else { "upwards" };
-        let axes = format!("{}: x to the right along the length, y {y} across.", self.face.words());
-        match (self.bow_end(), self.port_on_paper()) {
-            (Some(bow), Some(port)) => format!("{axes} Bow on the {}, port on the {port} side.", bow.on_paper()),
-            _ => format!(
-                "{axes} The file does not say where the bow is; its places count as seen from above with x to the right and y \
-                 upwards. `--bow` and `--port` say otherwise."
-            ),
-        }
+        let taken = if self.said { "" } else { " (taken so: the file says no `forward`)" };
+        format!(
+            "{}: x to the right along the length, y {y} across. Bow on the {}, port on the {} side{taken}.",
+            self.face.words(),
+            self.bow.word(),
+            self.port_on_paper()
+        )
     }
 
     pub(super) fn place(self, at: Point) -> OnPaper {

@@ -24,6 +24,7 @@ pub(super) fn frame(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_
     for group in grouped(&loads) {
         shown.group(page, &group);
     }
+    page.paragraph(&format!("  {} ", left("all of it", 18)), &pushed_sideways(report, analysis));
     if analysis.fields().next().is_some() {
         page.paragraph(
             "  ",
@@ -32,6 +33,20 @@ pub(super) fn frame(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_
              without the weight of the pipes themselves; the rows of fixings take the pull of each method, check by check.",
         );
     }
+}
+
+/// What pushes the frame sideways.
+pub(in crate::report) fn pushed_sideways(report: &Report<'_>, analysis: &Analysis<'_>) -> String {
+    let system = report.top.report;
+    let Some((force, case)) = analysis.sideways() else {
+        return "nothing pushes it sideways but wind, which is not counted".to_owned();
+    };
+    format!(
+        "sideways {} ({}), from any side, {} above the lower face of the top; without wind, and not checked",
+        show(force, system),
+        analysis.cases[case].id,
+        show(report.top.weight().height, system)
+    )
 }
 
 /// Supports that bear alike, the one that bears most first, and the largest of each of their numbers.

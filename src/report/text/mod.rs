@@ -6,6 +6,7 @@ mod cases;
 mod checks;
 mod frame;
 mod materials;
+mod section;
 
 use self::{
     advice::advice,
@@ -22,6 +23,7 @@ use super::{
 use crate::analysis::Analysis;
 pub(super) use advice::{OFFERS, Offers, change, offers};
 pub(super) use cases::{actions, bounds_words, layout_words, ruled_out};
+pub(super) use frame::pushed_sideways;
 pub(super) use materials::{core_values, other_values, skin_origins};
 
 /// The report in words and tables, with terminal styles; `full` shows every case, every value and every criterion.
@@ -43,6 +45,7 @@ pub fn to_text(report: &Report<'_>, full: bool, width: usize) -> String {
             fixings::fixings(&mut page, report, analysis);
             cases(&mut page, report, analysis, full);
             frame(&mut page, report, analysis);
+            section::section(&mut page, report, width);
             materials(&mut page, report, analysis, full);
             criteria(&mut page, report, full);
         }

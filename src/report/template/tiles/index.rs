@@ -119,7 +119,7 @@ fn holes(template: &Template<'_>, group: &Group<'_>) -> Markup {
     let system = template.top.report;
     html! {
         p { strong { (group.heading()) } }
-        ul { @for step in group.steps() { li { (step) } } }
+        ul { @for step in group.steps(template.top.report) { li { (step) } } }
         table {
             thead { tr { @for head in ["no", "x", "y", "drill", "stop", "tap"] { th scope="col" { (head) } } } }
             tbody {

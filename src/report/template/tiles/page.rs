@@ -3,7 +3,10 @@
 use maud::{Markup, html};
 
 use super::grid::{FOOT, Grid, MARGIN, OVERLAP, Tile};
-use crate::report::template::{Template, bars, drawing::number, holes::listed};
+use crate::{
+    report::template::{Template, bars, drawing::number, holes::listed},
+    units::System,
+};
 
 pub(super) fn page(template: &Template<'_>, grid: &Grid, tile: &Tile) -> Markup {
     let ([width, height], [wide, high], name) = (grid.sheet, grid.inner, tile.name());
@@ -48,6 +51,14 @@ fn joints(template: &Template<'_>, grid: &Grid, tile: &Tile, (right, down): (f64
                     paint-order="stroke" {
                     "x " (format!("{u:.1}")) ", y " (format!("{:.1}", if turned { -v } else { v })) " mm"
                 }
+                @if template.top.report == System::Us {
+                    // Away from the cross, on the side where the other line leaves room.
+                    @let next = if lower < 0.0 { lower - 2.6 } else { lower + 2.6 };
+                    text x=(number(x + off)) y=(number(y + next)) text-anchor=(anchor) fill="#000" stroke="#fff" stroke-width="0.7"
+                        paint-order="stroke" {
+                        "x " (format!("{:.2}", u / 25.4)) ", y " (format!("{:.2}", (if turned { -v } else { v }) / 25.4)) " in"
+                    }
+                }
             }
         }
     }
@@ -74,7 +85,7 @@ fn foot(template: &Template<'_>, grid: &Grid, tile: &Tile) -> Markup {
             text x=(number(right)) y=(number(top + 9.8)) { (shortened(&template.top.title, 48)) }
             text x=(number(right)) y=(number(top + 13.2)) {
                 (template.view.face.words())
-                @if let Some(bow) = template.view.bow_end() { ", bow to the " (bow.on_paper()) }
+                ", bow to the " (template.view.bow.word())
             }
         }
     }
