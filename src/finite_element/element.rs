@@ -255,10 +255,10 @@ impl Triangle {
             }
         }
         let mut block = vec![0.0; nodes * nodes];
-        for f in first..5 {
-            for g in f..5 {
+        for (f, factors) in factors.iter().enumerate().skip(first) {
+            for (g, factors) in factors.iter().enumerate().skip(f) {
                 block.fill(0.0);
-                for (row, products) in factors[f][g].iter().zip(&shape.products) {
+                for (row, products) in factors.iter().zip(&shape.products) {
                     for (&factor, product) in row.iter().zip(products).filter(|(factor, _)| **factor != 0.0) {
                         block.iter_mut().zip(product.as_slice()).for_each(|(sum, value)| *sum += factor * value);
                     }

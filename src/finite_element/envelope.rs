@@ -259,7 +259,7 @@ impl<'a> Envelope<'a> {
     fn is_none_worse(&self, region: usize, ranks: &[f64; 10]) -> bool {
         let known = &self.ranks[region];
         // What is not a number must be seen.
-        (0..10).fold(true, |none, k| none & (ranks[k] <= known[k]))
+        ranks.iter().zip(known).all(|(rank, known)| rank <= known)
     }
 
     /// Takes in what another envelope of the same samples has seen after it.

@@ -3,14 +3,17 @@
 use std::{ops::Range, sync::Arc};
 
 use faer::{
-    Conj, MatMut, Par, Side,
+    Conj, MatMut, Par, Side, Spec,
     dyn_stack::{MemBuffer, MemStack},
+    linalg::cholesky::llt::factor::LltRegularization,
     perm::PermRef,
     sparse::{
         SparseColMatRef, SymbolicSparseColMatRef,
         linalg::{
             amd,
-            cholesky::{LltRef, SymbolicCholesky, SymmetricOrdering, factorize_symbolic_cholesky},
+            cholesky::{
+                CholeskySymbolicParams, LltRef, SymbolicCholesky, SymmetricOrdering, factorize_symbolic_cholesky,
+            },
         },
     },
 };
@@ -47,7 +50,7 @@ impl Pattern {
             backward[unknown] = place;
         }
         let order = SymmetricOrdering::Custom(PermRef::new_checked(&forward, &backward, size));
-        let symbolic = factorize_symbolic_cholesky(self.view(), Side::Upper, order, Default::default());
+        let symbolic = factorize_symbolic_cholesky(self.view(), Side::Upper, order, CholeskySymbolicParams::default());
         symbolic.map(|symbolic| Order(Arc::new(symbolic))).map_err(|_| NotDefinite)
     }
 
@@ -57,13 +60,21 @@ impl Pattern {
 
     /// The factor of a matrix, given by the values at the places of the pattern.
     pub(super) fn factor(&self, values: &[f64], order: &Order) -> Result<Factor, NotDefinite> {
-        let (symbolic, params) = (&order.0, Default::default());
+        let (symbolic, params) = (&order.0, Spec::default());
         let mut of_factor = vec![0.0; symbolic.len_val()];
         let scratch = symbolic.factorize_numeric_llt_scratch::<f64>(Par::Seq, params);
         let mut memory = MemBuffer::try_new(scratch).map_err(|_| NotDefinite)?;
         let (matrix, stack) = (SparseColMatRef::new(self.view(), values), MemStack::new(&mut memory));
         symbolic
-            .factorize_numeric_llt(&mut of_factor, matrix, Side::Upper, Default::default(), Par::Seq, stack, params)
+            .factorize_numeric_llt(
+                &mut of_factor,
+                matrix,
+                Side::Upper,
+                LltRegularization::default(),
+                Par::Seq,
+                stack,
+                params,
+            )
             .map_err(|_| NotDefinite)?;
         Ok(Factor { order: order.clone(), values: of_factor })
     }
