@@ -30,11 +30,12 @@ impl Check for PanelBuckling {
 
     fn on_plate(&self) -> Option<OnPlate> {
         Some(OnPlate {
-            formula: "(N_p + N_c)(1 + ε) · factor ≤ N_cr,  N_p the push by braking and hands, N_c the largest compression of a crowned \
-             top by loads that do not move about; N_cr the even push from all sides at once at which the whole top buckles on its \
-             frame, core at its softest",
+            formula: "(N_p + N_c)(1 + ε) · factor ≤ N_cr,  N_p the push by braking and hands; N_cr the even push from all sides at once \
+             at which the whole top buckles on its frame, core at its softest; N_c the largest compression of a crowned top by \
+             loads that do not move about, or N_cr/λ where that comes near to what it bears: λ times its own forces, \
+             as they are, buckle it",
             limits: limits_on_plate!(
-                "push taken as even all over and from all sides, which is safe; people and tipped gear left out of what presses a crown; a shallow crown may snap earlier"
+                "push by braking and hands taken as even all over and from all sides, and added to that of the crown as shares of what each alone would do, which is safe; people and tipped gear left out of what presses a crown; a shallow crown may snap earlier"
             ),
             citation: Citation {
                 work: DERIVED,
@@ -46,7 +47,8 @@ impl Check for PanelBuckling {
 
     fn limits(&self) -> &'static str {
         "by hand a wide strip hinged at the pipes; pipes along the other two sides would help and are not counted. As a plate: \
-         push taken as even all over and from all sides, which is safe; small deflections until it buckles, so that a shallow \
+         push by braking and hands taken as even all over and from all sides, and added to that of the crown as shares of what \
+         each alone would do, which is safe; small deflections until it buckles, so that a shallow \
          crown may snap earlier; people and tipped gear left out of what presses a crown"
     }
 
@@ -101,7 +103,11 @@ fn on_plate(analysis: &Analysis<'_>, method: &PlateMethod, spans: &[(Axis, Lengt
         // A hand's push spreads at 45 degrees to the middle of the first bay.
         let push = push.even + span.map_or(push.local, |span| push.local * (push.length / (push.length + span)).value);
         let pressed = method.pressed.iter().find(|pressed| pressed.case == forces.case);
-        let crown = pressed.map_or_else(ForcePerWidth::default, |pressed| pressed.most);
+        let crown = match (pressed, even.bears) {
+            (Some(pressed), Ok(bears)) => pressed.as_even(bears),
+            (Some(pressed), Err(_)) => pressed.most,
+            (None, _) => ForcePerWidth::default(),
+        };
         let acting: ForcePerWidth = push + crown;
         if acting == ForcePerWidth::default() {
             continue;
@@ -109,7 +115,7 @@ fn on_plate(analysis: &Analysis<'_>, method: &PlateMethod, spans: &[(Axis, Lengt
         match even.bears {
             Ok(bears) => {
                 let off: ForcePerWidth =
-                    pressed.map_or_else(ForcePerWidth::default, |pressed| pressed.most * pressed.error.value);
+                    pressed.map_or_else(ForcePerWidth::default, |pressed| crown * pressed.error.value);
                 let error: Ratio = even.error + off / acting;
                 let demand = acting * (1.0 + error.value);
                 outcomes.compare(Some(forces.case), demand / bears * factor, || {
@@ -117,6 +123,10 @@ fn on_plate(analysis: &Analysis<'_>, method: &PlateMethod, spans: &[(Axis, Lengt
                         .term("N_p", push)
                         .term("N_c", crown)
                         .term("ε", error);
+                    let finding = match pressed.and_then(|pressed| pressed.buckles_at) {
+                        Some(times) => finding.term("λ", times),
+                        None => finding,
+                    };
                     (Place::of(Part::Whole, pressed.map(|pressed| pressed.at)), finding)
                 });
             }

@@ -3,7 +3,7 @@
 use nalgebra::DMatrix;
 
 use super::{
-    modes::{First, Form, NoMode, first},
+    modes::{First, Form, NoMode, RESIDUAL, first},
     plate::Plate,
     solution::Solution,
 };
@@ -103,6 +103,14 @@ impl Plate {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn first_buckling(&self, forces: &dyn Fn(usize) -> Forces) -> Result<Buckling, NoMode> {
+        self.first_buckling_within(Ratio::from(RESIDUAL), forces)
+    }
+
+    /// The same, sought until the residual `r` is no more than that: the multiple is right to about its square.
+    ///
+    /// # Errors
+    /// As for [`Plate::first_buckling`].
+    pub fn first_buckling_within(&self, residual: Ratio, forces: &dyn Fn(usize) -> Forces) -> Result<Buckling, NoMode> {
         let all: Vec<Forces> = (0..self.triangles()).map(forces).collect();
         let form = self.work_of(&all);
         if !form.is_finite() {
@@ -111,7 +119,7 @@ impl Plate {
         if !all.iter().any(presses) {
             return Err(NoMode::OnlyPulled);
         }
-        let First { value, residual, shape } = first(self, &form).ok_or(NoMode::OnlyPulled)?;
+        let First { value, residual, shape } = first(self, &form, residual.value).ok_or(NoMode::OnlyPulled)?;
         if value <= 0.0 {
             return Err(NoMode::OnlyPulled);
         }

@@ -6,13 +6,13 @@ use nalgebra::DMatrix;
 use uom::si::frequency::hertz;
 
 use super::{
-    modes::{First, Form, NoMode, first},
+    modes::{First, Form, NoMode, RESIDUAL, first},
     plate::Plate,
     solution::Solution,
 };
 use crate::{
     geometry::Point,
-    units::{ArealMassDensity, Frequency, Mass},
+    units::{ArealMassDensity, Frequency, Mass, Ratio},
 };
 
 /// What moves when a plate swings.
@@ -99,11 +99,19 @@ impl Plate {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn first_frequency(&self, masses: &Masses<'_>) -> Result<Swinging, NoMode> {
+        self.first_frequency_within(Ratio::from(RESIDUAL), masses)
+    }
+
+    /// The same, sought until the residual `r` is no more than that: the frequency is right to about its square.
+    ///
+    /// # Errors
+    /// As for [`Plate::first_frequency`].
+    pub fn first_frequency_within(&self, residual: Ratio, masses: &Masses<'_>) -> Result<Swinging, NoMode> {
         let form = self.mass(masses);
         if !form.is_finite() {
             return Err(NoMode::NotFinite);
         }
-        let First { value, residual, shape } = first(self, &form).ok_or(NoMode::NoMass)?;
+        let First { value, residual, shape } = first(self, &form, residual.value).ok_or(NoMode::NoMass)?;
         // Also where a mass is missing nearly everywhere.
         if value <= 0.0 {
             return Err(NoMode::NoMass);

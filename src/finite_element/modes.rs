@@ -9,8 +9,9 @@ use crate::units::Pressure;
 /// Modes that are followed at once: as many may lie close together without slowing one another down.
 const FOLLOWED: usize = 4;
 
-/// Residual, over the value itself, at which a mode is found. The value is then right to its square.
-const RESIDUAL: f64 = 1e-5;
+/// Residual, over the value itself, at which a mode is found unless it is asked for less closely. The value is then right to
+/// its square.
+pub(super) const RESIDUAL: f64 = 1e-5;
 
 /// Steps after which the bound on the error is given as it stands.
 const MOST_STEPS: usize = 100;
@@ -131,8 +132,9 @@ pub(super) struct First {
 /// The largest `θ` of `B x = θ K x`; none where nothing can move.
 ///
 /// Inverse iteration of a few directions at once, by Rayleigh and Ritz: the best sums of those so far and of `K⁻¹ B`
-/// times each of them. What is best is taken by sign and not by size, so a form of both signs needs nothing more.
-pub(super) fn first(plate: &Plate, form: &Form) -> Option<First> {
+/// times each of them. What is best is taken by sign and not by size, so a form of both signs needs nothing more. `settled` is the
+/// residual at which it ends.
+pub(super) fn first(plate: &Plate, form: &Form, settled: f64) -> Option<First> {
     let begun = made(plate, form, (0..FOLLOWED).map(|number| scattered(plate, number)).collect());
     let (mut values, loads) = best(plate, &begun)?;
     let sizes: Vec<f64> =
@@ -153,7 +155,7 @@ pub(super) fn first(plate: &Plate, form: &Form) -> Option<First> {
             }
             rest.extend(along.of_unit(plate, size, values[number].abs()));
         }
-        if residual <= RESIDUAL * values[0] {
+        if residual <= settled * values[0] {
             break;
         }
         let known = followed.len();

@@ -1,6 +1,6 @@
 //! Buckling of the whole top on its frame, pushed in its plane.
 
-use super::envelope::Lying;
+use super::{envelope::Lying, loads::Still};
 use crate::{
     finite_element::{Buckling, NoMode, Plate, Sampler},
     geometry::Point,
@@ -29,7 +29,19 @@ pub struct Pressed {
     pub error: Ratio,
     /// Where.
     pub at: Point,
+    /// How many times all that presses it would buckle it; sought only where the largest compression, taken as an even push,
+    /// says too little.
+    pub buckles_at: Option<Ratio>,
 }
+
+/// Residual at which the search for the even push ends; it counts as error.
+const SETTLED: f64 = 1e-3;
+
+/// The same where forces press here and pull there: modes then lie close together.
+const SETTLED_AS_THEY_ARE: f64 = 1e-2;
+
+/// Share of what a top bears below which the largest compression says enough.
+const ENOUGH: f64 = 0.7;
 
 /// Whether something pushes the top in its plane.
 pub(super) fn is_pushed(case: &LoadCase) -> bool {
@@ -57,7 +69,7 @@ pub(super) fn most_even_push(plate: &Plate) -> EvenPush {
 /// Buckling under one newton for each metre, from all sides.
 fn pushed(plate: &Plate) -> Result<Buckling, NoMode> {
     let pressed = Forces { x: -unit(), y: -unit(), xy: ForcePerWidth::default() };
-    plate.first_buckling(&|_| pressed)
+    plate.first_buckling_within(Ratio::from(SETTLED), &|_| pressed)
 }
 
 fn unit() -> ForcePerWidth {
@@ -74,10 +86,34 @@ pub(super) fn pressed(sampler: &Sampler, lying: &Lying) -> Option<Pressed> {
             worst = Some((pressed, at));
         }
     }
-    worst.map(|(most, at)| Pressed { case: lying.case, most: si(most), error: Ratio::default(), at })
+    worst.map(|(most, at)| Pressed { case: lying.case, most: si(most), error: Ratio::default(), at, buckles_at: None })
 }
 
 impl Pressed {
+    /// The even push from all sides that would bring the top as near to buckling as this compression does.
+    #[must_use]
+    pub fn as_even(&self, bears: ForcePerWidth) -> ForcePerWidth {
+        self.buckles_at.map_or(self.most, |times| bears * times.recip().value)
+    }
+
+    /// Whether the mode of the forces as they are must be looked for.
+    pub(super) fn is_unclear(&self, bears: ForcePerWidth, factor: Ratio) -> bool {
+        (self.most / bears).value * factor.value > ENOUGH
+    }
+
+    /// Looks for it: forces of what lies still, triangle by triangle.
+    pub(super) fn look_closer(&mut self, plate: &Plate, still: &Still) {
+        let Some(solution) = still.parts.first() else { return };
+        let found = plate.first_buckling_within(Ratio::from(SETTLED_AS_THEY_ARE), &|triangle| {
+            plate.mean_membrane(triangle, solution)
+        });
+        // Where nothing buckles, the largest compression stands.
+        if let Ok(found) = found {
+            self.error = Ratio::from((found.factor / found.at_least).value - 1.0);
+            self.buckles_at = Some(found.factor);
+        }
+    }
+
     /// Compares with the same at a lower degree.
     pub(super) fn settle(&mut self, lower: &Self) {
         self.error = Ratio::from((lower.most / self.most).value - 1.0).abs();

@@ -8,8 +8,11 @@ use crate::{
     finite_element::{Masses, NoMode, Plate, Swinging},
     geometry::Point,
     top::Top,
-    units::Mass,
+    units::{Mass, Ratio},
 };
+
+/// Residual of `ω²` at which the search ends: of the frequency less than a millionth is left then.
+const SETTLED: f64 = 1e-3;
 
 /// First natural frequency of a top on its pipes, with all its gear.
 ///
@@ -29,5 +32,8 @@ pub(super) fn first_frequency(top: &Top, net: &Net, plate: &Plate) -> Result<Swi
             (triangle, place, mass)
         })
         .collect();
-    plate.first_frequency(&Masses { per_area: &|triangle| by_region[net.of_triangle[triangle]], points: &points })
+    plate.first_frequency_within(
+        Ratio::from(SETTLED),
+        &Masses { per_area: &|triangle| by_region[net.of_triangle[triangle]], points: &points },
+    )
 }

@@ -261,6 +261,13 @@ impl PlateMethod {
             found.extend(forces);
         }
         found.sort_by_key(|forces: &PlateForces| forces.case);
+        if let Some(EvenPush { bears: Ok(bears), .. }) = even_push {
+            let unclear = |pressed: &&mut Pressed| pressed.is_unclear(bears, top.criteria.buckling_factor.value);
+            pressed
+                .par_iter_mut()
+                .filter(unclear)
+                .try_for_each(|pressed| coarse.look_closer(pressed, (cases, &alike), &winds))?;
+        }
         Ok(Self {
             cases: found,
             frequency,
@@ -328,6 +335,24 @@ impl<'a> Solver<'a> {
     fn still(&self, plate: &Plate, (cases, moving): (&[LoadCase], &[Moving]), winds: &Winds) -> Vec<Still> {
         let numbers = moving.iter().flat_map(|moving| &moving.cases).map(|(case, _)| *case);
         StillLoads::new(self.top, self.net, plate).solve(self.sections, (cases, &numbers.collect::<Vec<_>>()), winds)
+    }
+
+    /// Looks for the mode of what presses a crown as it is.
+    fn look_closer(
+        &self,
+        pressed: &mut Pressed,
+        (cases, alike): (&[LoadCase], &[(Ratio, Vec<Moving>)]),
+        winds: &Winds,
+    ) -> Result<(), Mechanism> {
+        let has_case = |moving: &Moving| moving.cases.iter().any(|(case, _)| *case == pressed.case);
+        let state = alike.iter().find(|(_, moving)| moving.iter().any(has_case));
+        let Some((left, _)) = state else { return Ok(()) };
+        let plate = self.state(*left)?;
+        let still = StillLoads::new(self.top, self.net, &plate).solve(self.sections, (cases, &[pressed.case]), winds);
+        for still in &still {
+            pressed.look_closer(&plate, still);
+        }
+        Ok(())
     }
 
     /// Forces by case, and what presses a crown; what moves is tried everywhere, or at some places only.
