@@ -836,6 +836,15 @@ fn a_choice_is_shown_as_text_for_machines_and_for_spreadsheets() {
     assert!(out(&written).is_empty() && err(&written).ends_with("wrote chosen.csv\n"), "{}", err(&written));
     assert_eq!(fs::read(folder.join("chosen.csv")).unwrap(), sheet.stdout);
     assert_eq!(names(), before + 1);
+    // What cannot be written is said before the search, not after it.
+    fs::create_dir(folder.join("a-folder")).unwrap();
+    for (output, reason) in
+        [("no-such/chosen.csv", "make the folder first"), ("a-folder", "name a file that lies in it")]
+    {
+        let no = done(&folder, &["choose", "choose.toml", "-o", output], 2);
+        assert!(err(&no).starts_with(&format!("error: cannot write {output}")), "{}", err(&no));
+        assert!(err(&no).contains(reason) && !err(&no).contains("looking at"), "{}", err(&no));
+    }
     let over = done(&folder, &["choose", "choose.toml", "-o", "choose.toml"], 2);
     assert!(err(&over).contains("the report would replace the design file choose.toml"), "{}", err(&over));
 }

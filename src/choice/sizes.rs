@@ -37,9 +37,9 @@ impl Size {
 }
 
 impl Space {
-    /// The least that a candidate weighs, bare, and the least that one is thick.
+    /// The least that a candidate weighs, bare, the least that one is thick, and where there are prices the least that one costs.
     #[must_use]
-    pub fn least(&self) -> (Mass, Length) {
+    pub fn least(&self) -> (Mass, Length, Option<Money>) {
         let Sizes(all) = Sizes::of(self);
         let least = all.iter().map(|of| {
             let parts = [&of.cores, &of.skins[0], &of.skins[1]];
@@ -49,9 +49,12 @@ impl Space {
                 .iter()
                 .filter_map(|part| part.iter().map(|size| size.thickness).reduce(Length::min))
                 .sum::<Length>();
-            (mass, thickness)
+            let cheaper = |a: Money, b: Money| if b < a { b } else { a };
+            let cheapest = parts.iter().map(|part| part.iter().filter_map(|size| size.cost).reduce(cheaper));
+            (mass, thickness, cheapest.sum::<Option<Money>>())
         });
-        least.reduce(|a, b| (a.0.min(b.0), a.1.min(b.1))).unwrap_or_default()
+        let cheaper = |a: Option<Money>, b: Option<Money>| if b < a { b } else { a };
+        least.reduce(|a, b| (a.0.min(b.0), a.1.min(b.1), cheaper(a.2, b.2))).unwrap_or_default()
     }
 }
 

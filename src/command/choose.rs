@@ -2,7 +2,11 @@
 
 use std::path::{Path, PathBuf};
 
-use super::{Finished, Status, deliver, load, page, pretty};
+use super::{
+    Finished, Status, deliver,
+    files::{can_be_written, not_written},
+    load, page, pretty,
+};
 use crate::{
     choice::{self, Watch},
     input::read_choice,
@@ -36,6 +40,10 @@ pub(super) fn choose(
     (width, watch): (usize, &dyn Watch),
 ) -> Result<Finished, String> {
     let ((top, space), _) = load(file, tables, output, |design, table| read_choice(design, table, units))?;
+    // A search is long: that its answer cannot be written must be known before.
+    if let Some(output) = output {
+        can_be_written(output).map_err(|error| not_written(output, &error))?;
+    }
     let chosen = choice::choose(&top, &space, watch);
     let status = if chosen.found.is_empty() { Status::DoesNotHold } else { Status::Holds };
     let text = match form {

@@ -125,26 +125,55 @@ pub(super) fn rendered(files: &[FileProblems]) -> String {
 /// Writes a file so that it is there whole or not at all: beside its place first, then moved into it. What is no plain
 /// file, a pipe or a device, is written to as it stands.
 pub(super) fn write_whole(path: &Path, text: &str) -> io::Result<()> {
-    // Behind a link the file itself is replaced, not the link.
-    let path = &fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
-    let old = fs::metadata(path).ok();
-    if old.as_ref().is_some_and(|old| !old.is_file()) {
+    let Place { path, old, part } = &Place::of(path)?;
+    let Some(part) = part else {
         return fs::OpenOptions::new().write(true).open(path)?.write_all(text.as_bytes());
-    }
-    let name =
-        path.file_name().ok_or_else(|| io::Error::new(io::ErrorKind::InvalidInput, "that is not a file name"))?;
-    let mut beside = name.to_owned();
-    beside.push(format!(".{}.part", std::process::id()));
-    let part = path.with_file_name(beside);
-    let written = fs::File::create(&part).and_then(|mut file| {
+    };
+    let written = fs::File::create(part).and_then(|mut file| {
         file.write_all(text.as_bytes())?;
         if let Some(old) = old {
             file.set_permissions(old.permissions())?;
         }
         file.sync_all()
     });
-    written.and_then(|()| fs::rename(&part, path)).inspect_err(|_| {
+    written.and_then(|()| fs::rename(part, path)).inspect_err(|_| {
         // What is left of a failed attempt helps nobody; that it cannot be removed either changes nothing.
-        let _ = fs::remove_file(&part);
+        let _ = fs::remove_file(part);
     })
+}
+
+/// Whether a file can be written: what [`write_whole`] would write first can be made.
+pub(super) fn can_be_written(path: &Path) -> io::Result<()> {
+    let Place { old, part, .. } = Place::of(path)?;
+    match part {
+        Some(part) => fs::File::create(&part).and_then(|_| fs::remove_file(&part)),
+        None if old.is_some_and(|old| old.is_dir()) => Err(io::ErrorKind::IsADirectory.into()),
+        None => Ok(()),
+    }
+}
+
+/// Where a file goes.
+struct Place {
+    /// Behind a link the file itself is replaced, not the link.
+    path: PathBuf,
+    /// What stands there.
+    old: Option<fs::Metadata>,
+    /// What is written first and then moved there; none where that is no plain file.
+    part: Option<PathBuf>,
+}
+
+impl Place {
+    fn of(path: &Path) -> io::Result<Self> {
+        let path = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
+        let old = fs::metadata(&path).ok();
+        if old.as_ref().is_some_and(|old| !old.is_file()) {
+            return Ok(Self { path, old, part: None });
+        }
+        let name =
+            path.file_name().ok_or_else(|| io::Error::new(io::ErrorKind::InvalidInput, "that is not a file name"))?;
+        let mut beside = name.to_owned();
+        beside.push(format!(".{}.part", std::process::id()));
+        let part = Some(path.with_file_name(beside));
+        Ok(Self { path, old, part })
+    }
 }

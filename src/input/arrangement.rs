@@ -63,6 +63,12 @@ pub(super) fn read_arranging(room: &Room<'_>, table: &MaterialTable) -> AskedArr
 fn read_pipes(room: &Room<'_>) -> Vec<Given<usize>> {
     let Some(list) = room.list("pipes") else { return Vec::new() };
     let DeValue::Array(items) = list.get_ref() else { return Vec::new() };
+    if items.is_empty() {
+        room.report(
+            Problem::at(list.span(), "no number of pipes is given")
+                .help("write for example `pipes = [3, 4]`, or leave `pipes` out to keep those of the file"),
+        );
+    }
     let pipes = items.iter().filter_map(|item| {
         let text = match item.get_ref() {
             DeValue::Integer(digits) => decimal(digits),
@@ -98,9 +104,11 @@ impl AskedArranging {
             }
         };
         for pipes in self.pipes {
-            if one(&pipes.range, Arranging { pipes: vec![pipes.value], ..Arranging::default() }) {
-                asked.pipes.push(pipes.value);
+            // What one number meets the others of the list mostly meet too.
+            if !one(&pipes.range, Arranging { pipes: vec![pipes.value], ..Arranging::default() }) {
+                break;
             }
+            asked.pipes.push(pipes.value);
         }
         for overhang in self.overhangs {
             if one(&overhang.range, Arranging { overhangs: vec![overhang.value], ..Arranging::default() }) {

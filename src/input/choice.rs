@@ -224,12 +224,15 @@ impl Asked<'_> {
             }
         };
         let space = Space { arrangements, cores, outer, inner, prices, limits, order: self.order };
-        let (mass, thickness) = space.least();
+        let (mass, thickness, cost) = space.least();
         let thick = self.most_thickness.filter(|most| thickness > most.value);
         let thick = thick.map(|most| out_of_reach(["thin", "thinnest", "thinner"], &most, thickness, sink));
         let heavy = self.most_weight.filter(|most| mass > most.value);
         let heavy = heavy.map(|most| out_of_reach(["light", "lightest", "lighter"], &most, mass, sink));
-        let faults: Vec<Problem> = thick.into_iter().chain(heavy).collect();
+        let dear = self.most_cost.zip(cost).filter(|(most, cost)| *cost > most.value);
+        let dear =
+            dear.zip(space.prices.as_ref()).map(|((most, cost), prices)| too_dear(&most, cost, &prices.currency));
+        let faults: Vec<Problem> = thick.into_iter().chain(heavy).chain(dear).collect();
         if faults.is_empty() {
             return Some(space);
         }
@@ -261,6 +264,15 @@ fn too_many(
     Problem::at(place, message).help(format!(
         "they are {cores} cores in their densities and thicknesses × {outer} outer skins × {inner} inner skins{arranged}; {name}: \
          `cores = [\"pvc-foam\"]`, `densities`, `thicknesses`, or the skins themselves in `outer` and `inner`"
+    ))
+}
+
+/// A limit of cost that nothing keeps.
+fn too_dear(most: &Given<Money>, least: Money, currency: &str) -> Problem {
+    let message = format!("nothing that may be chosen costs as little as {} {currency}", most.text);
+    Problem::at(most.range.clone(), message).help(format!(
+        "the cheapest of all costs {:.2} {currency}: allow more, or offer a cheaper core and skins",
+        least.amount()
     ))
 }
 

@@ -275,7 +275,8 @@ fn the_least_is_that_of_all() {
     let (_, space) = space(&with(room));
     let all = (0..space.len()).map(|number| space.top(space.candidate(number)));
     let sizes: Vec<(Mass, Length)> = all.map(|top| (top.weight().bare, top.thickness())).collect();
-    let (mass, thickness) = space.least();
+    let (mass, thickness, cost) = space.least();
+    assert!(cost.is_none());
     let lightest = sizes.iter().map(|size| size.0.value).fold(f64::INFINITY, f64::min);
     let thinnest = sizes.iter().map(|size| size.1.value).fold(f64::INFINITY, f64::min);
     assert!((mass.value - lightest).abs() < 1e-9 * lightest, "{} {lightest}", mass.value);
@@ -337,6 +338,14 @@ fn prices_of_all_that_may_be_chosen() {
                   cores = { pvc-foam = \"1000 / m3\" }\nboards = { plywood-fir = \"1500 / m3\" }";
     let room = format!("cores = [\"pvc-foam\"]\nthicknesses = [\"1 in\"]\norder = \"cost\"\nmost_cost = 800\n{prices}");
     let (top, space) = space(&with(&room));
+    let (_, _, cost) = space.least();
+    let cheapest = (0..space.len())
+        .map(|number| space.prices.as_ref().unwrap().cost(&space.top(space.candidate(number))).unwrap().amount())
+        .fold(f64::INFINITY, f64::min);
+    assert!((cost.unwrap().amount() / cheapest - 1.0).abs() < 1e-9, "{cost:?} {cheapest}");
+    let dear = said_of(&with(&room.replace("most_cost = 800", "most_cost = 8")));
+    assert!(dear.contains("error: nothing that may be chosen costs as little as 8 USD"), "{dear}");
+    assert!(dear.contains(&format!("the cheapest of all costs {cheapest:.2} USD: allow more")), "{dear}");
     let known = space.prices.unwrap();
     let fibre: f64 =
         [&top.outer, &top.inner].iter().flat_map(|skin| skin.layers()).map(|layer| layer.fibre.value).sum();
@@ -377,6 +386,12 @@ help: did you mean `boards`?
     assert!(without.contains("there is no price of `san-foam`, which may be chosen"), "{without}");
     let unpriced = refused(&with("order = \"cost\""));
     assert!(unpriced.contains("what a top costs is not known: the file has no prices"), "{unpriced}");
+}
+
+#[test]
+fn no_number_of_pipes_is_none_to_choose_from() {
+    let none = said_of(&with("pipes = []"));
+    assert!(none.contains("error: no number of pipes is given") && none.contains("leave `pipes` out"), "{none}");
 }
 
 #[test]
