@@ -71,8 +71,8 @@ const AT_LEAST_ONE: [&str; 2] = ["factors", "fixings"];
 const SHARES: [&str; 1] = ["knock-downs"];
 /// How many times the usual value, or what part of it, a quantity never is: an inch for a millimetre is less of a slip.
 const SLIP: f64 = 30.0;
-/// The group whose gauges may be as fine as one likes.
-const FINE: &str = "proof";
+/// Groups whose gauges may be as fine, and whose sheets as small, as one likes.
+const FINE: [&str; 2] = ["proof", "order"];
 /// Groups in which nothing is a limit at all.
 const NOT_ZERO: [&str; 3] = ["limits", "people", "walking"];
 
@@ -129,7 +129,7 @@ impl<Q: Dimensioned> Criterion<Q> {
             })
         } else if new * old < 0.0 || (old == 0.0 && new < 0.0) {
             Some("the sign is the wrong one")
-        } else if group != FINE && self.slipped(new) {
+        } else if !FINE.contains(&group) && self.slipped(new) {
             Some("that is more than thirty times the usual value, or less than a thirtieth: is the unit right?")
         } else {
             None

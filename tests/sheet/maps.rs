@@ -82,19 +82,23 @@ fn what_is_used_at_a_state_is_what_the_checks_say() {
     assert!(looked_at > 10, "{looked_at}");
 }
 
-/// What a map has at a place.
-fn at(map: &Spread, at: Point) -> (usize, f64) {
+/// What a map has at a place; it has fewer of them than the analysis looks at.
+fn at(map: &Spread, at: Point) -> Option<(usize, f64)> {
     let near = |a: &usize, b: &usize| map.places[*a].distance(at).value.total_cmp(&map.places[*b].distance(at).value);
     let nearest = (0..map.places.len()).min_by(near).expect("places");
     let hair = Length::new::<meter>(1e-6);
-    assert!(map.places[nearest].distance(at) < hair, "it is no place of the map");
+    if map.places[nearest].distance(at) > hair {
+        return None;
+    }
     // As the field and as the backing see it.
     let here = (0..map.places.len()).filter(|place| map.places[*place].distance(at) < hair);
-    here.map(|place| (place, map.values[place])).reduce(|a, b| if b.1 > a.1 { b } else { a }).expect("a place")
+    here.map(|place| (place, map.values[place])).reduce(|a, b| if b.1 > a.1 { b } else { a })
 }
 
 /// The error that is said of sag is that of the largest of a case; another's may be a little larger.
 const ELSEWHERE: f64 = 1e-3;
+/// What a map may miss of a largest sag that lies between its places.
+const BETWEEN_PLACES: f64 = 0.02;
 
 /// No sag of any case, person by person, is larger than the map has it there, and where the largest of all is the map has that.
 #[test]
@@ -109,19 +113,21 @@ fn the_map_of_sag_has_the_sags_of_the_analysis() {
         for forces in analysis.fields() {
             let error = forces.error.sag.get::<ratio>();
             for sag in forces.between.first().iter().chain(&forces.tip.first()) {
-                let (_, on_map) = at(&map, sag.at);
                 let wanted = sag.sag.get::<meter>().abs();
-                assert!(on_map / wanted > 1.0 - error - ELSEWHERE, "{name}, {}: {on_map}, {wanted}", forces.case);
+                if let Some((_, on_map)) = at(&map, sag.at) {
+                    assert!(on_map / wanted > 1.0 - error - ELSEWHERE, "{name}, {}: {on_map}, {wanted}", forces.case);
+                    people += usize::from(sag.load_at.is_some());
+                }
                 if wanted > largest.0 {
                     largest = (wanted, error, forces.case, sag.at);
                 }
-                people += usize::from(sag.load_at.is_some());
             }
         }
         // Where the largest of all is, no case makes a larger one.
         let (wanted, error, case, place) = largest;
-        let (number, on_map) = at(&map, place);
-        assert!((on_map / wanted - 1.0).abs() <= error + ELSEWHERE, "{name}: {on_map} {wanted}");
+        let off = at(&map, place).map_or(BETWEEN_PLACES, |_| ELSEWHERE);
+        let number = map.largest().expect("a place");
+        assert!((map.values[number] / wanted - 1.0).abs() <= error + off, "{name}: {} {wanted}", map.values[number]);
         assert_eq!(map.cases[number], case, "{name}");
     }
     assert!(people > 1, "{people}");
@@ -151,7 +157,7 @@ fn the_map_of_strain_has_the_states_of_the_analysis() {
             }
             for peak in region.peaks.iter().filter(|peak| peak.worst != Worst::Shear) {
                 let wanted = strain(region.region, &peak.state).value;
-                let (_, found) = at(&map, peak.at);
+                let Some((_, found)) = at(&map, peak.at) else { continue };
                 let off = JOINED + region.error.moment.value;
                 assert!(found > wanted * (1.0 - off), "{:?} {:?}: {found} {wanted}", region.region, peak.worst);
                 (largest, looked_at) = (largest.max(wanted), looked_at + 1);

@@ -86,6 +86,11 @@ impl Clamps {
                 }
             }
         }
+        // Of a line within the top both sides count: a place that one triangle alone looks at says nothing.
+        let hair = net.disc * 1e-3;
+        stations.retain(|station| {
+            station.sides.iter().all(|side| !side.is_empty()) || top.outline.within_by(station.at) < hair
+        });
         for station in 0..stations.len() {
             let near = |other: &Station| {
                 other.support == stations[station].support && other.at.distance(stations[station].at) <= net.disc

@@ -25,6 +25,9 @@ const DIRECTIONS: [(f64, f64); 8] = [
     (SLANTED, -SLANTED),
 ];
 
+/// How far a place may lie outside a triangle and still be taken as if it lay within, over its height.
+const BESIDE: f64 = 0.05;
+
 /// Points that an area is divided into, along each side.
 const POINTS: usize = 6;
 
@@ -158,9 +161,19 @@ impl<'a> StillLoads<'a> {
     }
 
     /// The triangle that holds a place. Places on a rounded rim lie beside the straight sides of the triangles, by less than
-    /// their tolerance: such a one moves to the middle of the nearest.
+    /// their tolerance: such a one stays where it is, as if the triangle reached so far. One off the top moves to the middle of
+    /// the nearest.
     pub(super) fn onto(&self, place: Point) -> (usize, Point) {
         if let Some(triangle) = self.net.mesh.holding(place) {
+            return (triangle, place);
+        }
+        let outside = |triangle: usize| {
+            let [second, third] = self.plate.share(triangle, place);
+            (-second).max(-third).max(second + third - 1.0)
+        };
+        let all = (0..self.plate.triangles()).map(|triangle| (triangle, outside(triangle)));
+        let nearest = all.min_by(|a, b| a.1.total_cmp(&b.1)).filter(|(_, outside)| *outside < BESIDE);
+        if let Some((triangle, _)) = nearest {
             return (triangle, place);
         }
         let middles = (0..self.plate.triangles()).map(|triangle| (triangle, middle(self.plate.corners(triangle))));
