@@ -143,7 +143,7 @@ fn what_presses_a_crown_buckles_it_no_sooner_than_if_it_were_even() {
         assert!((pressed.most / calm.most).value > 1.5 && pressed.error.value < 0.011, "{pressed:?}");
     }
     let times = [twice, thrice].map(|pressed| pressed.buckles_at.unwrap().value);
-    assert!((times[0] / times[1] / 1.5 - 1.0).abs() < 1e-3, "{times:?}");
+    assert!((times[0] / times[1] / 1.5 - 1.0).abs() < 5e-3, "{times:?}");
 }
 
 fn wind_times(wind: ZonePressure, times: f64) -> ZonePressure {

@@ -26,8 +26,10 @@ fn readings_are_the_sags_of_the_analysis() {
     for (on, sags) in [(GaugeAt::MidSpan, &forces.between), (GaugeAt::Tip, &forces.tip)] {
         let gauge = proof.gauges.iter().find(|gauge| gauge.on == on).expect("a gauge");
         let sag = sags.iter().find(|sag| sag.at == gauge.at).expect("the sag at its place").sag;
-        assert!((gauge.reading.expected / sag).value - 1.0 < 1e-6, "{on:?}: {:?} {sag:?}", gauge.reading);
-        assert!((gauge.reading.expected / sag).value - 1.0 > -1e-6, "{on:?}: {:?} {sag:?}", gauge.reading);
+        // A tip may be judged against the wall beside it, whose bed gives.
+        let off = (gauge.reading.expected - sag).abs();
+        assert!(off.get::<millimeter>() < 0.005, "{on:?}: {:?} {sag:?}", gauge.reading);
+        assert!(sag.abs().get::<millimeter>() > 1.0, "{sag:?}");
     }
     // Supports that do not give: their beds give by micrometres.
     for gauge in proof.gauges.iter().filter(|gauge| matches!(gauge.on, GaugeAt::Support(_))) {
