@@ -3,8 +3,8 @@
 use nalgebra::{DMatrix, Matrix4};
 
 use super::{
-    assembly::Part,
     element::Fields,
+    layout::Part,
     numbering::Numbering,
     plate::{Bed, point},
 };

@@ -12,6 +12,7 @@ mod element;
 mod envelope;
 mod factor;
 mod frequency;
+mod layout;
 mod load;
 mod modes;
 mod numbering;

@@ -3,10 +3,11 @@
 use std::sync::Arc;
 
 use super::{
-    assembly::{Assembly, Layout, Part},
+    assembly::Assembly,
     beam::{BeamLine, Spring},
     element::{Fields, ShellStiffness},
     factor::Order,
+    layout::{Layout, Part},
     numbering::Numbering,
     plate::{Mechanism, Model, Plate},
     rigid,

@@ -1,0 +1,118 @@
+//! A top at one degree, in all the states of its material.
+
+use std::borrow::Cow;
+
+use super::{
+    PlateForces, Pressed, buckling,
+    envelope::Solved,
+    heat,
+    layout::Net,
+    lifting::Lifting,
+    loads::{Still, StillLoads},
+    people::Moving,
+    wind::Winds,
+};
+use crate::{
+    analysis::sections::Sections,
+    finite_element::{Degree, Grouping, LiftsOff, Mechanism, Plate, Reader, Sampler},
+    geometry::Point,
+    load_case::LoadCase,
+    top::Top,
+    units::{Length, Ratio},
+};
+
+/// Forces of the cases of a state, and what presses a crown in them.
+pub(super) type OfState = (Vec<PlateForces>, Vec<Pressed>);
+
+/// A top at one degree: what all its states share, and what looks at it.
+pub(super) struct Solver<'a> {
+    top: &'a Top,
+    sections: &'a Sections,
+    net: &'a Net,
+    degree: Degree,
+    /// Those plates that are asked for more than once, by the share of the core's stiffness; the first leads the others.
+    plates: Vec<(Ratio, Plate)>,
+    pub(super) sampler: Sampler,
+    grouping: Grouping,
+}
+
+impl<'a> Solver<'a> {
+    pub(super) fn new(
+        top: &'a Top,
+        sections: &'a Sections,
+        (net, alike): (&'a Net, &[(Ratio, Vec<Moving>)]),
+        degree: Degree,
+        (leading, softest): (Ratio, Option<Ratio>),
+    ) -> Result<Self, Mechanism> {
+        let plate = net.plate(top, sections, (degree, leading), None)?;
+        let moving = alike.iter().flat_map(|(_, moving)| moving).flat_map(|moving| &moving.placed);
+        let sampler = net.sampler(top, &plate, moving.map(|placed| placed.at));
+        let grouping = net.grouping(top, sections, &sampler);
+        let mut new = Self { top, sections, net, degree, plates: vec![(leading, plate)], sampler, grouping };
+        if let Some(softest) = softest.filter(|softest| *softest != leading) {
+            let plate = new.state(softest)?.into_owned();
+            new.plates.push((softest, plate));
+        }
+        Ok(new)
+    }
+
+    pub(super) fn leading(&self) -> &Plate {
+        &self.plates[0].1
+    }
+
+    /// The plate with a share of the core's stiffness left.
+    pub(super) fn state(&self, left: Ratio) -> Result<Cow<'_, Plate>, Mechanism> {
+        if let Some((_, plate)) = self.plates.iter().find(|(known, _)| *known == left) {
+            return Ok(Cow::Borrowed(plate));
+        }
+        let like = Some(self.leading());
+        self.net.plate(self.top, self.sections, (self.degree, left), like).map(Cow::Owned)
+    }
+
+    pub(super) fn still(&self, plate: &Plate, (cases, moving): (&[LoadCase], &[Moving]), winds: &Winds) -> Vec<Still> {
+        let numbers = moving.iter().flat_map(|moving| &moving.cases).map(|(case, _)| *case);
+        StillLoads::new(self.top, self.net, plate).solve(self.sections, (cases, &numbers.collect::<Vec<_>>()), winds)
+    }
+
+    /// Looks for the mode of what presses a crown as it is.
+    pub(super) fn look_closer(
+        &self,
+        pressed: &mut Pressed,
+        (cases, alike): (&[LoadCase], &[(Ratio, Vec<Moving>)]),
+        winds: &Winds,
+    ) -> Result<(), Mechanism> {
+        let has_case = |moving: &Moving| moving.cases.iter().any(|(case, _)| *case == pressed.case);
+        let state = alike.iter().find(|(_, moving)| moving.iter().any(has_case));
+        let Some((left, _)) = state else { return Ok(()) };
+        let plate = self.state(*left)?;
+        let still = StillLoads::new(self.top, self.net, &plate).solve(self.sections, (cases, &[pressed.case]), winds);
+        for still in &still {
+            pressed.look_closer(&plate, still);
+        }
+        Ok(())
+    }
+
+    /// Forces by case, and what presses a crown; what moves is tried everywhere, or at some places only.
+    pub(super) fn forces(
+        &self,
+        (reader, lifting): (&Reader<'_>, Option<&Lifting>),
+        still: &[Still],
+        (cases, moving): (&[LoadCase], &[Moving]),
+        only: Option<&[Point]>,
+    ) -> Result<OfState, LiftsOff> {
+        let solved = Solved { top: self.top, net: self.net, reader, grouping: &self.grouping, lifting };
+        let (lying, mut all) = (solved.lying(still), Vec::with_capacity(still.len()));
+        for moving in moving {
+            all.extend(solved.forces(&cases[moving.cases[0].0], moving, &lying, only)?);
+        }
+        all.sort_by_key(|forces: &PlateForces| forces.case);
+        for lying in &lying {
+            if let Some(own) = all.iter_mut().find(|own| own.case == lying.case) {
+                own.bow = heat::bows(&solved, lying)?;
+            }
+        }
+        let crowned = lying.iter().filter(|_| self.top.crown > Length::default());
+        let pressed = crowned.filter_map(|lying| buckling::pressed(&self.sampler, lying)).collect();
+        Ok((all, pressed))
+    }
+}
