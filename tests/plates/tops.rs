@@ -149,3 +149,14 @@ fn what_presses_a_crown_buckles_it_no_sooner_than_if_it_were_even() {
 fn wind_times(wind: ZonePressure, times: f64) -> ZonePressure {
     ZonePressure { interior: wind.interior * times, edge: wind.edge * times, corner: wind.corner * times }
 }
+
+/// Under the middle of a foot the top sags into a bend that falls off within the foot: it is looked at there, wherever the
+/// triangles lie.
+#[test]
+fn what_moves_is_looked_at_in_its_middle() {
+    let top = example("survey-launch");
+    let analysis = Analysis::new(&top, DIVISIONS).unwrap().with_plate_method();
+    let people = analysis.fields().find(|forces| analysis.cases[forces.case].people.is_some()).unwrap();
+    let peaks = people.regions.iter().flat_map(|region| &region.peaks);
+    assert!(peaks.filter(|peak| peak.load_at == Some(peak.at)).count() > 1);
+}
