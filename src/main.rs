@@ -12,6 +12,10 @@ use skinspan::command::{PAGE, Request, run};
 
 use progress::Progress;
 
+/// Matrices come and go by the hundred: an allocator that keeps their pages saves the system from clearing them anew each time.
+#[global_allocator]
+static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
+
 fn main() -> ExitCode {
     let request = match cli::request() {
         Ok(request) => request,

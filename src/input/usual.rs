@@ -7,10 +7,13 @@ use super::{
     problem::Problem,
     reader::{Given, Room},
 };
-use crate::units::{Dimensioned, parse};
+use crate::units::{Dimensioned, parse, show_in};
 
 /// Most units that are offered in place of the written one.
 const MOST_OFFERED: usize = 3;
+
+/// Decimals of a limit in the unit that was written.
+const DECIMALS: usize = 1;
 
 /// The value of `key`, if it lies in what `noun` ever is; one that does not is reported with units in which it would.
 pub(super) fn usual<Q: Dimensioned>(
@@ -24,12 +27,16 @@ pub(super) fn usual<Q: Dimensioned>(
         return Some(given);
     }
     let side = if given.value < *range.start() { "less" } else { "more" };
-    let message = format!("`{key}` is {}, {side} than {noun} ever is", room.both(given.value));
-    let from = |end: &Q| room.both(*end);
+    // Whoever writes knots reads knots: the reports' own units stand beside them.
+    let said = |value: Q| in_written(&given.text, value).unwrap_or_else(|| room.both(value));
+    let message = match in_written(&given.text, given.value) {
+        Some(written) => format!("`{key}` is {written}, {}, {side} than {noun} ever is", room.both(given.value)),
+        None => format!("`{key}` is {}, {side} than {noun} ever is", room.both(given.value)),
+    };
     let bounds = if range.start().si() == 0.0 {
-        format!("it is {} at the most here", from(range.end()))
+        format!("it is {} at the most here", said(*range.end()))
     } else {
-        format!("it is from {} to {} here", from(range.start()), from(range.end()))
+        format!("it is from {} to {} here", said(*range.start()), said(*range.end()))
     };
     let meant = in_other_units(&given.text, &range);
     let problem = Problem::at(given.range.clone(), message);
@@ -44,11 +51,24 @@ pub(super) fn usual<Q: Dimensioned>(
     None
 }
 
-/// The same number in other units of the quantity, where it would be a usual one.
-fn in_other_units<Q: Dimensioned>(text: &str, range: &RangeInclusive<Q>) -> Vec<String> {
+/// The value in the unit of the text, where that is one that no report prints.
+fn in_written<Q: Dimensioned>(text: &str, value: Q) -> Option<String> {
+    let unit = Q::ENTRY.unit(unit_of(text).1)?;
+    let mut printed = Q::ENTRY.us.iter().chain(Q::ENTRY.si).filter_map(|step| Q::ENTRY.unit(step.unit));
+    let is_printed = printed.any(|printed| printed.symbol == unit.symbol);
+    (!is_printed).then(|| show_in(value, unit.symbol, DECIMALS))
+}
+
+/// The number of a text and its unit.
+fn unit_of(text: &str) -> (&str, &str) {
     let text = text.trim();
     let end = text.find(|c: char| c.is_alphabetic() || matches!(c, '°' | '%')).unwrap_or(text.len());
-    let (number, written) = (text[..end].trim(), text[end..].trim());
+    (text[..end].trim(), text[end..].trim())
+}
+
+/// The same number in other units of the quantity, where it would be a usual one.
+fn in_other_units<Q: Dimensioned>(text: &str, range: &RangeInclusive<Q>) -> Vec<String> {
+    let (number, written) = unit_of(text);
     if !written.is_empty() && Q::ENTRY.unit(written).is_none() {
         // Several units in one text, or an exponent: which of the numbers is meant is anybody's guess.
         return Vec::new();

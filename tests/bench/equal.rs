@@ -14,6 +14,10 @@ use skinspan::finite_element::Degree;
 
 use kit::{DEGREES, Grid, numbers, orthotropic, point, pressed, steps};
 
+/// As the program has it.
+#[global_allocator]
+static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
+
 /// Times that each is solved.
 const SAMPLES: usize = 5;
 
