@@ -3,15 +3,17 @@
 use std::{collections::BTreeSet, fs, path::Path};
 
 use skinspan::{
-    analysis::{Analysis, DIVISIONS, Region, RegionPeaks, Role},
+    analysis::{Analysis, DIVISIONS, Region, RegionPeaks, Role, ply_factor},
     check::{CHECKS, Finding, Measure, Method, Part, Verdict, run},
+    criteria::Criteria,
     input::{NamedText, read_design, read_tables},
+    laminate::{Elastic, Ply, PlyStress, Strength, TsaiWu},
     material::Basis,
     report::{Answer, Report, frame_loads},
     top::Top,
-    units::{Length, Ratio},
+    units::{Angle, Length, Pressure, Ratio, TemperatureCoefficient},
 };
-use uom::si::{length::meter, ratio::ratio};
+use uom::si::{length::meter, pressure::megapascal, ratio::ratio};
 
 fn read(name: &str) -> String {
     fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join(name)).expect("a file of the project")
@@ -37,6 +39,35 @@ fn used(top: &Top, id: &str) -> Option<f64> {
         .filter(|outcome| CHECKS[outcome.check].id() == id)
         .filter_map(|outcome| outcome.utilisation().map(|used| used.get::<ratio>()))
         .reduce(f64::max)
+}
+
+#[test]
+fn more_stress_across_the_fibres_never_asks_for_less() {
+    let criteria = Criteria::built_in().unwrap();
+    let mpa = Pressure::new::<megapascal>;
+    let strength = Strength { xt: mpa(480.0), xc: mpa(320.0), yt: mpa(30.0), yc: mpa(105.0), s: mpa(50.0) };
+    let directed = |e2: f64| {
+        let none = TemperatureCoefficient::default();
+        let (e1, e2, g12, nu12) = (mpa(40e3), mpa(e2), mpa(4e3), Ratio::from(0.3));
+        let elastic = Elastic { e1, e2, g12, nu12, alpha1: none, alpha2: none };
+        Ply { elastic, strength: Some(strength), thickness: Length::new::<meter>(1e-3), angle: Angle::default() }
+    };
+    let looked = |ply: &Ply, s2: f64, s12: f64| {
+        let stress = PlyStress { s1: mpa(0.0), s2: mpa(s2), s12: mpa(s12) };
+        let reserve = TsaiWu::new(&strength).reserve(&stress, &PlyStress::default());
+        let factor = ply_factor(&criteria, ply, &reserve).value;
+        (factor, factor / reserve.factor.value)
+    };
+    let ply = directed(10e3);
+    let mut before = 0.0;
+    for tenth in 0..300 {
+        let (factor, used) = looked(&ply, 0.1 * f64::from(tenth), 30.0);
+        assert!((1.6..=2.6).contains(&factor) && used >= before, "{tenth}: {factor} {used} {before}");
+        before = used;
+    }
+    assert!((looked(&ply, 10.0, 0.0).0 - 1.6).abs() < 1e-12 && (looked(&ply, 0.0, 10.0).0 - 2.6).abs() < 1e-12);
+    // What has no one direction does not crack between fibres.
+    assert!((looked(&directed(40e3), 10.0, 0.0).0 - 2.6).abs() < 1e-12);
 }
 
 #[test]

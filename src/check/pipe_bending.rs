@@ -35,7 +35,7 @@ impl Check for PipeBending {
             formula: "M (1 + ε)/Z · factor ≤ f,  Z = π (D⁴ − (D − 2t)⁴)/(32 D) of a tube of diameter D and wall t; f the proof strength \
              of the alloy, beside a weld that of the softened zone",
             limits: limits_on_plate!(
-                "pipes alone, walls and pads do not bend; up and down bending by the top alone, hinged on posts that do not sink; posts welded all round, pipes that cross or touch welded there and otherwise not joined, nothing else welded on between them; a bend of 20° or more taken as a hinge, so that nothing passes it by twist"
+                "pipes alone, walls and pads do not bend; up and down bending by the top alone, hinged on posts that do not sink; posts welded all round, pipes that cross or touch welded there and joined by a hinge, nothing else welded on between them; a bend of 20° or more taken as a hinge, so that nothing passes it by twist"
             ),
             citation: Citation { locator: "6.2.5, elastic moment; M by finite elements, derived", ..self.citation() },
         })
@@ -47,7 +47,7 @@ impl Check for PipeBending {
 
     fn limits(&self) -> &'static str {
         "pipes alone, walls and pads do not bend; up and down bending by the top alone, hinged on posts that do not sink; posts welded all round, pipes \
-         that cross or touch welded there and otherwise not joined, nothing else welded on between them; the standard counts the higher tensile strength of a short softened zone, this does not; the \
+         that cross or touch welded there and joined by a hinge, nothing else welded on between them; the standard counts the higher tensile strength of a short softened zone, this does not; the \
          weight and the sideways bending of the pipe, the wall where a post stands on it, and fatigue of the welds are not in it"
     }
 
@@ -101,7 +101,7 @@ impl<'a> Bent<'a> {
     fn of(top: &Top, support: &'a Support, model: PipeModel) -> Result<Self, String> {
         let name = &support.name;
         let Some(pipe) = support.pipe() else { return Err(unknown(support)) };
-        let (Some(wall), Some(alloy), PipeModel::OnPosts) = (pipe.wall, &pipe.alloy, model) else {
+        let (Some(wall), Some(alloy), PipeModel::Beam) = (pipe.wall, &pipe.alloy, model) else {
             return Err(unknown(support));
         };
         let Some(weld) = &alloy.weld_yield_strength else {
@@ -131,10 +131,11 @@ fn unknown(support: &Support) -> String {
     )
 }
 
-/// Why nothing is known of a pipe without posts that other pipes carry, and of what these bear for it.
+/// Why nothing is known of a pipe that others would carry which are not known themselves, and of what these bear for it.
 fn carried(top: &Top, number: usize) -> Option<String> {
     let support = &top.supports[number];
-    if support.pipe()?.posts_hold() {
+    let pipe = support.pipe()?;
+    if pipe.posts_hold() || pipe.wall.is_none() || pipe.alloy.is_none() {
         return None;
     }
     let joints = top.joints();
@@ -146,9 +147,9 @@ fn carried(top: &Top, number: usize) -> Option<String> {
         .collect();
     (!carriers.is_empty()).then(|| {
         format!(
-            "{}: its bending is not known. {} would carry it where they are joined, which this does not reckon with: it is taken \
-             as rigid and as standing by itself, and what it hands to them is not in their bending. Give it `posts` where it \
-             has some, or check the top without it",
+            "{}: its bending is not known. Two pipes that bend themselves would carry it, or posts: of what it is joined to \
+             ({}) too little is known. It is taken as rigid and as standing by itself, and what it hands on is in nothing. Give \
+             `wall`, `alloy` and what holds them for all of these, or check the top without it",
             support.name,
             carriers.join(" and ")
         )

@@ -40,7 +40,7 @@ impl Check for PlyFailure {
             formula: "(1 + ε) factor / R ≤ k,  R the number of times by which N and M may grow until F1 s1 + F2 s2 + F11 s1² + F22 s2² + \
              F66 s6² + 2 F12 s1 s2 = 1 in the first ply; shown as its largest stress s against k R s",
             limits: limits_on_plate!(
-                "linear laminate theory; cracks between fibres have the smaller of two factors; the skin's own bending beside a \
+                "linear laminate theory; cracks between fibres alone have the smaller of two factors, the larger once half of a failure is anything else; the skin's own bending beside a \
                  pipe, a load or a footing is not in it"
             ),
             citation: Citation {
@@ -52,7 +52,7 @@ impl Check for PlyFailure {
     }
 
     fn limits(&self) -> &'static str {
-        "linear laminate theory, a strip of a wide panel; cracks between fibres have the smaller of two factors; a skin bent by itself at a pipe, a foot, a \
+        "linear laminate theory, a strip of a wide panel; cracks between fibres alone have the smaller of two factors, the larger once half of a failure is anything else; a skin bent by itself at a pipe, a foot, a \
          footing or a backing is skin bending"
     }
 
@@ -199,7 +199,7 @@ impl<'a> PliesUsed<'a> {
         reserves.filter_map(move |reserve| {
             let reserve = reserve.ok()?;
             let ply = section.skin(reserve.place.skin).plies().nth(reserve.place.ply)?;
-            let factor = ply_factor(criteria, ply, reserve.reserve.mode);
+            let factor = ply_factor(criteria, ply, &reserve.reserve);
             let left = self.strengths.left[case][index(reserve.place.skin)];
             Some(OnePly { reserve, factor, left })
         })

@@ -1,5 +1,7 @@
 //! Beams and beds along lines of the mesh.
 
+use std::collections::BTreeMap;
+
 use nalgebra::{DMatrix, Matrix4};
 
 use super::{
@@ -24,16 +26,21 @@ pub(super) struct BeamLine {
     weights: Vec<f64>,
     stiffness: f64,
     rigidity: f64,
-    /// First unknown of the beam, deflection and slope by turns; none where it does not move.
-    first: Option<usize>,
+    /// By node, the unknown of the beam's deflection; none where it does not move.
+    deflections: Vec<usize>,
     /// By node, the unknowns of the slope before and after it: at a sharp bend one each.
     slopes: Vec<[usize; 2]>,
     /// Nodes, by their place in the line, where posts stand.
     posts: Vec<usize>,
+    /// Nodes, by their place in the line, at which other beams are joined to it: which, and their places there.
+    joints: Vec<(usize, Vec<(usize, usize)>)>,
+    /// Nodes, by their place in the line, that do not move with it: on posts, or on beams that are held themselves.
+    firm: Vec<usize>,
 }
 
 impl BeamLine {
-    pub(super) fn new(bed: &Bed, numbering: &Numbering, next: &mut usize) -> Option<Self> {
+    /// `known` has the deflections of beams before it, by node: where it meets one of them, it deflects alike.
+    fn new(bed: &Bed, numbering: &Numbering, next: &mut usize, known: &mut BTreeMap<usize, usize>) -> Option<Self> {
         let start = *bed.corners.first()?;
         let (mut nodes, mut at, mut weights) = (vec![start], vec![0.0], vec![0.0]);
         let mut bends = Vec::new();
@@ -57,37 +64,55 @@ impl BeamLine {
                 }
             }
         }
-        let first = bed.beam.as_ref().map(|_| *next);
-        let mut slopes = Vec::new();
-        if let Some(first) = first {
-            *next += 2 * nodes.len();
-            slopes.extend((0..nodes.len()).map(|k| [first + 2 * k + 1; 2]));
-            for bend in bends {
-                slopes[bend][1] = *next;
+        let (mut deflections, mut slopes) = (Vec::new(), Vec::new());
+        if bed.beam.is_some() {
+            let mut another = || {
                 *next += 1;
+                *next - 1
+            };
+            for &node in &nodes {
+                deflections.push(*known.entry(node).or_insert_with(&mut another));
+                slopes.push([another(); 2]);
+            }
+            for bend in bends {
+                slopes[bend][1] = another();
             }
         }
         let posts = bed.beam.iter().flat_map(|beam| &beam.posts);
-        let posts = posts.filter_map(|post| nodes.iter().position(|node| node == post)).collect();
+        let posts: Vec<usize> = posts.filter_map(|post| nodes.iter().position(|node| node == post)).collect();
         let rigidity = bed.beam.as_ref().map_or(0.0, |beam| beam.rigidity.value);
-        Some(Self { nodes, at, weights, stiffness: bed.stiffness.value, rigidity, first, slopes, posts })
+        let (stiffness, firm) = (bed.stiffness.value, posts.clone());
+        Some(Self { nodes, at, weights, stiffness, rigidity, deflections, slopes, posts, joints: Vec::new(), firm })
+    }
+
+    /// The lines of all beds; their beams count their unknowns on from `next`. None where a line leaves the sides of the mesh.
+    pub(super) fn all(beds: &[Bed], numbering: &Numbering, next: &mut usize) -> Option<Vec<Self>> {
+        let mut known = BTreeMap::new();
+        let lines = beds.iter().map(|bed| Self::new(bed, numbering, next, &mut known));
+        let mut lines = lines.collect::<Option<Vec<Self>>>()?;
+        join(&mut lines);
+        Some(lines)
     }
 
     /// Unknowns of the beam that posts hold.
     pub(super) fn held(&self) -> Vec<usize> {
-        self.first.map_or_else(Vec::new, |first| self.posts.iter().map(|post| first + 2 * post).collect())
+        self.posts.iter().filter_map(|&post| self.deflections.get(post).copied()).collect()
     }
 
-    /// How the beam can move as a whole at a node, straight and unbent: by a drop and by tipping. On two posts or more,
-    /// or where it does not move, not at all.
+    /// How the beam can move as a whole at a node, straight and unbent: by a drop and by tipping. Where it is held at two
+    /// places or more, or does not move, not at all.
     pub(super) fn loose(&self, node: usize) -> [f64; 2] {
         let at = self.at[node];
-        match self.posts.split_first() {
-            _ if self.first.is_none() => [0.0; 2],
+        match self.firm.first() {
+            _ if self.deflections.is_empty() || self.is_held() => [0.0; 2],
             None => [1.0, at],
-            Some((post, others)) if others.iter().all(|other| other == post) => [0.0, at - self.at[*post]],
-            Some(_) => [0.0; 2],
+            Some(&only) => [0.0, at - self.at[only]],
         }
+    }
+
+    /// Whether two places or more hold it.
+    fn is_held(&self) -> bool {
+        self.firm.iter().any(|place| *place != self.firm[0])
     }
 
     pub(super) fn springs(&self, line: usize, numbering: &Numbering, fields: Fields) -> Vec<Spring> {
@@ -99,54 +124,98 @@ impl BeamLine {
                 at: self.at[k],
                 length: self.weights[k],
                 plate: self.nodes[k] * count + deflection,
-                below: self.first.map(|first| first + 2 * k),
+                below: self.deflections.get(k).copied(),
                 stiffness: self.stiffness * self.weights[k],
             })
             .collect()
     }
 
     /// Unknowns of the piece that ends at a node: deflection and slope at both its ends.
-    fn of_piece(&self, first: usize, k: usize) -> [usize; 4] {
-        [first + 2 * (k - 1), self.slopes[k - 1][1], first + 2 * k, self.slopes[k][0]]
+    fn of_piece(&self, k: usize) -> [usize; 4] {
+        [self.deflections[k - 1], self.slopes[k - 1][1], self.deflections[k], self.slopes[k][0]]
     }
 
     /// Pieces of the beam between neighbouring nodes, exact for a cubic deflection.
     pub(super) fn parts(&self) -> Vec<Part> {
-        let Some(first) = self.first else { return Vec::new() };
-        (1..self.nodes.len())
+        (1..self.deflections.len())
             .map(|k| {
                 let matrix = piece(self.rigidity, self.at[k] - self.at[k - 1]);
-                let unknowns = self.of_piece(first, k).to_vec();
+                let unknowns = self.of_piece(k).to_vec();
                 Part { unknowns, matrix: DMatrix::from_column_slice(4, 4, matrix.as_slice()) }
             })
             .collect()
     }
 
-    /// Moment at both ends of every piece, and the force that each post bears, downwards, under pushes at its nodes.
-    pub(super) fn forces(&self, values: &[f64], pushes: &[f64]) -> BeamForces {
-        let Some(first) = self.first else { return BeamForces::default() };
-        let mut forces = BeamForces::default();
-        let mut reactions: Vec<f64> = vec![0.0; self.nodes.len()];
-        for k in 1..self.nodes.len() {
-            let l = self.at[k] - self.at[k - 1];
-            let numbers = nalgebra::Vector4::from(self.of_piece(first, k).map(|unknown| values[unknown]));
-            let ends = piece(self.rigidity, l) * numbers;
-            reactions[k - 1] += ends[0];
-            reactions[k] += ends[2];
+    /// Moment at both ends of every piece, and what the beam hands down at each node, under pushes at its nodes.
+    fn bent(&self, values: &[f64], pushes: &[f64]) -> (Vec<(Length, Torque)>, Vec<f64>) {
+        let (mut moments, mut handed) = (Vec::new(), pushes.to_vec());
+        for k in 1..self.deflections.len() {
+            let numbers = nalgebra::Vector4::from(self.of_piece(k).map(|unknown| values[unknown]));
+            let ends = piece(self.rigidity, self.at[k] - self.at[k - 1]) * numbers;
+            handed[k - 1] -= ends[0];
+            handed[k] -= ends[2];
             for (at, moment) in [(self.at[k - 1], ends[1]), (self.at[k], -ends[3])] {
-                let m: Torque = si(moment);
-                forces.moments.push((Length::new::<uom::si::length::meter>(at), m));
+                moments.push((metres(at), si(moment)));
             }
         }
-        for (reaction, push) in reactions.iter_mut().zip(pushes) {
-            *reaction -= push;
-        }
-        for &post in &self.posts {
-            let bears: Force = si(-reactions[post]);
-            forces.posts.push((Length::new::<uom::si::length::meter>(self.at[post]), bears));
-        }
-        forces
+        (moments, handed)
     }
+
+    /// What a line's beam bears under pushes at the nodes of the lines.
+    pub(super) fn forces(
+        lines: &[Self],
+        line: usize,
+        values: &[f64],
+        pushes: &dyn Fn(usize) -> Vec<f64>,
+    ) -> BeamForces {
+        let own = &lines[line];
+        if own.deflections.is_empty() {
+            return BeamForces::default();
+        }
+        let (moments, handed) = own.bent(values, &pushes(line));
+        let place = |node: usize| metres(own.at[node]);
+        // A post where others are joined bears what they hand down too.
+        let others = |node: usize| own.joints.iter().filter(move |(joint, _)| *joint == node).flat_map(|(_, all)| all);
+        let theirs = |node: usize| others(node).map(|&(other, at)| lines[other].bent(values, &pushes(other)).1[at]);
+        let posts = own.posts.iter();
+        let posts = posts.map(|&post| (place(post), si(handed[post] + theirs(post).sum::<f64>()))).collect();
+        let joints = own.joints.iter().map(|(joint, _)| *joint).filter(|joint| !own.posts.contains(joint));
+        let joints = joints.map(|joint| (place(joint), si(handed[joint]))).collect();
+        BeamForces { moments, posts, joints }
+    }
+}
+
+/// Finds where beams meet, and what that holds: a beam on two posts or more is held, and so is one on a post or none that two
+/// such beams or more carry, and so on.
+fn join(lines: &mut [BeamLine]) {
+    let mut at_nodes: BTreeMap<usize, Vec<(usize, usize)>> = BTreeMap::new();
+    for (number, line) in lines.iter().enumerate().filter(|(_, line)| !line.deflections.is_empty()) {
+        for (place, &node) in line.nodes.iter().enumerate() {
+            at_nodes.entry(node).or_default().push((number, place));
+        }
+    }
+    for meet in at_nodes.values() {
+        for &(line, place) in meet {
+            let others: Vec<(usize, usize)> = meet.iter().copied().filter(|other| *other != (line, place)).collect();
+            if !others.is_empty() {
+                lines[line].joints.push((place, others));
+            }
+        }
+    }
+    loop {
+        let held: Vec<bool> = lines.iter().map(BeamLine::is_held).collect();
+        for line in lines.iter_mut().filter(|line| !line.is_held()) {
+            let carried = line.joints.iter().filter(|(_, others)| others.iter().any(|(other, _)| held[*other]));
+            line.firm = line.posts.iter().copied().chain(carried.map(|(place, _)| *place)).collect();
+        }
+        if lines.iter().zip(held).all(|(line, held)| line.is_held() == held) {
+            return;
+        }
+    }
+}
+
+fn metres(value: f64) -> Length {
+    Length::new::<uom::si::length::meter>(value)
 }
 
 /// Cosine of the turn from which a bend is a hinge: a sixteenth of a bending moment does not pass a bend of 20°, but twists
@@ -172,6 +241,8 @@ pub struct BeamForces {
     pub moments: Vec<(Length, Torque)>,
     /// What each post bears, pressed positive, by distance from the start.
     pub posts: Vec<(Length, Force)>,
+    /// What it hands down to other beams where they are joined and no post of its own stands, by distance from the start.
+    pub joints: Vec<(Length, Force)>,
 }
 
 /// The bed at one node.
@@ -219,10 +290,10 @@ impl Spring {
     /// As part of the push along the line.
     pub(super) fn push(&self, force: f64) -> Push {
         let all: Force = si(force);
-        let length = Length::new::<uom::si::length::meter>(self.length);
+        let length = metres(self.length);
         Push {
             place: point(self.place),
-            along: Length::new::<uom::si::length::meter>(self.at),
+            along: metres(self.at),
             length,
             force: all,
             per_length: per_width(all / length),

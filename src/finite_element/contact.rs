@@ -3,7 +3,7 @@
 use nalgebra::{DMatrix, DVector};
 
 use super::{
-    beam::{BeamForces, Push},
+    beam::{BeamForces, BeamLine, Push},
     complementary,
     load::Load,
     plate::Plate,
@@ -181,8 +181,8 @@ impl Contact {
     /// What the beam below a bed bears where a place opens by 1 m.
     #[must_use]
     pub fn beam_forces(&self, plate: &Plate, bed: usize, place: usize) -> BeamForces {
-        let pushes: Vec<f64> = self.pushes(plate, bed, place).iter().map(|push| push.force.value).collect();
-        plate.beams[bed].forces(&self.solutions[place].values, &pushes)
+        let pushes = |bed: usize| self.pushes(plate, bed, place).iter().map(|push| push.force.value).collect();
+        BeamLine::forces(&plate.beams, bed, &self.solutions[place].values, &pushes)
     }
 
     /// Pull of each fixing, bed by bed in the order in which they were given.

@@ -28,7 +28,7 @@ pub struct Held {
     pub displacements: [bool; 2],
 }
 
-/// A beam below the plate.
+/// A beam below the plate. Beams that meet at a corner are joined there by a hinge: they deflect alike.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Beam {
     /// Bending rigidity.
@@ -127,7 +127,8 @@ impl Plate {
     ///
     /// # Validity
     /// Linear: small deflections, first-order shear. A bed pulls as well as it pushes. Beams bend upwards and downwards
-    /// only; a bend of 20° and more in their line is a hinge, at a slighter one bending goes on undiminished.
+    /// only; a bend of 20° and more in their line is a hinge, at a slighter one bending goes on undiminished. Where beams meet,
+    /// force passes and no moment.
     ///
     /// # Errors
     /// [`Mechanism`] where something can move without resistance.

@@ -3,7 +3,7 @@
 use nalgebra::DVector;
 
 use super::{
-    beam::{BeamForces, Push},
+    beam::{BeamForces, BeamLine, Push},
     element::strain_terms,
     load::add,
     plate::{Plate, point},
@@ -133,9 +133,11 @@ impl Plate {
     /// What the beam below a bed bears.
     #[must_use]
     pub fn beam_forces(&self, bed: usize, solution: &Solution) -> BeamForces {
-        let springs = self.springs.iter().filter(|spring| spring.line == bed);
-        let pushes: Vec<f64> = springs.map(|spring| spring.force(&solution.values)).collect();
-        self.beams[bed].forces(&solution.values, &pushes)
+        let pushes = |line: usize| {
+            let springs = self.springs.iter().filter(|spring| spring.line == line);
+            springs.map(|spring| spring.force(&solution.values)).collect()
+        };
+        BeamLine::forces(&self.beams, bed, &solution.values, &pushes)
     }
 
     /// Work of a load on a solution, twice the energy where the solution is its own.

@@ -84,10 +84,7 @@ struct Lines {
 
 impl Lines {
     fn new(model: &Model<'_>, numbering: &Numbering, mut unknowns: usize) -> Result<Self, Mechanism> {
-        let mut beams = Vec::with_capacity(model.beds.len());
-        for bed in model.beds {
-            beams.push(BeamLine::new(bed, numbering, &mut unknowns).ok_or(Mechanism::BrokenLine)?);
-        }
+        let beams = BeamLine::all(model.beds, numbering, &mut unknowns).ok_or(Mechanism::BrokenLine)?;
         let mut springs = Vec::new();
         for (number, line) in beams.iter().enumerate() {
             springs.extend(line.springs(number, numbering, model.fields));

@@ -122,6 +122,17 @@ impl Polyline {
         [self.0[0], self.0[self.0.len() - 1]]
     }
 
+    /// The same line with another first and another last point, where they are given; as it is where nothing would be left of a
+    /// piece.
+    #[must_use]
+    pub fn with_ends(&self, [first, last]: [Option<Point>; 2]) -> Self {
+        let mut points = self.0.clone();
+        let end = points.len() - 1;
+        points[0] = first.unwrap_or(points[0]);
+        points[end] = last.unwrap_or(points[end]);
+        Self::new(points).unwrap_or_else(|_| self.clone())
+    }
+
     /// Length along the line.
     #[must_use]
     pub fn length(&self) -> Length {

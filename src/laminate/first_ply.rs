@@ -50,6 +50,8 @@ pub struct Reserve {
     pub factor: Ratio,
     /// The largest contribution at failure.
     pub mode: Mode,
+    /// What stress across the fibres has of the contributions at failure, those that help left out.
+    pub across: Ratio,
 }
 
 impl Reserve {
@@ -165,8 +167,8 @@ impl TsaiWu {
     ///
     /// # Validity
     /// Infinite without mechanical stress; zero if the residual stress alone is at failure. The mode is that of the largest
-    /// of the three sums `F1 s1 + F11 s1²`, `F2 s2 + F22 s2²`, `F66 s12²` at failure (our assumption: the criterion itself
-    /// names none).
+    /// of the three sums `F1 s1 + F11 s1²`, `F2 s2 + F22 s2²`, `F66 s12²` at failure, and of them `across` is the second's share
+    /// (our assumption: the criterion itself names none).
     ///
     /// # Source
     /// [`TSAI_WU_1971`](crate::source::TSAI_WU_1971) for the criterion, from memory; the quadratic is derived.
@@ -198,7 +200,10 @@ impl TsaiWu {
         let fibre = failing.s1.value * (self.f1 + self.f11 * failing.s1.value);
         let transverse = failing.s2.value * (self.f2 + self.f22 * failing.s2.value);
         let shear = self.f66 * failing.s12.value * failing.s12.value;
-        Reserve { factor: Ratio::from(factor), mode: Mode::of(&failing, fibre, transverse, shear) }
+        let [along, across, sheared] = [fibre, transverse, shear].map(|part| part.max(0.0));
+        let all = along + across + sheared;
+        let across = if all > 0.0 { Ratio::from(across / all) } else { Ratio::ZERO };
+        Reserve { factor: Ratio::from(factor), mode: Mode::of(&failing, fibre, transverse, shear), across }
     }
 
     fn linear(&self, s: &PlyStress) -> f64 {
@@ -272,5 +277,7 @@ pub fn max_stress(mechanical: &PlyStress, residual: &PlyStress, strength: &Stren
     let transverse = signed(mechanical.s2, residual.s2, strength.yt, strength.yc);
     let shear = signed(mechanical.s12, residual.s12, strength.s, strength.s);
     let mode = Mode::of(mechanical, fibre.recip().value, transverse.recip().value, shear.recip().value);
-    Reserve { factor: fibre.min(transverse).min(shear), mode }
+    let is_across = matches!(mode, Mode::TransverseTension | Mode::TransverseCompression);
+    let across = if is_across { Ratio::from(1.0) } else { Ratio::ZERO };
+    Reserve { factor: fibre.min(transverse).min(shear), mode, across }
 }

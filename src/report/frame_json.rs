@@ -3,7 +3,7 @@
 use serde_json::{Value, json};
 
 use super::{
-    AlongPipe, Report, frame_loads,
+    AlongPipe, PostLoad, Report, frame_loads,
     json::{method, quantity},
 };
 
@@ -24,15 +24,18 @@ pub(super) fn to_json(report: &Report<'_>) -> Vec<Value> {
         .into_iter()
         .map(|load| {
             let ((push, push_by), (pull, pull_by)) = (load.push(), load.pull());
-            let posts = load.posts.iter().map(|post| {
-                json!({
-                    "along": quantity(post.along, system),
-                    "push": quantity(post.push.value, system),
-                    "push_case": id(post.push.case),
-                    "pull": quantity(post.pull.value, system),
-                    "pull_case": id(post.pull.case),
-                })
-            });
+            let borne = |all: &[PostLoad]| -> Vec<Value> {
+                let one = |post: &PostLoad| {
+                    json!({
+                        "along": quantity(post.along, system),
+                        "push": quantity(post.push.value, system),
+                        "push_case": id(post.push.case),
+                        "pull": quantity(post.pull.value, system),
+                        "pull_case": id(post.pull.case),
+                    })
+                };
+                all.iter().map(one).collect()
+            };
             json!({
                 "support": report.top.supports[load.pipe].name,
                 "kind": report.top.supports[load.pipe].word(),
@@ -49,7 +52,8 @@ pub(super) fn to_json(report: &Report<'_>) -> Vec<Value> {
                 "moment_case": load.moment.and_then(|moment| id(moment.case)),
                 "clamp_moment": load.clamp.map(|clamp| quantity(clamp.value, system)),
                 "clamp_moment_case": load.clamp.and_then(|clamp| id(clamp.case)),
-                "posts": posts.collect::<Vec<_>>(),
+                "posts": borne(&load.posts),
+                "joints": borne(&load.joints),
             })
         })
         .collect()

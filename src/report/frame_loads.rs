@@ -2,8 +2,10 @@
 
 use super::Report;
 use crate::{
-    analysis::{Analysis, PipeForces, PostForces},
+    analysis::{Analysis, PipeForces, PipeModel, PostForces},
     check::Method,
+    geometry::Point,
+    top::Joint,
     units::{Force, ForcePerWidth, Length, MomentPerWidth, Torque},
 };
 
@@ -33,10 +35,10 @@ pub struct AlongPipe {
     pub pull: Largest<ForcePerWidth>,
 }
 
-/// Largest forces on a post.
+/// Largest forces on a post, or on another pipe at a joint.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PostLoad {
-    /// Where it stands along its pipe.
+    /// Where, along its pipe.
     pub along: Length,
     /// Push, downwards.
     pub push: Largest<Force>,
@@ -53,7 +55,7 @@ pub struct FrameLoad {
     pub hand: Option<AlongPipe>,
     /// By the plate method, the error that it says of them added; none where there is no solution.
     pub plate: Option<AlongPipe>,
-    /// Largest bending moment, by the plate method; none of a rigid pipe.
+    /// Largest bending moment, by the plate method; none of what is rigid.
     pub moment: Option<Largest<Torque>>,
     /// Largest moment per length of the joint of a clamped wall, by the plate method, the error that it says of it added;
     /// no check says whether the joint bears it.
@@ -61,6 +63,8 @@ pub struct FrameLoad {
     /// By post, along the pipe, by the plate method, the error of push and pull along the pipe added; empty where the pipe
     /// is rigid.
     pub posts: Vec<PostLoad>,
+    /// By joint at which another pipe carries it: what it hands to that, as of posts; no check says whether the weld bears it.
+    pub joints: Vec<PostLoad>,
 }
 
 impl FrameLoad {
@@ -95,7 +99,7 @@ impl FrameLoad {
 /// Largest loads on each pipe over all cases, by both methods.
 #[must_use]
 pub fn frame_loads(report: &Report<'_>) -> Vec<FrameLoad> {
-    let nothing = |pipe| FrameLoad { pipe, hand: None, plate: None, moment: None, clamp: None, posts: Vec::new() };
+    let nothing = |pipe| FrameLoad { pipe, hand: None, plate: None, moment: None, clamp: None, posts: Vec::new(), joints: Vec::new() };
     let mut loads: Vec<FrameLoad> = (0..report.top.supports.len()).map(nothing).collect();
     let Ok(analysis) = &report.analysis else { return loads };
     for load in &mut loads {
@@ -106,7 +110,9 @@ pub fn frame_loads(report: &Report<'_>) -> Vec<FrameLoad> {
                 load.on_plate(analysis, pipe, forces.case);
             }
         }
-        load.posts.sort_by(|a, b| a.along.value.total_cmp(&b.along.value));
+        for borne in [&mut load.posts, &mut load.joints] {
+            borne.sort_by(|a, b| a.along.value.total_cmp(&b.along.value));
+        }
     }
     loads
 }
@@ -129,19 +135,29 @@ impl FrameLoad {
         if let Some(clamp) = &pipe.clamp {
             self.clamp.get_or_insert_default().raise(clamp.moment * (1.0 + clamp.error.value), case);
         }
-        if pipe.posts.is_empty() {
+        if !matches!(&analysis.whole, Some(Ok(method)) if method.pipes[pipe.pipe] == PipeModel::Beam) {
             return;
         }
         self.moment.get_or_insert_default().raise(pipe.bent.moment * (1.0 + pipe.bent.error.value), case);
-        for PostForces { at, push, pull } in &pipe.posts {
-            let along = analysis.top.supports[pipe.pipe].along.place(*at).along;
-            let place = self.posts.iter().position(|post| post.along == along).unwrap_or_else(|| {
-                self.posts.push(PostLoad { along, push: Largest::default(), pull: Largest::default() });
-                self.posts.len() - 1
+        let support = &analysis.top.supports[pipe.pipe];
+        let raise = |borne: &mut Vec<PostLoad>, at: Point, PostForces { push, pull, .. }: &PostForces| {
+            let along = support.along.place(at).along;
+            let place = borne.iter().position(|known| known.along == along).unwrap_or_else(|| {
+                borne.push(PostLoad { along, push: Largest::default(), pull: Largest::default() });
+                borne.len() - 1
             });
             // A post gathers what acts along its pipe: it is as sure as that.
-            self.posts[place].push.raise(*push * push_error, case);
-            self.posts[place].pull.raise(*pull * pull_error, case);
+            borne[place].push.raise(*push * push_error, case);
+            borne[place].pull.raise(*pull * pull_error, case);
+        };
+        pipe.posts.iter().for_each(|post| raise(&mut self.posts, post.at, post));
+        // Either pipe of a joint knows what passes it: it stands with the one that is carried.
+        let joints = analysis.top.joints();
+        let own: Vec<&Joint> = joints.iter().filter(|joint| joint.carried(analysis.top) == pipe.pipe).collect();
+        for forces in &pipe.joints {
+            if let Some(joint) = own.iter().find(|joint| joint.at.distance(forces.at) <= support.thickness()) {
+                raise(&mut self.joints, joint.at, forces);
+            }
         }
     }
 }

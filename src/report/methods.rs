@@ -88,7 +88,7 @@ fn reason(method: &PlateMethod, hand: &Outcome, plate: &Outcome) -> Option<Strin
         (_, false) => reasons.push("the plate carries a load both ways"),
         (_, true) => reasons.push("the plate bends along the pipes too"),
     }
-    if higher && method.pipes.contains(&PipeModel::OnPosts) {
+    if higher && method.pipes.contains(&PipeModel::Beam) {
         reasons.push("pipes bend between their posts");
     }
     Some(format!("may come from: {}", reasons.join("; ")))

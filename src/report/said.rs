@@ -17,6 +17,8 @@ pub(super) struct Said {
     pub(super) words: &'static str,
     /// What was left out.
     pub(super) but: Option<String>,
+    /// Load cases of which nothing is known.
+    pub(super) open: Option<String>,
     /// What governs.
     pub(super) governs: Option<String>,
     /// That it passes by less than it may be off by.
@@ -39,9 +41,22 @@ pub(super) fn said(report: &Report<'_>, analysis: &Analysis<'_>) -> Said {
         tone,
         words,
         but,
+        open: open(analysis),
         governs: first.map(|first| sentence(report, analysis, first)),
         doubt: first.and_then(|first| report.hand_error.doubt(first)),
     }
+}
+
+/// Load cases that could not be looked at: what stands below is silent of them.
+fn open(analysis: &Analysis<'_>) -> Option<String> {
+    let (_, reason) = analysis.open_cases.first()?;
+    let titles: Vec<&str> = analysis.open_cases.iter().map(|(case, _)| case.title.as_str()).collect();
+    let others = if analysis.open_cases.iter().all(|(_, other)| other == reason) { "" } else { "; others further below" };
+    let cases = counted(titles.len(), "load case");
+    Some(format!(
+        "{cases} could not be looked at, and nothing below says anything of them ({}): {reason}{others}.",
+        titles.join("; ")
+    ))
 }
 
 /// What the top is, in one line.

@@ -79,12 +79,18 @@ impl Pipe {
     /// thick.
     pub const POSTS_APART: f64 = 4.0;
 
-    /// Whether its posts hold it as a beam: two that stand apart. Posts that stand together hold it like one.
+    /// Whether its posts hold it as a beam.
     #[must_use]
     pub fn posts_hold(&self) -> bool {
-        let first = self.posts.iter().copied().reduce(Length::min).unwrap_or_default();
-        let last = self.posts.iter().copied().fold(Length::default(), Length::max);
-        self.posts.len() >= 2 && last - first >= self.outside * Self::POSTS_APART
+        self.is_held_at(&self.posts)
+    }
+
+    /// Whether places along it hold it as a beam: two that are apart. Those that are close together hold it like one.
+    #[must_use]
+    pub fn is_held_at(&self, places: &[Length]) -> bool {
+        let first = places.iter().copied().reduce(Length::min).unwrap_or_default();
+        let last = places.iter().copied().fold(Length::default(), Length::max);
+        places.len() >= 2 && last - first >= self.outside * Self::POSTS_APART
     }
 
     /// What the file would have to give so that it bends on its posts; nothing where it does.

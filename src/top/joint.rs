@@ -1,6 +1,7 @@
-//! Where pipes of the frame cross or touch in plan: below one top they lie at one height, so there they are joined.
+//! Where pipes of the frame cross or touch in plan, and what that holds: below one top they lie at one height, so there they are
+//! joined.
 
-use super::Top;
+use super::{BedLine, Top};
 use crate::{geometry::Point, units::Length};
 
 /// A place where two pipes cross or touch.
@@ -10,6 +11,16 @@ pub struct Joint {
     pub pipes: [usize; 2],
     /// Where.
     pub at: Point,
+}
+
+impl Joint {
+    /// The one of the two that hands its load to the other: that without posts that hold it, else the second.
+    #[must_use]
+    pub fn carried(&self, top: &Top) -> usize {
+        let stands = |pipe: usize| top.supports[pipe].pipe().is_some_and(super::Pipe::posts_hold);
+        let [first, second] = self.pipes;
+        if stands(second) && !stands(first) { first } else { second }
+    }
 }
 
 impl Top {
@@ -37,5 +48,49 @@ impl Top {
             }
         }
         joints
+    }
+
+    /// By support, whether it is known as a beam: a pipe of which wall and alloy are given and which two places or more hold, well
+    /// apart: posts of its own, or other such pipes that it is joined to and that are held without it.
+    #[must_use]
+    pub fn beams(&self) -> Vec<bool> {
+        let joints = self.joints();
+        let mut held = vec![false; self.supports.len()];
+        loop {
+            let before = held.clone();
+            for (number, support) in self.supports.iter().enumerate().filter(|(number, _)| !before[*number]) {
+                let Some(pipe) = support.pipe() else { continue };
+                let carried = joints.iter().filter_map(|joint| {
+                    let own = joint.pipes.iter().position(|pipe| *pipe == number)?;
+                    before[joint.pipes[1 - own]].then(|| support.along.place(joint.at).along)
+                });
+                let places: Vec<Length> = pipe.posts.iter().copied().chain(carried).collect();
+                held[number] = pipe.wall.is_some() && pipe.alloy.is_some() && pipe.is_held_at(&places);
+            }
+            if held == before {
+                return held;
+            }
+        }
+    }
+
+    /// Lines on which the top is bedded, each with its support. A pipe that ends beside another it is joined to is led on to the
+    /// middle of that.
+    #[must_use]
+    pub fn bed_lines(&self) -> Vec<(usize, BedLine)> {
+        let joints = self.joints();
+        let all = self.supports.iter().enumerate();
+        let lines = all.flat_map(|(number, support)| {
+            let own: Vec<&Joint> = joints.iter().filter(|joint| joint.pipes.contains(&number)).collect();
+            let led = |end: Point| {
+                let beside = own.iter().filter(|joint| joint.at == end);
+                let other = beside.flat_map(|joint| joint.pipes).find(|pipe| *pipe != number)?;
+                let line = &self.supports[other].along;
+                Some(line.at(line.place(end).along.max(Length::default()).min(line.length())))
+            };
+            let along = |line: &BedLine| line.along.with_ends(line.along.ends().map(led));
+            let lines = support.bed_lines().into_iter();
+            lines.map(|line| (number, BedLine { along: along(&line), ..line })).collect::<Vec<_>>()
+        });
+        lines.collect()
     }
 }

@@ -93,6 +93,69 @@ fn beams_with_one_post_each_roll_about_their_posts() {
     assert!(grid.tried(Degree::Three, Fields::Bending, &|_| sandwich(), &[], &beds).is_ok());
 }
 
+/// Two rails along x and a bar across them in the middle, which stands on nothing of its own.
+fn carried(posts: &[f64]) -> (Grid, Result<Plate, Mechanism>) {
+    let grid = Grid::new(&[0.0, 0.2, 0.5, 1.0, 1.5, 1.8, 2.0], &[0.0, 0.2, 0.5, 0.8, 1.0]);
+    let beam = |posts| Some(Beam { rigidity: rigidity(5e4), posts });
+    let rail = |y: f64| {
+        let posts = posts.iter().map(|&x| grid.along_x(y, [x, x])[0]).collect();
+        Bed { beam: beam(posts), ..bed(grid.along_x(y, [0.2, 1.8]), 5e8) }
+    };
+    let bar = Bed { beam: beam(Vec::new()), ..bed(grid.along_y(1.0, [0.2, 0.8]), 5e8) };
+    let beds = [rail(0.2), rail(0.8), bar];
+    let plate = grid.tried(Degree::Three, Fields::Bending, &|_| sandwich(), &[], &beds);
+    (grid, plate)
+}
+
+#[test]
+fn a_bar_hands_on_what_it_is_given_to_the_beams_that_carry_it() {
+    for posts in [&[0.2, 1.8][..], &[0.2, 1.0, 1.8]] {
+        let (grid, plate) = carried(posts);
+        let plate = plate.unwrap();
+        let solution = plate.solve(&[lopsided(&grid, &plate)]).remove(0);
+        let given = |line: usize| plate.pushes(line, &solution);
+        let [port, starboard, bar] = [0, 1, 2].map(|line| plate.beam_forces(line, &solution));
+        // What the plate gives it, with its moment about the rails.
+        let of_bar = sums(given(2).iter().map(|push| (push.force.value, push.place)));
+        assert_eq!((bar.posts.len(), bar.joints.len()), (0, 2));
+        let handed = [0, 1].map(|joint| bar.joints[joint].1.value);
+        let borne = sums(handed.into_iter().zip([0.2, 0.8]).map(|(force, y)| (force, point(1.0, y))));
+        for i in 0..3 {
+            assert_relative_eq!(of_bar[i], borne[i], max_relative = ROUNDING);
+        }
+        assert!(handed.iter().all(|force| *force > 10.0), "{handed:?}");
+        let mut all = [0.0; 3];
+        for ((line, rail, y), handed) in [(0, &port, 0.2), (1, &starboard, 0.8)].into_iter().zip(handed) {
+            let stands: Vec<_> = rail.posts.iter().map(|(along, force)| (force.value, along.value + 0.2)).collect();
+            // Where a post stands below the joint, all of it is the post's.
+            let known: Vec<f64> = rail.joints.iter().map(|(_, force)| force.value).collect();
+            match posts.len() {
+                2 => assert_relative_eq!(known[0], -handed, max_relative = 1e-9),
+                _ => assert!(known.is_empty()),
+            }
+            let sum = sums(stands.iter().map(|&(force, x)| (force, point(x, y))));
+            (0..3).for_each(|i| all[i] += sum[i]);
+            for (along, moment) in &rail.moments {
+                let x = along.value + 0.2;
+                let lever = |force: f64, at: f64| force * (x - at).max(0.0);
+                let up: f64 = stands.iter().map(|&(force, at)| lever(force, at)).sum();
+                let down: f64 = given(line).iter().map(|push| lever(push.force.value, push.place.x.value)).sum();
+                assert_relative_eq!(moment.value, up - down - lever(handed, 1.0), epsilon = 1e-6 * all[0]);
+            }
+        }
+        let exact = [2700.0, 2000.0 + 700.0 * 0.37, 1000.0 + 700.0 * 0.66];
+        for (found, exact) in all.into_iter().zip(exact) {
+            assert_relative_eq!(found, exact, max_relative = ROUNDING);
+        }
+    }
+}
+
+#[test]
+fn beams_that_only_carry_each_other_are_not_held() {
+    assert!(matches!(carried(&[]).1, Err(Mechanism::WholeMoves { .. })));
+    assert!(matches!(carried(&[0.2]).1, Err(Mechanism::WholeMoves { .. })));
+}
+
 #[test]
 fn a_line_that_leaves_the_sides_is_refused() {
     let grid = Grid::new(&steps(0.0, 2.0, 4), &steps(0.0, 1.0, 4));

@@ -17,7 +17,7 @@ use crate::{
     },
     geometry::{Axis, Band, Point, Polyline},
     mesh::{Mesh, MeshError, Plan},
-    top::{BedLine, Support, Top},
+    top::{Support, Top},
     units::{BeamRigidity, Length, Pressure, Ratio},
 };
 
@@ -32,7 +32,8 @@ pub(super) struct Stretch {
     /// Width of the bearing across the line.
     pub(super) seat: Length,
     pub(super) corners: Vec<usize>,
-    posts: Vec<usize>,
+    /// The pipe, where it bends.
+    beam: Option<Beam>,
 }
 
 /// The top in plan.
@@ -54,7 +55,7 @@ pub(super) struct Net {
 impl Net {
     /// Triangles with sides that are a share of the usual.
     pub(super) fn new(top: &Top, sections: &Sections, sides: Ratio) -> Result<Self, MeshError> {
-        let beds: Vec<(usize, BedLine)> = bed_lines(top).collect();
+        let beds = top.bed_lines();
         let mut lines: Vec<Vec<Point>> = beds.iter().map(|(_, line)| line.along.points().to_vec()).collect();
         for backing in &top.backings {
             lines.push(border(&backing.along, backing.width));
@@ -94,6 +95,7 @@ impl Net {
         let core_left =
             mesh.triangles().iter().map(|corners| core_left(top, sections, corners.map(|k| mesh.nodes()[k])));
         let core_left = core_left.collect();
+        let bends = top.beams();
         let mut post = posts;
         let mut stretches = Vec::new();
         for (line, (number, bed)) in beds.iter().enumerate() {
@@ -104,7 +106,9 @@ impl Net {
             post += posts;
             for chain in mesh.line(line) {
                 let posts = own.iter().copied().filter(|corner| chain.contains(corner)).collect();
-                stretches.push(Stretch { pipe: *number, seat: bed.seat, corners: chain.clone(), posts });
+                let rigidity = rigidity(&top.supports[*number]).filter(|_| bends[*number]);
+                let beam = rigidity.map(|rigidity| Beam { rigidity, posts });
+                stretches.push(Stretch { pipe: *number, seat: bed.seat, corners: chain.clone(), beam });
             }
         }
         Ok(Self { mesh, regions, of_triangle, core_left, stretches, disc, sharp })
@@ -115,8 +119,8 @@ impl Net {
         (0..top.supports.len())
             .map(|number| {
                 let mut own = self.stretches.iter().filter(|stretch| stretch.pipe == number);
-                let moves = own.all(|stretch| stretch.beam(&top.supports[number]).is_some());
-                if moves { PipeModel::OnPosts } else { PipeModel::Rigid }
+                let bends = own.all(|stretch| stretch.beam.is_some());
+                if bends { PipeModel::Beam } else { PipeModel::Rigid }
             })
             .collect()
     }
@@ -174,7 +178,7 @@ impl Net {
         // Lines of one seat share what it spreads.
         let share = stretch.seat / pipe.seat;
         let stiffness = modulus * ((pipe.seat + half) / half * share);
-        Bed { corners: stretch.corners.clone(), stiffness, beam: stretch.beam(pipe) }
+        Bed { corners: stretch.corners.clone(), stiffness, beam: stretch.beam.clone() }
     }
 
     /// Samples of a plate. Under the middle of what moves the top is bent most, so that each of its places is one too.
@@ -230,7 +234,7 @@ impl Net {
     pub(super) fn to_support(&self, top: &Top, place: Point) -> Length {
         let distances = self.stretches.iter().map(|stretch| {
             let pipe = &top.supports[stretch.pipe];
-            match stretch.beam(pipe) {
+            match &stretch.beam {
                 None => pipe.distance(place),
                 Some(beam) => {
                     let posts = beam.posts.iter().map(|&post| self.mesh.nodes()[post].distance(place));
@@ -247,11 +251,13 @@ impl Net {
     /// last. Beyond its last post a pipe hangs over too.
     pub(super) fn held(&self, top: &Top) -> Vec<Point> {
         let held = top.supports.iter().zip(self.pipe_models(top)).flat_map(|(support, model)| {
-            let posts = || support.posts().iter().copied();
-            let (first, last) = (posts().reduce(Length::min), posts().reduce(Length::max));
-            let (PipeModel::OnPosts, Some(first), Some(last)) = (model, first, last) else {
+            if model == PipeModel::Rigid {
                 return support.bed_lines().iter().flat_map(|line| line.along.points().to_vec()).collect();
-            };
+            }
+            let posts = || support.posts().iter().copied();
+            let ends = posts().reduce(Length::min).zip(posts().reduce(Length::max));
+            // A pipe that others carry has no post: all of it moves with them.
+            let Some((first, last)) = ends else { return Vec::new() };
             let between = |point: &&Point| (first..=last).contains(&support.along.place(**point).along);
             let bends = support.along.points().iter().filter(between).copied();
             bends.chain([first, last].map(|post| support.along.at(post))).collect::<Vec<Point>>()
@@ -277,34 +283,23 @@ impl Stretch {
     fn sides(&self) -> impl Iterator<Item = [usize; 2]> {
         self.corners.windows(2).map(|side| [side[0].min(side[1]), side[0].max(side[1])])
     }
-
-    fn beam(&self, support: &Support) -> Option<Beam> {
-        let pipe = support.pipe()?;
-        let (wall, alloy) = (pipe.wall?, pipe.alloy.as_ref()?);
-        if !pipe.posts_hold() {
-            return None;
-        }
-        // Below a hole the pipe goes on. Here it ends there, and its stretches are held by the posts that each has, or by the
-        // panel alone: more limber than the pipe is.
-        let inside = pipe.outside - wall * 2.0;
-        let square = |d: Length| d * d;
-        let second_moment =
-            (square(pipe.outside) * square(pipe.outside) - square(inside) * square(inside)) * (PI / 64.0);
-        let rigidity: BeamRigidity = alloy.modulus.value * second_moment;
-        Some(Beam { rigidity, posts: self.posts.clone() })
-    }
 }
 
-/// Lines on which the top is bedded, each with its support.
-pub(super) fn bed_lines(top: &Top) -> impl Iterator<Item = (usize, BedLine)> {
-    let all = top.supports.iter().enumerate();
-    all.flat_map(|(number, support)| support.bed_lines().into_iter().map(move |line| (number, line)))
+/// Bending rigidity of a pipe of which wall and alloy are given. Below a hole the pipe goes on. Here it ends there, and its
+/// stretches are held by the posts and joints that each has, or by the panel alone: more limber than the pipe is.
+fn rigidity(support: &Support) -> Option<BeamRigidity> {
+    let pipe = support.pipe()?;
+    let (wall, alloy) = (pipe.wall?, pipe.alloy.as_ref()?);
+    let inside = pipe.outside - wall * 2.0;
+    let square = |d: Length| d * d;
+    let second_moment = (square(pipe.outside) * square(pipe.outside) - square(inside) * square(inside)) * (PI / 64.0);
+    Some(alloy.modulus.value * second_moment)
 }
 
 /// Ends of supports and corners of backing, those that nearly coincide once.
 fn sharp_places(top: &Top) -> Vec<Point> {
     let nearest = top.core.thickness / 2.0;
-    let ends = bed_lines(top).flat_map(|(_, line)| line.along.ends());
+    let ends = top.bed_lines().into_iter().flat_map(|(_, line)| line.along.ends());
     let corners = top.backings.iter().flat_map(|backing| {
         let border = border(&backing.along, backing.width);
         border[1..].to_vec()

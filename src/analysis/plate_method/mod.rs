@@ -104,9 +104,9 @@ impl Fineness {
 /// How a pipe was taken.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum PipeModel {
-    /// As a beam on its posts.
-    OnPosts,
-    /// As rigid: a wall, a pad, or a pipe of which wall, alloy or two posts are not given.
+    /// As a beam on its posts, and on other pipes that carry it.
+    Beam,
+    /// As rigid: a wall, a pad, or a pipe of which wall or alloy are not given, or what holds it.
     Rigid,
 }
 

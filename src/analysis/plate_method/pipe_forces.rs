@@ -6,10 +6,10 @@ use crate::{
     units::{Force, ForcePerWidth, Length, Ratio, Torque},
 };
 
-/// What a post bears.
+/// What a post bears, or another pipe at a joint.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PostForces {
-    /// Where it stands.
+    /// Where.
     pub at: Point,
     /// Most push, downwards.
     pub push: Force,
@@ -61,6 +61,8 @@ pub struct PipeForces {
     pub post: Force,
     /// By post; none of a rigid pipe.
     pub posts: Vec<PostForces>,
+    /// By joint with another pipe where no post of its own stands: what it hands down there and draws up.
+    pub joints: Vec<PostForces>,
     /// Most pull of each fixing, in the order of its row: all that lifts the length of pipe up to half way to its neighbours.
     pub fixings: Vec<Force>,
     /// Where the person or the hand is that pulls hardest on a fixing.
@@ -88,6 +90,7 @@ impl PipeForces {
             clamp: None,
             post: Force::default(),
             posts: Vec::new(),
+            joints: Vec::new(),
             fixings: Vec::new(),
             fixings_under: None,
             fixings_error: Ratio::default(),
@@ -118,17 +121,9 @@ impl PipeForces {
         self.bent.error = off(coarse.bent.moment.value, self.bent.moment.value);
         self.bent_at_weld.error = off(coarse.bent_at_weld.moment.value, self.bent_at_weld.moment.value);
         self.fixings_error = off(coarse.hardest().value, self.hardest().value);
-        self.raise_posts(&coarse.posts);
+        raise(&mut self.posts, &coarse.posts);
+        raise(&mut self.joints, &coarse.joints);
         self.raise_fixings(&coarse.fixings);
-    }
-
-    pub(super) fn raise_posts(&mut self, others: &[PostForces]) {
-        for other in others {
-            match self.posts.iter_mut().find(|post| post.at == other.at) {
-                Some(post) => (post.push, post.pull) = (post.push.max(other.push), post.pull.max(other.pull)),
-                None => self.posts.push(*other),
-            }
-        }
     }
 
     pub(super) fn raise_fixings(&mut self, others: &[Force]) {
@@ -137,6 +132,16 @@ impl PipeForces {
         }
         for (own, other) in self.fixings.iter_mut().zip(others) {
             *own = own.max(*other);
+        }
+    }
+}
+
+/// Takes in what others bear at the same places.
+pub(super) fn raise(own: &mut Vec<PostForces>, others: &[PostForces]) {
+    for other in others {
+        match own.iter_mut().find(|known| known.at == other.at) {
+            Some(known) => (known.push, known.pull) = (known.push.max(other.push), known.pull.max(other.pull)),
+            None => own.push(*other),
         }
     }
 }

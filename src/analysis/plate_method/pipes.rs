@@ -2,7 +2,7 @@
 
 pub use super::pipe_forces::{PipeForces, PipeMoment, PostForces};
 
-use super::{layout::Net, row::Row};
+use super::{layout::Net, pipe_forces::raise, row::Row};
 use crate::{
     finite_element::{BeamForces, Push},
     geometry::{Point, Polyline},
@@ -82,9 +82,19 @@ impl<'a> PipesWorst<'a> {
             let moment = |k: usize| parts.iter().map(|(beds, times)| beds[bed].1.moments[k].1 * *times).sum::<Torque>();
             let joints = self.joints[bed].get_or_insert_with(|| stations(&worst.joints, pushes));
             worst.take_moments(pushes, (beam, joints), (0..beam.moments.len()).map(moment), under);
+            let borne = |of: fn(&BeamForces) -> &Vec<(Length, Force)>, k: usize| {
+                parts.iter().map(|(beds, times)| of(&beds[bed].1)[k].1 * *times).sum::<Force>()
+            };
             for (k, (along, _)) in beam.posts.iter().enumerate() {
-                let post = parts.iter().map(|(beds, times)| beds[bed].1.posts[k].1 * *times).sum();
-                worst.take_post(pushes, *along, post);
+                let force = borne(|beam| &beam.posts, k);
+                if force.abs() > worst.forces.post.abs() {
+                    worst.forces.post = force;
+                }
+                raise(&mut worst.forces.posts, at_node(pushes, *along, force).as_slice());
+            }
+            for (k, (along, _)) in beam.joints.iter().enumerate() {
+                let force = borne(|beam| &beam.joints, k);
+                raise(&mut worst.forces.joints, at_node(pushes, *along, force).as_slice());
             }
             let row = self.rows[bed].get_or_insert_with(|| Row::new(support, pushes));
             row.add_pulls(&force, &mut fixings[stretch.pipe]);
@@ -157,16 +167,6 @@ impl Worst {
         }
     }
 
-    fn take_post(&mut self, pushes: &[Push], along: Length, force: Force) {
-        if force.abs() > self.forces.post.abs() {
-            self.forces.post = force;
-        }
-        if let Some(node) = pushes.iter().find(|push| push.along >= along) {
-            let none = Force::default();
-            self.forces.raise_posts(&[PostForces { at: node.place, push: force.max(none), pull: (-force).max(none) }]);
-        }
-    }
-
     fn merge(&mut self, other: &Self) {
         let (own, others) = (&mut self.forces, &other.forces);
         if others.push > own.push {
@@ -187,9 +187,17 @@ impl Worst {
         if others.hardest() > own.hardest() {
             self.fixings = other.fixings;
         }
-        own.raise_posts(&others.posts);
+        raise(&mut own.posts, &others.posts);
+        raise(&mut own.joints, &others.joints);
         own.raise_fixings(&others.fixings);
     }
+}
+
+/// A force handed down at a node of a stretch.
+fn at_node(pushes: &[Push], along: Length, force: Force) -> Option<PostForces> {
+    let none = Force::default();
+    let node = pushes.iter().find(|push| push.along >= along)?;
+    Some(PostForces { at: node.place, push: force.max(none), pull: (-force).max(none) })
 }
 
 /// How far along the nodes of a stretch places lie that lie on it.

@@ -1,6 +1,6 @@
 //! Against what sags are judged.
 
-use super::layout::{Net, bed_lines, in_hull, middle};
+use super::layout::{Net, in_hull, middle};
 use crate::{
     finite_element::{Judged, Sampler},
     geometry::Point,
@@ -16,7 +16,7 @@ impl Net {
     /// How the sag of each sample is judged: against what does not move, and against the pipes, which may sag themselves.
     pub(super) fn judged(&self, top: &Top, sampler: &Sampler) -> Vec<Vec<Judged>> {
         let held = self.held(top);
-        let pipes: Vec<Point> = bed_lines(top).flat_map(|(_, line)| line.along.points().to_vec()).collect();
+        let pipes: Vec<Point> = top.bed_lines().iter().flat_map(|(_, line)| line.along.points().to_vec()).collect();
         let clear = self.clear(top, &held);
         let judged = sampler.places().map(|(place, _)| {
             let near = self.to_support(top, place);

@@ -79,7 +79,7 @@ pub(in crate::check) fn bendable(skin: &Laminate, axis: Axis, top: &Top) -> Opti
             let (ply, reserve) = reserve?;
             let found = Bendable {
                 moment: unit * reserve.factor.get::<ratio>(),
-                factor: ply_factor(&top.criteria, ply, reserve.mode),
+                factor: ply_factor(&top.criteria, ply, &reserve),
             };
             if least.is_none_or(|least| found.moment / found.factor.value < least.moment / least.factor.value) {
                 least = Some(found);

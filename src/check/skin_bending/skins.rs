@@ -234,7 +234,7 @@ impl<'a> Skins<'a> {
                 for moment in local.moments[index(skin)] {
                     let sum = panel + side.alone[local.axis.index()] * moment.value;
                     let reserve = side.criterion.reserve(&sum, &PlyStress::default());
-                    let factor = ply_factor(&self.analysis.top.criteria, side.ply, reserve.mode);
+                    let factor = ply_factor(&self.analysis.top.criteria, side.ply, &reserve);
                     let used: Ratio = factor / reserve.factor;
                     if worst.as_ref().is_none_or(|known| used > known.used || used.is_nan()) {
                         let stress = [governing(reserve.mode, &sum), governing(reserve.mode, &panel)];

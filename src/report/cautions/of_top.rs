@@ -65,7 +65,7 @@ pub(super) fn rigid<'a>(supports: impl Iterator<Item = &'a Support>) -> Option<S
         .then(|| format!("Taken as rigid: {}. Sag and frequency are then on the unsafe side.", rigid.join("; ")))
 }
 
-/// Pipes that cross or touch, which the plate method does not join.
+/// Pipes that cross or touch, and how the plate method joins them.
 pub(super) fn joints(top: &Top) -> Option<String> {
     let joints: Vec<String> = top
         .joints()
@@ -77,10 +77,10 @@ pub(super) fn joints(top: &Top) -> Option<String> {
         .collect();
     (!joints.is_empty()).then(|| {
         format!(
-            "Pipes cross or touch: {}. Below one top they lie at one height, so they are joined there. The plate method has \
-             each of them bend on its own posts, tied to the other by the panel alone: what one hands to the other through \
-             the joint, and the twist that it stops, are in neither's bending, nor on its posts. Beside a joint both count \
-             as softened by its weld.",
+            "Pipes cross or touch: {}. Below one top they lie at one height, so they are joined there. Where both bend, the plate \
+             method has them go up and down as one at the joint and hand force to each other, as by a hinge: bending that one \
+             passes to the twist of the other is left out. Beside a joint both count as softened by its weld; whether the weld \
+             bears what passes it is not checked.",
             joints.join("; ")
         )
     })

@@ -17,14 +17,14 @@ use crate::{
 };
 
 pub(super) fn answer(report: &Report<'_>, analysis: &Analysis<'_>) -> Markup {
-    let Said { tone, words, but, governs, doubt } = said(report, analysis);
+    let Said { tone, words, but, open, governs, doubt } = said(report, analysis);
     html! {
         p class={ "verdict " (class(tone)) } {
             strong { (words) }
             @if let Some(but) = but { ", " (but) }
             "."
         }
-        @for line in governs.iter().chain(&reserve(report)).chain(&doubt) { p { (line) } }
+        @for line in open.iter().chain(&governs).chain(&reserve(report)).chain(&doubt) { p { (line) } }
         (change(report, analysis))
     }
 }

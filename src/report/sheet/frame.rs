@@ -9,7 +9,7 @@ use crate::{
         FrameLoad, Report,
         fixings::{held_by, largest, lines},
         frame_loads,
-        text::pushed_sideways,
+        text::{incomplete, pushed_sideways},
         words,
     },
     top::Scope,
@@ -53,6 +53,7 @@ fn supports(report: &Report<'_>, analysis: &Analysis<'_>) -> Markup {
     let system = report.top.report;
     let loads = frame_loads(report);
     html! {
+        @if let Some(incomplete) = incomplete(analysis) { p class="note" { strong { (incomplete) } } }
         table {
             caption { "Loads as they act, without factors, each with its case: the larger of both methods along a support; moments and posts by the plate method, without the weight of the frame itself." }
             thead { tr { th scope="col" { "On" } th scope="col" class="n" { "Down" } th scope="col" class="n" { "Up" } th scope="col" class="n" { "Bends by" } } }
@@ -66,12 +67,14 @@ fn supports(report: &Report<'_>, analysis: &Analysis<'_>) -> Markup {
                             td colspan="3" { "not known: the hand method does not count on it" }
                         }
                     }
-                    @for post in &load.posts {
-                        tr {
-                            th scope="row" class="part" { "its post at " (show(post.along, system)) }
-                            (cell(report, analysis, post.push.case.map(|case| (post.push.value, case))))
-                            (cell(report, analysis, post.pull.case.map(|case| (post.pull.value, case))))
-                            td class="n" { "–" }
+                    @for (what, all) in [("post", &load.posts), ("joint", &load.joints)] {
+                        @for one in all {
+                            tr {
+                                th scope="row" class="part" { "its " (what) " at " (show(one.along, system)) }
+                                (cell(report, analysis, one.push.case.map(|case| (one.push.value, case))))
+                                (cell(report, analysis, one.pull.case.map(|case| (one.pull.value, case))))
+                                td class="n" { "–" }
+                            }
                         }
                     }
                 }

@@ -19,6 +19,9 @@ pub(super) fn frame(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_
         return;
     }
     page.heading("What the frame and its fixings must take (loads as they act, without factors)");
+    if let Some(incomplete) = incomplete(analysis) {
+        page.paragraph("  ", incomplete);
+    }
     let loads = frame_loads(report);
     let shown = Shown::of(report, analysis, &loads);
     for group in grouped(&loads) {
@@ -35,11 +38,21 @@ pub(super) fn frame(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_
     }
 }
 
+/// That there is more than these numbers say.
+pub(in crate::report) fn incomplete(analysis: &Analysis<'_>) -> Option<&'static str> {
+    let some_are_open = !analysis.open_cases.is_empty();
+    some_are_open.then_some("NOT ALL OF IT: load cases that could not be looked at may ask for far more than these numbers.")
+}
+
 /// What pushes the frame sideways.
 pub(in crate::report) fn pushed_sideways(report: &Report<'_>, analysis: &Analysis<'_>) -> String {
     let system = report.top.report;
     let Some((force, case)) = analysis.sideways() else {
-        return "nothing pushes it sideways but wind, which is not counted".to_owned();
+        return if analysis.open_cases.is_empty() {
+            "nothing pushes it sideways but wind, which is not counted".to_owned()
+        } else {
+            "nothing is known of what pushes it sideways".to_owned()
+        };
     };
     format!(
         "sideways {} ({}), from any side, {} above the lower face of the top; without wind, and not checked",
@@ -94,8 +107,10 @@ fn alike(one: &FrameLoad, other: &FrameLoad) -> bool {
         (Some(one), Some(other)) => near(one, other),
         (one, other) => one.is_none() && other.is_none(),
     };
-    let posts = one.posts.len() == other.posts.len()
-        && one.posts.iter().zip(&other.posts).all(|(one, other)| at(one, other) && posts_alike(one, other));
+    let borne = |one: &[PostLoad], other: &[PostLoad]| {
+        one.len() == other.len() && one.iter().zip(other).all(|(one, other)| at(one, other) && posts_alike(one, other))
+    };
+    let posts = borne(&one.posts, &other.posts) && borne(&one.joints, &other.joints);
     one.known()
         && other.known()
         && along(one.hand, other.hand)
@@ -128,9 +143,11 @@ fn take_larger(known: &mut FrameLoad, other: &FrameLoad) {
     if let (Some(known), Some(other)) = (&mut known.clamp, other.clamp) {
         larger(known, other);
     }
-    for (known, other) in known.posts.iter_mut().zip(&other.posts) {
-        larger(&mut known.push, other.push);
-        larger(&mut known.pull, other.pull);
+    for (known, other) in [(&mut known.posts, &other.posts), (&mut known.joints, &other.joints)] {
+        for (known, other) in known.iter_mut().zip(other) {
+            larger(&mut known.push, other.push);
+            larger(&mut known.pull, other.pull);
+        }
     }
 }
 
@@ -157,7 +174,7 @@ impl<'a> Shown<'a> {
                 shown.along = shown.along.max(along.push.value).max(along.pull.value);
             }
             shown.moment = load.moment.map_or(shown.moment, |moment| shown.moment.max(moment.value));
-            for post in &load.posts {
+            for post in load.posts.iter().chain(&load.joints) {
                 shown.post = shown.post.max(post.push.value).max(post.pull.value);
             }
         }
@@ -224,13 +241,14 @@ impl<'a> Shown<'a> {
             let words = self.with(clamp, clamp.value, "");
             page.paragraph(&right("its joint ", 21), &format!("must take {words} about its line; not evaluated"));
         }
-        self.posts(page, &load.posts, names.len());
+        self.borne(page, ("post", &load.posts), names.len());
+        self.borne(page, ("joint", &load.joints), names.len());
     }
 
-    /// Posts of a pipe, or of so many pipes that bear alike.
-    fn posts(&self, page: &mut Page, posts: &[PostLoad], pipes: usize) {
+    /// What posts of a pipe bear, or of so many pipes that bear alike; what it hands to other pipes at joints.
+    fn borne(&self, page: &mut Page, (what, all): (&str, &[PostLoad]), pipes: usize) {
         let mut groups: Vec<Vec<&PostLoad>> = Vec::new();
-        for post in posts {
+        for post in all {
             match groups.iter_mut().find(|group| posts_alike(group[0], post)) {
                 Some(group) => group.push(post),
                 None => groups.push(vec![post]),
@@ -245,15 +263,17 @@ impl<'a> Shown<'a> {
             }
             let alike = match group.len() * pipes {
                 1 => String::new(),
-                posts => format!("{posts} posts alike, "),
+                many => format!("{many} {what}s alike, "),
             };
+            let open = if what == "joint" { "; whether the weld bears it is not evaluated" } else { "" };
             let words = format!(
-                "{}: {alike}push {}, pull {}",
+                "{}: {alike}push {}, pull {}{open}",
                 places.join(", "),
                 self.with(push, self.post, ""),
                 self.with(pull, self.post, "")
             );
-            page.paragraph(&right(if group.len() == 1 { "post at " } else { "posts at " }, 21), &words);
+            let lead = if group.len() == 1 { format!("{what} at ") } else { format!("{what}s at ") };
+            page.paragraph(&right(&lead, 21), &words);
         }
     }
 }
@@ -267,7 +287,7 @@ mod tests {
     fn load(pipe: usize, push: &str) -> FrameLoad {
         let push = parse::<ForcePerWidth>(push).unwrap_or_else(|error| panic!("{error}"));
         let along = AlongPipe { push: Largest { value: push, case: Some(pipe) }, ..AlongPipe::default() };
-        FrameLoad { pipe, hand: Some(along), plate: None, moment: None, clamp: None, posts: Vec::new() }
+        FrameLoad { pipe, hand: Some(along), plate: None, moment: None, clamp: None, posts: Vec::new(), joints: Vec::new() }
     }
 
     #[test]
@@ -281,7 +301,7 @@ mod tests {
         // A sixteenth apart is apart.
         assert_eq!(grouped(&[load(0, "10 N/mm"), load(1, "9.4 N/mm")]).len(), 2);
         // Of nothing that is known nothing is alike.
-        let unknown = |pipe| FrameLoad { pipe, hand: None, plate: None, moment: None, clamp: None, posts: Vec::new() };
+        let unknown = |pipe| FrameLoad { pipe, hand: None, plate: None, moment: None, clamp: None, posts: Vec::new(), joints: Vec::new() };
         assert_eq!(grouped(&[unknown(0), unknown(1)]).len(), 2);
     }
 }

@@ -23,7 +23,7 @@ use super::{
 use crate::analysis::Analysis;
 pub(super) use advice::{OFFERS, Offers, change, offers};
 pub(super) use cases::{actions, bounds_words, layout_words, ruled_out};
-pub(super) use frame::pushed_sideways;
+pub(super) use frame::{incomplete, pushed_sideways};
 pub(super) use materials::{core_values, other_values, skin_origins};
 
 /// The report in words and tables, with terminal styles; `full` shows every case, every value and every criterion.
@@ -64,12 +64,12 @@ fn head(page: &mut Page, report: &Report<'_>) {
 }
 
 fn answer(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>) {
-    let Said { tone, words, but, governs, doubt } = said(report, analysis);
+    let Said { tone, words, but, open, governs, doubt } = said(report, analysis);
     match but {
         Some(but) => page.painted(tone, &format!("{words},"), &format!("{but}.")),
         None => page.line(&tone.paint(words)),
     }
-    for line in governs.iter().chain(&doubt) {
+    for line in open.iter().chain(&governs).chain(&doubt) {
         page.paragraph("  ", line);
     }
 }
