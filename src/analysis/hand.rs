@@ -101,22 +101,29 @@ impl<'a> Ready<'a> {
     fn moved(&self, load: PatchLoad, walk: Walk) -> Result<Moved, StripError> {
         let places = match walk {
             Walk::Anywhere => self.stood_on(load.side),
-            Walk::Tips => self.tips(),
+            Walk::Tips => self.tips(load.side),
         };
         let patches = patches(self.laid.line, &self.strip, &self.spread, places.iter().copied(), load);
         let envelope = self.strip.envelope(load.side.min(self.strip.length()), &patches)?;
         Ok(Moved { load, walk, envelope, places })
     }
 
-    /// Free ends of the strip that hang over.
-    fn tips(&self) -> Vec<Length> {
+    /// Free ends of the strip that hang over; where the top ends before the strip does, its rim there.
+    fn tips(&self, side: Length) -> Vec<Length> {
         let (line, length) = (self.laid.line, self.strip.length());
+        let rim = |end: Length| {
+            if self.can_stand(end, side) {
+                return Some(end);
+            }
+            let mut on_top = self.stood_on(side).into_iter();
+            if end == length { on_top.next_back() } else { on_top.next() }
+        };
         let mut tips = Vec::with_capacity(2);
         if line.seats.first().is_some_and(|seat| seat.at > Length::default()) {
-            tips.push(Length::default());
+            tips.extend(rim(Length::default()));
         }
         if line.role != Role::EndOverhang && line.seats.last().is_some_and(|seat| seat.at < length) {
-            tips.push(length);
+            tips.extend(rim(length));
         }
         tips
     }

@@ -123,6 +123,8 @@ pub const CHECKS: &[&dyn Check] = &[
     &fixing::FixingSpacing,
     &fixing::FixingNearRim,
     &fixing::FixingNearConduit,
+    &fixing::FixingNearOther,
+    &fixing::FixingOverSupport,
     &fixing::BackingBearing,
     &fixing::BackingBond,
     &fixing::BackingSlip,

@@ -30,6 +30,8 @@ pub enum Part {
         /// Its place in the list.
         number: usize,
     },
+    /// Two fixings of two mounts, each by what it holds and its place in that mount's list.
+    Fixings([(MountOn, usize); 2]),
     /// A mount as a whole.
     Mount(MountOn),
     /// At the edge, under a hand.

@@ -147,6 +147,7 @@ pub(super) fn governing<'r>(report: &'r Report<'_>, on: MountOn) -> Option<&'r O
     report.envelope.iter().find(|outcome| {
         let here = match outcome.place.part {
             Part::Fixing { on: held, .. } | Part::Mount(held) => held == on,
+            Part::Fixings(both) => both.iter().any(|(held, _)| *held == on),
             _ => false,
         };
         here && CHECKS[outcome.check].subject() == Subject::Fixings

@@ -75,6 +75,10 @@ pub(super) fn part(analysis: &Analysis<'_>, part: Part) -> String {
         Part::Foot => "under a foot".to_owned(),
         Part::Gear(index) => format!("under {}", top.gear[index].name),
         Part::Fixing { on, number } => format!("fixing {} of {}", number + 1, held(analysis.top, on)),
+        Part::Fixings(both) => {
+            let [one, other] = both.map(|(on, number)| format!("fixing {} of {}", number + 1, held(analysis.top, on)));
+            format!("{one} and {other}")
+        }
         Part::Mount(on) => format!("mount of {}", held(analysis.top, on)),
         Part::Hand => "at the edge".to_owned(),
         Part::Whole => whole(analysis.top).to_owned(),
@@ -194,15 +198,22 @@ pub(super) fn verdict(outcome: &Outcome) -> (&'static str, Tone) {
 pub(super) fn used(outcome: &Outcome) -> String {
     match &outcome.verdict {
         // Something acts and nothing bears it.
-        Verdict::Compared(finding) if finding.utilisation.is_infinite() => ">999 %".to_owned(),
+        Verdict::Compared(finding) if finding.utilisation.is_infinite() => ">9999 %".to_owned(),
         Verdict::Compared(finding) => percent(finding.utilisation.get::<uom::si::ratio::ratio>()),
         Verdict::NotEvaluated(_) => "—".to_owned(),
     }
 }
 
+/// Beyond this a utilisation is as bad as any.
+const MOST: f64 = 99.99;
+
 pub(super) fn percent(utilisation: f64) -> String {
     if !utilisation.is_finite() {
         return "not known".to_owned();
+    }
+    // So many digits say no more.
+    if utilisation > MOST {
+        return ">9999 %".to_owned();
     }
     let hundredths = utilisation * 100.0;
     // Rounding must not make a failure read as a pass.

@@ -3,7 +3,11 @@
 use std::f64::consts::{PI, SQRT_2};
 
 use super::{close, finding, open, outcomes, patch, read, term, used};
-use skinspan::top::Top;
+use skinspan::{
+    analysis::{Analysis, DIVISIONS, MountOn},
+    check::{CHECKS, Part, run},
+    top::Top,
+};
 
 const GIVEN: Option<&str> = Some("given-1");
 /// What lifts the footing: 500 N − 0.6 × 1 kg × 9.80665 m/s²; the pull of its only fixing with prying.
@@ -231,6 +235,30 @@ fn a_hole_keeps_clear_of_a_conduit() {
     close(used(&beside("530 mm"), "fixing-near-conduit", None), (6.0 + 4.5 + 9.0) / 30.0);
     never_worse("fixing-near-conduit", None, &["510 mm", "530 mm", "0.7 m"].map(beside));
     assert!(outcomes(&on("", &through("")), "fixing-near-conduit", None).is_empty());
+}
+
+#[test]
+fn holes_of_two_mounts_keep_apart() {
+    let beside = |x: &str| {
+        let horn = format!(
+            "[[gear]]\nname = \"horn\"\nmass = \"1 kg\"\ncg_height = \"0 mm\"\nat = [\"{x}\", \"0.5 m\"]\n\
+             footing = {{ diameter = \"40 mm\" }}\nwind_area = \"0.01 m2\"\ndrag = 1.0\n\
+             fixings = {{ fixing = \"bolt\", points = [[\"0 mm\", \"0 mm\"]], clamped = \"6 mm\" }}\n[service]"
+        );
+        with("", &through(""), &[("[service]", &horn)])
+    };
+    // 2.5 (8 + 8) mm, which is more than the washers of 24 mm.
+    close(used(&beside("560 mm"), "fixing-near-other", None), 40.0 / 60.0);
+    never_worse("fixing-near-other", None, &["510 mm", "530 mm", "560 mm", "600 mm"].map(beside));
+    assert!(used(&beside("500 mm"), "fixing-near-other", None) > 1e3);
+    // So far off it is no neighbour, and its own are those of another check.
+    assert!(outcomes(&beside("700 mm"), "fixing-near-other", None).is_empty());
+    assert!(outcomes(&on("", &through("")), "fixing-near-other", None).is_empty());
+    let top = beside("560 mm");
+    let outcomes = run(&Analysis::new(&top, DIVISIONS).expect("a patch"));
+    let place = outcomes.iter().find(|outcome| CHECKS[outcome.check].id() == "fixing-near-other");
+    let Some(Part::Fixings(both)) = place.map(|outcome| outcome.place.part) else { panic!("{place:?}") };
+    assert_eq!(both.map(|(on, number)| (on, number)), [(MountOn::Gear(0), 0), (MountOn::Gear(1), 0)]);
 }
 
 #[test]

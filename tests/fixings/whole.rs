@@ -55,6 +55,48 @@ fn a_longer_strip_changes_little_by_little() {
     }
 }
 
+const RAIL_NUTS: &str = "[[fixing]]\nname        = \"rail nuts\"";
+/// From opposite sides holes may come nearer than in one skin, but not into each other.
+#[test]
+fn holes_from_both_sides_keep_clear_of_each_other() {
+    let lamp = |x: &str| {
+        let gear = format!(
+            "[[gear]]\nname = \"lamp\"\nmass = \"1 kg\"\ncg_height = \"50 mm\"\nat = [\"{x}\", \"16 in\"]\n\
+             footing = {{ diameter = \"60 mm\" }}\nwind_area = \"0.01 m2\"\ndrag = 1.0\nfixings = {{ fixing = \"foot nuts\", \
+             points = [[\"0 mm\", \"0 mm\"]], clamped = \"3 mm\" }}\n\n[service]"
+        );
+        let nuts = "[[fixing]]\nname = \"foot nuts\"\nhold = \"blind-insert\"\ninsert = \"m8-stainless\"\ngrade = \"a4-70\"\n\
+            lubrication = \"lubricated-stainless\"\n\n[[fixing]]\nname        = \"rail nuts\"";
+        example("rail-row", &[(RAIL_NUTS, nuts), ("[service]", &gear)])
+    };
+    let top = lamp("30 in");
+    let hole = top.gear[0].fastened.as_ref().and_then(|fastened| fastened.fixing.hole()).expect("a hole");
+    let analysis = Analysis::new(&top, DIVISIONS).expect("a layout");
+    let rows = analysis.mounts.iter().filter(|mount| mount.on != MountOn::Gear(0));
+    let at = top.gear[0].at;
+    let apart = rows.flat_map(|row| &row.places).map(|place| place.at.distance(at).value).fold(f64::INFINITY, f64::min);
+    // Two halves of a hole, and one whole for a drill that wanders.
+    let by_hand = hole.value * 2.0 / apart;
+    assert!((used(&top, "fixing-near-other", None) / by_hand - 1.0).abs() < 1e-9, "{by_hand}");
+}
+
+/// Where a bolt comes out below there has to be room for its washer.
+#[test]
+fn a_bolt_keeps_clear_of_the_rail_below() {
+    let radar = |y: &str| example("survey-launch", &[("at          = [\"37 in\", \"52 in\"]", &format!("at = [\"37 in\", \"{y}\"]"))]);
+    // Seat and pipe are 2 in wide, the washer 40 mm: 1.787 in.
+    let need = (2.0 + 40.0 / 25.4) / 2.0;
+    for y in ["40 in", "42.6 in", "43.5 in"] {
+        let top = radar(y);
+        let analysis = Analysis::new(&top, DIVISIONS).expect("a layout");
+        let off = analysis.mounts[0].places.iter().map(|place| (place.at.y.value / 0.0254 - 38.0).abs());
+        let off = off.fold(f64::INFINITY, f64::min);
+        let found = used(&top, "fixing-over-support", None);
+        assert!((found / (need / off) - 1.0).abs() < 1e-6, "{y}: {found} {}", need / off);
+    }
+    assert_eq!(used(&radar("52 in"), "fixing-over-support", None), 0.0);
+}
+
 /// Two forces that the file gives act one at a time: one must not take the other away.
 #[test]
 fn given_forces_do_not_cancel() {

@@ -34,7 +34,7 @@ impl Check for FixingSpacing {
     }
 
     fn limits(&self) -> &'static str {
-        "glass laminate, loads from any side; fixings of another mount are not looked at"
+        "glass laminate, loads from any side; of one mount: for those of others see fixing-near-other"
     }
 
     fn citation(&self) -> Citation {
