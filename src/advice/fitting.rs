@@ -2,7 +2,7 @@
 
 use crate::{
     analysis::{Analysis, Mount, MountForces, MountOn},
-    check::{MostTorque, most_torque, prying},
+    check::{MostTorque, Outcome, most_torque, prying, worst_by_mount},
     material::{Basis, Board},
     top::{Bolt, Hold, Top},
     units::{Force, Length, Ratio},
@@ -41,6 +41,8 @@ pub struct PullTest {
 pub struct Fitting {
     /// The mount, as its place in the analysis.
     pub mount: usize,
+    /// What is worst for it among the checks of fixings.
+    pub governs: Option<Outcome>,
     /// Holes, in the order of the work.
     pub drills: Vec<Drill>,
     /// What lies between head and nut, or between head and the first thread that holds; the foot not counted where the
@@ -59,7 +61,8 @@ pub struct Fitting {
 /// How to set the fixings of each mount.
 #[must_use]
 pub fn fittings(analysis: &Analysis<'_>) -> Vec<Fitting> {
-    (0..analysis.mounts.len()).map(|mount| fitting(analysis, mount)).collect()
+    let worst = worst_by_mount(analysis).into_iter();
+    worst.enumerate().map(|(mount, governs)| fitting(analysis, mount, governs)).collect()
 }
 
 /// Holes of the fixings of a mount, in the order of the work.
@@ -94,11 +97,12 @@ pub fn drills(top: &Top, mount: &Mount<'_>) -> Vec<Drill> {
     }
 }
 
-fn fitting(analysis: &Analysis<'_>, number: usize) -> Fitting {
+fn fitting(analysis: &Analysis<'_>, number: usize, governs: Option<Outcome>) -> Fitting {
     let (top, mount) = (analysis.top, &analysis.mounts[number]);
     let (grip, shortest) = lengths(top, mount);
     Fitting {
         mount: number,
+        governs,
         drills: drills(top, mount),
         grip,
         foot_counted: mount.fastened.clamped.is_some(),

@@ -155,6 +155,20 @@ pub fn run_one(number: usize, analysis: &Analysis<'_>) -> Vec<Outcome> {
     own.into_vec()
 }
 
+/// What is worst for each mount among the checks of fixings. A check keeps the worst of all mounts; here each stands by itself.
+#[must_use]
+pub fn worst_by_mount(analysis: &Analysis<'_>) -> Vec<Option<Outcome>> {
+    let mut alone = analysis.clone();
+    let of_fixings = |number: &usize| CHECKS[*number].subject() == Subject::Fixings;
+    let mounts = analysis.mounts.iter().enumerate();
+    let worst = mounts.map(|(mount, held)| {
+        alone.mount_forces = analysis.mount_forces.iter().filter(|forces| forces.mount == mount).cloned().collect();
+        let all = (0..CHECKS.len()).filter(of_fixings).flat_map(|number| run_one(number, &alone));
+        worst_first(all.filter(|outcome| outcome.place.part.is_of(held.on)).collect()).into_iter().next()
+    });
+    worst.collect()
+}
+
 /// By weight, then by check and case. Keys are sorted, not the outcomes, which are large.
 fn worst_first(outcomes: Vec<Outcome>) -> Vec<Outcome> {
     let key =

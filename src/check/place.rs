@@ -40,6 +40,17 @@ pub enum Part {
     Whole,
 }
 
+impl Part {
+    /// Whether it is a mount on this, or a fixing of it.
+    pub(super) fn is_of(self, mount: MountOn) -> bool {
+        match self {
+            Self::Fixing { on, .. } | Self::Mount(on) => on == mount,
+            Self::Fixings(both) => both.iter().any(|(on, _)| *on == mount),
+            _ => false,
+        }
+    }
+}
+
 /// Where on the top something happens.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Place {

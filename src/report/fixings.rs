@@ -11,7 +11,7 @@ use super::{
 use crate::{
     advice::{Fitting, PullTest},
     analysis::{Analysis, Mount, MountForces, MountOn},
-    check::{CHECKS, Outcome, Part, Subject},
+    check::CHECKS,
     top::{Fixing, Hold, Laid, Scope},
     units::{Force, Length, Mass, System, both, both_at_most, show},
 };
@@ -73,7 +73,7 @@ pub(super) fn lines(report: &Report<'_>, analysis: &Analysis<'_>, fitting: &Fitt
     let system = report.top.report;
     let mount = &analysis.mounts[fitting.mount];
     let mut lines = Vec::new();
-    if let Some(worst) = governing(report, mount.on) {
+    if let Some(worst) = &fitting.governs {
         let first = CHECKS[worst.check].title();
         lines.push(("first", format!("{first}, {} used; {}", words::used(worst), words::case(analysis, worst))));
     }
@@ -140,18 +140,6 @@ fn laid(laid: &Laid, system: System) -> String {
         }
         Laid::Points(_) => "each in its own place".to_owned(),
     }
-}
-
-/// The worst outcome of a mount among the checks of fixings.
-pub(super) fn governing<'r>(report: &'r Report<'_>, on: MountOn) -> Option<&'r Outcome> {
-    report.envelope.iter().find(|outcome| {
-        let here = match outcome.place.part {
-            Part::Fixing { on: held, .. } | Part::Mount(held) => held == on,
-            Part::Fixings(both) => both.iter().any(|(held, _)| *held == on),
-            _ => false,
-        };
-        here && CHECKS[outcome.check].subject() == Subject::Fixings
-    })
 }
 
 /// The case with the largest of a quantity, and that.

@@ -5,7 +5,7 @@ use uom::si::ratio::ratio;
 
 use super::{
     Report,
-    fixings::{governing, largest, most},
+    fixings::{largest, most},
     json::{method, number, quantity},
     prying::hardest,
     words,
@@ -62,7 +62,7 @@ fn one_json(report: &Report<'_>, analysis: &Analysis<'_>, fitting: &Fitting) -> 
         "hold": mount.fastened.fixing.words(),
         "count": mount.places.len(),
         "places": places,
-        "governs": governing(report, mount.on).map(|outcome| CHECKS[outcome.check].id()),
+        "governs": fitting.governs.as_ref().map(|outcome| CHECKS[outcome.check].id()),
         "pull": pull.map(|(pull, _)| quantity(pull, system)),
         "pull_case": pull.map(|(_, at)| case(at)),
         "pull_method": pull.map(|_| method(pull_by)),

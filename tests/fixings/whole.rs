@@ -83,7 +83,9 @@ fn holes_from_both_sides_keep_clear_of_each_other() {
 /// Where a bolt comes out below there has to be room for its washer.
 #[test]
 fn a_bolt_keeps_clear_of_the_rail_below() {
-    let radar = |y: &str| example("survey-launch", &[("at          = [\"37 in\", \"52 in\"]", &format!("at = [\"37 in\", \"{y}\"]"))]);
+    let radar = |y: &str| {
+        example("survey-launch", &[("at          = [\"37 in\", \"52 in\"]", &format!("at = [\"37 in\", \"{y}\"]"))])
+    };
     // Seat and pipe are 2 in wide, the washer 40 mm: 1.787 in.
     let need = (2.0 + 40.0 / 25.4) / 2.0;
     for y in ["40 in", "42.6 in", "43.5 in"] {

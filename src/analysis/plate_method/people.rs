@@ -91,12 +91,13 @@ pub(super) fn placed(top: &Top, net: &Net, case: &LoadCase) -> Vec<Placed> {
         return all;
     }
     if let Some(hand) = case.hand {
-        // The palm reaches in from the rim, and what it grips spreads to the mid-plane.
-        let side = criteria.hand_length.value + net.disc * 2.0;
+        // The palm reaches in from the rim: its middle acts half of it inside, as by hand. Spread to the mid-plane it would
+        // reach over the rim or act farther in.
+        let side = criteria.hand_length.value;
         return rim_places(top, net, side / 2.0)
             .into_iter()
             .filter_map(|at| {
-                let beside = vec![Sharp { at, radius: side / 2.0 + net.disc * 2.0 }];
+                let beside = vec![Sharp { at, radius: side / 2.0 + net.disc * 3.0 }];
                 // A grab is over at once: it is judged by strength alone.
                 let held = spread(net, &square(at, side, side), hand);
                 held.map(|(points, each)| Placed { at, beside, points, each, at_rest: 0.0 })

@@ -56,7 +56,9 @@ impl Check for FixingNearOther {
     fn evaluate(&self, analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>) {
         let boxes: Vec<[Point; 2]> = analysis.mounts.iter().map(bounds).collect();
         each_in_place(analysis, |held| {
-            for (other, [low, high]) in analysis.mounts.iter().zip(&boxes).filter(|(other, _)| other.on != held.mount.on) {
+            for (other, [low, high]) in
+                analysis.mounts.iter().zip(&boxes).filter(|(other, _)| other.on != held.mount.on)
+            {
                 let Some(need) = needed(held.top, held.mount, other) else { continue };
                 // Rows of pipes lie far apart: most pairs are settled by this.
                 let (at, reach) = (held.around().at, need * NEAR);

@@ -1,6 +1,7 @@
 //! Cautions: short, and about what this result shows.
 
 mod of_choice;
+mod of_parts;
 mod of_top;
 
 pub(super) use of_choice::of_choice;
@@ -72,6 +73,9 @@ fn plate(report: &Report<'_>, analysis: &Analysis<'_>) -> Vec<String> {
         None | Some(Err(_)) => {}
     }
     cautions.extend(of_top::walls_and_pads(report.top));
+    cautions.extend(of_parts::carbon(report.top, report.table));
+    cautions.extend(of_parts::doubled(report.top));
+    cautions.extend(of_parts::wide_seats(report.top));
     if analysis.whole.is_some() {
         cautions.extend(of_top::pipes_across_holes(report.top));
     }
