@@ -9,7 +9,7 @@ use skinspan::{
     input::{NamedText, read_design, read_tables},
     laminate::{Elastic, Ply, PlyStress, Strength, TsaiWu},
     material::Basis,
-    report::{Answer, Report, frame_loads},
+    report::{Answer, Report, cautions, frame_loads, to_text},
     top::Top,
     units::{Angle, Length, Pressure, Ratio, TemperatureCoefficient},
 };
@@ -373,4 +373,49 @@ fn the_plate_sees_the_skins_bent_alone_at_its_own_edges() {
         assert_eq!(forces.edges.len(), 2);
     }
     assert!(report.envelope.iter().any(|outcome| outcome.check == number && outcome.method == Method::Plate));
+}
+
+#[test]
+fn load_cases_of_which_nothing_is_known_are_said_before_anything_else() {
+    let table = read_tables(&[]).expect("the built-in table");
+    let text = read("examples/survey-launch.toml");
+    let said = |sun: &str| {
+        let top = top(&text.replace("sun       = \"light\"", &format!("sun       = \"{sun}\"")));
+        let report = Report::by_hand(&top, &table);
+        let open = report.analysis.as_ref().expect("an analysis").open_cases.len();
+        (to_text(&report, false, 80), open)
+    };
+    let (light, none) = said("light");
+    assert!(none == 0 && !light.contains("could not be looked at") && !light.contains("NOT ALL OF IT"), "{light}");
+    let (dark, open) = said("dark");
+    assert!(open > 0);
+    let words = dark.split_whitespace().collect::<Vec<_>>().join(" ");
+    let at = |what: &str| words.find(what).unwrap_or_else(|| panic!("{what}: {words}"));
+    assert!(at(&format!("{open} load cases could not be looked at")) < at("Checks, worst first"));
+    assert!(at("NOT ALL OF IT") > at("What the frame and its fixings must take"));
+    assert!(words.contains("one person anywhere"), "{words}");
+}
+
+#[test]
+fn parts_that_do_each_other_harm_are_named() {
+    let table = read_tables(&[]).expect("the built-in table");
+    let said = |text: &str| cautions(&Report::by_hand(&top(text), &table)).join("\n");
+    let text = read("examples/survey-launch.toml");
+    let plain = said(&text);
+    assert!(
+        !plain.contains("carbon") && !plain.contains("lie on one another") && !plain.contains("Seats far wider"),
+        "{plain}"
+    );
+    let (from, to) = (text.find("inner").expect("a skin"), text.find("edge").expect("an edge"));
+    let inner =
+        "inner = [\"carbon-woven 200 g/m2 @ 0 deg, fibre 50 %\", \"carbon-woven 200 g/m2 @ 0 deg, fibre 50 %\"]\n";
+    let carbon = said(&format!("{}{inner}{}", &text[..from], &text[to..]));
+    assert!(carbon.contains("Aluminium against a carbon skin (port rail, middle rail, starboard rail)"), "{carbon}");
+    let from = text.find("[[backing]]").expect("a backing");
+    let to = from + text[from..].find("\n[[").expect("what follows") + 1;
+    let twin = text[from..to].replacen("name     = \"", "name     = \"second ", 1);
+    let doubled = said(&format!("{}{twin}{}", &text[..to], &text[to..]));
+    assert!(doubled.contains("Backings lie on one another: port strip and second port strip."), "{doubled}");
+    let wide = said(&text.replacen("seat    = \"1.5 in\"", "seat    = \"9 in\"", 1));
+    assert!(wide.contains("Seats far wider than their pipes: port rail (9.00 in)."), "{wide}");
 }

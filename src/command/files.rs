@@ -96,7 +96,7 @@ fn reason(error: &io::Error) -> String {
         io::ErrorKind::NotFound => "there is no such file or folder".to_owned(),
         io::ErrorKind::IsADirectory => "it is a folder".to_owned(),
         io::ErrorKind::NotADirectory => "a file stands where its path has a folder".to_owned(),
-        io::ErrorKind::PermissionDenied => "there is no permission to".to_owned(),
+        io::ErrorKind::PermissionDenied => "this user has no permission for it".to_owned(),
         _ => error.to_string(),
     }
 }
@@ -105,6 +105,9 @@ pub(super) fn not_written(path: &Path, error: &io::Error) -> String {
     let help = match error.kind() {
         io::ErrorKind::NotFound | io::ErrorKind::NotADirectory => "help: make the folder first, or name another\n",
         io::ErrorKind::IsADirectory => "help: name a file that lies in it\n",
+        io::ErrorKind::PermissionDenied | io::ErrorKind::ReadOnlyFilesystem => {
+            "help: name a file in a folder that you may write in\n"
+        }
         _ => "",
     };
     format!("error: cannot write {}: {}\n{help}", path.display(), reason(error))

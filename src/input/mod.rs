@@ -204,6 +204,9 @@ fn parse(file: &NamedText) -> Result<toml::Spanned<DeTable<'_>>, FileProblems> {
         .map(|index| {
             let error = &errors[index];
             let problem = Problem::at(error.span().unwrap_or(0..0), format!("this is not TOML: {}", error.message()));
+            if let Some(quoted) = unquoted(&file.text, error.span()) {
+                return problem.help(format!("a quantity or a text stands in quotation marks: `{quoted}`"));
+            }
             match error.message() {
                 "duplicate key" => problem.help(
                     "a key stands once in its table; what there may be several of has a header such as `[[pipe]]`, \
@@ -220,6 +223,16 @@ fn parse(file: &NamedText) -> Result<toml::Spanned<DeTable<'_>>, FileProblems> {
         })
         .collect();
     Err(FileProblems { file: file.name.clone(), text: file.text.clone(), problems })
+}
+
+/// A line whose value was meant as a text, with its quotation marks; none of any other.
+fn unquoted(text: &str, at: Option<std::ops::Range<usize>>) -> Option<String> {
+    let start = text.get(..at?.start)?.rfind('\n').map_or(0, |line_end| line_end + 1);
+    let line = text.get(start..)?.lines().next()?;
+    let (key, value) = line.split_once('=')?;
+    let value = value.split_once('#').map_or(value, |(value, _)| value).trim();
+    let is_plain = !value.is_empty() && !value.contains(['"', '\'', '[', ']', '{', '}', ',', '=']);
+    (is_plain && value.contains(char::is_alphabetic)).then(|| format!("{} = \"{value}\"", key.trim()))
 }
 
 fn read_top<'t>(

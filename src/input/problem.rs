@@ -145,13 +145,24 @@ fn likely<'a>(name: &str, known: impl IntoIterator<Item = &'a str>) -> Vec<&'a s
     let name = name.to_lowercase();
     let mut near: Vec<(f64, &str)> = known
         .into_iter()
-        .map(|candidate| (strsim::normalized_damerau_levenshtein(&name, &candidate.to_lowercase()), candidate))
+        .map(|candidate| (likeness(&name, &candidate.to_lowercase()), candidate))
         .filter(|(likeness, _)| *likeness >= 0.5)
         .collect();
     near.sort_by(|a, b| b.0.total_cmp(&a.0));
     let best = near.first().map_or(0.0, |(likeness, _)| *likeness);
     let margin = if best > 0.8 { 0.05 } else { 0.2 };
     near.into_iter().take_while(|(likeness, _)| *likeness > best - margin).map(|(_, candidate)| candidate).collect()
+}
+
+/// How like two names are; their words may stand in another order.
+fn likeness(one: &str, other: &str) -> f64 {
+    let sorted = |name: &str| {
+        let mut words: Vec<&str> = name.split(['-', ' ']).collect();
+        words.sort_unstable();
+        words.join("-")
+    };
+    let as_written = strsim::normalized_damerau_levenshtein(one, other);
+    as_written.max(strsim::normalized_damerau_levenshtein(&sorted(one), &sorted(other)))
 }
 
 /// Offers the names that may have been meant; `place` is what one of them would replace, where that can be typed.

@@ -68,10 +68,10 @@ pub(super) fn read_service(root: &Room<'_>, criteria: &Criteria) -> Option<Servi
     let hand_load = room.quantity::<Force>("hand_load", Sign::NotNegative);
     let by_hand = Force::default()..=Force::new::<newton>(10e3);
     let hand_load = usual(&room, "hand_load", hand_load, ("what hands pull at an edge", by_hand));
-    let ponding = room.quantity::<Length>("ponding", Sign::Positive);
+    let ponding = unless_none::<Length>(&room, "ponding");
     let depths = Length::new::<millimeter>(0.5)..=Length::new::<millimeter>(500.0);
     let ponding = usual(&room, "ponding", ponding, ("the depth of water that stands on a top", depths));
-    let snow = room.quantity::<Pressure>("snow", Sign::Positive);
+    let snow = unless_none::<Pressure>(&room, "snow");
     let snows = Pressure::new::<pascal>(20.0)..=Pressure::new::<pascal>(20e3);
     let snow = usual(&room, "snow", snow, ("a load of snow", snows));
     room.close();
@@ -97,6 +97,18 @@ fn required_choice<T: Copy>(room: &Room<'_>, key: &'static str, words: &[(&str, 
     room.choice(key, words).map(|given| given.value)
 }
 
+/// A quantity that may be left out, also in so many words.
+fn unless_none<Q: Dimensioned>(room: &Room<'_>, key: &'static str) -> Option<Given<Q>> {
+    if is_none(room.value(key)?) {
+        return None;
+    }
+    room.quantity_or::<Q>(key, Sign::Positive, &format!(", or `{key} = \"none\"`"))
+}
+
+fn is_none(value: &toml::Spanned<toml::de::DeValue<'_>>) -> bool {
+    matches!(value.get_ref(), toml::de::DeValue::String(text) if text == "none")
+}
+
 /// A quantity, or the word "none": leaving a hazard out is a decision, and the file shows it.
 fn or_none<Q: Dimensioned>(
     room: &Room<'_>,
@@ -105,8 +117,7 @@ fn or_none<Q: Dimensioned>(
     ever: (&str, RangeInclusive<Q>),
 ) -> Option<Option<Q>> {
     room.missing_or(key, example, &format!(", or `{key} = \"none\"` if that will never happen"));
-    let value = room.value(key)?;
-    if matches!(value.get_ref(), toml::de::DeValue::String(text) if text == "none") {
+    if is_none(room.value(key)?) {
         return Some(None);
     }
     let never = format!(", or `{key} = \"none\"` if that will never happen");

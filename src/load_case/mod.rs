@@ -264,8 +264,8 @@ fn ruled_out(service: &Service) -> Vec<RuledOut> {
         (service.people == 0, "people on the top", "people = 0"),
         (service.walking == Walking::NoWalk, "rule pressure for walking", "walking = \"no-walk\""),
         (service.sun == Sun::None, "heat of the sun", "sun = \"none\""),
-        (service.snow.is_none(), "snow", "no key `snow`"),
-        (service.ponding.is_none(), "standing water", "no key `ponding`"),
+        (service.snow.is_none(), "snow", "no `snow`"),
+        (service.ponding.is_none(), "standing water", "no `ponding`"),
     ]
     .into_iter()
     .filter_map(|(ruled_out, title, because)| ruled_out.then_some(RuledOut { title, because }))

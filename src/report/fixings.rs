@@ -104,21 +104,16 @@ pub(super) fn lines(report: &Report<'_>, analysis: &Analysis<'_>, fitting: &Fitt
 /// What holds a mount, in one line.
 pub(super) fn held_by(mount: &Mount<'_>, system: System) -> String {
     let fixing = &mount.fastened.fixing;
-    format!(
-        "{} × {}, {}{}, {}",
-        mount.places.len(),
-        fixing.name,
-        fixing.words(),
-        size(fixing),
-        laid(&mount.fastened.laid, system)
-    )
+    let (name, size) = (format!("{} × {}", mount.places.len(), fixing.name), size(fixing));
+    let parts = [name, fixing.words().to_owned(), size, laid(&mount.fastened.laid, system)];
+    parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
 }
 
 fn size(fixing: &Fixing) -> String {
-    let bolt = fixing.bolt().map(|bolt| format!(" {} {}", bolt.thread.name, bolt.grade.name));
+    let bolt = fixing.bolt().map(|bolt| format!("{}, {}", bolt.thread.name, words::within(&bolt.grade.name)));
     match &fixing.hold {
-        Hold::Screw { screw, grade, .. } => format!(" {} {}", screw.name, grade.name),
-        Hold::BlindRivet { rivet } => format!(" {}", rivet.name),
+        Hold::Screw { screw, grade, .. } => format!("{}, {}", words::within(&screw.name), words::within(&grade.name)),
+        Hold::BlindRivet { rivet } => words::within(&rivet.name),
         _ => bolt.unwrap_or_default(),
     }
 }

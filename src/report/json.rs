@@ -232,6 +232,7 @@ fn cases(report: &Report<'_>) -> Vec<Value> {
                 "title": case.title,
                 "state": words::state(case.state),
                 "gravity": number(case.gravity.get::<ratio>()),
+                "gear_gravity": number(case.gear_gravity.get::<ratio>()),
                 "wind": {
                     "interior": quantity(case.wind.interior, system),
                     "edge": quantity(case.wind.edge, system),

@@ -108,6 +108,7 @@ pub(super) fn place(analysis: &Analysis<'_>, place: &Place, system: System) -> S
         words = match place.part {
             Part::Fixing { .. } => format!("{} at {words}", skin_words(skin)),
             Part::Mount(_) => format!("{} at the {words}", skin_words(skin)),
+            Part::Foot | Part::Gear(_) => format!("{} {words}", skin_words(skin)),
             _ => format!("{} of the {words}", skin_words(skin)),
         };
         if let Some(ply) = place.ply {

@@ -59,15 +59,15 @@ help: a key stands once in its table; what there may be several of has a header 
     says(
         "title = \"Top\"",
         "title = Top",
-        r"
+        r#"
 error: this is not TOML: invalid boolean, expected `true`
  --> top.toml:1:9
   |
 1 | title = Top
   |         ^^^
   |
-help: a text or a quantity stands in quotation marks
-",
+help: a quantity or a text stands in quotation marks: `title = "Top"`
+"#,
     );
     says(
         "title = \"Top\"",

@@ -84,6 +84,10 @@ fn a_file_that_is_no_toml() {
         BASE.replacen("[[backing]]", &format!("[backing]\nname = \"b\"\n\n{strip}{strip}{strip}[[backing]]"), 1);
     once(&twice, &["duplicate key"]);
     once(&changed("inner = [", "inner = [inner = ["), &["this is not TOML"]);
+    // A quantity without its quotation marks, as it would be written on paper.
+    let crown = changed("title = \"Top\"", "title = \"Top\"\nreport = us # inches");
+    once(&crown, &["stands in quotation marks: `report = \"us\"`"]);
+    once(&changed("drag = 0.6", "drag = 1-1/2 in"), &["stands in quotation marks: `drag = \"1-1/2 in\"`"]);
     // Two values that are none are two mistakes.
     let two = changed("people = 1", "people = one").replacen("drag = 0.6", "drag = some", 1);
     assert_eq!(said_of(&two).matches("error: ").count(), 2, "{}", said_of(&two));

@@ -26,6 +26,23 @@ fn what_is_zero_says_what_to_write_instead() {
 }
 
 #[test]
+fn what_the_reports_do_not_print_is_said_as_it_was_written() {
+    one_mistake(
+        "\"32 kn\"",
+        "\"3200 kn\"",
+        &["`speed` is 3200.0 kn, 3682 mph (1646 m/s), more than", "it is from 1.0 kn to 116.6 kn here"],
+    );
+}
+
+#[test]
+fn snow_and_water_may_be_ruled_out_in_words() {
+    let with = |line: &str| changed("people = 1", &format!("people = 1\n{line}"));
+    assert_eq!(said_of(&with("snow = \"none\"\nponding = \"none\"")), "");
+    let said = said_of(&with("snow = \"0 psf\""));
+    assert!(said.contains("or `snow = \"none\"`"), "{said}");
+}
+
+#[test]
 fn what_is_larger_than_the_panel_is_a_slip_in_its_unit() {
     let panel = "the panel is 108 in (2743 mm) by 72.0 in (1829 mm): is the unit right?";
     for (from, to) in [

@@ -46,6 +46,9 @@ pub(super) fn cases(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_
 /// What acts in a case.
 pub(in crate::report) fn actions(case: &LoadCase, system: System) -> Vec<String> {
     let mut parts = vec![format!("weight × {:.1}", case.gravity.get::<ratio>())];
+    if case.works_on_gear() && case.gear_gravity != case.gravity {
+        parts.push(format!("of gear × {:.1}", case.gear_gravity.get::<ratio>()));
+    }
     let zero = crate::units::Pressure::default();
     let load = |pressure| match system {
         System::Us => crate::units::show_in(pressure, "psf", 1),
