@@ -44,6 +44,7 @@ pub fn choice_to_csv(chosen: &Chosen, space: &Space, top: &Top) -> String {
         format!("sag ({length})"),
         "pipes and backing".to_owned(),
         space.prices.as_ref().map_or_else(|| "cost".to_owned(), |prices| format!("cost ({})", prices.currency)),
+        format!("pipes ({mass})"),
     ];
     let mut text = line(&heads);
     for found in &chosen.found {
@@ -52,7 +53,7 @@ pub fn choice_to_csv(chosen: &Chosen, space: &Space, top: &Top) -> String {
     text
 }
 
-fn cells(choice: Choice<'_>, found: &Found) -> [String; 19] {
+fn cells(choice: Choice<'_>, found: &Found) -> [String; 20] {
     let Units { length, mass, areal, density } = units(choice.system());
     let laid = choice.laid(found);
     let worst = found.governs.as_ref();
@@ -77,6 +78,7 @@ fn cells(choice: Choice<'_>, found: &Found) -> [String; 19] {
         found.sag.map_or_else(String::new, |sag| digits(in_unit(sag, length))),
         choice.arranged(found).join("; "),
         found.cost.map_or_else(String::new, |cost| digits(cost.amount())),
+        found.frame.map_or_else(String::new, |frame| digits(in_unit(frame, mass))),
     ]
 }
 
