@@ -281,7 +281,7 @@ fn text_and_json_and_table_have_the_same_numbers() {
     let lines = cells(&choice_to_csv(&chosen, &space, &top));
     let text = choice_to_text(&chosen, &space, &top, 120);
     assert_eq!(lines.len(), 1 + chosen.found.len());
-    assert!(lines.iter().all(|line| line.len() == 20));
+    assert!(lines.iter().all(|line| line.len() == 21));
     let column = |head: &str| lines[0].iter().position(|cell| cell == head).unwrap_or_else(|| panic!("{head}"));
     let rows: Vec<&str> = text.lines().filter(|line| line.starts_with("  1  ") || line.starts_with("  2  ")).collect();
     for (number, found) in chosen.found.iter().enumerate() {
@@ -405,5 +405,6 @@ fn what_is_open_and_what_pipes_weigh_is_said_of_each() {
     assert!(said.replace("\n  ", " ").contains(&format!("bare, {whole} with its pipes, and is")), "{said}");
     let lines = cells(&choice_to_csv(&chosen, &space, &top));
     assert_eq!(lines[0][19], "pipes (lb)");
+    assert_eq!((&*lines[0][20], &*lines[1][20]), ("not judged", "the clamped joint"));
     assert!(near(lines[2][19].parse().expect("a number"), frames[1].value / 0.45359237), "{:?}", lines[2]);
 }

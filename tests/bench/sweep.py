@@ -106,7 +106,7 @@ def main():
         seconds.append(time.perf_counter() - start)
     fewest = min(seconds)
     what = f"closed form alone, numpy {np.__version__}"
-    print(f"{what:<58} {len(swept):>8} {fewest:>9.3f} s {len(swept) / fewest:>12.0f} a second")
+    print(f"{what:<58} {len(swept):>8} {fewest:>9.3f} s {len(swept) / fewest:>12.1f} a second")
     print(f"so the closed form is {fewest / given['seconds']:.1f} times as fast here, one thread each")
     if found.shape != swept.shape:
         sys.exit(f"{found.shape} numbers here, {swept.shape} there")

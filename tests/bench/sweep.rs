@@ -113,7 +113,7 @@ fn leave(folder: &Path, space: &Space, cores: &[CoreLayer], found: &[Numbers], s
 }
 
 fn say(what: &str, count: usize, seconds: f64) {
-    println!("{what:<58} {count:>8} {seconds:>9.3} s {:>12.0} a second", count as f64 / seconds);
+    println!("{what:<58} {count:>8} {seconds:>9.3} s {:>12.1} a second", count as f64 / seconds);
 }
 
 fn main() {

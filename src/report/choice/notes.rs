@@ -84,6 +84,7 @@ fn of_pipes(space: &Space) -> String {
 pub(super) fn cautions(choice: Choice<'_>) -> Vec<String> {
     let open = choice.chosen.tally.iter().any(|tally| matches!(tally.fate, Fate::Open(_)));
     let about = choice.best().unwrap_or(&choice.chosen.own);
-    let open_itself = about.governs.as_ref().is_none_or(|worst| worst.utilisation().is_none());
+    let open_itself =
+        !about.open.is_empty() || about.governs.as_ref().is_none_or(|worst| worst.utilisation().is_none());
     of_choice(&choice.best_top(), about.governs.as_ref(), open || open_itself)
 }
