@@ -1,12 +1,17 @@
 //! The search over what one can lay up, against looking at all of it.
 #![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
 
+use std::sync::atomic::{AtomicUsize, Ordering};
+
 use skinspan::{
-    analysis::{Analysis, DIVISIONS},
-    check::{Outcome, run, settled},
-    choice::{Arrangement, Candidate, Chosen, Fate, Limits, Order, Space, Watch, choose},
+    analysis::{Analysis, DIVISIONS, Role},
+    check::{CHECKS, Outcome, run, settled},
+    choice::{
+        Arrangement, Arranging, Candidate, Chosen, Fate, LeftOut, Limits, Open, Order, Space, Watch, choose, frame_mass,
+    },
     input::{NamedText, read_choice, read_design, read_tables},
-    top::Top,
+    service::Sun,
+    top::{Carrier, CoreSheet, Top, WallEdge},
     units::{Length, Mass},
 };
 use uom::si::length::inch;
@@ -58,38 +63,77 @@ fn space(top: &Top) -> Space {
     }
 }
 
-fn holds(top: &Top) -> bool {
-    let Ok(analysis) = Analysis::new(top, DIVISIONS) else { return false };
-    let by_hand = run(&analysis);
+/// How far a top sags by both methods, where it passes all checks but one of a name that nobody can make; none where it does not.
+fn passes(top: &Top, but: &str) -> Option<f64> {
+    let analysis = Analysis::new(top, DIVISIONS).ok()?;
+    let all_pass = |analysis: &Analysis<'_>| {
+        run(analysis).iter().all(|outcome| CHECKS[outcome.check].id() == but || outcome.passes())
+    };
     // What fails by hand fails, whatever the plate says.
-    if !analysis.open_cases.is_empty() || !by_hand.iter().all(Outcome::passes) {
-        return false;
+    if !analysis.open_cases.is_empty() || !all_pass(&analysis) {
+        return None;
     }
     let analysis = settled(analysis.with_plate_method());
-    analysis.whole.as_ref().is_some_and(Result::is_ok) && run(&analysis).iter().all(Outcome::passes)
+    if !analysis.whole.as_ref().is_some_and(Result::is_ok) || !all_pass(&analysis) {
+        return None;
+    }
+    let held = analysis.strips.iter().filter(|forces| analysis.lines[forces.line].role != Role::Carried);
+    let strips = held.flat_map(|forces| forces.sags.iter().map(|sag| sag.peak.value.value.abs()));
+    let bays = analysis.plates.iter().map(|forces| forces.sag.value.abs());
+    let plate = analysis.fields().flat_map(|forces| {
+        let sags = forces.between.iter().chain(&forces.tip);
+        sags.map(|sag| sag.sag.value.abs() * (1.0 + forces.error.sag.value))
+    });
+    strips.chain(bays).chain(plate).reduce(f64::max)
 }
 
-/// Those of a whole space that hold and that no other beats, by looking at each of them by both methods.
-fn by_force(space: &Space) -> Vec<Candidate> {
-    let mut holding: Vec<(Candidate, Mass, Length, f64)> = (0..space.len())
+/// Weight of tubes by their volume, by the millimetre.
+fn tubes(top: &Top) -> f64 {
+    let millimeters = |length: Length| length.get::<uom::si::length::millimeter>();
+    let tube = |support: &skinspan::top::Support| {
+        let pipe = support.pipe().unwrap();
+        let (outer, inner) =
+            (millimeters(pipe.outside) / 2.0, millimeters(pipe.outside - pipe.wall.unwrap() * 2.0) / 2.0);
+        std::f64::consts::PI * (outer * outer - inner * inner) * millimeters(support.along.length()) * 2700e-9
+    };
+    top.supports.iter().map(tube).sum()
+}
+
+/// Those of a whole space that hold, but for a check of a name, and that no other beats, by looking at each of them by both methods.
+fn by_force(space: &Space, but: &str) -> Vec<Candidate> {
+    let pipes = space.arrangements.iter().any(|known| known.top.supports != space.arrangements[0].top.supports);
+    let holding: Vec<(Candidate, Vec<f64>)> = (0..space.len())
         .map(|number| space.candidate(number))
         .filter_map(|candidate| {
             let other = space.top(candidate);
-            let fits = other.conduits.iter().all(|conduit| conduit.diameter < other.core.thickness);
-            let cost = space.prices.as_ref().map_or(0.0, |prices| prices.cost(&other).unwrap().amount());
-            (fits && holds(&other)).then(|| (candidate, other.weight().bare, other.thickness(), cost))
+            let sag = other
+                .conduits
+                .iter()
+                .all(|conduit| conduit.diameter < other.core.thickness)
+                .then(|| passes(&other, but))??;
+            let mass = other.weight().bare.value + if pipes { tubes(&other) } else { 0.0 };
+            let mut measures = vec![mass, other.thickness().value];
+            measures.extend(space.prices.as_ref().map(|prices| prices.cost(&other).unwrap().amount()));
+            if space.order == Order::Sag {
+                measures.push(sag);
+            }
+            Some((candidate, measures))
         })
         .collect();
-    holding.sort_by(|a, b| {
-        a.1.value.total_cmp(&b.1.value).then(a.2.value.total_cmp(&b.2.value)).then(a.3.total_cmp(&b.3))
-    });
-    let mut kept: Vec<(Candidate, Mass, Length, f64)> = Vec::new();
-    for own in holding {
-        if kept.iter().all(|known| own.2 < known.2 || own.3 < known.3) {
-            kept.push(own);
-        }
-    }
-    kept.into_iter().map(|(candidate, ..)| candidate).collect()
+    let beats = |(first, a): &(Candidate, Vec<f64>), (second, b): &(Candidate, Vec<f64>)| {
+        let as_good = a.iter().zip(b).all(|(a, b)| *a <= b * (1.0 + ROUNDING));
+        let better = a.iter().zip(b).any(|(a, b)| *a < b * (1.0 - ROUNDING));
+        as_good && (better || first < second)
+    };
+    let kept = holding.iter().filter(|own| !holding.iter().any(|other| other.0 != own.0 && beats(other, own)));
+    kept.map(|(candidate, _)| *candidate).collect()
+}
+
+/// The candidates of an answer, in the order of the space.
+fn candidates(chosen: &Chosen) -> Vec<Candidate> {
+    let mut all: Vec<Candidate> = chosen.found.iter().filter_map(|found| found.candidate).collect();
+    all.sort_unstable();
+    all
 }
 
 fn count(chosen: &Chosen, which: impl Fn(&Fate) -> bool) -> usize {
@@ -101,9 +145,16 @@ fn the_search_finds_what_looking_at_all_finds() {
     let top = example("galley-roof");
     let space = space(&top);
     let chosen = choose(&top, &space, &Nobody);
-    let found: Vec<Candidate> = chosen.found.iter().filter_map(|found| found.candidate).collect();
-    assert_eq!(found, by_force(&space));
-    assert!(!found.is_empty() && chosen.found.iter().all(|found| found.holds), "{:?}", chosen.tally);
+    assert_eq!(candidates(&chosen), by_force(&space, ""));
+    assert!(chosen.found.is_sorted_by_key(|found| found.mass.value));
+    assert!(
+        !chosen.found.is_empty()
+            && chosen.cannot.is_empty()
+            && chosen.left_out.is_empty()
+            && chosen.found.iter().all(|found| found.holds),
+        "{:?}",
+        chosen.tally
+    );
     // Nobody is counted twice or left out, and something was told by what failed before.
     assert_eq!(count(&chosen, |_| true), space.len());
     assert!(count(&chosen, |fate| matches!(fate, Fate::Fails { at_a_glance: true, .. })) > 0, "{:?}", chosen.tally);
@@ -123,17 +174,239 @@ fn so_it_does_with_prices_and_other_pipes() {
     let (top, space) = read_choice(&file, &read_tables(&[]).unwrap(), None).unwrap();
     assert!(space.prices.is_some() && space.arrangements.len() == 4 && space.len() == 32, "{}", space.len());
     let chosen = choose(&top, &space, &Nobody);
-    let found: Vec<Candidate> = chosen.found.iter().filter_map(|found| found.candidate).collect();
-    assert_eq!(found, by_force(&space));
+    assert_eq!(candidates(&chosen), by_force(&space, ""));
     for found in &chosen.found {
         let own = space.prices.as_ref().unwrap().cost(&space.top(found.candidate.unwrap()));
         assert_eq!(found.cost, own);
     }
+    // Asked for the least sag, that is one more in which one of them may be better.
+    let least = choose(&top, &Space { order: Order::Sag, ..space.clone() }, &Nobody);
+    assert_eq!(candidates(&least), by_force(&Space { order: Order::Sag, ..space.clone() }, ""));
+    assert!(least.found.is_sorted_by_key(|found| found.sag));
     let cheapest = choose(&top, &Space { order: Order::Cost, ..space.clone() }, &Nobody);
     assert!(cheapest.found.is_sorted_by_key(|found| found.cost));
     let most = cheapest.found[0].cost;
     let limited = choose(&top, &Space { limits: Limits { cost: most, ..space.limits }, ..space }, &Nobody);
     assert_eq!(limited.found.iter().map(|found| found.cost).collect::<Vec<_>>(), [most]);
+}
+
+/// The least sag is among those that are shown, and a heavier one only where it sags less; by hand or by a plate.
+#[test]
+fn asked_for_sag_it_finds_what_sags_least() {
+    let top = example("galley-roof");
+    let free = Space { order: Order::Sag, ..space(&top) };
+    let chosen = choose(&top, &free, &Nobody);
+    assert_eq!(candidates(&chosen), by_force(&free, ""));
+    assert!(chosen.found.is_sorted_by_key(|found| found.sag));
+    let lightest = choose(&top, &space(&top), &Nobody);
+    // All that are not beaten without sag are not beaten with it, and something sags less than all of them.
+    assert!(candidates(&lightest).iter().all(|own| candidates(&chosen).contains(own)));
+    assert!(lightest.found.iter().all(|found| found.sag > chosen.found[0].sag));
+    assert_eq!(count(&chosen, |_| true), free.len());
+    assert_eq!(count(&chosen, |fate| *fate == Fate::Shown), chosen.found.len());
+    // Within a limit it is the least of what keeps it.
+    let limits = Limits { mass: Some(lightest.found[0].mass), ..Limits::default() };
+    let limited = choose(&top, &Space { limits, ..free }, &Nobody);
+    assert_eq!(candidates(&limited), [lightest.found[0].candidate.unwrap()]);
+}
+
+/// A clamped wall: what its joint bears is not known, so that nothing passes; all else is judged.
+#[test]
+fn what_nobody_can_judge_hides_nothing_else() {
+    let mut top = example("galley-roof");
+    top.supports[0].carrier = Carrier::Wall(WallEdge::Clamped);
+    let space = space(&top);
+    let chosen = choose(&top, &space, &Nobody);
+    assert_eq!(candidates(&chosen), by_force(&space, "clamped-joint"));
+    let clamped = |open: &Open| matches!(open, Open::Check { check, .. } if CHECKS[*check].id() == "clamped-joint");
+    assert!(chosen.cannot.len() == 1 && chosen.cannot.iter().all(clamped), "{:?}", chosen.cannot);
+    assert!(!chosen.found.is_empty());
+    for found in chosen.found.iter().chain([&chosen.own]) {
+        assert!(!found.holds && found.open.len() == 1 && found.open.iter().all(clamped), "{found:?}");
+        assert!(found.governs.as_ref().unwrap().passes());
+    }
+    assert!(chosen.steps.iter().all(|step| step.utilisation.is_finite()));
+}
+
+/// What is open for one core alone stands against that core, and is said of no other.
+#[test]
+fn what_one_core_leaves_open_is_not_open_for_all() {
+    let mut top = example("galley-roof");
+    let mut space = space(&top);
+    space.outer.truncate(1);
+    space.inner.truncate(1);
+    top.service.sun = Sun::Dark;
+    let epoxy = std::mem::replace(&mut top.resin, example("night-watch").resin);
+    space.arrangements = vec![Arrangement::own(&top)];
+    // The file's own is not laid under dark paint, those of the space are.
+    top.core.material.under_dark_paint = false;
+    let chosen = choose(&top, &space, &Nobody);
+    assert!(!chosen.own.open.is_empty() && !chosen.own.holds);
+    assert!(chosen.cannot.is_empty() && chosen.found.iter().all(|found| found.holds), "{:?}", chosen.cannot);
+    // Where none of them is, that is said; and of none that it holds.
+    for core in &mut space.cores {
+        core.material.under_dark_paint = false;
+    }
+    let chosen = choose(&top, &space, &Nobody);
+    let of_check = |open: &Open| matches!(open, Open::Check { check, .. } if CHECKS[*check].id() == "hot-core");
+    assert!(chosen.cannot.len() == 1 && chosen.cannot.iter().all(of_check), "{:?}", chosen.cannot);
+    assert!(chosen.found.iter().all(|found| !found.holds));
+    // Load cases of which nothing is known are worse: what is too light for them nobody can say.
+    top.resin = epoxy;
+    space.arrangements = vec![Arrangement::own(&top)];
+    let chosen = choose(&top, &space, &Nobody);
+    assert!(chosen.cannot.iter().any(|open| matches!(open, Open::Case { id: "people", .. })), "{:?}", chosen.cannot);
+    assert!(chosen.found.is_empty() && count(&chosen, |fate| *fate == Fate::Shown) == 0);
+}
+
+#[test]
+fn backing_along_a_pipe_that_is_gone_is_left_out() {
+    let top = example("survey-launch");
+    let names = |top: &Top| top.backings.iter().map(|backing| backing.name.clone()).collect::<Vec<_>>();
+    assert_eq!(names(&top), ["port strip", "middle strip", "starboard strip", "radar pad"]);
+    let two = |top: &Top| {
+        let all = Arrangement::all(top, &Arranging { pipes: vec![2], ..Arranging::default() }).unwrap();
+        all.into_iter().find(|known| !known.changes.is_empty()).unwrap()
+    };
+    let known = two(&top);
+    assert_eq!((known.left_out.clone(), known.top.supports.len()), (vec![1], 2));
+    assert_eq!(names(&known.top), ["port strip", "starboard strip", "radar pad"]);
+    // It weighs what it weighs more than the core that lies there then.
+    let strip = &top.backings[1];
+    let over = (strip.board.density.value - top.core.material.density)
+        * top.core.thickness
+        * (strip.width * strip.along.length());
+    let less = top.weight().bare - known.top.weight().bare;
+    assert!((less - over).value.abs() < 1e-9, "{less:?} {over:?}");
+    // Gear that stands on it keeps it.
+    let mut held = top.clone();
+    held.gear[0].at.y = strip.along.points()[0].y;
+    assert_eq!(names(&two(&held).top), names(&top));
+}
+
+/// Backing goes with the pipe that it serves, those between the outer two too.
+#[test]
+fn backing_goes_with_its_pipe() {
+    let mut top = example("survey-launch");
+    // Gear holds the backing below it where it is.
+    top.backings.truncate(3);
+    top.gear.clear();
+    let asked = Arranging { pipes: vec![4], overhangs: vec![Length::new::<inch>(20.0)], ..Arranging::default() };
+    let all = Arrangement::all(&top, &asked).unwrap();
+    for known in all.iter().filter(|known| known.top.supports.len() == 4) {
+        for pipe in &known.top.supports {
+            let over = |backing: &skinspan::top::Backing| {
+                (backing.along.points()[0].y - pipe.along.points()[0].y).abs() < Length::new::<inch>(0.01)
+            };
+            assert_eq!(known.top.backings.iter().filter(|backing| over(backing)).count(), 1, "{:?}", known.changes);
+        }
+        assert_eq!(known.left_out, [1], "the middle strip lay over none of four");
+    }
+    assert!(all.iter().any(|known| known.changes.len() == 2));
+}
+
+#[test]
+fn pipes_weigh_and_cost_where_there_is_a_choice_of_them() {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/examples/seine-tender.toml");
+    let text = std::fs::read_to_string(path).unwrap();
+    let read = |text: &str| {
+        let file = NamedText { name: "seine-tender".to_owned(), text: text.to_owned() };
+        read_choice(&file, &read_tables(&[]).unwrap(), None).unwrap()
+    };
+    let (top, space) = read(&text);
+    let frames = space.frames().unwrap();
+    assert_eq!(frames.len(), space.arrangements.len());
+    for (frame, known) in frames.iter().zip(&space.arrangements) {
+        assert!((frame.value - tubes(&known.top)).abs() < 1e-9);
+    }
+    // One pipe more is half as much again.
+    let three = space.arrangements.iter().position(|known| known.top.supports.len() == 3).unwrap();
+    assert!((frames[three] / frames[0]).value - 1.5 < 1e-9);
+    let (prices, without) =
+        (space.prices.clone().unwrap(), read(&text.replace("pipe     =", "# pipe =")).1.prices.unwrap());
+    assert!(prices.pipe.is_some() && without.pipe.is_none());
+    // Two of 78 in at 9.00 a foot.
+    let more = prices.cost(&top).unwrap() - without.cost(&top).unwrap();
+    assert!((more.amount() - 2.0 * 78.0 / 12.0 * 9.0).abs() < 1e-9, "{more:?}");
+    // Where the wall of one of them is not given nothing is known.
+    let mut blind = top.clone();
+    blind.supports[0].pipe_mut().unwrap().wall = None;
+    assert!(frame_mass(&blind).is_none() && frame_mass(&top).is_some());
+}
+
+/// Stops when it has been asked so often.
+struct Patient(AtomicUsize, usize);
+
+impl Watch for Patient {
+    fn at(&self, _: usize, _: usize, _: usize) {}
+    fn stops(&self) -> bool {
+        self.0.fetch_add(1, Ordering::Relaxed) >= self.1
+    }
+}
+
+/// Whenever somebody stops it, what there is is right, and the answer says what is missing.
+#[test]
+fn whoever_stops_it_is_told_what_is_missing() {
+    let top = example("galley-roof");
+    let space = space(&top);
+    let whole = choose(&top, &space, &Nobody);
+    let asked = Patient(AtomicUsize::new(0), usize::MAX);
+    let _ = choose(&top, &space, &asked);
+    let often = asked.0.into_inner();
+    let mut seen = Vec::new();
+    for patience in [1, 3, often - 30, often - 12, often - 3, often - 1, often] {
+        let chosen = choose(&top, &space, &Patient(AtomicUsize::new(0), patience));
+        assert_eq!(count(&chosen, |_| true), space.len());
+        let known = candidates(&whole);
+        // From the lightest up: what is shown early stays.
+        assert!(candidates(&chosen).iter().all(|own| known.contains(own)), "{patience}");
+        assert_eq!(chosen.stopped, count(&chosen, |fate| *fate == Fate::NotLookedAt) > 0);
+        assert_eq!(chosen.grids.is_empty(), chosen.left_out.contains(&LeftOut::Grids), "{patience}");
+        assert_eq!(chosen.steps.is_empty(), chosen.left_out.contains(&LeftOut::Steps), "{patience}");
+        assert!(!chosen.stopped || chosen.left_out.len() == 2);
+        seen.push(chosen.left_out);
+    }
+    assert!(seen.contains(&Vec::new()) && seen.contains(&vec![LeftOut::ByBoth]), "{seen:?}");
+    assert!(seen.contains(&vec![LeftOut::Grids, LeftOut::Steps]), "{seen:?}");
+}
+
+/// Where the table's border is judged by both methods, their verdict is that of a whole look.
+#[test]
+fn the_border_of_the_table_is_judged_by_both() {
+    let top = example("galley-roof");
+    let table = read_tables(&[]).unwrap();
+    let chosen = choose(&top, &space(&top), &Nobody);
+    let grids = chosen.grids.iter().map(|grid| (table.core(&grid.family).unwrap(), grid));
+    let mut judged = 0;
+    for (family, grid) in grids {
+        for (row, density) in grid.densities.iter().enumerate() {
+            for (column, &thickness) in grid.thicknesses.iter().enumerate() {
+                let Some(cell) = grid.cells[row][column].filter(|cell| cell.by_both) else { continue };
+                judged += 1;
+                // It lies on the border, as both methods find it.
+                let fails = |row: usize, column: usize| {
+                    let cell = grid.cells.get(row).and_then(|cells| cells.get(column).copied().flatten());
+                    cell.is_some_and(|cell| cell.utilisation.value > 1.0)
+                };
+                let beside = [
+                    (row.wrapping_sub(1), column),
+                    (row + 1, column),
+                    (row, column.wrapping_sub(1)),
+                    (row, column + 1),
+                ];
+                assert!(beside.into_iter().any(|(row, column)| fails(row, column)), "{density:?} {thickness:?}");
+                let core = CoreSheet { family: family.clone(), material: family.at(*density).unwrap(), thickness };
+                let other = Top { core, ..top.clone() };
+                let outcomes = run(&Analysis::new(&other, DIVISIONS).unwrap().with_plate_method());
+                assert_eq!(outcomes[0].utilisation(), Some(cell.utilisation));
+                assert_eq!(outcomes[0].check, cell.governs);
+            }
+        }
+    }
+    assert!((1..=6).contains(&judged), "{judged}");
+    // Steps that save weight and hold by hand, no others.
+    let both = chosen.steps.iter().filter(|step| step.by_both);
+    assert!(both.clone().count() <= 2 && both.clone().all(|step| step.added < Mass::default()));
 }
 
 #[test]

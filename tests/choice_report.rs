@@ -7,7 +7,10 @@ use serde_json::Value;
 use skinspan::{
     advice::Change,
     check::{CHECKS, Finding, Method, Outcome, Part, Place, Verdict},
-    choice::{Arrangement, Beside, Candidate, Cell, Chosen, Fate, Found, Grid, Limits, Order, Space, Step, Tally},
+    choice::{
+        Arrangement, Beside, Candidate, Cell, Chosen, Fate, Found, Grid, LeftOut, Limits, Open, Order, Space, Step,
+        Tally,
+    },
     input::{NamedText, read_design, read_tables},
     material::{Basis, MaterialTable},
     report::{Report, cautions, choice_to_csv, choice_to_json, choice_to_text},
@@ -60,9 +63,11 @@ fn found(candidate: Option<Candidate>, mass: &str, thickness: &str, sag: &str, g
     Found {
         candidate,
         mass: of(mass),
+        frame: None,
         thickness: of(thickness),
         cost: None,
         holds: governs.passes(),
+        open: Vec::new(),
         by_hand: governs.utilisation().map(|used| used * 0.75),
         by_plate: governs.utilisation(),
         governs: Some(governs),
@@ -78,7 +83,9 @@ fn chosen(top: &Top, space: &Space) -> Chosen {
     let first = Candidate { arrangement: 0, core: san, outer: 0, inner: 0 };
     let second = Candidate { core: san + 3, ..first };
     let grid = |family: &str| {
-        let cell = |used: f64, id: &str| Some(Cell { utilisation: Ratio::from(used), governs: check(id) });
+        let cell = |used: f64, id: &str| {
+            Some(Cell { utilisation: Ratio::from(used), governs: check(id), by_both: used < 0.6 })
+        };
         Grid {
             family: family.to_owned(),
             densities: ["5 lb/ft3", "7 lb/ft3"].map(of).to_vec(),
@@ -94,6 +101,7 @@ fn chosen(top: &Top, space: &Space) -> Chosen {
         utilisation: Ratio::from(used),
         governs: check("core-shear"),
         added,
+        by_both: (1.0..2.0).contains(&used),
     };
     let fails = |at_a_glance: bool| Fate::Fails { check: check("core-shear"), method: Method::Hand, at_a_glance };
     let tally = [
@@ -120,6 +128,8 @@ fn chosen(top: &Top, space: &Space) -> Chosen {
             step(Beside::Change(Change::CoreDensity(of("8 lb/ft3"))), f64::INFINITY, Mass::default()),
         ],
         stopped: false,
+        left_out: Vec::new(),
+        cannot: Vec::new(),
     }
 }
 
@@ -137,9 +147,18 @@ fn all_ways(top: &Top) -> Vec<(Chosen, Space)> {
     blind.own =
         Found { governs: None, case: None, by_hand: None, by_plate: None, sag: None, candidate: None, ..blind.own };
     (blind.grids, blind.steps, blind.tally) = (Vec::new(), Vec::new(), Vec::new());
+    let joint =
+        || Open::Check { check: check("clamped-joint"), reason: "wall: the joint must take 300 N m/m".to_owned() };
+    let mut clamped = usual.clone();
+    clamped.cannot = vec![joint()];
+    for found in clamped.found.iter_mut().chain([&mut clamped.own]) {
+        (found.holds, found.open) = (false, vec![joint()]);
+    }
+    let cut = Chosen { left_out: vec![LeftOut::ByBoth], ..usual.clone() };
+    stopped.left_out = vec![LeftOut::Grids, LeftOut::Steps];
     let ordered = |order: Order| (usual.clone(), Space { order, ..space.clone() });
     let mut ways: Vec<(Chosen, Space)> = [Order::Weight, Order::Thickness, Order::Sag].map(ordered).to_vec();
-    ways.extend([nothing, stopped, own, blind].map(|chosen| (chosen, space.clone())));
+    ways.extend([nothing, stopped, own, blind, clamped, cut].map(|chosen| (chosen, space.clone())));
     ways
 }
 
@@ -192,7 +211,9 @@ fn the_answer_fits_what_was_found() {
             sentences.collect::<Vec<_>>().join(" ")
         })
         .collect();
-    let [weight, thickness, sag, nothing, stopped, own, blind] = &said[..] else { panic!("{} answers", said.len()) };
+    let [weight, thickness, sag, nothing, stopped, own, blind, clamped, cut] = &said[..] else {
+        panic!("{} answers", said.len())
+    };
     assert!(
         weight.starts_with("Of 100 combinations the lightest that holds by both methods is SAN foam of 5.00 lb/ft³")
     );
@@ -200,13 +221,25 @@ fn the_answer_fits_what_was_found() {
     assert!(weight.contains("It holds but for its fixings: not checked for port rail, middle rail, starboard rail"));
     assert!(thickness.contains("the thinnest that holds"));
     assert!(
-        sag.starts_with("Of 100 combinations 2 hold by both methods with no other as light and as thin; of these,")
+        sag.starts_with("Of 100 combinations the one that sags least of those that hold by both methods is SAN foam")
     );
     assert!(nothing.starts_with(
         "None of 100 combinations holds by both methods. Most are lost for this: ruled out by core shear, hand method (42 of \
          100). The file's own does not hold (215 lb bare"
     ));
     assert!(stopped.starts_with("STOPPED: 40 of 100 combinations were looked at"), "{stopped}");
+    assert!(stopped.contains(
+        "Not worked out, since it was stopped: the table of density and thickness, the steps from the first of those shown."
+    ));
+    assert!(
+        cut.starts_with("Not worked out, since it was stopped: what both methods say of the borders of the tables")
+    );
+    assert!(clamped.starts_with(
+        "NOTHING CAN PASS FULLY: the clamped joint cannot be judged here, whatever is laid up; what follows is by all else. Of 100 \
+         combinations the lightest that holds by both methods is SAN foam"
+    ));
+    // The file's own fails by what can be judged.
+    assert!(clamped.contains("the file's own, which does not hold"), "{clamped}");
     assert!(stopped.contains("Of the 40 combinations that were looked at the lightest"));
     assert!(own.contains("is what the file has."));
     assert!(own.ends_with("So nothing that holds beats the file's own in weight and thickness."));
@@ -248,7 +281,7 @@ fn text_and_json_and_table_have_the_same_numbers() {
     let lines = cells(&choice_to_csv(&chosen, &space, &top));
     let text = choice_to_text(&chosen, &space, &top, 120);
     assert_eq!(lines.len(), 1 + chosen.found.len());
-    assert!(lines.iter().all(|line| line.len() == 19));
+    assert!(lines.iter().all(|line| line.len() == 21));
     let column = |head: &str| lines[0].iter().position(|cell| cell == head).unwrap_or_else(|| panic!("{head}"));
     let rows: Vec<&str> = text.lines().filter(|line| line.starts_with("  1  ") || line.starts_with("  2  ")).collect();
     for (number, found) in chosen.found.iter().enumerate() {
@@ -300,11 +333,20 @@ fn text_and_json_and_table_have_the_same_numbers() {
 #[test]
 fn every_key_is_described() {
     let top = top("survey-launch");
-    let (chosen, space) = all_ways(&top).remove(0);
+    let (mut chosen, space) = all_ways(&top).remove(0);
+    chosen.cannot = vec![Open::Case { id: "storm", title: "Storm".to_owned(), reason: "not known".to_owned() }];
     let json = choice_to_json(&chosen, &space, &top);
     let described = include_str!("../src/report/choice/json.rs").split("#[must_use]").next().unwrap_or_default();
-    let all =
-        [&json, &json["found"][0], &json["grids"][0], &json["steps"], &json["steps"]["tried"][0], &json["tally"][0]];
+    let all = [
+        &json,
+        &json["found"][0],
+        &json["grids"][0],
+        &json["grids"][0]["cells"][1][2],
+        &json["steps"],
+        &json["steps"]["tried"][0],
+        &json["tally"][0],
+        &json["cannot"][0],
+    ];
     for key in all.iter().flat_map(|part| part.as_object().expect("an object").keys()) {
         assert!(described.contains(&format!("`{key}`")), "{key}");
     }
@@ -325,4 +367,44 @@ fn cautions_are_those_of_check() {
         let said: Vec<&str> = json["cautions"].as_array().expect("texts").iter().filter_map(Value::as_str).collect();
         assert_eq!(said, cautions(&report), "{name}");
     }
+}
+
+/// What cannot be judged stands beside each of them, in words and for machines; what pipes weigh only where it counts.
+#[test]
+fn what_is_open_and_what_pipes_weigh_is_said_of_each() {
+    let top = top("survey-launch");
+    let (mut chosen, mut space) = all_ways(&top).remove(7);
+    let text = |chosen: &Chosen, space: &Space| choice_to_text(chosen, space, &top, 120);
+    let said = text(&chosen, &space);
+    assert!(said.contains("Pass all that can be judged by both methods, none beaten"), "{said}");
+    assert_eq!(said.matches("      open   clamped joint: wall: the joint must take 300 N m/m").count(), 3, "{said}");
+    let json = choice_to_json(&chosen, &space, &top);
+    assert_eq!(json["found"][0]["open"][0]["check"], "clamped-joint");
+    assert_eq!(
+        (&json["cannot"][0]["check"], &json["found"][0]["holds"]),
+        (&Value::from("clamped-joint"), &Value::Bool(false))
+    );
+    // One pipe fewer: the weights of both are known.
+    let mut other = Arrangement::own(&top);
+    other.top.supports.pop();
+    other.left_out = vec![1];
+    space.arrangements.push(other);
+    let frames = space.frames().expect("the pipes of the example have wall and alloy");
+    for found in chosen.found.iter_mut().chain([&mut chosen.own]) {
+        let of = found.candidate.as_ref().map_or(0, |candidate| candidate.arrangement);
+        found.frame = Some(frames[of]);
+    }
+    let two = chosen.found[1].candidate.as_mut().expect("one of the space");
+    two.arrangement = 1;
+    chosen.found[1].frame = Some(frames[1]);
+    let said = text(&chosen, &space);
+    let pipes = |mass: Mass| format!("      pipes  {}, which count", skinspan::units::show(mass, System::Us));
+    assert!(said.contains(&pipes(frames[0])) && said.contains(&pipes(frames[1])), "{said}");
+    assert!(said.contains("without middle strip, which lay along a pipe that is gone"), "{said}");
+    let whole = skinspan::units::both(chosen.found[0].mass + frames[0], System::Us);
+    assert!(said.replace("\n  ", " ").contains(&format!("bare, {whole} with its pipes, and is")), "{said}");
+    let lines = cells(&choice_to_csv(&chosen, &space, &top));
+    assert_eq!(lines[0][19], "pipes (lb)");
+    assert_eq!((&*lines[0][20], &*lines[1][20]), ("not judged", "the clamped joint"));
+    assert!(near(lines[2][19].parse().expect("a number"), frames[1].value / 0.45359237), "{:?}", lines[2]);
 }

@@ -5,7 +5,7 @@ use uom::si::length::millimeter;
 use super::Change;
 use crate::{
     geometry::{Axis, Point, Polyline},
-    top::{Backing, Support, Top},
+    top::{Backing, Gear, Support, Top},
     units::Length,
 };
 
@@ -96,6 +96,21 @@ impl PipeRow {
         backing.along.main_axis() != self.axis && (place - at).abs() < backing.width / 2.0
     }
 
+    /// Whether a backing serves one of the pipes of a top and nothing else: it lies straight along and over it, and no gear stands on
+    /// it.
+    #[must_use]
+    pub fn serves_pipe_alone(&self, top: &Top, backing: &Backing) -> bool {
+        let (low, high) = backing.along.extent(self.axis);
+        let over = |gear: &Gear| {
+            let [length, width] = gear.foot.sizes();
+            // As far as a corner of its footing reaches.
+            backing.along.distance(gear.at) < backing.width / 2.0 + length.hypot(width) / 2.0
+        };
+        high - low <= Length::new::<millimeter>(1.0)
+            && top.supports.iter().any(|pipe| self.lies_over(backing, self.place(pipe)))
+            && !top.gear.iter().any(over)
+    }
+
     fn place(&self, pipe: &Support) -> Length {
         pipe.along.extent(self.axis).0
     }
@@ -129,23 +144,28 @@ impl PipeRow {
             return None;
         }
         let stretch = (last - first) / (self.last - self.first);
-        top.supports = top
-            .supports
-            .iter()
-            .map(|pipe| {
-                let along: Length = (self.place(pipe) - self.first) * stretch;
-                self.at(pipe, first + along)
-            })
-            .collect::<Option<_>>()?;
-        // Backing lies over the pipe that it serves and goes with it.
-        for backing in &mut top.backings {
+        let place = |pipe: &Support| -> Length { first + (self.place(pipe) - self.first) * stretch };
+        // Backing lies over the pipe that it serves and goes with it; over a pipe between the outer two where it serves nothing else.
+        let mut backings = top.backings.clone();
+        for backing in &mut backings {
             let (over_first, over_last) = (self.lies_over(backing, self.first), self.lies_over(backing, self.last));
-            if over_first || over_last {
-                let by = if over_first { -outwards } else { outwards };
+            let between = || {
+                let alone = self.serves_pipe_alone(top, backing);
+                let pipe = top.supports.iter().find(|pipe| alone && self.lies_over(backing, self.place(pipe)))?;
+                Some(place(pipe) - self.place(pipe))
+            };
+            let by = match (over_first, over_last) {
+                (true, _) => Some(-outwards),
+                (false, true) => Some(outwards),
+                (false, false) => between(),
+            };
+            if let Some(by) = by {
                 let moved = backing.along.points().iter().map(|point| self.with(*point, point.along(self.axis) + by));
                 backing.along = Polyline::new(moved.collect()).ok()?;
             }
         }
+        top.supports = top.supports.iter().map(|pipe| self.at(pipe, place(pipe))).collect::<Option<_>>()?;
+        top.backings = backings;
         Some(())
     }
 

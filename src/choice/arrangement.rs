@@ -11,6 +11,8 @@ use crate::{
 pub struct Arrangement {
     /// What differs from the file, in the order in which it was changed; nothing for the file's own.
     pub changes: Vec<Change>,
+    /// Backings of the file, as their places in its list, that lay along a pipe which is gone, served nothing else, and are left out.
+    pub left_out: Vec<usize>,
     /// The top as it is then.
     pub top: Top,
 }
@@ -95,7 +97,7 @@ impl Arrangement {
     /// The file's own.
     #[must_use]
     pub fn own(top: &Top) -> Self {
-        Self { changes: Vec::new(), top: top.clone() }
+        Self { changes: Vec::new(), left_out: Vec::new(), top: top.clone() }
     }
 
     /// All ways to arrange a top, its own first, each option with each other.
@@ -141,11 +143,20 @@ fn with<O>(
     for known in all {
         for option in options {
             let Some(change) = change(&known.top, option) else { continue };
-            let Some(top) = changed(&known.top, &change) else { return Err(NoArrangement::CannotBe(change)) };
+            let Some(mut top) = changed(&known.top, &change) else { return Err(NoArrangement::CannotBe(change)) };
+            // Backings of the file come first in the list as long as none is left out, and pipes are counted once.
+            let left_out = match change {
+                Change::PipeCount { .. } => left_bare(&known.top, &top),
+                _ => known.left_out.clone(),
+            };
+            if matches!(change, Change::PipeCount { .. }) {
+                let mut place = 0..;
+                top.backings.retain(|_| place.next().is_none_or(|place| !left_out.contains(&place)));
+            }
             let changes = known.changes.iter().cloned().chain([change]).collect();
             // What is written twice is tried once.
             if !more.iter().any(|known: &Arrangement| known.top == top) {
-                more.push(Arrangement { changes, top });
+                more.push(Arrangement { changes, left_out, top });
             }
         }
         more.push(known);
@@ -153,6 +164,13 @@ fn with<O>(
     // Those with fewer changes first, the file's own before all.
     more.sort_by_key(|known| known.changes.len());
     Ok(more)
+}
+
+/// Backings that served a pipe alone, with no pipe below them any more.
+fn left_bare(before: &Top, now: &Top) -> Vec<usize> {
+    let Some((was, is)) = PipeRow::of(before).zip(PipeRow::of(now)) else { return Vec::new() };
+    let bare = |backing: &Backing| was.serves_pipe_alone(before, backing) && !is.serves_pipe_alone(now, backing);
+    before.backings.iter().enumerate().filter(|(_, backing)| bare(backing)).map(|(place, _)| place).collect()
 }
 
 fn other_board(backing: &Backing, place: usize, board: &str) -> Option<Change> {

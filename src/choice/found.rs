@@ -1,15 +1,17 @@
 //! A top looked at by both methods, and by hand alone.
 
-use uom::si::ratio::ratio;
-
 use super::{
+    both::used,
+    cannot::{Cannot, Open},
+    frame::frame_mass,
     price::{Money, Prices},
+    sag::Deepest,
     space::{Candidate, misfit},
     witness::{Witnesses, fails_whatever_its_error},
 };
 use crate::{
     analysis::{Analysis, DIVISIONS},
-    check::{CHECKS, Measure, Method, Outcome, Verdict, run, settled},
+    check::{Method, Outcome, run, settled},
     top::Top,
     units::{Length, Mass, Ratio},
 };
@@ -21,13 +23,18 @@ pub struct Found {
     pub candidate: Option<Candidate>,
     /// Of the bare top.
     pub mass: Mass,
+    /// Of its pipes, where wall and alloy of all of them are given.
+    pub frame: Option<Mass>,
     /// Skins and core.
     pub thickness: Length,
     /// What its materials cost, where there are prices.
     pub cost: Option<Money>,
     /// Whether all checks were made and pass.
     pub holds: bool,
-    /// The outcome that is used most; none where nothing could be checked.
+    /// What could not be judged; of those that are shown, what cannot be of any.
+    pub open: Vec<Open>,
+    /// The outcome that is used most, of the others where what could not be judged cannot be of any; none where nothing could be
+    /// checked.
     pub governs: Option<Outcome>,
     /// Title of its load case.
     pub case: Option<String>,
@@ -39,72 +46,109 @@ pub struct Found {
     pub sag: Option<Length>,
 }
 
-/// By both methods, with what rules out others like it.
-pub(super) fn looked_at_whole(
-    top: &Top,
-    candidate: Option<Candidate>,
-    prices: Option<&Prices>,
-) -> (Found, Option<(usize, &'static str)>) {
-    let nothing = Found {
-        candidate,
-        mass: top.weight().bare,
-        thickness: top.thickness(),
-        cost: prices.and_then(|prices| prices.cost(top)),
-        holds: false,
-        governs: None,
-        case: None,
-        by_hand: None,
-        by_plate: None,
-        sag: None,
-    };
-    let Ok(analysis) = Analysis::new(top, DIVISIONS) else { return (nothing, None) };
-    let mut analysis = analysis.with_plate_method();
-    let mut outcomes = run(&analysis);
-    // What fails anyhow need not settle.
-    if !outcomes.first().is_some_and(fails_whatever_its_error) {
-        analysis = settled(analysis);
-        outcomes = run(&analysis);
+/// What looking at a top came to.
+pub(super) struct Looked {
+    pub(super) found: Found,
+    /// Whether it passes all but what cannot be judged of any.
+    pub(super) passes: bool,
+    /// What rules out others like it: a check, and a load case.
+    pub(super) witness: Option<(usize, &'static str)>,
+}
+
+/// A top as both methods see it, before it is judged.
+pub(super) struct Seen {
+    /// What is known of it without them.
+    unjudged: Found,
+    outcomes: Vec<Outcome>,
+    /// Whether there is a plate solution.
+    solved: bool,
+    /// Whether it was not solved as finely as it has to be.
+    pub(super) cut_short: bool,
+    /// Names and titles of load cases, in the order of the analysis.
+    cases: Vec<(&'static str, String)>,
+}
+
+impl Seen {
+    /// Where it is not to settle any more, on the usual triangles alone.
+    pub(super) fn of(
+        top: &Top,
+        candidate: Option<Candidate>,
+        prices: Option<&Prices>,
+        settles: &dyn Fn() -> bool,
+    ) -> Self {
+        let unjudged = Found {
+            candidate,
+            mass: top.weight().bare,
+            frame: frame_mass(top),
+            thickness: top.thickness(),
+            cost: prices.and_then(|prices| prices.cost(top)),
+            holds: false,
+            open: Vec::new(),
+            governs: None,
+            case: None,
+            by_hand: None,
+            by_plate: None,
+            sag: None,
+        };
+        let Ok(analysis) = Analysis::new(top, DIVISIONS) else {
+            return Self { unjudged, outcomes: Vec::new(), solved: false, cut_short: false, cases: Vec::new() };
+        };
+        let mut analysis = analysis.with_plate_method();
+        let mut outcomes = run(&analysis);
+        // What fails anyhow need not settle.
+        let unsettled = !outcomes.first().is_some_and(fails_whatever_its_error);
+        let cut_short = unsettled && !settles();
+        if unsettled && !cut_short {
+            analysis = settled(analysis);
+            outcomes = run(&analysis);
+        }
+        let most = |method: Method| {
+            let own = outcomes.iter().filter(|outcome| outcome.method == method).filter_map(Outcome::utilisation);
+            own.max_by(|a, b| a.value.total_cmp(&b.value))
+        };
+        let unjudged = Found {
+            open: Open::all(&analysis, &outcomes),
+            by_hand: most(Method::Hand),
+            by_plate: most(Method::Plate),
+            sag: Deepest::of(&analysis).map(|deepest| deepest.sag),
+            ..unjudged
+        };
+        let solved = analysis.whole.as_ref().is_none_or(Result::is_ok);
+        let cases = analysis.cases.iter().map(|case| (case.id, case.title.clone())).collect();
+        Self { unjudged, outcomes, solved, cut_short, cases }
     }
-    let used = |method: Method| {
-        let own = outcomes.iter().filter(|outcome| outcome.method == method).filter_map(Outcome::utilisation);
-        own.max_by(|a, b| a.value.total_cmp(&b.value))
-    };
-    let solved = analysis.whole.as_ref().is_none_or(Result::is_ok);
-    let holds =
-        solved && analysis.open_cases.is_empty() && !outcomes.is_empty() && outcomes.iter().all(Outcome::passes);
-    let worst = outcomes.first();
-    let witness = worst.and_then(|worst| Some((worst.check, Witnesses::case_of(worst, &analysis)?)));
-    let found = Found {
-        holds,
-        governs: worst.cloned(),
-        case: worst.and_then(|worst| worst.case).map(|case| analysis.cases[case].title.clone()),
-        by_hand: used(Method::Hand),
-        by_plate: used(Method::Plate),
-        sag: largest_sag(&outcomes),
-        ..nothing
-    };
-    (found, witness)
+
+    /// What could not be judged.
+    pub(super) fn open(&self) -> &[Open] {
+        &self.unjudged.open
+    }
+
+    /// Judged by all but what cannot be judged of any.
+    pub(super) fn judged(self, cannot: &Cannot) -> Looked {
+        let Self { unjudged, outcomes, solved, cases, .. } = self;
+        let rest = || outcomes.iter().filter(|outcome| !cannot.has(outcome));
+        let passes = solved && rest().next().is_some() && rest().all(Outcome::passes) && cannot.has_all(&unjudged.open);
+        let worst = rest().next();
+        let case = worst.and_then(|worst| worst.case).map(|case| cases[case].clone());
+        let witness = worst.zip(case.as_ref()).filter(|(worst, _)| Witnesses::may_be(worst));
+        Looked {
+            witness: witness.map(|(worst, (id, _))| (worst.check, *id)),
+            passes,
+            found: Found {
+                holds: passes && unjudged.open.is_empty(),
+                governs: worst.cloned(),
+                case: case.map(|(_, title)| title),
+                ..unjudged
+            },
+        }
+    }
 }
 
-/// The largest deflection that is compared as a sag.
-fn largest_sag(outcomes: &[Outcome]) -> Option<Length> {
-    let sags = outcomes.iter().filter_map(|outcome| match &outcome.verdict {
-        Verdict::Compared(finding) if CHECKS[outcome.check].id().ends_with("sag") => match finding.demand {
-            Measure::Length(sag) => Some(sag),
-            _ => None,
-        },
-        _ => None,
-    });
-    sags.max_by(|a, b| a.get::<uom::si::length::meter>().total_cmp(&b.get::<uom::si::length::meter>()))
-}
-
-/// How far the worst of the hand method is used, infinite where a check could not be made.
-pub(super) fn used_by_hand(top: &Top) -> Option<(Ratio, usize)> {
+/// How far the worst of the hand method is used that counts, infinite where a check could not be made.
+pub(super) fn used_by_hand(top: &Top, cannot: &Cannot) -> Option<(Ratio, usize)> {
     if misfit(top, top.core.thickness, top.thickness()).is_some() {
         return None;
     }
     let analysis = Analysis::new(top, DIVISIONS).ok()?;
-    let outcomes = run(&analysis);
-    let worst = outcomes.first()?;
-    Some((worst.utilisation().unwrap_or_else(|| Ratio::new::<ratio>(f64::INFINITY)), worst.check))
+    run(&analysis).iter().find(|outcome| !cannot.has(outcome)).map(used)
 }

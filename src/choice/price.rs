@@ -7,7 +7,7 @@ use std::{
 
 use crate::{
     top::{Schedule, Top},
-    units::{Area, ArealMassDensity, Mass, Volume},
+    units::{Area, ArealMassDensity, Length, Mass, Volume},
 };
 
 /// An amount of money, in the currency of the file. Money is no physical quantity: it has no unit to convert.
@@ -64,6 +64,8 @@ pub enum Per {
     Area(Area),
     /// A volume of core or board.
     Volume(Volume),
+    /// A length of pipe.
+    Length(Length),
 }
 
 /// A price: money for so much of something.
@@ -76,18 +78,28 @@ pub struct Price {
 }
 
 impl Price {
-    /// What a sheet costs, of an area, a volume and a mass.
-    fn of(self, area: Area, volume: Volume, mass: Mass) -> Money {
+    /// What so much costs, of which all is known that it may be sold by.
+    fn of(self, much: Much) -> Money {
         let times = match self.per {
-            Per::Mass(unit) => mass / unit,
-            Per::Area(unit) => area / unit,
-            Per::Volume(unit) => volume / unit,
+            Per::Mass(unit) => much.mass / unit,
+            Per::Area(unit) => much.area / unit,
+            Per::Volume(unit) => much.volume / unit,
+            Per::Length(unit) => much.length / unit,
         };
         self.money * times.value
     }
 }
 
-/// Prices of what a top is laid up of.
+/// How much there is of something, by what it may be sold by.
+#[derive(Clone, Copy, Default)]
+struct Much {
+    mass: Mass,
+    area: Area,
+    volume: Volume,
+    length: Length,
+}
+
+/// Prices of what a top is laid up of, and of what it stands on.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Prices {
     /// Name of the currency.
@@ -102,13 +114,15 @@ pub struct Prices {
     pub cores: Vec<(String, Price)>,
     /// Of boards by their rows.
     pub boards: Vec<(String, Price)>,
+    /// Of the pipes below, whatever their size; none where they are not reckoned with.
+    pub pipe: Option<Price>,
 }
 
 impl Prices {
     /// What the materials in a top cost, without waste; none where one of them has no price.
     ///
     /// ```text
-    /// C = A (Σ layers (p_f m_f + p_r (m − m_f)) + 2 p_r u) + p_c c (A − s P − Σ A_b) + Σ p_b c A_b
+    /// C = A (Σ layers (p_f m_f + p_r (m − m_f)) + 2 p_r u) + p_c c (A − s P − Σ A_b) + Σ p_b c A_b + p_t Σ L
     /// ```
     ///
     /// | symbol | meaning |
@@ -116,14 +130,15 @@ impl Prices {
     /// | `A`, `A_b` | area of the top, and of each backing |
     /// | *s*, *P* | set-back of the core, and length of the rim |
     /// | `m`, `m_f` | mass per area of a layer as cured, and of its dry fabric |
-    /// | `p_f`, `p_r`, `p_c`, `p_b` | prices of fabric, resin, core and board |
+    /// | *L* | length of each pipe in plan |
+    /// | `p_f`, `p_r`, `p_c`, `p_b`, `p_t` | prices of fabric, resin, core, board and pipe; that of pipe none where the file has none |
     /// | `u` | resin taken up by one side of the core |
     /// | `c` | thickness of the core |
     ///
     /// # Validity
     ///
     /// Skins, core, resin and boards as they are in the finished top. Left out: waste, the fill of the edge, tubes of conduits,
-    /// fixings, paint, and work.
+    /// fixings, posts, paint, and work.
     ///
     /// # Source
     ///
@@ -141,11 +156,15 @@ impl Prices {
             let own: Area = backing.width * backing.along.length();
             of_core -= own;
             let volume: Volume = own * core.thickness;
-            money = money
-                + price_of(&self.boards, &backing.board.id)?.of(own, volume, backing.board.density.value * volume);
+            let much = Much { area: own, volume, mass: backing.board.density.value * volume, ..Much::default() };
+            money = money + price_of(&self.boards, &backing.board.id)?.of(much);
         }
+        let pipes = top.supports.iter().filter(|support| support.pipe().is_some());
+        let length = pipes.map(|support| support.along.length()).sum::<Length>();
+        let of_pipes = self.pipe.map_or_else(Money::default, |price| price.of(Much { length, ..Much::default() }));
         let volume: Volume = of_core * core.thickness;
-        Some(money + price_of(&self.cores, &core.family.id)?.of(of_core, volume, core.material.density * volume))
+        let much = Much { area: of_core, volume, mass: core.material.density * volume, ..Much::default() };
+        Some(money + of_pipes + price_of(&self.cores, &core.family.id)?.of(much))
     }
 
     /// What of a top has no price, as the file would name it: none where [`Prices::cost`] is known.
@@ -166,15 +185,17 @@ impl Prices {
     }
 
     fn skin(&self, skin: &Schedule, area: Area) -> Option<Money> {
-        let none = Volume::default();
         let mut money = Money::default();
         for layer in skin.layers() {
             let own = price_of(&self.layers, &layer.text);
             let (fibre, whole): (Mass, Mass) = (layer.fibre * area, layer.mass * area);
             money = money
                 + match (layer.carries(), own) {
-                    (true, own) => own.or(self.fabric)?.of(area, none, fibre) + self.resin(whole - fibre),
-                    (false, Some(own)) => own.of(area, none, whole),
+                    (true, own) => {
+                        own.or(self.fabric)?.of(Much { area, mass: fibre, ..Much::default() })
+                            + self.resin(whole - fibre)
+                    }
+                    (false, Some(own)) => own.of(Much { area, mass: whole, ..Much::default() }),
                     (false, None) => self.resin(whole),
                 };
         }
@@ -182,7 +203,7 @@ impl Prices {
     }
 
     fn resin(&self, mass: Mass) -> Money {
-        self.resin.of(Area::default(), Volume::default(), mass)
+        self.resin.of(Much { mass, ..Much::default() })
     }
 }
 

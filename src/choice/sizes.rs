@@ -12,7 +12,10 @@ use crate::{
 /// What one candidate is beside another.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Size {
+    /// Of the bare top.
     pub(super) mass: Mass,
+    /// Of its pipes, where they count.
+    pub(super) frame: Mass,
     pub(super) thickness: Length,
     /// None where there are no prices.
     pub(super) cost: Option<Money>,
@@ -21,18 +24,28 @@ pub(super) struct Size {
 impl Size {
     fn of(top: &Top, space: &Space) -> Self {
         let cost = space.prices.as_ref().and_then(|prices| prices.cost(top));
-        Self { mass: top.weight().bare, thickness: top.thickness(), cost }
+        Self { mass: top.weight().bare, frame: Mass::default(), thickness: top.thickness(), cost }
     }
 
     fn with(self, other: Self, sign: f64) -> Self {
         let cost = self.cost.zip(other.cost).map(|(own, other)| own + other * sign);
-        Self { mass: self.mass + other.mass * sign, thickness: self.thickness + other.thickness * sign, cost }
+        Self {
+            mass: self.mass + other.mass * sign,
+            frame: self.frame + other.frame * sign,
+            thickness: self.thickness + other.thickness * sign,
+            cost,
+        }
+    }
+
+    /// With its pipes, where these count.
+    pub(super) fn weight(&self) -> Mass {
+        self.mass + self.frame
     }
 
     /// Whether it is as light, as thin and as cheap as another.
     pub(super) fn beats(&self, other: &Self) -> bool {
         let cheap = self.cost.zip(other.cost).is_none_or(|(own, other)| own <= other);
-        self.mass <= other.mass && self.thickness <= other.thickness && cheap
+        self.weight() <= other.weight() && self.thickness <= other.thickness && cheap
     }
 }
 
@@ -70,8 +83,10 @@ struct OfArrangement {
 
 impl Sizes {
     pub(super) fn of(space: &Space) -> Self {
-        let of_arrangement = |top: &Top| {
-            let size = |top: &Top| Size::of(top, space);
+        let frames = space.frames();
+        let of_arrangement = |(place, top): (usize, &Top)| {
+            let frame = frames.as_ref().map_or_else(Mass::default, |frames| frames[place]);
+            let size = |top: &Top| Size { frame, ..Size::of(top, space) };
             let without = size(top);
             let over = |top: Top| size(&top).with(without, -1.0);
             let cores = space.cores.iter().map(|core| size(&Top { core: core.clone(), ..top.clone() }));
@@ -79,7 +94,7 @@ impl Sizes {
             let inner = space.inner.iter().map(|inner| over(Top { inner: inner.clone(), ..top.clone() }));
             OfArrangement { cores: cores.collect(), skins: [outer.collect(), inner.collect()] }
         };
-        Self(space.arrangements.iter().map(|known| of_arrangement(&known.top)).collect())
+        Self(space.arrangements.iter().map(|known| &known.top).enumerate().map(of_arrangement).collect())
     }
 
     pub(super) fn size(&self, of: Candidate) -> Size {

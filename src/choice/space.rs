@@ -2,6 +2,7 @@
 
 use super::{
     arrangement::Arrangement,
+    frame::frame_mass,
     price::{Money, Prices},
 };
 use crate::{
@@ -24,12 +25,32 @@ pub enum Order {
     Cost,
 }
 
+/// In what those that are shown do not beat one another.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Measures {
+    /// Weight, thickness and, where there are prices, cost.
+    Sizes,
+    /// How far they sag, too.
+    SizesAndSag,
+}
+
+impl Order {
+    /// In what none of those that are shown may be beaten: what comes first is among them.
+    #[must_use]
+    pub const fn measures(self) -> Measures {
+        match self {
+            Self::Weight | Self::Thickness | Self::Cost => Measures::Sizes,
+            Self::Sag => Measures::SizesAndSag,
+        }
+    }
+}
+
 /// What an answer may not exceed.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
 pub struct Limits {
     /// Skins and core together.
     pub thickness: Option<Length>,
-    /// The bare top.
+    /// The bare top, without its pipes.
     pub mass: Option<Mass>,
     /// Its materials.
     pub cost: Option<Money>,
@@ -138,6 +159,24 @@ impl Space {
     #[must_use]
     pub fn is_empty(&self) -> bool {
         self.len() == 0
+    }
+
+    /// Whether there is a choice of pipes.
+    #[must_use]
+    pub fn pipes_differ(&self) -> bool {
+        let mut all = self.arrangements.iter().map(|known| &known.top.supports);
+        let first = all.next();
+        all.any(|other| Some(other) != first)
+    }
+
+    /// What the pipes of each arrangement weigh, where there is a choice of pipes and all of them are known: what weighs more stands
+    /// on more.
+    #[must_use]
+    pub fn frames(&self) -> Option<Vec<Mass>> {
+        if !self.pipes_differ() {
+            return None;
+        }
+        self.arrangements.iter().map(|known| frame_mass(&known.top)).collect()
     }
 
     /// The candidate of a number.

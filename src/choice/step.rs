@@ -2,14 +2,14 @@
 
 use rayon::prelude::*;
 
-use super::{found::used_by_hand, space::Space};
+use super::{both::Both, found::used_by_hand, space::Space};
 use crate::{
     advice::{Change, changed, changes},
     top::{CoreSheet, Schedule, Top},
     units::{Mass, Ratio},
 };
 
-/// A step from a top to one beside it, by the hand method.
+/// A step from a top to one beside it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Step {
     /// The step.
@@ -20,6 +20,8 @@ pub struct Step {
     pub governs: usize,
     /// Mass that it adds.
     pub added: Mass,
+    /// Whether both methods judged it; else the hand method alone.
+    pub by_both: bool,
 }
 
 /// What differs by one step.
@@ -34,10 +36,11 @@ pub enum Beside {
 }
 
 impl Step {
-    /// All steps from a top: its core within a space, its skins by a layer, and one of each other kind.
-    pub(super) fn all(top: &Top, space: &Space) -> Vec<Self> {
+    /// All steps from a top: its core within a space, its skins by a layer, and one of each other kind, with what it leads
+    /// to; none where somebody stopped it.
+    pub(super) fn all(top: &Top, both: &Both<'_>) -> Option<Vec<(Self, Top)>> {
         let mut beside: Vec<(Beside, Top)> = Vec::new();
-        for change in cores(top, space).into_iter().chain(changes(top).into_iter().filter_map(first)) {
+        for change in cores(top, both.space).into_iter().chain(changes(top).into_iter().filter_map(first)) {
             if let Some(other) = changed(top, &change) {
                 beside.push((Beside::Change(change), other));
             }
@@ -49,11 +52,14 @@ impl Step {
             beside.push((Beside::InnerLess(text), Top { inner, ..top.clone() }));
         }
         let bare = top.weight().bare;
-        let steps = beside.into_par_iter().filter_map(|(to, other)| {
-            let (utilisation, governs) = used_by_hand(&other)?;
-            Some(Self { to, utilisation, governs, added: other.weight().bare - bare })
-        });
-        steps.collect()
+        let step = |(to, other): (Beside, Top)| {
+            let (utilisation, governs) = used_by_hand(&other, both.cannot)?;
+            let added = other.weight().bare - bare;
+            Some((Self { to, utilisation, governs, added, by_both: false }, other))
+        };
+        let going_on = |beside| (!both.watch.stops()).then(|| step(beside));
+        let steps = beside.into_par_iter().map(going_on).collect::<Option<Vec<Option<(Self, Top)>>>>()?;
+        Some(steps.into_iter().flatten().collect())
     }
 }
 

@@ -59,10 +59,9 @@ impl Witnesses {
         (!asked.is_empty()).then_some(asked)
     }
 
-    /// The load case under which a part of the analysis would find the same failure.
-    pub(super) fn case_of(worst: &Outcome, analysis: &Analysis<'_>) -> Option<&'static str> {
-        let of_top = CHECKS[worst.check].subject() == Subject::Top && fails(worst);
-        worst.case.filter(|_| of_top).map(|case| analysis.cases[case].id)
+    /// Whether a part of the analysis would find the same failure under its load case.
+    pub(super) fn may_be(worst: &Outcome) -> bool {
+        CHECKS[worst.check].subject() == Subject::Top && fails(worst)
     }
 
     /// Remembers who ruled one out, and where.

@@ -45,7 +45,8 @@ pub(super) fn choose(
         can_be_written(output).map_err(|error| not_written(output, &error))?;
     }
     let chosen = choice::choose(&top, &space, watch);
-    let status = if chosen.found.is_empty() { Status::DoesNotHold } else { Status::Holds };
+    // What passes all but a check that nobody can make here does not hold.
+    let status = if chosen.found.iter().any(|found| found.holds) { Status::Holds } else { Status::DoesNotHold };
     let text = match form {
         Form::Text => choice_to_text(&chosen, &space, &top, page(output, width)),
         Form::Json => pretty(&choice_to_json(&chosen, &space, &top)),

@@ -13,7 +13,7 @@ use crate::{
     choice::{Money, Per, Price, Prices, Unpriced},
     material::MaterialTable,
     top::{CoreSheet, Schedule, Top},
-    units::{self, Area, Mass, Volume},
+    units::{self, Area, Length, Mass, Volume},
 };
 
 /// More than anything costs: sums of it are still numbers. Our choice.
@@ -25,6 +25,7 @@ enum By {
     Mass,
     Area,
     Volume,
+    Length,
 }
 
 /// Prices of a file, with the place of their header.
@@ -37,6 +38,7 @@ pub(super) struct AskedPrices {
 
 const BY_MASS: (&[By], &str) = (&[By::Mass], "4.20 / kg");
 const FABRIC: (&[By], &str) = (&[By::Mass, By::Area], "7.50 / m2");
+const PIPE: (&[By], &str) = (&[By::Length], "30 / m");
 const SOLID: (&[By], &str) = (&[By::Mass, By::Volume], "1450 / m3");
 
 pub(super) fn read_prices(room: &Room<'_>, table: &MaterialTable) -> Option<AskedPrices> {
@@ -46,6 +48,7 @@ pub(super) fn read_prices(room: &Room<'_>, table: &MaterialTable) -> Option<Aske
     let resin = prices.value("resin").and_then(|value| price(&prices, ("resin", value), BY_MASS));
     prices.missing("resin", "\"4.20 / kg\"");
     let fabric = prices.value("fabric").and_then(|value| price(&prices, ("fabric", value), FABRIC));
+    let pipe = prices.value("pipe").and_then(|value| price(&prices, ("pipe", value), PIPE));
     let layers = named(&prices, "layers", FABRIC, &|_, _| {});
     let cores = named(&prices, "cores", SOLID, &|room, name| {
         if let Err(unknown) = table.core(&name.value) {
@@ -62,7 +65,7 @@ pub(super) fn read_prices(room: &Room<'_>, table: &MaterialTable) -> Option<Aske
         .map(|all| all.into_iter().map(|(name, price)| (name.value, price)).collect::<Vec<(String, Price)>>());
     let place = prices.place();
     prices.close();
-    let prices = Prices { currency: currency?.value, resin: resin?, fabric, layers, cores, boards };
+    let prices = Prices { currency: currency?.value, resin: resin?, fabric, layers, cores, boards, pipe };
     Some(AskedPrices { prices, place, written })
 }
 
@@ -101,6 +104,7 @@ fn others(by: &[By]) -> &'static str {
     match by {
         [By::Mass, By::Area] => ", or by mass as \"9 / kg\" or \"4 / lb\"",
         [By::Mass, By::Volume] => ", or by mass as \"18 / kg\" or \"8 / lb\"",
+        [By::Length] => " or \"9.00 / ft\"",
         _ => " or \"1.90 / lb\"",
     }
 }
@@ -118,6 +122,7 @@ fn per(unit: &str, by: &[By]) -> Option<Per> {
         By::Mass => units::parse::<Mass>(&one).ok().map(Per::Mass),
         By::Area => units::parse::<Area>(&one).ok().map(Per::Area),
         By::Volume => units::parse::<Volume>(&one).ok().map(Per::Volume),
+        By::Length => units::parse::<Length>(&one).ok().map(Per::Length),
     })
 }
 

@@ -359,6 +359,22 @@ fn prices_of_all_that_may_be_chosen() {
     let by_hand = area * (3.0 * fibre + 2.0 * (layers - fibre + uptake))
         + thick * (1000.0 * (area - edge - strip) + 1500.0 * strip);
     assert!((known.cost(&top).unwrap().amount() / by_hand - 1.0).abs() < 1e-9);
+    // Pipes by their length, where they have a price: two of 8 ft.
+    let pipes = self::space(&with(&format!("{room}\npipe = \"30 / m\""))).1.prices.unwrap();
+    let length: f64 = top.supports.iter().map(|pipe| pipe.along.length().value).sum();
+    assert!((pipes.cost(&top).unwrap().amount() - by_hand - 30.0 * length).abs() < 1e-9 && length > 2.0, "{length}");
+    says(
+        &format!("{room}\npipe = \"30 / m2\""),
+        r#"
+error: the price of `pipe` is a number of the currency for so much of it
+  --> top.toml:72:8
+   |
+72 | pipe = "30 / m2"
+   |        ^^^^^^^^^
+   |
+help: write for example "30 / m" or "9.00 / ft"
+"#,
+    );
     says(
         &room.replace("boards", "board").replace("2 / kg", "2 / km"),
         r#"

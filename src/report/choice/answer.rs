@@ -8,7 +8,7 @@ use super::{
     words::{governing, holds, skin},
 };
 use crate::{
-    choice::{Found, Money, Order},
+    choice::{Found, LeftOut, Measures, Money, Open, Order},
     report::{page::Page, said::counted, without_fixings, words},
     top::Schedule,
     units::{Length, Mass, both, show},
@@ -28,7 +28,9 @@ pub(super) fn answer(page: &mut Page, choice: Choice<'_>) {
 /// The same for every form of the answer.
 pub(super) fn sentences(choice: Choice<'_>) -> Vec<String> {
     let mut all = Vec::new();
+    all.extend(cannot(choice));
     all.extend(stopped(choice));
+    all.extend(left_out(choice));
     match choice.best() {
         None => all.push(nothing(choice)),
         Some(best) => {
@@ -47,20 +49,63 @@ pub(super) fn sentences(choice: Choice<'_>) -> Vec<String> {
     all
 }
 
+/// What is judged by all checks but some, and why.
+fn cannot(choice: Choice<'_>) -> Option<String> {
+    let open = &choice.chosen.cannot;
+    let cases = open.iter().filter_map(|open| match open {
+        Open::Case { title, reason, .. } => Some((words::within(title), reason)),
+        Open::Check { .. } => None,
+    });
+    let (titles, reasons): (Vec<String>, Vec<&String>) = cases.unzip();
+    if let Some(reason) = reasons.first() {
+        return Some(format!(
+            "NOTHING CAN PASS: these load cases cannot be looked at, whatever is laid up: {}. Why: {reason}.",
+            titles.join("; ")
+        ));
+    }
+    let checks = super::words::checks(open);
+    (!checks.is_empty()).then(|| {
+        format!(
+            "NOTHING CAN PASS FULLY: {} cannot be judged here, whatever is laid up; what follows is by all else.",
+            checks.join(", ")
+        )
+    })
+}
+
 fn stopped(choice: Choice<'_>) -> Option<String> {
     if !choice.chosen.stopped {
         return None;
     }
     // From the lightest up: what comes later is no lighter than what was found before.
-    let others = choice.best().map_or(
-        "",
-        |_| " None of the others is lighter than the lightest that is shown; one of them may be thinner or cheaper, or sag less.",
-    );
+    let others = choice.best().map_or("", |_| match choice.space.order.measures() {
+        Measures::Sizes => {
+            " None of the others is lighter than the lightest that is shown; one of them may be thinner or cheaper."
+        }
+        Measures::SizesAndSag => {
+            " None of the others is lighter than the lightest that is shown, and most of those that sag least are among them: \
+             lower `most_weight` or name fewer cores and skins to get to them."
+        }
+    });
     Some(format!(
         "STOPPED: {} of {} combinations were looked at, and the answer is of these alone.{others}",
         choice.looked_at(),
         choice.chosen.of
     ))
+}
+
+/// Which parts of the answer are not there.
+fn left_out(choice: Choice<'_>) -> Option<String> {
+    let parts: Vec<&str> = choice
+        .chosen
+        .left_out
+        .iter()
+        .map(|part| match part {
+            LeftOut::Grids => "the table of density and thickness",
+            LeftOut::Steps => "the steps from the first of those shown",
+            LeftOut::ByBoth => "what both methods say of the borders of the tables and of the steps that save weight",
+        })
+        .collect();
+    (!parts.is_empty()).then(|| format!("Not worked out, since it was stopped: {}.", parts.join(", ")))
 }
 
 /// Which combinations an answer speaks of.
@@ -82,23 +127,13 @@ fn nothing(choice: Choice<'_>) -> String {
 }
 
 fn first(choice: Choice<'_>, best: &Found) -> String {
-    let of = those(choice);
     let which = match choice.space.order {
-        Order::Weight => format!("Of {of} the lightest that holds by both methods is"),
-        Order::Thickness => format!("Of {of} the thinnest that holds by both methods is"),
-        Order::Cost => format!("Of {of} the cheapest that holds by both methods is"),
-        // What is heavier and no thinner than one that holds was not looked at, and may well sag less.
-        Order::Sag => format!(
-            "Of {of} {} by both methods with no other {}; of these, what sags least is",
-            if choice.chosen.found.len() == 1 {
-                "1 holds".to_owned()
-            } else {
-                format!("{} hold", choice.chosen.found.len())
-            },
-            super::words::as_good(choice.space)
-        ),
+        Order::Weight => "the lightest that holds",
+        Order::Thickness => "the thinnest that holds",
+        Order::Cost => "the cheapest that holds",
+        Order::Sag => "the one that sags least of those that hold",
     };
-    format!("{which} {}.", short(choice, best))
+    format!("Of {} {which} by both methods is {}.", those(choice), short(choice, best))
 }
 
 /// What it is laid up of, the skins only where they are not those of the file.
@@ -128,11 +163,14 @@ fn short(choice: Choice<'_>, found: &Found) -> String {
 fn how_it_does(choice: Choice<'_>, found: &Found) -> String {
     let system = choice.system();
     let sag = found.sag.map_or_else(String::new, |sag| format!(" It sags by {} at most.", both(sag, system)));
-    let cost = found
-        .cost
-        .map_or_else(String::new, |cost| format!(" Its materials cost {} without waste.", choice.money(cost)));
+    let cost = found.cost.map_or_else(String::new, |cost| {
+        format!(" Its {} cost {} without waste.", choice.priced(), choice.money(cost))
+    });
+    let with_pipes = choice
+        .frame(found)
+        .map_or_else(String::new, |frame| format!(", {} with its pipes,", both(found.mass + frame, system)));
     format!(
-        "It weighs {} bare and is {} thick, skins and core.{cost} {}{sag}",
+        "It weighs {} bare{with_pipes} and is {} thick, skins and core.{cost} {}{sag}",
         both(found.mass, system),
         both(found.thickness, system),
         words::capital(&governs(found))
@@ -165,7 +203,7 @@ fn beside_own(choice: Choice<'_>) -> String {
     if choice.is_own(best) {
         return format!("So nothing that holds beats the file's own in {}.", super::words::measures(choice.space));
     }
-    let (mass, thickness) = choice.over_own(best);
+    let (mass, (_, thickness)) = (choice.heavier(best), choice.over_own(best));
     let cheaper = match (best.cost, own.cost) {
         (Some(best), Some(own)) => format!(", {},", cheaper(best - own, choice)),
         _ => String::new(),

@@ -5,7 +5,8 @@ use super::{
     words::{Units, bare, governing, holds, measures, skin, symbol, units},
 };
 use crate::{
-    choice::{Found, Order},
+    check::CHECKS,
+    choice::{Found, Open, Order},
     report::{
         page::{Page, left, right},
         words,
@@ -27,7 +28,8 @@ pub(super) fn found(page: &mut Page, choice: Choice<'_>) {
         heading(
             page,
             &format!(
-                "Hold by both methods, none beaten by another in {} ({order}; the file's own last)",
+                "{} both methods, none beaten by another in {} ({order}; the file's own last)",
+                if all.iter().all(|found| found.holds) { "Hold by" } else { "Pass all that can be judged by" },
                 measures(choice.space)
             ),
         );
@@ -68,8 +70,11 @@ fn one(page: &mut Page, choice: Choice<'_>, name: &str, found: &Found) {
     if !arranged.is_empty() {
         line("with", &arranged.join("; "));
     }
+    if let Some(frame) = choice.frame(found) {
+        line("pipes", &format!("{}, which count in the order beside the bare weight", show(frame, choice.system())));
+    }
     if let Some(cost) = found.cost {
-        line("cost", &format!("{}, materials without waste", choice.money(cost)));
+        line("cost", &format!("{}, {} without waste", choice.money(cost), choice.priced()));
     }
     let by = found.governs.as_ref().map_or_else(String::new, |worst| format!(", {}", worst.method.words()));
     let case = found.case.as_ref().map_or_else(String::new, |case| format!("; {}", words::within(case)));
@@ -77,6 +82,12 @@ fn one(page: &mut Page, choice: Choice<'_>, name: &str, found: &Found) {
     let at = found.governs.as_ref().and_then(|worst| worst.place.at);
     let at = at.map_or_else(String::new, |at| format!("; at {}", words::point(at, choice.system())));
     line("first", &format!("{title}{by}{case}{at}{verdict}"));
+    for open in &found.open {
+        match open {
+            Open::Check { check, reason } => line("open", &format!("{}: {reason}", CHECKS[*check].title())),
+            Open::Case { title, reason, .. } => line("open", &format!("{title}: {reason}")),
+        }
+    }
 }
 
 fn row(cells: [&str; 7]) -> String {

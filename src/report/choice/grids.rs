@@ -2,7 +2,7 @@
 
 use uom::si::ratio::ratio;
 
-use super::{Choice, heading, steps::holds};
+use super::{Choice, heading, steps::sign};
 use crate::{
     check::CHECKS,
     choice::{Cell, Grid},
@@ -27,7 +27,10 @@ pub(super) fn grids(page: &mut Page, choice: Choice<'_>, width: usize) {
     if shown.is_empty() {
         return;
     }
-    heading(page, "Density across thickness: % used by the hand method alone, with the skins of the file");
+    heading(
+        page,
+        "Density across thickness: % used by the hand method alone, in capitals by both, with the skins of the file",
+    );
     let short = Short::of(&shown);
     for (number, grid) in shown.iter().enumerate() {
         if number > 0 {
@@ -63,7 +66,7 @@ impl Short {
     }
 
     fn legend(&self, grids: &[&Grid]) -> String {
-        let mut parts = vec!["ok holds, no does not hold".to_owned()];
+        let mut parts = vec!["ok holds, no does not hold, in capitals by both methods".to_owned()];
         if cells(grids).any(|cell| !cell.utilisation.is_finite()) {
             parts.push(format!("{UNKNOWN} a check could not be made, or nothing bears what acts"));
         }
@@ -107,7 +110,7 @@ fn table(page: &mut Page, grid: &Grid, short: &Short, system: System, width: usi
         cell.as_ref().map_or_else(
             || NONE.to_owned(),
             |cell| {
-                let sign = if holds(cell.utilisation) { "ok" } else { "no" };
+                let sign = sign(cell.utilisation, cell.by_both);
                 format!("{sign}{} {}", right(&used(cell), number + 1), left(short.name(cell.governs), name))
             },
         )

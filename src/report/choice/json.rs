@@ -9,7 +9,7 @@ use super::{
 };
 use crate::{
     check::{CHECKS, Outcome, Verdict},
-    choice::{Chosen, Fate, Found, Grid, Space, Tally},
+    choice::{Chosen, Fate, Found, Grid, LeftOut, Open, Space, Tally},
     report::{
         json::{method, number, quantity},
         without_fixings,
@@ -32,20 +32,23 @@ use crate::{
 /// | `order` | what the answers are ordered by: `"weight"`, `"thickness"`, `"sag"`, `"cost"` |
 /// | `limits` | `thickness`, `mass`, `cost` that the file allows at most; null where it does not say |
 /// | `currency`, `arrangements` | of all costs, null where there are no prices; ways of pipes and backing, the file's own among them |
+/// | `frame_counts` | whether the weight that is compared is that of the bare top and its pipes together: they differ, and what they weigh is known |
 /// | `combinations`, `looked_at`, `stopped` | how many there are, how many were looked at, whether the search was stopped |
+/// | `cannot` | what cannot be judged, whatever is laid up: `check` (id; null for a load case), `case` (title; null for a check), `reason`; `found` are then those that pass all else |
+/// | `left_out` | parts that are not there since it was stopped: `"grids"`, `"steps"`, `"by both"` (what both methods say of borders of grids, and of steps) |
 /// | `answer` | the answer in sentences |
-/// | `found` | those that hold by both methods and that no other beats in weight, thickness and, where there are prices, cost |
+/// | `found` | those that hold by both methods and that no other beats in weight, thickness and, where there are prices, cost, and ordered by sag in sag too |
 /// | `own` | the file's own, with the same keys |
-/// | `grids` | per family, by the hand method with the skins of the file: `family`, `densities` of the rows, `thicknesses` of the columns, `cells` row by row (`utilisation`, `holds`, `governs`; null where something does not go in) |
-/// | `steps` | one step from the first found, or from the file's own, by the hand method: `from` (`"found"`, `"own"`), `utilisation`, `margin` before; `tried` (`change`, `added_mass`, `utilisation`, `margin`, `holds`, `governs`), by what is added |
+/// | `grids` | per family, with the skins of the file: `family`, `densities` of the rows, `thicknesses` of the columns, `cells` row by row (`utilisation`, `holds`, `governs`, `by_both`: whether both methods judged it, else the hand method alone; null where something does not go in) |
+/// | `steps` | one step from the first found, or from the file's own: `from` (`"found"`, `"own"`), `utilisation`, `margin` before, by hand; `tried` (`change`, `added_mass`, `utilisation`, `margin`, `holds`, `governs`, `by_both`), by what is added |
 /// | `tally` | what became of how many, most first: `fate` (`"shown"`, `"beaten"`, `"over limit"`, `"does not fit"`, `"fails"`, `"open"`, `"not looked at"`), `count`, `check`, `method`, `at_a_glance`, `reason` |
 /// | `without_fixings` | gear and pipes whose fixings were not checked, since the file gives none |
 /// | `notes`, `cautions` | texts |
 ///
 /// One of `found` has `family` (id), `core` (name), `density`, `core_thickness`, `outer` and `inner` (layers that carry, outside
-/// first: `layer`, `times`), `arranged` (what differs from the file in pipes and backing), `cost`, `thickness`, `mass` (bare), `mass_per_area`, `added_mass` and `added_thickness` over the file's
+/// first: `layer`, `times`), `arranged` (what differs from the file in pipes and backing), `cost`, `thickness`, `mass` (bare), `frame_mass` (of its pipes; null where wall or alloy are not given), `mass_per_area`, `added_mass` and `added_thickness` over the file's
 /// own, `holds`, `governs`, `method`, `case` (title), `at` (x and y of the place that governs), `utilisation`, `margin`, `not_evaluated` (the reason), `utilisation_hand`,
-/// `utilisation_plate`, `sag`.
+/// `utilisation_plate`, `sag`, `open` (what could not be judged, as in `cannot`).
 #[must_use]
 pub fn choice_to_json(chosen: &Chosen, space: &Space, top: &Top) -> Value {
     let choice = Choice { chosen, space, top };
@@ -62,6 +65,7 @@ pub fn choice_to_json(chosen: &Chosen, space: &Space, top: &Top) -> Value {
                 "margin": share(left_by(one.utilisation)),
                 "holds": steps::holds(one.utilisation),
                 "governs": CHECKS[one.governs].id(),
+                "by_both": one.by_both,
             })
         })
         .collect();
@@ -76,10 +80,13 @@ pub fn choice_to_json(chosen: &Chosen, space: &Space, top: &Top) -> Value {
             "cost": space.limits.cost.map(|most| number(most.amount())),
         },
         "currency": space.prices.as_ref().map(|prices| prices.currency.as_str()),
+        "frame_counts": space.frames().is_some(),
         "arrangements": space.arrangements.len(),
         "combinations": chosen.of,
         "looked_at": choice.looked_at(),
         "stopped": chosen.stopped,
+        "cannot": chosen.cannot.iter().map(open).collect::<Vec<_>>(),
+        "left_out": chosen.left_out.iter().copied().map(left_out).collect::<Vec<_>>(),
         "answer": answer::sentences(choice),
         "found": chosen.found.iter().map(|found| one(choice, found)).collect::<Vec<_>>(),
         "own": one(choice, &chosen.own),
@@ -119,6 +126,7 @@ fn one(choice: Choice<'_>, found: &Found) -> Value {
         "thickness": quantity(found.thickness, system),
         "cost": found.cost.map(|cost| number(cost.amount())),
         "mass": quantity(found.mass, system),
+        "frame_mass": found.frame.map(|mass| quantity(mass, system)),
         "mass_per_area": quantity(choice.areal(found), system),
         "added_mass": quantity(mass, system),
         "added_thickness": quantity(thickness, system),
@@ -133,7 +141,23 @@ fn one(choice: Choice<'_>, found: &Found) -> Value {
         "utilisation_hand": share(found.by_hand),
         "utilisation_plate": share(found.by_plate),
         "sag": found.sag.map(|sag| quantity(sag, system)),
+        "open": found.open.iter().map(open).collect::<Vec<_>>(),
     })
+}
+
+fn open(open: &Open) -> Value {
+    match open {
+        Open::Check { check, reason } => json!({ "check": CHECKS[*check].id(), "case": null, "reason": reason }),
+        Open::Case { title, reason, .. } => json!({ "check": null, "case": title, "reason": reason }),
+    }
+}
+
+const fn left_out(part: LeftOut) -> &'static str {
+    match part {
+        LeftOut::Grids => "grids",
+        LeftOut::Steps => "steps",
+        LeftOut::ByBoth => "by both",
+    }
 }
 
 fn layers(skin: &Schedule) -> Vec<Value> {
@@ -149,6 +173,7 @@ fn grid(grid: &Grid, system: System) -> Value {
                         "utilisation": share(Some(cell.utilisation)),
                         "holds": steps::holds(cell.utilisation),
                         "governs": CHECKS[cell.governs].id(),
+                        "by_both": cell.by_both,
                     })
                 })
             })

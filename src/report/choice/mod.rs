@@ -102,8 +102,10 @@ impl<'a> Choice<'a> {
 
     /// What differs from the file in pipes and backing.
     fn arranged(self, found: &Found) -> Vec<String> {
-        let arrangement = found.candidate.map(|of| &self.space.arrangements[of.arrangement]);
-        arrangement.into_iter().flat_map(|known| &known.changes).map(|made| change(made, self.top)).collect()
+        let Some(known) = found.candidate.map(|of| &self.space.arrangements[of.arrangement]) else { return Vec::new() };
+        let bare = known.left_out.iter().map(|place| &self.top.backings[*place].name);
+        let bare = bare.map(|name| format!("without {name}, which lay along a pipe that is gone"));
+        known.changes.iter().map(|made| change(made, self.top)).chain(bare).collect()
     }
 
     /// Money with its currency.
@@ -112,7 +114,24 @@ impl<'a> Choice<'a> {
         format!("{:.2} {currency}", money.amount())
     }
 
-    /// How much heavier and thicker than the file's own.
+    /// What costs are of.
+    fn priced(self) -> &'static str {
+        let pipes = self.space.prices.as_ref().is_some_and(|prices| prices.pipe.is_some());
+        if pipes { "materials and pipes" } else { "materials" }
+    }
+
+    /// What its pipes weigh, where they count.
+    fn frame(self, found: &Found) -> Option<Mass> {
+        found.frame.filter(|_| self.space.frames().is_some())
+    }
+
+    /// How much heavier it is than the file's own, with its pipes where these count.
+    fn heavier(self, found: &Found) -> Mass {
+        let weight = |found: &Found| found.mass + self.frame(found).unwrap_or_default();
+        weight(found) - weight(&self.chosen.own)
+    }
+
+    /// How much heavier and thicker the bare top is than the file's own.
     fn over_own(self, found: &Found) -> (Mass, Length) {
         (found.mass - self.chosen.own.mass, found.thickness - self.chosen.own.thickness)
     }

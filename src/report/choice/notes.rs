@@ -3,7 +3,7 @@
 use super::Choice;
 use crate::{
     check::Method,
-    choice::{Fate, Order},
+    choice::{Fate, Measures, Space},
     report::cautions::of_choice,
 };
 
@@ -13,16 +13,22 @@ pub(super) fn notes(choice: Choice<'_>) -> Vec<String> {
     let had = |which: &dyn Fn(&Fate) -> bool| chosen.tally.iter().any(|tally| which(&tally.fate));
     let mut notes = vec![
         "Each combination that is shown, and the file's own, was checked by both methods under all load cases. The table of \
-         density and thickness and the steps are by the hand method alone: check a design that you make from them before you build."
+         density and thickness and the steps are by the hand method alone, but for some cells on the border of what holds and some steps \
+         that save weight, in capitals, which are by both: check a design that you make from them before you build."
             .to_owned(),
     ];
     if had(&|fate| *fate == Fate::Beaten) {
-        let sag =
-            if choice.space.order == Order::Sag { " One of them may sag less than all that are shown." } else { "" };
-        notes.push(format!(
-            "What is beaten was not checked by both methods: it is not lighter{} or thinner than one that holds.{sag}",
-            if choice.space.prices.is_some() { ", cheaper" } else { "" }
-        ));
+        let cheaper = if choice.space.prices.is_some() { ", cheaper" } else { "" };
+        notes.push(match choice.space.order.measures() {
+            Measures::Sizes => format!(
+                "What is beaten was not checked by both methods: it is not lighter{cheaper} or thinner than one that holds."
+            ),
+            Measures::SizesAndSag => format!(
+                "What is beaten was mostly not checked by both methods: one that holds is no heavier{} than it, and sags no more than a \
+                 part of the hand method alone says of it. The sag that counts is the larger of both methods.",
+                if choice.space.prices.is_some() { ", thicker or dearer" } else { " or thicker" }
+            ),
+        });
     }
     let glance =
         |by: Method| had(&|fate| matches!(fate, Fate::Fails { at_a_glance: true, method, .. } if *method == by));
@@ -42,24 +48,43 @@ pub(super) fn notes(choice: Choice<'_>) -> Vec<String> {
     } else {
         notes.push(format!(
             "{} ways of pipes and backing were looked at, the file's own among them. Fixings go with their pipes; gear stays where it \
-             is, and so does the backing over a pipe that is taken away. Weights and costs are those of the bare top: what a pipe more \
-             weighs and costs comes on top of them.",
-            choice.space.arrangements.len()
+             is; backing that lay along a pipe which is taken away is left out where no gear stands on it.{}",
+            choice.space.arrangements.len(),
+            of_pipes(choice.space)
         ));
     }
     notes.push(match &choice.space.prices {
         None => "Prices are not reckoned: the file has no `[choose.prices]`.".to_owned(),
         Some(_) => "Cost is that of fabrics, resin, core and boards as they are in the finished top. Not counted: waste, edge fill, tubes, \
-                    fixings, paint, the frame, and work."
+                    fixings, paint, posts, and work."
             .to_owned(),
     });
     notes
+}
+
+/// What counts of the pipes, where there is a choice of them.
+fn of_pipes(space: &Space) -> String {
+    if !space.pipes_differ() {
+        return String::new();
+    }
+    let weight = if space.frames().is_some() {
+        "What the pipes weigh counts in weight, posts and welds left out; `most_weight` is of the bare top."
+    } else {
+        "What the pipes weigh does not count: give `wall` and `alloy` of each."
+    };
+    let cost = match &space.prices {
+        None => "",
+        Some(prices) if prices.pipe.is_some() => " Cost is with the pipes, posts and welds left out.",
+        Some(_) => " What they cost does not count: `[choose.prices]` has no `pipe`, such as `pipe = \"9.00 / ft\"`.",
+    };
+    format!(" {weight}{cost}")
 }
 
 /// The cautions beside the first of those found, or the file's own.
 pub(super) fn cautions(choice: Choice<'_>) -> Vec<String> {
     let open = choice.chosen.tally.iter().any(|tally| matches!(tally.fate, Fate::Open(_)));
     let about = choice.best().unwrap_or(&choice.chosen.own);
-    let open_itself = about.governs.as_ref().is_none_or(|worst| worst.utilisation().is_none());
+    let open_itself =
+        !about.open.is_empty() || about.governs.as_ref().is_none_or(|worst| worst.utilisation().is_none());
     of_choice(&choice.best_top(), about.governs.as_ref(), open || open_itself)
 }

@@ -44,34 +44,36 @@ pub(super) fn steps(page: &mut Page, choice: Choice<'_>) {
         return;
     }
     let from = if choice.best().is_some() { "the first of these" } else { "the file's own" };
-    heading(page, &format!("One step from {from}, by the hand method alone"));
+    heading(page, &format!("One step from {from}, by the hand method alone, in capitals by both"));
     let cells = |used: Option<Ratio>| {
         let text = used.map_or_else(|| "—".to_owned(), |used| words::percent(used.get::<ratio>()));
         [text, margin(used.and_then(left_by))]
     };
     let unit = units(choice.system()).mass;
     page.line(&row(&format!("adds {unit}"), &["used".to_owned(), "margin".to_owned()], ""));
-    page.paragraph(&row("", &cells(before(choice)), sign(before(choice))), "as it is");
+    page.paragraph(&row("", &cells(before(choice)), before(choice).map_or("", |used| sign(used, false))), "as it is");
     let top = choice.best_top();
     for one in sorted(choice) {
         page.paragraph(
-            &row(&adds(one.added, unit), &cells(Some(one.utilisation)), sign(Some(one.utilisation))),
+            &row(&adds(one.added, unit), &cells(Some(one.utilisation)), sign(one.utilisation, one.by_both)),
             &format!("{}: then {}", step(&one.to, &top), CHECKS[one.governs].title()),
         );
     }
-    page.paragraph("  ", "ok holds, no does not hold, with what governs then.");
+    page.paragraph("  ", "ok holds, no does not hold, in capitals by both methods, with what governs then.");
 }
 
-/// Whether that holds, by the hand method.
+/// Whether that holds.
 pub(super) fn holds(used: Ratio) -> bool {
     used.get::<ratio>() <= 1.0
 }
 
-fn sign(used: Option<Ratio>) -> &'static str {
-    match used.map(holds) {
-        Some(true) => "ok",
-        Some(false) => "no",
-        None => "",
+/// Whether that holds, in capitals where both methods say so.
+pub(super) fn sign(used: Ratio, by_both: bool) -> &'static str {
+    match (holds(used), by_both) {
+        (true, false) => "ok",
+        (false, false) => "no",
+        (true, true) => "OK",
+        (false, true) => "NO",
     }
 }
 

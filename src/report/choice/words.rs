@@ -5,7 +5,7 @@ use uom::si::ratio::ratio;
 use super::super::words;
 use crate::{
     check::{CHECKS, Outcome, Verdict},
-    choice::{Found, Order, Space},
+    choice::{Found, Measures, Open, Order, Space},
     top::Schedule,
     units::{Dimensioned, Ratio, System, show_in},
 };
@@ -70,12 +70,31 @@ pub(super) const fn order(order: Order) -> &'static str {
 
 /// What those found do not beat one another in.
 pub(super) const fn measures(space: &Space) -> &'static str {
-    if space.prices.is_some() { "weight, thickness and cost" } else { "weight and thickness" }
+    match (space.prices.is_some(), space.order.measures()) {
+        (true, Measures::Sizes) => "weight, thickness and cost",
+        (false, Measures::Sizes) => "weight and thickness",
+        (true, Measures::SizesAndSag) => "weight, thickness, cost and sag",
+        (false, Measures::SizesAndSag) => "weight, thickness and sag",
+    }
 }
 
 /// Not beaten in any measure.
 pub(super) const fn as_good(space: &Space) -> &'static str {
-    if space.prices.is_some() { "as light, as thin and as cheap" } else { "as light and as thin" }
+    match (space.prices.is_some(), space.order.measures()) {
+        (true, Measures::Sizes) => "as light, as thin and as cheap",
+        (false, Measures::Sizes) => "as light and as thin",
+        (true, Measures::SizesAndSag) => "as light, as thin and as cheap and sags no more",
+        (false, Measures::SizesAndSag) => "as light and as thin and sags no more",
+    }
+}
+
+/// Names of checks that could not be made.
+pub(super) fn checks(open: &[Open]) -> Vec<String> {
+    let name = |open: &Open| match open {
+        Open::Check { check, .. } => Some(format!("the {}", CHECKS[*check].title())),
+        Open::Case { .. } => None,
+    };
+    open.iter().filter_map(name).collect()
 }
 
 /// Title, used and margin of what governs.
@@ -110,10 +129,10 @@ pub(super) fn margin(of: Option<Ratio>) -> String {
 
 /// Whether it holds, in the words of `check`.
 pub(super) fn holds(found: &Found) -> &'static str {
-    let fails = |worst: &Outcome| worst.utilisation().is_some() && !worst.passes();
     match &found.governs {
         _ if found.holds => "holds",
-        Some(worst) if fails(worst) => "does not hold",
+        Some(worst) if worst.passes() => "holds by all checks that can be made here",
+        Some(worst) if worst.utilisation().is_some() => "does not hold",
         _ => "is not shown to hold",
     }
 }

@@ -1,0 +1,236 @@
+//! Looking at candidates in batches, by what is cheapest first.
+
+use rayon::prelude::*;
+
+use super::{
+    cannot::{Cannot, Open},
+    fate::{Fate, Fates},
+    found::{Found, Seen},
+    sag::{Deepest, SaggedAt},
+    search::Watch,
+    shown::{Shown, Standing},
+    sizes::Size,
+    space::{Candidate, Space, misfit},
+    witness::{Witness, Witnesses, fails},
+};
+use crate::{
+    analysis::{Analysis, DIVISIONS},
+    check::{Method, run},
+    units::Length,
+};
+
+/// Plates that are looked at together, each many times the work of a candidate by hand.
+const PLATES_AT_ONCE: usize = 4;
+
+/// A search that is under way.
+pub(super) struct Looking<'a> {
+    space: &'a Space,
+    cannot: &'a Cannot,
+    watch: &'a dyn Watch,
+    shown: Shown,
+    fates: Fates,
+    hand: Witnesses,
+    plate: Witnesses,
+    sagged_at: SaggedAt,
+}
+
+/// A candidate of which nothing is known but how large it is, and how it stands beside those that are shown.
+#[derive(Clone, Copy)]
+struct Next {
+    size: Size,
+    candidate: Candidate,
+    standing: Standing,
+}
+
+/// What the hand method says of a candidate.
+enum ByHand {
+    Over(Fate),
+    /// Fails in the whole analysis: the worst, with the name of its case.
+    Fails {
+        check: usize,
+        case: Option<&'static str>,
+    },
+    /// Fails as others did.
+    AtAGlance(Witness),
+    /// Sags as far as one that beats it otherwise, under a load case.
+    Sags(Option<&'static str>),
+    Holds,
+}
+
+impl<'a> Looking<'a> {
+    pub(super) fn new(space: &'a Space, cannot: &'a Cannot, watch: &'a dyn Watch) -> Self {
+        Self {
+            space,
+            cannot,
+            watch,
+            shown: Shown::new(space.order.measures()),
+            fates: Fates::default(),
+            hand: Witnesses::default(),
+            plate: Witnesses::default(),
+            sagged_at: SaggedAt::default(),
+        }
+    }
+
+    /// Tells who waits how far it has come.
+    pub(super) fn tell(&self) {
+        self.watch.at(self.fates.counted(), self.space.len(), self.shown.len());
+    }
+
+    /// What it came to, in the order that was asked for.
+    pub(super) fn done(self) -> (Vec<Found>, Fates) {
+        (self.shown.in_order(self.space.order), self.fates)
+    }
+
+    /// Whether it was stopped.
+    pub(super) fn batch(&mut self, batch: &[(Size, usize)]) -> bool {
+        let limits = self.space.limits;
+        let mut left = Vec::with_capacity(batch.len());
+        for &(size, number) in batch {
+            let over = limits.mass.is_some_and(|most| size.mass > most)
+                || limits.thickness.is_some_and(|most| size.thickness > most)
+                || limits.cost.zip(size.cost).is_some_and(|(most, cost)| cost > most);
+            if over {
+                self.fates.count(Fate::OverLimit);
+                continue;
+            }
+            match self.shown.standing(&size) {
+                Standing::Beaten => self.fates.count(Fate::Beaten),
+                standing => left.push(Next { size, candidate: self.space.candidate(number), standing }),
+            }
+        }
+        let said: Vec<ByHand> = left.par_iter().map(|next| self.by_hand(next)).collect();
+        let mut holding = Vec::new();
+        for (next, said) in left.into_iter().zip(said) {
+            let fate = match said {
+                ByHand::Over(fate) => fate,
+                ByHand::Fails { check, case } => {
+                    if let Some(case) = case {
+                        self.hand.count(Witness::new(check, case));
+                    }
+                    Fate::Fails { check, method: Method::Hand, at_a_glance: false }
+                }
+                ByHand::AtAGlance(witness) => {
+                    self.hand.count(witness);
+                    Fate::Fails { check: witness.check, method: Method::Hand, at_a_glance: true }
+                }
+                ByHand::Sags(case) => {
+                    // What the whole alone has told a part tells of the next.
+                    if let Some(case) = case {
+                        self.sagged_at.learn(&self.space.top(next.candidate), case);
+                    }
+                    Fate::Beaten
+                }
+                ByHand::Holds => {
+                    holding.push(next);
+                    continue;
+                }
+            };
+            self.fates.count(fate);
+        }
+        holding.chunks(PLATES_AT_ONCE).any(|holding| self.plates(holding))
+    }
+
+    /// Whether it was stopped.
+    fn plates(&mut self, holding: &[Next]) -> bool {
+        if self.watch.stops() {
+            return true;
+        }
+        self.tell();
+        let at_a_glance: Vec<Option<Witness>> = holding
+            .par_iter()
+            .map(|next| {
+                let beaten = self.shown.standing(&next.size) == Standing::Beaten;
+                if beaten { None } else { self.plate.rule_out_by_plate(&self.space.top(next.candidate)) }
+            })
+            .collect();
+        for (next, at_a_glance) in holding.iter().zip(at_a_glance) {
+            if self.watch.stops() {
+                return true;
+            }
+            let standing = self.shown.standing(&next.size);
+            let fate = if standing == Standing::Beaten {
+                Fate::Beaten
+            } else {
+                match self.by_plate(&Next { standing, ..*next }, at_a_glance) {
+                    Some(fate) => fate,
+                    None => return true,
+                }
+            };
+            self.fates.count(fate);
+        }
+        false
+    }
+
+    fn by_hand(&self, next: &Next) -> ByHand {
+        let Next { size, candidate, standing } = *next;
+        if let Some(why) = misfit(
+            &self.space.arrangements[candidate.arrangement].top,
+            self.space.cores[candidate.core].thickness,
+            size.thickness,
+        ) {
+            return ByHand::Over(Fate::Misfit(why));
+        }
+        let top = self.space.top(candidate);
+        if let Some(witness) = self.hand.rule_out(&top) {
+            return ByHand::AtAGlance(witness);
+        }
+        let is_beaten_by = |sag: Option<Length>| standing.is_beaten_by(sag);
+        if standing != Standing::Free && is_beaten_by(self.sagged_at.least(&top)) {
+            return ByHand::Sags(None);
+        }
+        let Ok(analysis) = Analysis::new(&top, DIVISIONS) else { return ByHand::Over(Fate::Open(None)) };
+        let outcomes = run(&analysis);
+        let Some(worst) = outcomes.iter().find(|outcome| !self.cannot.has(outcome)) else {
+            return ByHand::Over(Fate::Open(None));
+        };
+        if fails(worst) {
+            let case = worst.case.filter(|_| Witnesses::may_be(worst)).map(|case| analysis.cases[case].id);
+            return ByHand::Fails { check: worst.check, case };
+        }
+        // What could not be made comes after what fails and before what passes.
+        if !worst.passes() {
+            return ByHand::Over(Fate::Open(Some(worst.check)));
+        }
+        if !self.cannot.has_all(&Open::all(&analysis, &[])) {
+            return ByHand::Over(Fate::Open(None));
+        }
+        match Deepest::by_hand(&analysis) {
+            Some(deepest) if is_beaten_by(Some(deepest.sag)) => ByHand::Sags(Some(analysis.cases[deepest.case].id)),
+            _ => ByHand::Holds,
+        }
+    }
+
+    /// None where it was stopped.
+    fn by_plate(&mut self, next: &Next, at_a_glance: Option<Witness>) -> Option<Fate> {
+        let top = self.space.top(next.candidate);
+        // What this batch has taught since may tell.
+        if let Some(witness) = at_a_glance.or_else(|| self.plate.rule_out_by_plate(&top)) {
+            self.plate.count(witness);
+            return Some(Fate::Fails { check: witness.check, method: Method::Plate, at_a_glance: true });
+        }
+        let watch = self.watch;
+        let seen = Seen::of(&top, Some(next.candidate), self.space.prices.as_ref(), &|| !watch.stops());
+        if seen.cut_short {
+            return None;
+        }
+        let looked = seen.judged(self.cannot);
+        if let Some((check, case)) = looked.witness {
+            self.plate.count(Witness::new(check, case));
+        }
+        let found = looked.found;
+        if !looked.passes {
+            return Some(match found.governs {
+                Some(worst) if fails(&worst) => {
+                    Fate::Fails { check: worst.check, method: worst.method, at_a_glance: false }
+                }
+                worst => Fate::Open(worst.filter(|worst| !worst.passes()).map(|worst| worst.check)),
+            });
+        }
+        if next.standing.is_beaten_by(found.sag) {
+            return Some(Fate::Beaten);
+        }
+        let beaten = self.shown.push(found, next.size);
+        self.fates.beaten_after_all(beaten);
+        Some(Fate::Shown)
+    }
+}
