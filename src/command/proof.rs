@@ -1,27 +1,25 @@
 //! `skinspan proof`.
 
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
-use super::{Finished, Status, deliver, load, page, pretty, read, rendered, spared};
+use super::{DesignFile, Finished, Status, deliver, load, page, pretty, read, rendered, spared};
 use crate::{
     input::{read_design, read_readings},
     proof::{NoProof, Wanted, compare, proof},
     report::{proof_to_json, proof_to_text, why_no_proof},
-    units::System,
 };
 
 pub(super) fn prove(
-    file: &Path,
-    (tables, units): (&[PathBuf], Option<System>),
+    design: &DesignFile,
     (wanted, readings, json): (Wanted, Option<&Path>, bool),
     output: Option<&Path>,
     width: usize,
 ) -> Result<Finished, String> {
-    let (top, _) = load(file, tables, output, |design, table| read_design(design, table, units))?;
+    let (top, _) = load(design, output, |text, table, units| read_design(text, table, units))?;
     let proof = match proof(&top, wanted) {
         Ok(proof) => proof,
         Err(NoProof::Patch) => {
-            return Err(format!("error: {}: {}\n", file.display(), why_no_proof(&NoProof::Patch)));
+            return Err(format!("error: {}: {}\n", design.file.display(), why_no_proof(&NoProof::Patch)));
         }
         // That a top cannot be tested is an answer too.
         Err(none) => return Ok(Finished::with(format!("NO TEST: {}.\n", why_no_proof(&none)), Status::DoesNotHold)),

@@ -318,6 +318,8 @@ criteria! {
     air_density: MassDensity;
     /// Gust-effect factor of a stiff top.
     gust_factor: Ratio;
+    /// Drag coefficient of the edge of the top.
+    edge_drag: Ratio;
     /// Net coefficient pressing down, interior, underside open.
     wind_open_interior_down: Ratio;
     /// Net coefficient lifting, interior, underside open.

@@ -90,8 +90,8 @@ pub(super) fn fillings(top: &Top, core: &Result<CorePlan, NoPlan>) -> Vec<Fillin
         };
         let (used, material, places, volume, density) = match &fastened.fixing.hold {
             Hold::ThroughBolt { bolt, sleeve: None, .. } => {
-                let in_board = |place: &&crate::analysis::FixingPlace| !place.backing.is_some_and(|own| own.holds(top));
-                let over_core = mount.places.iter().filter(in_board).count();
+                let in_core = |place: &&crate::analysis::FixingPlace| !place.backing.is_some_and(|own| own.holds(top));
+                let over_core = mount.places.iter().filter(in_core).count();
                 let bore = bolt.thread.major.value * criteria.plug_diameters.value;
                 let far = match mount.on {
                     MountOn::Gear(_) => &top.inner,

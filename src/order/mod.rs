@@ -13,7 +13,7 @@ pub use self::{
     core::{CorePiece, CorePlan, NoPlan, Rule, Seam, SheetPlace},
     fabric::{FabricLine, fabrics},
     filling::{Filling, FillingUse},
-    lift_check::{LiftCheck, LiftOutcome},
+    lift_check::{LiftCheck, LiftOn, LiftOutcome},
     lifting::{Lifting, Sling},
     moments::Moments,
     pieces::{BackingPiece, BoardLine, ConduitLine, FixingLine, Putty},

@@ -4,9 +4,11 @@ use super::{
     Gauge, GaugeAt, Proof,
     cause::{Causes, causes},
     heaps::count,
+    moved::Moved,
     slip::{Slip, slip},
 };
 use crate::{
+    geometry::Point,
     top::Top,
     units::{Length, Ratio},
 };
@@ -31,8 +33,10 @@ pub struct GaugeCompared {
     pub read: Length,
     /// That over what was expected: below one it gives less than expected.
     pub over_expected: Ratio,
-    /// Whether it lies in the band, with what the supports moved beyond their own taken off. A support itself is judged by the
-    /// rest alone: what it stands on is no part of the top.
+    /// What the supports' moving takes it down by beyond what was expected, by the plane through their gauges.
+    pub moved: Length,
+    /// Whether it lies in the band with that taken off, and what the supports may have bent the top by counted against it. A support
+    /// itself is judged by the rest alone: what it stands on is no part of the top.
     pub in_band: bool,
     /// Largest way of a reading off the line, over that under all bags.
     pub off_line: Ratio,
@@ -51,9 +55,8 @@ pub struct GaugeCompared {
 pub struct Compared {
     /// By gauge; those that were not read enough are left out.
     pub gauges: Vec<GaugeCompared>,
-    /// How much more than expected the supports moved, on the mean of the gauges there: taken off all other readings; none where no
-    /// gauge on a support was read.
-    pub sunk: Option<Length>,
+    /// How much more than expected the supports moved: taken off all other readings; none where no gauge on a support was read.
+    pub moved: Option<Moved>,
     /// Bags of the heaviest step that was read.
     pub most_bags: usize,
     /// Gauges, as places on the card, whose readings look as if they had been written down otherwise than the card has them.
@@ -98,19 +101,27 @@ pub fn compare(top: &Top, proof: &Proof, rows: &[Row]) -> Compared {
         proof.gauges.iter().enumerate().filter_map(|(at, gauge)| one(top, (at, gauge), rows, all)).collect();
     let on_support = |one: &GaugeCompared| matches!(proof.gauges[one.gauge].on, GaugeAt::Support(_));
     let more = |one: &GaugeCompared| one.read - proof.gauges[one.gauge].reading.expected;
-    let moved: Vec<Length> = gauges.iter().filter(|one| on_support(one)).map(more).collect();
-    let sunk = (!moved.is_empty()).then(|| moved.iter().copied().sum::<Length>() / count(moved.len()));
-    for one in &mut gauges {
-        let off = more(one) - sunk.unwrap_or_default();
-        one.in_band = on_support(one) || off.abs() <= proof.gauges[one.gauge].reading.band;
-    }
+    let at = |one: &GaugeCompared| proof.gauges[one.gauge].at;
+    let on_supports: Vec<(Point, Length)> =
+        gauges.iter().filter(|one| on_support(one)).map(|one| (at(one), more(one))).collect();
+    let moved = Moved::by(&on_supports, &gauges.iter().map(at).collect::<Vec<_>>());
     let noise = top.criteria.proof_gauge_noise.value;
-    let slips: Vec<(usize, Slip)> = gauges
-        .iter()
-        .filter_map(|one| Some((one.gauge, slip(&proof.gauges[one.gauge], one, (sunk.unwrap_or_default(), noise))?)))
-        .collect();
+    if let Some(moved) = &moved {
+        for one in &mut gauges {
+            one.moved = moved.at(at(one));
+        }
+    }
+    for one in &mut gauges {
+        let gauge = &proof.gauges[one.gauge];
+        let bent = moved.as_ref().map_or_else(Length::default, |moved| moved.may_bend(gauge.on, noise));
+        one.in_band = on_support(one) || (more(one) - one.moved).abs() + bent <= gauge.reading.band;
+    }
+    let slips: Vec<(usize, Slip)> =
+        gauges.iter().filter_map(|one| Some((one.gauge, slip(&proof.gauges[one.gauge], one, noise)?))).collect();
     let used: Vec<&Gauge> = gauges.iter().map(|one| &proof.gauges[one.gauge]).collect();
-    let slopes: Vec<Length> = gauges.iter().map(|one| one.read).collect();
+    // As if the supports had gone down level: how far that is the causes say.
+    let level = moved.as_ref().map_or_else(Length::default, |moved| moved.mean);
+    let slopes: Vec<Length> = gauges.iter().map(|one| one.read - one.moved + level).collect();
     let causes = if used.is_empty() {
         Err("no gauge was read at two steps or more".to_owned())
     } else if !slips.is_empty() {
@@ -119,7 +130,7 @@ pub fn compare(top: &Top, proof: &Proof, rows: &[Row]) -> Compared {
         causes(top, (&proof.heaps, proof.bag), &used, &slopes)
     };
     let most_bags = rows.iter().map(|row| row.bags).max().unwrap_or(0);
-    Compared { gauges, sunk, most_bags, slips, causes }
+    Compared { gauges, moved, most_bags, slips, causes }
 }
 
 fn one(top: &Top, (at, gauge): (usize, &Gauge), rows: &[Row], all: usize) -> Option<GaugeCompared> {
@@ -151,6 +162,7 @@ fn one(top: &Top, (at, gauge): (usize, &Gauge), rows: &[Row], all: usize) -> Opt
         zero,
         read: slope,
         over_expected: slope / expected,
+        moved: Length::default(),
         // Known once all supports are.
         in_band: false,
         off_line: over_full(off),

@@ -5,6 +5,7 @@ mod cause;
 mod compare;
 mod gauge;
 mod heaps;
+mod moved;
 mod slip;
 mod solved;
 mod test_load;
@@ -14,6 +15,7 @@ pub use self::{
     compare::{Compared, GaugeCompared, Row, compare},
     gauge::{Gauge, GaugeAt, Reading, bases},
     heaps::Heap,
+    moved::Moved,
     slip::{Slip, UnitSlip},
     solved::TestCheck,
     test_load::{Kind, TestLoad, Wanted},

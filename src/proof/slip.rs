@@ -55,12 +55,12 @@ const NEAR: f64 = 1.8;
 /// What the reading of a gauge on the top looks like, with what the supports moved taken off, where it is far from what a top does. Of
 /// a reading that ought to be next to nothing nothing is said: `noise` is what a gauge may be off by. Nor of one on a support, which
 /// may go down by anything.
-pub(super) fn slip(gauge: &Gauge, one: &GaugeCompared, (sunk, noise): (Length, Length)) -> Option<Slip> {
+pub(super) fn slip(gauge: &Gauge, one: &GaugeCompared, noise: Length) -> Option<Slip> {
     let expected = gauge.reading.expected;
     if expected.abs() <= noise * 3.0 || matches!(gauge.on, GaugeAt::Support(_)) {
         return None;
     }
-    let times = ((one.read - sunk) / expected).get::<ratio>();
+    let times = ((one.read - one.moved) / expected).get::<ratio>();
     let off = |of: f64| (times.abs() / of).ln().abs();
     if times < 0.0 && off(1.0) < NEAR.ln() {
         return Some(Slip::Turned);

@@ -1,13 +1,14 @@
 //! Readings: what made-up ones are taken for, pass and stop, and what is said of bad files.
 
 use skinspan::{
+    geometry::Point,
     input::{NamedText, read_readings},
-    proof::{Cause, Compared, Proof, Row, Slip, UnitSlip, Wanted, compare, proof},
+    proof::{Cause, Compared, GaugeAt, Proof, Row, Slip, UnitSlip, Wanted, compare, proof},
     report::proof_to_text,
     top::{Schedule, SkinLayer, Top},
     units::Length,
 };
-use uom::si::length::millimeter;
+use uom::si::length::{meter, millimeter};
 
 use crate::kit::{SNOW, count, read, read_by, text};
 
@@ -107,10 +108,65 @@ fn supports_that_go_down_are_found() {
     let compared = compare(&top, &proof, &rows(&proof, &full));
     // That is no fault of the top: it is taken off.
     assert!(compared.passes(&proof), "{compared:?}");
-    assert!((compared.sunk.expect("gauges on supports") - mm(1.5)).abs() < mm(0.01));
+    assert!((compared.moved.as_ref().expect("gauges on supports").mean - mm(1.5)).abs() < mm(0.01));
     assert!((alone(&compared, Cause::Supports).supports - mm(1.5)).abs() < mm(0.01), "{compared:?}");
     // Gauges on the supports tell it from all else.
     assert_eq!(causes(&compared).likely, Some(Cause::Supports));
+}
+
+/// On two walls a stiff top follows them as a plane, exactly: a wall that goes down takes the middle down by half as much, and lifts
+/// the tip beyond the other.
+#[test]
+fn a_support_that_goes_down_alone_is_taken_off_place_by_place() {
+    let (top, proof) = usual();
+    let expected = read_by(&top, &proof);
+    for fore in [4.0, -4.0] {
+        // By so much at x = 0.1 m, by nothing at 1.9 m.
+        let by = |at: Point| mm(fore * (1.9 - at.x.get::<meter>()) / 1.8);
+        let full: Vec<Length> =
+            expected.iter().zip(&proof.gauges).map(|(reading, gauge)| *reading + by(gauge.at)).collect();
+        let compared = compare(&top, &proof, &rows(&proof, &full));
+        assert!(compared.passes(&proof), "{compared:?}");
+        for one in &compared.gauges {
+            let off = one.moved - by(proof.gauges[one.gauge].at);
+            assert!(off.abs() < mm(0.01), "{:?}: {one:?}", proof.gauges[one.gauge].at);
+        }
+        assert!(compared.moved.as_ref().expect("gauges on supports").bends < mm(1e-6));
+        // Level, it is the mean that supports went down by, and nothing is wrong with core or skins.
+        let together = causes(&compared).together.expect("all three");
+        assert!((together.supports - mm(fore / 2.0)).abs() < mm(0.01), "{together:?}");
+        assert!(together.core.value.abs() < 1e-3 && together.skins.value.abs() < 1e-3, "{together:?}");
+        let text = said(&top, &proof, &full).1;
+        assert!(text.contains("The supports went down by more than expected"), "{text}");
+        // The mean alone would have let such a tip pass.
+        let tip = proof.gauges.iter().position(|gauge| gauge.on == GaugeAt::Tip).expect("a tip");
+        let mut bad = full.clone();
+        bad[tip] = expected[tip] + mm(fore / 2.0);
+        assert!((full[tip] - bad[tip]).abs() > proof.gauges[tip].reading.band, "{:?}", proof.gauges[tip]);
+        assert!(!compare(&top, &proof, &rows(&proof, &bad)).gauges[tip].in_band);
+    }
+}
+
+/// Three supports that move as no plane does bend the top: what the plane leaves counts against the bands.
+#[test]
+fn supports_that_bend_the_top_leave_less_of_the_bands() {
+    let third = "[[wall]]\nname = \"middle\"\nseat = \"30 mm\"\nalong = [[\"1000 mm\", \"0 mm\"], [\"1000 mm\", \"700 mm\"]]\n\
+                 [criteria]\nproof-bag = \"10 kg\"\n";
+    let top = read(&text(SNOW, third));
+    let proof = proof(&top, Wanted::Even).expect("a test");
+    let supports: Vec<usize> =
+        (0..proof.gauges.len()).filter(|at| matches!(proof.gauges[*at].on, GaugeAt::Support(_))).collect();
+    assert_eq!(supports.len(), 3, "{:?}", proof.gauges);
+    let middle = *supports.iter().find(|at| (proof.gauges[**at].at.x.get::<meter>() - 1.0).abs() < 0.01).expect("it");
+    let mut full = read_by(&top, &proof);
+    full[middle] += mm(9.0);
+    let (compared, text) = said(&top, &proof, &full);
+    let moved = compared.moved.clone().expect("gauges on supports");
+    // By hand, along the line of 0.1, 1.0 and 1.9 m: 3 mm on the mean, without a slope, 6 mm left.
+    assert!((moved.mean - mm(3.0)).abs() < mm(0.02) && (moved.bends - mm(6.0)).abs() < mm(0.1), "{moved:?}");
+    assert!(!compared.passes(&proof) && text.contains("They did NOT move as a straight top does"), "{text}");
+    let of_top = compared.gauges.iter().filter(|one| !supports.contains(&one.gauge));
+    assert!(of_top.into_iter().all(|one| !one.in_band), "{compared:?}");
 }
 
 #[test]
@@ -205,6 +261,39 @@ fn a_turned_sign_and_another_unit_are_told_and_not_explained() {
 }
 
 #[test]
+fn what_is_next_to_nothing_stands_on_a_support_or_is_of_another_size_is_no_slip() {
+    let with_noise = |noise: f64| {
+        let rest = format!("[criteria]\nproof-bag = \"10 kg\"\nproof-gauge-noise = \"{noise} mm\"\n");
+        let top = read(&text(SNOW, &rest));
+        let proof = proof(&top, Wanted::Even).expect("a test");
+        let full = read_by(&top, &proof);
+        (top, proof, full)
+    };
+    let slips = |(top, proof, full): &(Top, Proof, Vec<Length>), gauge: usize, times: f64| {
+        let mut full = full.clone();
+        full[gauge] *= times;
+        compare(top, proof, &rows(proof, &full)).slips
+    };
+    let on_top = |at: usize, proof: &Proof| !matches!(proof.gauges[at].on, GaugeAt::Support(_));
+    let fine = with_noise(0.0001);
+    let least = (0..fine.2.len())
+        .filter(|at| on_top(*at, &fine.1))
+        .min_by(|a, b| fine.2[*a].abs().value.total_cmp(&fine.2[*b].abs().value))
+        .expect("a gauge");
+    assert_eq!(slips(&fine, least, -1.0), [(least, Slip::Turned)]);
+    // Six times as much the other way is no turned sign.
+    assert_eq!(slips(&fine, least, -6.0), []);
+    // A support may go down by anything: 25.4 times its own few micrometres too.
+    let support = (0..fine.2.len()).find(|at| !on_top(*at, &fine.1)).expect("a gauge on a support");
+    assert!(fine.1.gauges[support].reading.expected.abs() > mm(0.0003), "{:?}", fine.1.gauges[support]);
+    assert_eq!(slips(&fine, support, 25.4), []);
+    // Of half of a reading that gauges are off by anyhow nothing is said.
+    let coarse = with_noise(fine.2[least].abs().get::<millimeter>() / 2.0);
+    assert_eq!(coarse.1.gauges[least].at, fine.1.gauges[least].at);
+    assert_eq!(slips(&coarse, least, -1.0), []);
+}
+
+#[test]
 fn a_core_that_is_none_is_not_printed_as_a_finding() {
     let (top, proof) = usual();
     // Six times as much: no slip of units, and no core either.
@@ -218,19 +307,41 @@ fn a_core_that_is_none_is_not_printed_as_a_finding() {
 
 #[test]
 fn the_room_of_the_file_says_how_the_shop_tests() {
-    let rest =
-        "[proof]\nbag = \"12 kg\"\nbag_length = \"500 mm\"\ngauge = \"0.1 mm\"\nwait = \"5 min\"\nresidual = \"8 %\"\n";
+    // Each key another value, so that none stands for another.
+    let rest = "[proof]\nbag = \"12 kg\"\nbag_length = \"500 mm\"\nbag_width = \"310 mm\"\ngauge = \"0.1 mm\"\nfall = \"70 mm\"\n\
+                wait = \"5 min\"\nresidual = \"8 %\"\nstraightness = \"9 %\"\nmost_used = \"85 %\"\n";
     let top = read(&text(SNOW, rest));
     let criteria = &top.criteria;
-    assert!(
-        (criteria.proof_bag.value.value - 12.0).abs() < 1e-12
-            && (criteria.proof_bag_length.value - mm(500.0)).abs() < mm(1e-9)
-    );
-    assert!(
-        (criteria.proof_gauge_noise.value - mm(0.1)).abs() < mm(1e-12)
-            && (criteria.proof_wait.value.value - 300.0).abs() < 1e-9
-    );
-    assert!((criteria.proof_residual.value.value - 0.08).abs() < 1e-12);
+    for (length, wanted) in [
+        (criteria.proof_bag_length.value, 500.0),
+        (criteria.proof_bag_width.value, 310.0),
+        (criteria.proof_gauge_noise.value, 0.1),
+        (criteria.proof_fall.value, 70.0),
+    ] {
+        assert!((length - mm(wanted)).abs() < mm(1e-9), "{length:?} {wanted}");
+    }
+    for (number, wanted) in [
+        (criteria.proof_bag.value.value, 12.0),
+        (criteria.proof_wait.value.value, 300.0),
+        (criteria.proof_residual.value.value, 0.08),
+        (criteria.proof_straightness.value.value, 0.09),
+        (criteria.proof_most_used.value.value, 0.85),
+    ] {
+        assert!((number - wanted).abs() < 1e-9, "{number} {wanted}");
+    }
+    let table = skinspan::input::read_tables(&[]).expect("the table");
+    for (rest, message, help) in [
+        ("residual = \"8\"", "more than all", "did you mean `\"8 %\"`?"),
+        ("resdiual = \"8 %\"", "`resdiual` is not a key of `proof`", "did you mean `residual`?"),
+        ("wait = \"-5 min\"", "`wait`", ""),
+        ("bag = \"0 kg\"", "`bag`", ""),
+        ("fall = \"70 kg\"", "`fall`", "mm"),
+    ] {
+        let file = text(SNOW, &format!("[proof]\n{rest}\n"));
+        let problems = skinspan::input::read_design(&file, &table, None).expect_err(rest);
+        let said: String = problems.iter().map(|file| file.render(false)).collect();
+        assert!(said.contains(message) && said.contains(help), "{rest}:\n{said}");
+    }
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! The order as a table of values parted by commas, for a spreadsheet.
 
-use super::{Ordered, buy, notes};
+use super::{Ordered, buy, lifting, notes};
 use crate::{
     check::CHECKS,
     geometry::Axis,
@@ -240,7 +240,7 @@ fn lift_checks(ordered: Ordered<'_>) -> Vec<Row> {
                     if outcome.passes { "pass" } else { "FAIL" },
                     CHECKS[outcome.check].title().to_owned(),
                     digits(outcome.used.value),
-                    format!("used; demand {demand}, allowable {allowable}"),
+                    format!("used{}; demand {demand}, allowable {allowable}", lifting::on(outcome.on)),
                 )
             });
             let open = open.iter().map(|(check, reason)| {

@@ -7,7 +7,7 @@ use super::{Ordered, answer, buy, core, notes, words};
 use crate::{
     check::{CHECKS, Measure},
     geometry::{Axis, Point},
-    order::{CorePlan, LiftCheck, Lifting, Order},
+    order::{CorePlan, LiftCheck, LiftOn, Lifting, Order},
     report::{
         explain::criterion_json,
         json::{measure, number, quantity},
@@ -38,7 +38,7 @@ use crate::{
 /// | `weight` | `items` (`name`, `mass`, `x`, `y`, `z`), `bare` and `total` (`mass`, `x`, `y`, `z`), `area` |
 /// | `forward` | where the bow lies, seen from above with *x* to the right and *y* upwards: `"right"` or `"left"` |
 /// | `moments` | `x`, `y` of the middle of the frame, `bare` and `total` (`across`, `along`, `sideways`: for each g) |
-/// | `lifting` | `slings` (`x`, `y`, `backing`, `conduit`), `pad`, `weight`, `factor`, `legs`, `angle`, `leg`, `inwards`, `passes`, `reason` where nothing was checked, `checks` (`check`, `demand`, `allowable`, `utilisation`, `passes`, `x`, `y`), `open` (`check`, `reason`); null where no places were found, which is no pass |
+/// | `lifting` | `slings` (`x`, `y`, `backing`, `conduit`), `pad`, `weight`, `factor`, `legs`, `angle`, `leg`, `inwards`, `passes`, `reason` where nothing was checked, `checks` (`check`, `demand`, `allowable`, `utilisation`, `passes`, `x`, `y`, `slings`: numbers of those that bear then), `open` (`check`, `reason`); null where no places were found, which is no pass |
 /// | `criteria` | the criteria that were used, with source and mark |
 /// | `cautions` | texts |
 #[must_use]
@@ -257,6 +257,10 @@ fn lifted(lifting: &Lifting, system: System) -> Value {
                     "passes": outcome.passes,
                     "x": outcome.at.map(|at| quantity(at.x, system)),
                     "y": outcome.at.map(|at| quantity(at.y, system)),
+                    "slings": match outcome.on {
+                        LiftOn::All => vec![1, 2, 3, 4],
+                        LiftOn::Diagonal(two) => two.map(|sling| sling + 1).to_vec(),
+                    },
                 })
             });
             let open = open.iter().map(|(check, reason)| json!({ "check": CHECKS[*check].id(), "reason": reason }));

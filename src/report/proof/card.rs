@@ -98,7 +98,7 @@ fn steps(page: &mut Page, card: Card<'_>) {
         "  ",
         &format!(
             "± is what core (its shear modulus is {core}) and skins ({skins}) may scatter, the error of the plate method, and \
-             that of a gauge ({}). ± holds after what the supports move beyond their own expected reading is taken off.",
+             that of a gauge ({}). ± holds after what the supports move beyond their own expected reading, as a plane, is taken off.",
             words::length(criteria.proof_gauge_noise.value, card)
         ),
     );

@@ -2,11 +2,12 @@
 
 use super::{Card, heading, words};
 use crate::{
-    proof::{Causes, Compared, Found, Slip},
+    proof::{Causes, Compared, Found, GaugeAt, GaugeCompared, Slip},
     report::{
         page::{Page, left, right},
         words as shared,
     },
+    units::Length,
 };
 
 pub(super) fn compared(page: &mut Page, card: Card<'_>, compared: &Compared) {
@@ -66,15 +67,41 @@ pub(super) fn sentences(card: Card<'_>, compared: &Compared) -> Vec<String> {
         }
     }
     sentences.extend(slips(card, compared));
-    let noise = card.top.criteria.proof_gauge_noise.value;
-    if let Some(sunk) = compared.sunk.filter(|sunk| sunk.abs() > noise && compared.slips.is_empty()) {
-        sentences.push(format!(
-            "The supports moved by {} more than expected, on the mean: that is taken off the other gauges.",
-            words::gauged(sunk, card)
-        ));
-    }
+    sentences.extend(moved(card, compared));
     sentences.push(explained(card, compared));
     sentences
+}
+
+/// What the supports moved, and what that takes off other gauges.
+fn moved(card: Card<'_>, compared: &Compared) -> Vec<String> {
+    let noise = card.top.criteria.proof_gauge_noise.value;
+    let Some(moved) = compared.moved.as_ref().filter(|_| compared.slips.is_empty()) else { return Vec::new() };
+    let gauge = |one: &GaugeCompared| &card.proof.gauges[one.gauge];
+    let is_support = |one: &&GaugeCompared| matches!(gauge(one).on, GaugeAt::Support(_));
+    let more = |one: &GaugeCompared| one.read - gauge(one).reading.expected;
+    let named = |(one, by)| format!("{} {}", gauge(one).name, words::gauged(by, card));
+    let own: Vec<String> = compared.gauges.iter().filter(is_support).map(|one| (one, more(one))).map(named).collect();
+    let most =
+        compared.gauges.iter().filter(is_support).map(|one| more(one).abs()).fold(Length::default(), Length::max);
+    if most <= noise {
+        return Vec::new();
+    }
+    let others: Vec<String> =
+        compared.gauges.iter().filter(|one| !is_support(one)).map(|one| (one, one.moved)).map(named).collect();
+    let mut all = vec![format!(
+        "The supports went down by more than expected: {}. A top that stays straight follows them; taken off the others: {}. Supports \
+         without a gauge are taken to have moved in line with these.",
+        own.join(", "),
+        others.join(", ")
+    )];
+    if moved.bends > noise {
+        all.push(format!(
+            "They did NOT move as a straight top does: {} of that bends it and counts against the bands of the others. Wedge the \
+             supports and test anew.",
+            words::gauged(moved.bends, card)
+        ));
+    }
+    all
 }
 
 /// Readings that look as if they had been written down otherwise, alike ones together.

@@ -36,7 +36,7 @@ use crate::{
 /// | `by_hand` | `between`, `tip`: largest sags by the hand method |
 /// | `checks` | of the top under all bags: `check`, `demand`, `allowable`, `utilisation` |
 /// | `open` | `check`, `reason` |
-/// | `readings` | null without readings; else `passes`, `most_bags`, `gauges` (`name`, `zero`, `read`, `over_expected`, `in_band`, `off_line`, `straight`, `hysteresis`, `residual`, `springs_back`), `slips` (`name`, `what`: `"sign turned"` or `"another unit"`, `times`), `causes` (`reason` alone where there are none; `alone`: `cause` (`"core"`, `"skins"`, `"supports"`), `core`, `skins`, `supports`, `left`; `together` the same; `off`; `told_apart`; `likely`) |
+/// | `readings` | null without readings; else `passes`, `most_bags`, `supports` (null without a gauge on one; `mean`, `bends`: by how much more they went down, and how far from a plane), `gauges` (`name`, `zero`, `read`, `over_expected`, `moved`: what the supports take it down by beyond what was expected, `in_band`, `off_line`, `straight`, `hysteresis`, `residual`, `springs_back`), `slips` (`name`, `what`: `"sign turned"` or `"another unit"`, `times`), `causes` (`reason` alone where there are none; `alone`: `cause` (`"core"`, `"skins"`, `"supports"`), `core`, `skins`, `supports`, `left`; `together` the same; `off`; `told_apart`; `likely`) |
 /// | `criteria` | the criteria of the test, with source and mark |
 #[must_use]
 pub fn proof_to_json(proof: &Proof, compared: Option<&Compared>, top: &Top) -> Value {
@@ -130,6 +130,7 @@ fn readings(card: Card<'_>, compared: &Compared) -> Value {
             "zero": quantity(one.zero, system),
             "read": quantity(one.read, system),
             "over_expected": share(one.over_expected),
+            "moved": quantity(one.moved, system),
             "in_band": one.in_band,
             "off_line": share(one.off_line),
             "straight": one.straight,
@@ -170,6 +171,10 @@ fn readings(card: Card<'_>, compared: &Compared) -> Value {
     json!({
         "passes": compared.passes(card.proof),
         "most_bags": compared.most_bags,
+        "supports": compared.moved.as_ref().map(|moved| json!({
+            "mean": quantity(moved.mean, system),
+            "bends": quantity(moved.bends, system),
+        })),
         "gauges": gauges.collect::<Vec<_>>(),
         "slips": compared.slips.iter().map(|(gauge, slip)| slipped(card, *gauge, *slip)).collect::<Vec<_>>(),
         "causes": causes,
