@@ -29,8 +29,8 @@ pub(super) fn prove(
         Some(path) => {
             spared(output, path)?;
             let text = read(path).map_err(|unreadable| unreadable.message(None))?;
-            let rows = read_readings(&text, &proof).map_err(|problems| rendered(&[problems]))?;
-            Some(compare(&top, &proof, &rows))
+            let readings = read_readings(&text, &proof).map_err(|problems| rendered(&[problems]))?;
+            Some(compare(&top, &proof, &readings))
         }
     };
     let good = compared.as_ref().map_or_else(|| proof.stands(), |compared| compared.passes(&proof));

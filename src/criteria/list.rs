@@ -496,6 +496,8 @@ criteria! {
     proof_most_used: Ratio;
     /// How far a gauge may be off, stand and all.
     proof_gauge_noise: Length;
+    /// How far a support may settle beyond its band before the test stops.
+    proof_settling: Length;
     /// Largest residual after unloading, over the reading under full load.
     proof_residual: Ratio;
     /// Largest way of a reading off the straight line through all steps, over that under full load.

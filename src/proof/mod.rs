@@ -8,15 +8,16 @@ mod heaps;
 mod moved;
 mod slip;
 mod solved;
+mod suspect;
 mod test_load;
 
 pub use self::{
     cause::{Cause, Causes, Found},
-    compare::{Compared, GaugeCompared, Row, compare},
+    compare::{Compared, GaugeCompared, Readings, Row, compare},
     gauge::{Gauge, GaugeAt, Reading, bases},
     heaps::Heap,
     moved::Moved,
-    slip::{Slip, UnitSlip},
+    slip::{Head, Slip, UnitSlip},
     solved::TestCheck,
     test_load::{Kind, TestLoad, Wanted},
 };

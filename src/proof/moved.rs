@@ -13,6 +13,9 @@ use crate::{
 /// supports it reaches nine tenths of their distance beyond them.
 const CARRIED: f64 = 2.0;
 
+/// Gauges that lie apart one way by less than this share of what they do the other way stand in a line. Our choice.
+const ACROSS: f64 = 0.1;
+
 /// How much of what bends the top counts at a tip, over what counts between supports: on three supports whose middle one goes
 /// down a tip that hangs over by two thirds of a span moves by twice what the plane leaves there.
 const AT_A_TIP: f64 = 2.0;
@@ -65,10 +68,11 @@ impl Moved {
         let product: Vector2<f64> =
             on_supports.iter().map(|(at, down)| from(*at) * (*down - mean).get::<meter>()).sum();
         let directions = SymmetricEigen::new(spread);
+        let least = directions.eigenvalues.max() * ACROSS * ACROSS;
         let mut slope = Vector2::zeros();
         for (square, way) in directions.eigenvalues.iter().zip(directions.eigenvectors.column_iter()) {
             let farthest = places.iter().map(|at| way.dot(&from(*at)).abs()).fold(0.0, f64::max);
-            if *square > 0.0 && farthest <= CARRIED * square.sqrt() {
+            if *square > least && farthest <= CARRIED * square.sqrt() {
                 slope += way * (way.dot(&product) / square);
             }
         }

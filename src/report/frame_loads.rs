@@ -99,7 +99,15 @@ impl FrameLoad {
 /// Largest loads on each pipe over all cases, by both methods.
 #[must_use]
 pub fn frame_loads(report: &Report<'_>) -> Vec<FrameLoad> {
-    let nothing = |pipe| FrameLoad { pipe, hand: None, plate: None, moment: None, clamp: None, posts: Vec::new(), joints: Vec::new() };
+    let nothing = |pipe| FrameLoad {
+        pipe,
+        hand: None,
+        plate: None,
+        moment: None,
+        clamp: None,
+        posts: Vec::new(),
+        joints: Vec::new(),
+    };
     let mut loads: Vec<FrameLoad> = (0..report.top.supports.len()).map(nothing).collect();
     let Ok(analysis) = &report.analysis else { return loads };
     for load in &mut loads {

@@ -51,7 +51,8 @@ pub(super) fn said(report: &Report<'_>, analysis: &Analysis<'_>) -> Said {
 fn open(analysis: &Analysis<'_>) -> Option<String> {
     let (_, reason) = analysis.open_cases.first()?;
     let titles: Vec<&str> = analysis.open_cases.iter().map(|(case, _)| case.title.as_str()).collect();
-    let others = if analysis.open_cases.iter().all(|(_, other)| other == reason) { "" } else { "; others further below" };
+    let others =
+        if analysis.open_cases.iter().all(|(_, other)| other == reason) { "" } else { "; others further below" };
     let cases = counted(titles.len(), "load case");
     Some(format!(
         "{cases} could not be looked at, and nothing below says anything of them ({}): {reason}{others}.",

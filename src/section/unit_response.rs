@@ -197,7 +197,8 @@ impl UnitResponse {
         residual: Option<&Residual>,
     ) -> Result<(PlyPlace, Reserve), NoStrength> {
         let outermost = PlyPlace { skin: Skin::Outer, ply: 0, surface: Surface::Outer };
-        let unloaded = Reserve { factor: Ratio::from(f64::INFINITY), mode: Mode::FibreTension, across: Ratio::default() };
+        let unloaded =
+            Reserve { factor: Ratio::from(f64::INFINITY), mode: Mode::FibreTension, across: Ratio::default() };
         let mut first = (outermost, unloaded);
         for reserve in self.reserves(criterion, under, residual) {
             let PlyReserve { place, reserve, .. } = reserve?;

@@ -1,8 +1,8 @@
 //! Readings against the card.
 
-use super::{Card, heading, words};
+use super::{Card, faults, heading, words};
 use crate::{
-    proof::{Causes, Compared, Found, GaugeAt, GaugeCompared, Slip},
+    proof::{Causes, Compared, Found, GaugeAt, GaugeCompared},
     report::{
         page::{Page, left, right},
         words as shared,
@@ -29,6 +29,8 @@ pub(super) fn sentences(card: Card<'_>, compared: &Compared) -> Vec<String> {
         sentences.push("PASSES: all gauges within their bands, straight, and back where they were.".to_owned());
     } else {
         sentences.push("DOES NOT PASS:".to_owned());
+        sentences.extend(faults::gives_way(card, compared));
+        sentences.extend(faults::suspected(card, compared));
         if proof.lowered {
             sentences.push("The bags are fewer than the case asks: the checks did not allow all of it.".to_owned());
         }
@@ -50,11 +52,14 @@ pub(super) fn sentences(card: Card<'_>, compared: &Compared) -> Vec<String> {
         for one in &compared.gauges {
             let name = &proof.gauges[one.gauge].name;
             let mut faults = Vec::new();
-            if !one.in_band {
+            let said = compared.suspect == Some(one.gauge) || compared.give_way.contains(&one.gauge);
+            if !one.in_band && !said {
                 faults.push("out of its band");
             }
-            if !one.straight {
-                faults.push("not straight");
+            match one.straight {
+                Some(true) => {}
+                Some(false) => faults.push("not straight"),
+                None => faults.push("read at less than three loads: nobody knows whether it is straight"),
             }
             match one.springs_back {
                 Some(true) => {}
@@ -66,7 +71,7 @@ pub(super) fn sentences(card: Card<'_>, compared: &Compared) -> Vec<String> {
             }
         }
     }
-    sentences.extend(slips(card, compared));
+    sentences.extend(faults::slips(card, compared));
     sentences.extend(moved(card, compared));
     sentences.push(explained(card, compared));
     sentences
@@ -77,17 +82,16 @@ fn moved(card: Card<'_>, compared: &Compared) -> Vec<String> {
     let noise = card.top.criteria.proof_gauge_noise.value;
     let Some(moved) = compared.moved.as_ref().filter(|_| compared.slips.is_empty()) else { return Vec::new() };
     let gauge = |one: &GaugeCompared| &card.proof.gauges[one.gauge];
+    let asked = || compared.gauges.iter().filter(|one| Some(one.gauge) != compared.suspect);
     let is_support = |one: &&GaugeCompared| matches!(gauge(one).on, GaugeAt::Support(_));
     let more = |one: &GaugeCompared| one.read - gauge(one).reading.expected;
     let named = |(one, by)| format!("{} {}", gauge(one).name, words::gauged(by, card));
-    let own: Vec<String> = compared.gauges.iter().filter(is_support).map(|one| (one, more(one))).map(named).collect();
-    let most =
-        compared.gauges.iter().filter(is_support).map(|one| more(one).abs()).fold(Length::default(), Length::max);
+    let own: Vec<String> = asked().filter(is_support).map(|one| (one, more(one))).map(named).collect();
+    let most = asked().filter(is_support).map(|one| more(one).abs()).fold(Length::default(), Length::max);
     if most <= noise {
         return Vec::new();
     }
-    let others: Vec<String> =
-        compared.gauges.iter().filter(|one| !is_support(one)).map(|one| (one, one.moved)).map(named).collect();
+    let others: Vec<String> = asked().filter(|one| !is_support(one)).map(|one| (one, one.moved)).map(named).collect();
     let mut all = vec![format!(
         "The supports went down by more than expected: {}. A top that stays straight follows them; taken off the others: {}. Supports \
          without a gauge are taken to have moved in line with these.",
@@ -104,37 +108,6 @@ fn moved(card: Card<'_>, compared: &Compared) -> Vec<String> {
     all
 }
 
-/// Readings that look as if they had been written down otherwise, alike ones together.
-fn slips(card: Card<'_>, compared: &Compared) -> Vec<String> {
-    let mut kinds: Vec<(Slip, Vec<&str>)> = Vec::new();
-    for (gauge, slip) in &compared.slips {
-        let name = card.proof.gauges[*gauge].name.as_str();
-        match kinds.iter_mut().find(|(known, _)| known == slip) {
-            Some((_, names)) => names.push(name),
-            None => kinds.push((*slip, vec![name])),
-        }
-    }
-    let said = |(slip, names): &(Slip, Vec<&str>)| {
-        let many = names.len() > 1;
-        let names = format!("{} {}", if many { "Gauges" } else { "Gauge" }, names.join(", "));
-        match slip {
-            Slip::Turned => format!(
-                "{names}: what was read is of the size that was expected, but goes the other way: the sign {} turned (down is positive).",
-                if many { "looks" } else { "of the gauge looks" }
-            ),
-            Slip::Unit(unit) => {
-                let (read, head) = words::units_slipped(*unit);
-                format!(
-                    "{names}: about {} times what was expected, as if {read} stood below a head of {head}: write the unit that was read into \
-                     the head.",
-                    words::times(unit.times())
-                )
-            }
-        }
-    };
-    kinds.iter().map(said).collect()
-}
-
 /// What explains the readings, in a sentence.
 fn explained(card: Card<'_>, compared: &Compared) -> String {
     let causes = match &compared.causes {
@@ -143,11 +116,11 @@ fn explained(card: Card<'_>, compared: &Compared) -> String {
     };
     let error = card.top.criteria.proof_gauge_noise.value;
     let noise = words::gauged(error, card);
-    let off = |one: &crate::proof::GaugeCompared| (one.read - card.proof.gauges[one.gauge].reading.expected).abs();
-    if compared.gauges.iter().all(|one| off(one) <= error) {
-        return format!(
-            "All readings are as expected to within the error of a gauge ({noise}): nothing is to be explained."
-        );
+    let off = |one: &GaugeCompared| (one.read - card.proof.gauges[one.gauge].reading.expected).abs();
+    let mut asked = compared.gauges.iter().filter(|one| Some(one.gauge) != compared.suspect);
+    if asked.all(|one| off(one) <= error) {
+        let all = if compared.suspect.is_some() { "All other readings" } else { "All readings" };
+        return format!("{all} are as expected to within the error of a gauge ({noise}): nothing is to be explained.");
     }
     if let Some(likely) = causes.likely
         && let Some((_, found)) = causes.alone.iter().find(|(cause, _)| *cause == likely)
@@ -219,7 +192,7 @@ fn table(page: &mut Page, card: Card<'_>, compared: &Compared) {
             &words::reading(gauge.reading.band, system),
             &words::reading(one.read, system),
             &shared::percent(one.over_expected.value),
-            &shared::percent(one.off_line.value),
+            &one.off_line.map_or_else(|| "—".to_owned(), |off| shared::percent(off.value)),
             &one.residual.map_or_else(|| "—".to_owned(), |residual| words::reading(residual, system)),
             &one.hysteresis.map_or_else(|| "—".to_owned(), |loop_| shared::percent(loop_.value)),
         ]));

@@ -36,7 +36,7 @@ use crate::{
 /// | `by_hand` | `between`, `tip`: largest sags by the hand method |
 /// | `checks` | of the top under all bags: `check`, `demand`, `allowable`, `utilisation` |
 /// | `open` | `check`, `reason` |
-/// | `readings` | null without readings; else `passes`, `most_bags`, `supports` (null without a gauge on one; `mean`, `bends`: by how much more they went down, and how far from a plane), `gauges` (`name`, `zero`, `read`, `over_expected`, `moved`: what the supports take it down by beyond what was expected, `in_band`, `off_line`, `straight`, `hysteresis`, `residual`, `springs_back`), `slips` (`name`, `what`: `"sign turned"` or `"another unit"`, `times`), `causes` (`reason` alone where there are none; `alone`: `cause` (`"core"`, `"skins"`, `"supports"`), `core`, `skins`, `supports`, `left`; `together` the same; `off`; `told_apart`; `likely`) |
+/// | `readings` | null without readings; else `passes`, `most_bags`, `supports` (null without a gauge on one; `mean`, `bends`: by how much more they went down, and how far from a plane), `gauges` (`name`, `zero`, `read`, `over_expected`, `moved`: what the supports take it down by beyond what was expected, `in_band`, `off_line`, `straight` (null where it was read at less than three loads, as `off_line`), `hysteresis`, `residual`, `springs_back`), `suspect` (the gauge that alone is out, or null), `give_way` (gauges on supports that go down too far), `slips` (`name`, `what`: `"sign turned"` or `"another unit"`, `times`), `causes` (`reason` alone where there are none; `alone`: `cause` (`"core"`, `"skins"`, `"supports"`), `core`, `skins`, `supports`, `left`; `together` the same; `off`; `told_apart`; `likely`) |
 /// | `criteria` | the criteria of the test, with source and mark |
 #[must_use]
 pub fn proof_to_json(proof: &Proof, compared: Option<&Compared>, top: &Top) -> Value {
@@ -124,6 +124,7 @@ const fn word(cause: Cause) -> &'static str {
 
 fn readings(card: Card<'_>, compared: &Compared) -> Value {
     let system = card.system();
+    let name = |gauge: usize| card.proof.gauges[gauge].name.clone();
     let gauges = compared.gauges.iter().map(|one| {
         json!({
             "name": card.proof.gauges[one.gauge].name,
@@ -132,7 +133,7 @@ fn readings(card: Card<'_>, compared: &Compared) -> Value {
             "over_expected": share(one.over_expected),
             "moved": quantity(one.moved, system),
             "in_band": one.in_band,
-            "off_line": share(one.off_line),
+            "off_line": one.off_line.map(share),
             "straight": one.straight,
             "hysteresis": one.hysteresis.map(share),
             "residual": one.residual.map(|residual| quantity(residual, system)),
@@ -176,6 +177,8 @@ fn readings(card: Card<'_>, compared: &Compared) -> Value {
             "bends": quantity(moved.bends, system),
         })),
         "gauges": gauges.collect::<Vec<_>>(),
+        "suspect": compared.suspect.map(name),
+        "give_way": compared.give_way.iter().copied().map(name).collect::<Vec<_>>(),
         "slips": compared.slips.iter().map(|(gauge, slip)| slipped(card, *gauge, *slip)).collect::<Vec<_>>(),
         "causes": causes,
     })

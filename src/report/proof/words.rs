@@ -54,6 +54,8 @@ pub(super) const fn units_slipped(slip: UnitSlip) -> (&'static str, &'static str
         UnitSlip::InchesAsMillimetres => ("inches", "millimetres"),
         UnitSlip::ThousandthsAsInches => ("thousandths of an inch", "inches"),
         UnitSlip::ThousandthsAsMillimetres => ("thousandths of an inch", "millimetres"),
+        UnitSlip::MillimetresAsThousandths => ("millimetres", "thousandths of an inch"),
+        UnitSlip::InchesAsThousandths => ("inches", "thousandths of an inch"),
     }
 }
 

@@ -41,7 +41,8 @@ pub(super) fn frame(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_
 /// That there is more than these numbers say.
 pub(in crate::report) fn incomplete(analysis: &Analysis<'_>) -> Option<&'static str> {
     let some_are_open = !analysis.open_cases.is_empty();
-    some_are_open.then_some("NOT ALL OF IT: load cases that could not be looked at may ask for far more than these numbers.")
+    some_are_open
+        .then_some("NOT ALL OF IT: load cases that could not be looked at may ask for far more than these numbers.")
 }
 
 /// What pushes the frame sideways.
@@ -292,7 +293,15 @@ mod tests {
     fn load(pipe: usize, push: &str) -> FrameLoad {
         let push = parse::<ForcePerWidth>(push).unwrap_or_else(|error| panic!("{error}"));
         let along = AlongPipe { push: Largest { value: push, case: Some(pipe) }, ..AlongPipe::default() };
-        FrameLoad { pipe, hand: Some(along), plate: None, moment: None, clamp: None, posts: Vec::new(), joints: Vec::new() }
+        FrameLoad {
+            pipe,
+            hand: Some(along),
+            plate: None,
+            moment: None,
+            clamp: None,
+            posts: Vec::new(),
+            joints: Vec::new(),
+        }
     }
 
     #[test]
@@ -306,7 +315,15 @@ mod tests {
         // A sixteenth apart is apart.
         assert_eq!(grouped(&[load(0, "10 N/mm"), load(1, "9.4 N/mm")]).len(), 2);
         // Of nothing that is known nothing is alike.
-        let unknown = |pipe| FrameLoad { pipe, hand: None, plate: None, moment: None, clamp: None, posts: Vec::new(), joints: Vec::new() };
+        let unknown = |pipe| FrameLoad {
+            pipe,
+            hand: None,
+            plate: None,
+            moment: None,
+            clamp: None,
+            posts: Vec::new(),
+            joints: Vec::new(),
+        };
         assert_eq!(grouped(&[unknown(0), unknown(1)]).len(), 2);
     }
 }
