@@ -69,6 +69,14 @@ impl Finished {
         Self { stdout, stderr: String::new(), status }
     }
 
+    /// With a word on the other stream that stands above all else.
+    fn warned(mut self, warning: Option<String>) -> Self {
+        if let Some(warning) = warning {
+            self.stderr.insert_str(0, &format!("{warning}\n"));
+        }
+        self
+    }
+
     fn failed(stderr: String) -> Self {
         Self { stdout: String::new(), stderr, status: Status::Failed }
     }

@@ -6,7 +6,7 @@ use super::{DesignFile, Finished, Form, Status, deliver, load, page, pretty};
 use crate::{
     input::read_design,
     order,
-    report::{order_to_csv, order_to_json, order_to_text},
+    report::{not_for_building, order_to_csv, order_to_json, order_to_text},
     top::Scope,
 };
 
@@ -27,5 +27,5 @@ pub(super) fn order(design: &DesignFile, form: Form, output: Option<&Path>, widt
         Form::Json => pretty(&order_to_json(&order, &top)),
         Form::Csv => order_to_csv(&order, &top),
     };
-    deliver(text, status, output)
+    deliver(text, status, output).map(|done| done.warned(not_for_building(&order.standing)))
 }

@@ -6,7 +6,7 @@ use super::{DesignFile, Finished, Status, deliver, load, page, pretty, read, ren
 use crate::{
     input::{read_design, read_readings},
     proof::{NoProof, Wanted, compare, proof},
-    report::{proof_to_json, proof_to_text, why_no_proof},
+    report::{not_for_building, proof_to_json, proof_to_text, why_no_proof},
 };
 
 pub(super) fn prove(
@@ -40,5 +40,5 @@ pub(super) fn prove(
     } else {
         proof_to_text(&proof, compared.as_ref(), &top, page(output, width))
     };
-    deliver(text, status, output)
+    deliver(text, status, output).map(|done| done.warned(not_for_building(&Ok(proof.standing))))
 }

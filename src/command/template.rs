@@ -86,7 +86,8 @@ pub(super) fn template(
         written.push((output.display().to_string(), what));
     }
     let status = if template.clear_of_conduits() { Status::Holds } else { Status::DoesNotHold };
-    Ok(Finished::with(template.to_text(&written, width), status))
+    let warning = template.not_for_building().map(str::to_owned);
+    Ok(Finished::with(template.to_text(&written, width), status).warned(warning))
 }
 
 /// The drawing that a design takes its outline from.

@@ -19,7 +19,7 @@
 //! | `envelope` | every check under every case, worst first |
 //! | `advice` | `check` (null for the whole top), `remedies` (`change`, `added_mass`, `governs`, `utilisation`, `breaks`), `nearest` |
 //! | `savings` | as remedies: what could be smaller in backing and fixings, one at a time, tried by the hand method alone |
-//! | `fixings` | per mount: `holds`, `fixing`, `hold`, `count`, `places` (`x`, `y`, `backing`), `governs`, `pull`, `shear`, `pressure`, `moment` (each with its `…_case`; `pull_method`), `drills` (`what`, `diameter`, `depth`), `torque` (`most`, `gives`, `preload_least`, `preload_greatest`; null where none is given), `grip`, `foot_counted`, `shortest`, `test` (`samples`, `mean`, `pull`, `factor`, `left`, `case`; null where no test is needed) |
+//! | `fixings` | per mount: `holds`, `fixing`, `hold`, `count`, `places` (`x`, `y`, `backing`), `governs`, `pull`, `shear`, `pressure`, `moment` (each with its `…_case`; `pull_method`), `drills` (`what`, `diameter`, `depth`), `torque` (`most`, `gives`, `preload_least`, `preload_greatest`; null where none is given), `grip`, `foot_counted`, `shortest`, `test` (`samples`, `below_mean`: how many standard deviations the characteristic value lies below the mean, null where they are too few, `characteristic`: what that value has to reach, `pull`, `factor`, `left`, `case`; null where no test is needed) |
 //! | `cases` | `id`, `title`, `state`, actions |
 //! | `open_cases` | cases that could not be looked at: `id`, `title`, `reason` |
 //! | `ruled_out` | what the design file rules out: `title`, `because` |

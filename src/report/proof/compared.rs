@@ -26,11 +26,14 @@ pub(super) fn sentences(card: Card<'_>, compared: &Compared) -> Vec<String> {
     let all = proof.steps.last().map_or(0, |last| last.bags);
     let mut sentences = Vec::new();
     if compared.passes(proof) {
+        // What these bags do not stand for may fail all the same.
+        sentences.extend(words::does_not_hold(card));
         sentences.push("PASSES: all gauges within their bands, straight, and back where they were.".to_owned());
     } else {
         sentences.push("DOES NOT PASS:".to_owned());
         sentences.extend(faults::gives_way(card, compared));
         sentences.extend(faults::suspected(card, compared));
+        sentences.extend(faults::slips(card, compared));
         if proof.lowered {
             sentences.push("The bags are fewer than the case asks: the checks did not allow all of it.".to_owned());
         }
@@ -49,29 +52,8 @@ pub(super) fn sentences(card: Card<'_>, compared: &Compared) -> Vec<String> {
         if !names.is_empty() {
             sentences.push(format!("Not read, or at one load alone: {}.", names.join(", ")));
         }
-        for one in &compared.gauges {
-            let name = &proof.gauges[one.gauge].name;
-            let mut faults = Vec::new();
-            let said = compared.suspect == Some(one.gauge) || compared.give_way.contains(&one.gauge);
-            if !one.in_band && !said {
-                faults.push("out of its band");
-            }
-            match one.straight {
-                Some(true) => {}
-                Some(false) => faults.push("not straight"),
-                None => faults.push("read at less than three loads: nobody knows whether it is straight"),
-            }
-            match one.springs_back {
-                Some(true) => {}
-                Some(false) => faults.push("not back where it was"),
-                None => faults.push("not read after unloading"),
-            }
-            if !faults.is_empty() {
-                sentences.push(format!("Gauge {name}: {}.", faults.join(", ")));
-            }
-        }
+        sentences.extend(faults::each(card, compared));
     }
-    sentences.extend(faults::slips(card, compared));
     sentences.extend(moved(card, compared));
     sentences.push(explained(card, compared));
     sentences

@@ -80,3 +80,38 @@ pub(super) fn slips(card: Card<'_>, compared: &Compared) -> Vec<String> {
     };
     kinds.iter().map(said).collect()
 }
+
+/// What is wrong with each gauge, those with the same faults together.
+pub(super) fn each(card: Card<'_>, compared: &Compared) -> Vec<String> {
+    let mut kinds: Vec<(Vec<&str>, Vec<&str>)> = Vec::new();
+    for one in &compared.gauges {
+        let said = compared.suspect == Some(one.gauge) || compared.give_way.contains(&one.gauge);
+        let mut faults = Vec::new();
+        if !one.in_band && !said {
+            faults.push("out of its band");
+        }
+        match one.straight {
+            Some(true) => {}
+            Some(false) => faults.push("not straight"),
+            None => faults.push("read at less than three loads, which says nothing of straightness"),
+        }
+        match one.springs_back {
+            Some(true) => {}
+            Some(false) => faults.push("not back where it was"),
+            None => faults.push("not read after unloading"),
+        }
+        if faults.is_empty() {
+            continue;
+        }
+        let name = card.proof.gauges[one.gauge].name.as_str();
+        match kinds.iter_mut().find(|(known, _)| *known == faults) {
+            Some((_, names)) => names.push(name),
+            None => kinds.push((faults, vec![name])),
+        }
+    }
+    let said = |(faults, names): &(Vec<&str>, Vec<&str>)| {
+        let noun = if names.len() > 1 { "Gauges" } else { "Gauge" };
+        format!("{noun} {}: {}.", names.join(", "), faults.join(", "))
+    };
+    kinds.iter().map(said).collect()
+}

@@ -11,6 +11,7 @@ use crate::{
     report::{
         explain::criterion_json,
         json::{measure, number, quantity},
+        not_for_building,
     },
     top::Top,
     units::{Ratio, System},
@@ -27,6 +28,7 @@ use crate::{
 /// |---|---|
 /// | `format` | `{"name": "skinspan-proof", "version": 1}` |
 /// | `title`, `units` | title of the design; `"us"` or `"si"` |
+/// | `not_for_building` | what speaks against building it, by both methods; null where nothing does |
 /// | `answer` | the answer in sentences |
 /// | `load` | `case`, `check`, `utilisation`, `pressure` or (`x`, `y`), `force` |
 /// | `bag`, `bag_size`, `weight`, `of_case`, `lowered` | mass and size of a bag, weight of all, that over the load of the case, whether a check did not allow more |
@@ -92,6 +94,7 @@ pub fn proof_to_json(proof: &Proof, compared: Option<&Compared>, top: &Top) -> V
         "format": { "name": "skinspan-proof", "version": 1 },
         "title": top.title,
         "units": match system { System::Us => "us", System::Si => "si" },
+        "not_for_building": not_for_building(&Ok(proof.standing.clone())),
         "answer": answer,
         "load": about,
         "bag": quantity(proof.bag, system),
