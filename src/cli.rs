@@ -1,14 +1,24 @@
 //! The command line's words; nothing else knows `clap`.
 
+mod kind;
 mod refused;
 mod template;
 
 use std::path::PathBuf;
 
-use clap::{Parser, Subcommand, ValueEnum};
-use skinspan::{command::Request, material, proof::Wanted, report, units::System};
+use clap::{Args, Parser, Subcommand, ValueEnum};
+use skinspan::{
+    command::{self, Request},
+    material,
+    proof::Wanted,
+    report,
+    units::System,
+};
 
-use self::template::{Looked, Paper};
+use self::{
+    kind::Kind,
+    template::{Looked, Paper},
+};
 
 /// Checks fibreglass sandwich hardtops on a pipe frame: skins, core, span and overhang against wind, landings, people
 /// and sun.
@@ -35,14 +45,8 @@ struct Cli {
 enum Command {
     /// Check a top: margins, the governing case, and what would make it hold.
     Check {
-        /// Design file (TOML); `skinspan new` writes one to start from.
-        file: PathBuf,
-        /// Material table over the built-in one; may be given more than once, the last one wins.
-        #[arg(long = "table", value_name = "FILE")]
-        tables: Vec<PathBuf>,
-        /// Units of the report, instead of those of the file.
-        #[arg(long)]
-        units: Option<Units>,
+        #[command(flatten)]
+        design: Design,
         /// The hand method alone, without the plate solution of the whole top: in milliseconds; pipe bending is then not made.
         #[arg(long)]
         hand: bool,
@@ -62,34 +66,18 @@ enum Command {
     /// and thickness, between the skins of the file with fewer and more layers. The first Ctrl-C stops the search and shows
     /// what it has found, the second ends it.
     Choose {
-        /// Design file (TOML); `skinspan new` writes one to start from.
-        file: PathBuf,
-        /// Material table over the built-in one; may be given more than once, the last one wins.
-        #[arg(long = "table", value_name = "FILE")]
-        tables: Vec<PathBuf>,
-        /// Units of the report, instead of those of the file.
-        #[arg(long)]
-        units: Option<Units>,
-        /// The same content for machines.
-        #[arg(long, conflicts_with = "csv")]
-        json: bool,
-        /// What was found for a spreadsheet, one to a line.
-        #[arg(long)]
-        csv: bool,
+        #[command(flatten)]
+        design: Design,
+        #[command(flatten)]
+        form: Form,
         /// Write the report to a file.
         #[arg(long, short, value_name = "FILE")]
         output: Option<PathBuf>,
     },
     /// Write the calculation sheet: one HTML file with the answer, drawings, maps and every check, to read, print and file.
     Sheet {
-        /// Design file (TOML); `skinspan new` writes one to start from.
-        file: PathBuf,
-        /// Material table over the built-in one; may be given more than once, the last one wins.
-        #[arg(long = "table", value_name = "FILE")]
-        tables: Vec<PathBuf>,
-        /// Units of the sheet, instead of those of the file.
-        #[arg(long)]
-        units: Option<Units>,
+        #[command(flatten)]
+        design: Design,
         /// Where to write it; without this, by the name of the design file in the current folder.
         #[arg(long, short, value_name = "FILE")]
         output: Option<PathBuf>,
@@ -98,14 +86,8 @@ enum Command {
     ///
     /// Prints the table of holes. Exit code 1: a hole stands in the band beside a conduit.
     Template {
-        /// Design file (TOML); `skinspan new` writes one to start from.
-        file: PathBuf,
-        /// Material table over the built-in one; may be given more than once, the last one wins.
-        #[arg(long = "table", value_name = "FILE")]
-        tables: Vec<PathBuf>,
-        /// Units of places, instead of those of the file.
-        #[arg(long)]
-        units: Option<Units>,
+        #[command(flatten)]
+        design: Design,
         /// The face that one looks at; from below the drawing is turned over.
         #[arg(long = "from", default_value = "above")]
         face: Looked,
@@ -125,20 +107,10 @@ enum Command {
     /// `[order]` in the design file says widths of rolls, sizes of sheets, laps, waste and spares; what it does not say is taken for
     /// granted, and listed. Exit code 1: the core could not be laid out, or lifting does not hold or could not be checked.
     Order {
-        /// Design file (TOML); `skinspan new` writes one to start from.
-        file: PathBuf,
-        /// Material table over the built-in one; may be given more than once, the last one wins.
-        #[arg(long = "table", value_name = "FILE")]
-        tables: Vec<PathBuf>,
-        /// Units of the report, instead of those of the file.
-        #[arg(long)]
-        units: Option<Units>,
-        /// The same content for machines.
-        #[arg(long, conflicts_with = "csv")]
-        json: bool,
-        /// The same content for a spreadsheet.
-        #[arg(long)]
-        csv: bool,
+        #[command(flatten)]
+        design: Design,
+        #[command(flatten)]
+        form: Form,
         /// Write the report to a file.
         #[arg(long, short, value_name = "FILE")]
         output: Option<PathBuf>,
@@ -147,20 +119,14 @@ enum Command {
     ///
     /// Exit code 1: there is no test that the checks allow in full, a check could not be made, or the readings do not pass.
     Proof {
-        /// Design file (TOML); `skinspan new` writes one to start from.
-        file: PathBuf,
+        #[command(flatten)]
+        design: Design,
         /// The load of the test, instead of the one that governs: all over the top, or at one place.
         #[arg(long)]
         load: Option<TestLoad>,
         /// Readings of the test (CSV): `bags, A (mm), B (mm)` in the first line, then a line for each step in its order.
         #[arg(long, value_name = "FILE")]
         readings: Option<PathBuf>,
-        /// Material table over the built-in one; may be given more than once, the last one wins.
-        #[arg(long = "table", value_name = "FILE")]
-        tables: Vec<PathBuf>,
-        /// Units of the report, instead of those of the file.
-        #[arg(long)]
-        units: Option<Units>,
         /// The same content for machines.
         #[arg(long)]
         json: bool,
@@ -206,6 +172,46 @@ enum Command {
     },
 }
 
+/// A design file, and how it is read.
+#[derive(Args)]
+struct Design {
+    /// Design file (TOML); `skinspan new` writes one to start from.
+    file: PathBuf,
+    /// Material table over the built-in one; may be given more than once, the last one wins.
+    #[arg(long = "table", value_name = "FILE")]
+    tables: Vec<PathBuf>,
+    /// Units of what is written, instead of those of the file.
+    #[arg(long)]
+    units: Option<Units>,
+}
+
+impl From<Design> for command::DesignFile {
+    fn from(Design { file, tables, units }: Design) -> Self {
+        Self { file, tables, units: units.map(System::from) }
+    }
+}
+
+/// How an answer is written.
+#[derive(Args)]
+struct Form {
+    /// The same content for machines.
+    #[arg(long, conflicts_with = "csv")]
+    json: bool,
+    /// The same content for a spreadsheet.
+    #[arg(long)]
+    csv: bool,
+}
+
+impl From<Form> for command::Form {
+    fn from(Form { json, csv }: Form) -> Self {
+        match (json, csv) {
+            (true, _) => Self::Json,
+            (false, true) => Self::Csv,
+            (false, false) => Self::Text,
+        }
+    }
+}
+
 #[derive(Clone, Copy, ValueEnum)]
 enum Units {
     Us,
@@ -236,59 +242,6 @@ impl From<TestLoad> for Wanted {
     }
 }
 
-#[derive(Clone, Copy, ValueEnum)]
-enum Kind {
-    Core,
-    Fabric,
-    Ply,
-    Fibre,
-    Resin,
-    Coat,
-    Board,
-    Filler,
-    Conduit,
-    Alloy,
-    Fastener,
-    Thread,
-    Screw,
-    Insert,
-    PottedInsert,
-    Rivet,
-    Stud,
-    Adhesive,
-    Lubrication,
-    Body,
-    Galvanic,
-}
-
-impl From<Kind> for material::Kind {
-    fn from(kind: Kind) -> Self {
-        match kind {
-            Kind::Core => Self::Core,
-            Kind::Fabric => Self::Fabric,
-            Kind::Ply => Self::Ply,
-            Kind::Fibre => Self::Fibre,
-            Kind::Resin => Self::Resin,
-            Kind::Coat => Self::Coat,
-            Kind::Board => Self::Board,
-            Kind::Filler => Self::Filler,
-            Kind::Conduit => Self::Conduit,
-            Kind::Alloy => Self::Alloy,
-            Kind::Fastener => Self::Fastener,
-            Kind::Thread => Self::Thread,
-            Kind::Screw => Self::Screw,
-            Kind::Insert => Self::Insert,
-            Kind::PottedInsert => Self::PottedInsert,
-            Kind::Rivet => Self::Rivet,
-            Kind::Stud => Self::Stud,
-            Kind::Adhesive => Self::Adhesive,
-            Kind::Lubrication => Self::Lubrication,
-            Kind::Body => Self::Body,
-            Kind::Galvanic => Self::Galvanic,
-        }
-    }
-}
-
 /// What the command line asks for, or why that is refused. Help and the version are printed at once.
 pub(crate) fn request() -> Result<Request, String> {
     match Cli::try_parse() {
@@ -303,30 +256,26 @@ pub(crate) fn request() -> Result<Request, String> {
 impl Cli {
     fn into_request(self) -> Request {
         match self.command {
-            Command::Check { file, tables, units, hand, full, json, output } => {
-                Request::Check { file, tables, units: units.map(System::from), hand, full, json, output }
+            Command::Check { design, hand, full, json, output } => {
+                Request::Check { design: design.into(), hand, full, json, output }
             }
-            Command::Choose { file, tables, units, json, csv, output } => {
-                Request::Choose { file, tables, units: units.map(System::from), json, csv, output }
+            Command::Choose { design, form, output } => {
+                Request::Choose { design: design.into(), form: form.into(), output }
             }
-            Command::Sheet { file, tables, units, output } => {
-                Request::Sheet { file, tables, units: units.map(System::from), output }
-            }
-            Command::Template { file, tables, units, face, paper, holes_only, outputs } => Request::Template {
-                file,
-                tables,
-                units: units.map(System::from),
+            Command::Sheet { design, output } => Request::Sheet { design: design.into(), output },
+            Command::Template { design, face, paper, holes_only, outputs } => Request::Template {
+                design: design.into(),
                 face: face.into(),
                 paper: paper.map(report::Paper::from),
                 holes_only,
                 outputs,
             },
-            Command::Order { file, tables, units, json, csv, output } => {
-                Request::Order { file, tables, units: units.map(System::from), json, csv, output }
+            Command::Order { design, form, output } => {
+                Request::Order { design: design.into(), form: form.into(), output }
             }
-            Command::Proof { file, load, readings, tables, units, json, output } => {
+            Command::Proof { design, load, readings, json, output } => {
                 let load = load.map_or(Wanted::Any, Wanted::from);
-                Request::Proof { file, tables, units: units.map(System::from), load, readings, json, output }
+                Request::Proof { design: design.into(), load, readings, json, output }
             }
             Command::Materials { text, kind, tables, units, json } => {
                 Request::Materials { text, kind: kind.map(material::Kind::from), tables, units: units.into(), json }

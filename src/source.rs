@@ -98,6 +98,8 @@ works! {
     EN_1993_1_8 = "en-1993-1-8";
     /// EN 1995-1-1, design of timber structures.
     EN_1995_1_1 = "en-1995-1-1";
+    /// EN 1990, basis of structural design.
+    EN_1990 = "en-1990";
     /// EN 1999-1-1, design of aluminium structures.
     EN_1999_1_1 = "en-1999-1-1";
     /// Tsai and Wu, *A General Theory of Strength for Anisotropic Materials*, 1971.

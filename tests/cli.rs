@@ -973,4 +973,79 @@ fn a_wide_report_has_a_section() {
         lines[6]
     );
     assert!(lines.iter().take(7).all(|line| line.chars().count() <= 110));
+    // The cut meets fixings of the radar, and says so.
+    assert!(lines[3].contains('│') && lines[6].contains("│ fixing"), "{}\n{}", lines[3], lines[6]);
+}
+
+/// Beside the table of checks stands a bar for each, as long as it is used; in a pipe and in a file there is none.
+#[test]
+fn a_wide_report_has_bars() {
+    use skinspan::{
+        check::CHECKS,
+        input::{NamedText, read_design, read_tables},
+        report::{Report, to_text},
+    };
+    let text = include_str!("../examples/survey-launch.toml").to_owned();
+    let table = read_tables(&[]).unwrap();
+    let top = read_design(&NamedText { name: "top.toml".to_owned(), text }, &table, None).unwrap();
+    let report = Report::by_hand(&top, &table);
+    let plain = |width| anstream::adapter::strip_str(&to_text(&report, false, width)).to_string();
+    assert!(!plain(80).contains('█') && !plain(96).contains("██"));
+    let wide = plain(113);
+    let mut seen = 0;
+    for outcome in &report.checks {
+        let Some(used) = outcome.utilisation().map(|used| used.value).filter(|used| (0.04..0.99).contains(used)) else {
+            continue;
+        };
+        let row = format!("pass {} ", CHECKS[outcome.check].title());
+        let line = wide.lines().find(|line| line.starts_with(&row)).unwrap_or_else(|| panic!("{row}: {wide}"));
+        // 32 columns, all of it used at 25 of them.
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+        let long = (used * 25.0).round() as usize;
+        assert_eq!(line.matches('█').count(), long, "{line}");
+        assert_eq!(line.chars().position(|letter| letter == '│'), Some(81 + 25), "{line}");
+        seen += 1;
+    }
+    assert!(seen > 8, "{seen}");
+}
+
+/// Along the top stern and bow are named, walls below are no pipes, and where a hole is nothing is drawn.
+#[test]
+fn a_section_along_the_top_knows_bow_walls_and_holes() {
+    use skinspan::{
+        input::{NamedText, read_design, read_tables},
+        report::{Report, to_text},
+    };
+    let of = |forward: &str| {
+        let text = format!(
+            "title = \"strip\"\nreport = \"si\"\n\
+             [top]\noutline = {{ length = \"2400 mm\", width = \"700 mm\" }}\nforward = \"{forward}\"\nprocess = \"hand\"\n\
+             resin = \"vinylester\"\nouter = [\"3 x biaxial 600 g/m2 @ 0 deg, fibre 50 %\"]\n\
+             core = {{ material = \"pvc-foam\", density = \"80 kg/m3\", thickness = \"38.1 mm\" }}\n\
+             inner = [\"3 x biaxial 600 g/m2 @ 0 deg, fibre 50 %\"]\n\
+             [[hole]]\nname = \"hatch\"\ncircle = {{ at = [\"1200 mm\", \"350 mm\"], diameter = \"400 mm\" }}\n\
+             [[wall]]\nname = \"one\"\nseat = \"30 mm\"\nalong = [[\"300 mm\", \"0 mm\"], [\"300 mm\", \"700 mm\"]]\n\
+             [[wall]]\nname = \"other\"\nseat = \"30 mm\"\nalong = [[\"1900 mm\", \"0 mm\"], [\"1900 mm\", \"700 mm\"]]\n\
+             [service]\nspeed = \"none\"\nstorm = \"none\"\ntrailer = \"none\"\nslam = \"none\"\npeople = 1\n\
+             walking = \"no-walk\"\nunderside = \"blocked\"\nsun = \"none\"\n"
+        );
+        let table = read_tables(&[]).unwrap();
+        let top = read_design(&NamedText { name: "strip.toml".to_owned(), text }, &table, None)
+            .unwrap_or_else(|problems| panic!("{}", problems[0].render(false)));
+        let report = to_text(&Report::by_hand(&top, &table), false, 110);
+        let report = anstream::adapter::strip_str(&report).to_string();
+        let lines = report.lines().skip_while(|line| !line.starts_with("Section along at y 350 mm"));
+        lines.take(7).map(str::to_owned).collect::<Vec<_>>()
+    };
+    for (forward, first, last) in [("right", "stern", "bow"), ("left", "bow", "stern")] {
+        let lines = of(forward);
+        assert!(lines[1].trim_start().starts_with(first) && lines[1].ends_with(last), "{forward}: {}", lines[1]);
+        // x runs to the right whichever way the bow lies: 105 columns for 2400 mm.
+        let at = |row: &str, mm: usize| row.chars().nth(2 + (mm * 105 + 1200) / 2400).unwrap_or(' ');
+        assert_eq!([100, 900, 1050, 1200, 1350, 1500].map(|mm| at(&lines[3], mm)), ['·', '·', ' ', ' ', ' ', '·']);
+        assert_eq!([900, 1200].map(|mm| at(&lines[2], mm)), ['━', ' '], "{}", lines[2]);
+        assert_eq!([300, 1900].map(|mm| at(&lines[5], mm)), ['▔', '▔'], "{}", lines[5]);
+        assert_eq!(lines[5].matches('▔').count(), 2);
+        assert!(lines[6].contains("▔ wall or pad below") && !lines[6].contains("pipe below"), "{}", lines[6]);
+    }
 }

@@ -321,3 +321,38 @@ fn the_line_that_shows_most_meets_pad_conduit_and_rails_of_the_launch() {
     assert!(cut.supports.len() == 3 && !cut.fixings.is_empty(), "{cut:?}");
     assert_eq!(cut, Cut::telling(&top, &plan.fixings));
 }
+
+#[test]
+fn a_cut_ends_a_backing_where_it_ends_and_meets_a_pad_over_its_length() {
+    // The strips of the launch run from x = 3 in on: before that there is core beside the edge of 2 in.
+    let top = read(&example("survey-launch.toml"));
+    let strips = |inches: f64| {
+        let cut = Cut::at(&top, &[], Axis::Y, Length::new::<inch>(inches));
+        cut.runs.iter().filter(|run| matches!(run.filled, Filled::Backing(_))).count()
+    };
+    let along = &top.backings[0].along;
+    let begins = along.ends()[0].x.min(along.ends()[1].x).get::<inch>();
+    assert!(begins > 2.0 && top.backings[..3].iter().all(|strip| strip.along.ends()[0].x == along.ends()[0].x));
+    assert_eq!((strips(begins - 0.1), strips(begins + 0.1)), (0, 3));
+    // A pad of 200 mm by 120 mm about (700, 650) mm is met to 60 mm on either side of its middle.
+    let pad = "[[pad]]\nname = \"stool\"\nat = [\"700 mm\", \"650 mm\"]\nsize = { length = \"200 mm\", width = \"120 mm\" }\n\n[service]";
+    let top = read(&example("galley-roof.toml").replace("[service]", pad));
+    let number = top.supports.iter().position(|support| support.name == "stool").expect("the pad");
+    let met = |mm: f64| {
+        let cut = Cut::at(&top, &[], Axis::X, Length::new::<millimeter>(mm));
+        cut.supports.iter().find(|crossed| crossed.index == number).map(|crossed| crossed.at.get::<millimeter>())
+    };
+    is(met(709.0).expect("met"), 700.0);
+    assert_eq!((met(711.0), met(589.0)), (None, None));
+}
+
+#[test]
+fn of_lines_that_show_as_much_the_one_across_the_middle_is_taken() {
+    // Nothing but walls: every line across and every one along meets two.
+    let gear = "[[gear]]\nname = \"lamp\"\nmass = \"1 kg\"\ncg_height = \"0 mm\"\nat = [\"300 mm\", \"400 mm\"]\nfooting = \"80 mm\"\n\n[service]";
+    let top = read(&example("galley-roof.toml").replace("[service]", gear));
+    let cut = Cut::telling(&top, &[]);
+    assert_eq!(cut.axis, Axis::Y);
+    is(cut.station.get::<millimeter>(), 750.0);
+    assert_eq!(cut.supports.len(), 2);
+}

@@ -431,6 +431,21 @@ fn running_sizes_stand_at_their_places() {
         }
         for support in &top.supports {
             assert!(has(&across, support.along.ends()[0].y.get::<millimeter>()), "{name}: {}", support.name);
+            for post in support.posts() {
+                assert!(has(&along, support.along.at(*post).x.get::<millimeter>()), "{name}: {}", support.name);
+            }
+        }
+        // The line from each station ends at its words.
+        let ends = |node: &Node<'_, '_>| {
+            let data = node.attribute("d").unwrap();
+            let end: Vec<f64> = data.split(" L").nth(1).unwrap().split(' ').map(|word| word.parse().unwrap()).collect();
+            [end[0], end[1]]
+        };
+        let lines = running.children().filter(|node| node.tag_name().name() == "path");
+        let texts = running.children().filter(|node| node.tag_name().name() == "text");
+        for (line, text) in lines.zip(texts) {
+            let ([x, y], at) = (ends(&line), [value(text, "x"), value(text, "y")]);
+            if line.attribute("d").unwrap().contains(" v2 ") { near(x, at[0]) } else { near(y + 1.1, at[1]) }
         }
     }
 }
@@ -460,6 +475,80 @@ fn the_list_of_holes_has_each_drill_once() {
             assert!(row.contains(&mark.held), "{row}");
         }
     }
+}
+
+/// The cells of a line, those in quotes without them.
+fn cells(line: &str) -> Vec<String> {
+    let (mut all, mut quoted) = (vec![String::new()], false);
+    for letter in line.chars() {
+        match letter {
+            '"' => quoted = !quoted,
+            ',' if !quoted => all.push(String::new()),
+            _ => all.last_mut().unwrap().push(letter),
+        }
+    }
+    all
+}
+
+#[test]
+fn table_and_json_of_holes_say_what_the_plan_has() {
+    let wired = example("survey-launch.toml")
+        .replace("\"24 in\"], [\"104 in\", \"24 in\"", "\"47.75 in\"], [\"104 in\", \"47.75 in\"");
+    let tapped = example("radar-pad.toml")
+        .replace("\"through-bolt\"", "\"tapped-screw\"")
+        .replace("washer      = { outside = \"40 mm\", thickness = \"4 mm\" }", "depth = \"30 mm\"");
+    let (mut taps, mut depths, mut near_conduits, mut below) = (0, 0, 0, 0);
+    for text in [wired, tapped, example("rail-row.toml"), example("whip-rail.toml")] {
+        let top = read(&text, None);
+        let (plan, template) = (Plan::of(&top), Template::new(&top, ABOVE));
+        let (csv, json) = (template.to_csv(), template.to_json());
+        let unit = if json["units"] == "us" { 25.4 } else { 1.0 };
+        assert_eq!(json["forward"], top.bow().word());
+        let mut lines = csv.lines();
+        let heads = cells(lines.next().unwrap());
+        let short = if json["units"] == "us" { "in" } else { "mm" };
+        assert_eq!(heads[4], format!("x ({short})"));
+        let holes = json["holes"].as_array().unwrap();
+        for (mark, hole) in plan.fixings.iter().zip(holes) {
+            let from = if mark.near == skinspan::section::Skin::Outer { "above" } else { "below" };
+            let conduit = mark.in_band.as_ref().map(|near| near.conduit.clone());
+            assert_eq!(hole["from"], from);
+            assert_eq!(hole["tap"].as_str(), mark.tap.as_deref());
+            assert_eq!(hole["near_conduit"].as_str(), conduit.as_deref());
+            for (step, (drill, own)) in (1..).zip(mark.drills.iter().zip(hole["drills"].as_array().unwrap())) {
+                let row = cells(lines.next().unwrap());
+                let said = |head: &str| row[heads.iter().position(|own| own.starts_with(head)).unwrap()].clone();
+                let mm = |head: &str| said(head).parse::<f64>().unwrap() * unit;
+                assert_eq!((said("hole"), said("holds")), (mark.number.to_string(), mark.held.clone()));
+                near(mm("x ("), mark.at.x.get::<millimeter>());
+                near(mm("y ("), mark.at.y.get::<millimeter>());
+                near(mm("diameter"), drill.diameter.get::<millimeter>());
+                let depth = drill.depth.map(|depth| depth.get::<millimeter>());
+                assert_eq!(said("depth").is_empty(), depth.is_none());
+                let of_json = own["depth"]["value"].as_f64();
+                assert_eq!(of_json.is_none(), depth.is_none());
+                if let (Some(depth), Some(of_json)) = (depth, of_json) {
+                    near(mm("depth"), depth);
+                    near(of_json * unit, depth);
+                    depths += 1;
+                }
+                assert_eq!(said("step"), step.to_string());
+                assert_eq!((said("from").as_str(), said("through")), (from, drill.what.clone()));
+                assert_eq!(said("tap"), mark.tap.clone().unwrap_or_default());
+                assert_eq!(said("near conduit"), conduit.clone().unwrap_or_default());
+                // Both call the drill by the same name, which is its size: a number of millimetres, or one of the shop's.
+                assert_eq!(own["drill"], said("drill"));
+                if let Some(size) = said("drill").strip_suffix(" mm") {
+                    assert!((size.parse::<f64>().unwrap() - drill.diameter.get::<millimeter>()).abs() < 0.051);
+                }
+                taps += usize::from(mark.tap.is_some());
+                near_conduits += usize::from(conduit.is_some());
+                below += usize::from(from == "below");
+            }
+        }
+        assert_eq!(lines.next(), None);
+    }
+    assert!(taps > 0 && depths > taps && near_conduits == 2 && below > 0, "{taps} {depths} {near_conduits} {below}");
 }
 
 #[test]

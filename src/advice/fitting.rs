@@ -3,6 +3,7 @@
 use crate::{
     analysis::{Analysis, Mount, MountForces, MountOn},
     check::{MostTorque, Outcome, most_torque, prying, worst_by_mount},
+    fastening::characteristic_factor,
     material::{Basis, Board},
     top::{Bolt, Hold, Top},
     units::{Force, Length, Ratio},
@@ -24,8 +25,11 @@ pub struct Drill {
 pub struct PullTest {
     /// How many samples.
     pub samples: Ratio,
-    /// Mean that they have to reach: the largest pull with its factors, hot and wet taken off beforehand.
-    pub mean: Force,
+    /// How many of their standard deviations their characteristic value lies below their mean; none where they are too few.
+    pub below_mean: Option<Ratio>,
+    /// Characteristic value that they have to reach: the largest pull with its factors, hot and wet taken off beforehand. A measured
+    /// value of the table is one.
+    pub characteristic: Force,
     /// The largest pull of one fixing, prying included.
     pub pull: Force,
     /// Factors on it: that on own tests, and that for fittings.
@@ -180,6 +184,7 @@ fn pull_test(analysis: &Analysis<'_>, number: usize) -> Option<PullTest> {
     };
     let factor = own * criteria.fitting_factor.value;
     let samples = criteria.pull_test_samples.value;
+    let below_mean = characteristic_factor(samples);
     let of_case = |forces: &MountForces| {
         let pulls = forces.pulls.iter().zip(&pried).map(|(pull, pried)| *pull * *pried);
         let pull = pulls.fold(Force::default(), Force::max);
@@ -195,11 +200,19 @@ fn pull_test(analysis: &Analysis<'_>, number: usize) -> Option<PullTest> {
             }
         };
         let left = left.product();
-        Some(PullTest { samples, mean: pull * factor / left, pull, factor, left, case: forces.case })
+        Some(PullTest {
+            samples,
+            below_mean,
+            characteristic: pull * factor / left,
+            pull,
+            factor,
+            left,
+            case: forces.case,
+        })
     };
     let own = analysis.mount_forces.iter().filter(|forces| forces.mount == number);
     own.filter_map(of_case)
-        .max_by(|a, b| a.mean.value.total_cmp(&b.mean.value))
+        .max_by(|a, b| a.characteristic.value.total_cmp(&b.characteristic.value))
         .filter(|test| test.pull > Force::default())
 }
 

@@ -42,6 +42,7 @@ pub use plate_method::{
     PipeModel, PipeMoment, PlateForces, PlateMethod, PostForces, Pressed, RegionPeaks, Softest,
 };
 pub use sections::{Bent, FirstPly, ModulusShares, PressedSkin, RegionSection, Sections, ply_factor};
+pub use sideways::Sideways;
 pub use spread::Spread;
 pub use still::thermal_curvature;
 

@@ -20,6 +20,7 @@ mod settled;
 mod shear_crimping;
 mod skin_bending;
 mod skin_indentation;
+mod standing;
 mod thermal_bow;
 mod tip_sag;
 mod underfoot;
@@ -35,6 +36,7 @@ pub use pipe_bending::stronger_pipe;
 pub use place::{Part, Place};
 pub use ply_failure::PliesUsed;
 pub use settled::settled;
+pub use standing::Standing;
 pub use verdict::{Finding, Term, Verdict};
 
 use crate::{analysis::Analysis, source::Citation, top::Scope};

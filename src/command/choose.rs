@@ -1,9 +1,9 @@
 //! `skinspan choose`.
 
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use super::{
-    Finished, Status, deliver,
+    DesignFile, Finished, Form, Status, deliver,
     files::{can_be_written, not_written},
     load, page, pretty,
 };
@@ -11,35 +11,15 @@ use crate::{
     choice::{self, Watch},
     input::read_choice,
     report::{choice_to_csv, choice_to_json, choice_to_text},
-    units::System,
 };
 
-/// How the answer is written.
-#[derive(Clone, Copy)]
-pub(super) enum Form {
-    Text,
-    Json,
-    Csv,
-}
-
-impl Form {
-    pub(super) const fn of(json: bool, csv: bool) -> Self {
-        match (json, csv) {
-            (true, _) => Self::Json,
-            (false, true) => Self::Csv,
-            (false, false) => Self::Text,
-        }
-    }
-}
-
 pub(super) fn choose(
-    file: &Path,
-    (tables, units): (&[PathBuf], Option<System>),
+    design: &DesignFile,
     form: Form,
     output: Option<&Path>,
     (width, watch): (usize, &dyn Watch),
 ) -> Result<Finished, String> {
-    let ((top, space), _) = load(file, tables, output, |design, table| read_choice(design, table, units))?;
+    let ((top, space), _) = load(design, output, |text, table, units| read_choice(text, table, units))?;
     // A search is long: that its answer cannot be written must be known before.
     if let Some(output) = output {
         can_be_written(output).map_err(|error| not_written(output, &error))?;

@@ -18,7 +18,7 @@ use std::{
 
 use serde_json::Value;
 
-pub use request::Request;
+pub use request::{DesignFile, Form, Request};
 
 use self::files::{beside, not_beside, not_written, read, read_drawing, rendered, same_file, write_whole};
 use crate::{
@@ -69,6 +69,14 @@ impl Finished {
         Self { stdout, stderr: String::new(), status }
     }
 
+    /// With a word on the other stream that stands above all else.
+    fn warned(mut self, warning: Option<String>) -> Self {
+        if let Some(warning) = warning {
+            self.stderr.insert_str(0, &format!("{warning}\n"));
+        }
+        self
+    }
+
     fn failed(stderr: String) -> Self {
         Self { stdout: String::new(), stderr, status: Status::Failed }
     }
@@ -84,22 +92,17 @@ const STARTER: &str = include_str!("../../examples/starter.toml");
 #[must_use]
 pub fn run(request: &Request, width: usize, watch: &dyn Watch) -> Finished {
     let done = match request {
-        Request::Check { file, tables, units, hand, full, json, output } => {
-            check(file, tables, *units, (*hand, *full, *json), output.as_deref(), width)
+        Request::Check { design, hand, full, json, output } => {
+            check(design, (*hand, *full, *json), output.as_deref(), width)
         }
-        Request::Choose { file, tables, units, json, csv, output } => {
-            choose::choose(file, (tables, *units), choose::Form::of(*json, *csv), output.as_deref(), (width, watch))
+        Request::Choose { design, form, output } => choose::choose(design, *form, output.as_deref(), (width, watch)),
+        Request::Sheet { design, output } => sheet::sheet(design, output.as_deref()),
+        Request::Template { design, face, paper, holes_only, outputs } => {
+            template::template(design, *face, (*paper, *holes_only), outputs, width)
         }
-        Request::Sheet { file, tables, units, output } => sheet::sheet(file, (tables, *units), output.as_deref()),
-        Request::Template { file, tables, units, face, paper, holes_only, outputs } => {
-            template::template(file, (tables, *units), *face, (*paper, *holes_only), outputs, width)
-        }
-        Request::Order { file, tables, units, json, csv, output } => {
-            order::order(file, (tables, *units), choose::Form::of(*json, *csv), output.as_deref(), width)
-        }
-        Request::Proof { file, tables, units, load, readings, json, output } => {
-            let asked = (*load, readings.as_deref(), *json);
-            proof::prove(file, (tables, *units), asked, output.as_deref(), width)
+        Request::Order { design, form, output } => order::order(design, *form, output.as_deref(), width),
+        Request::Proof { design, load, readings, json, output } => {
+            proof::prove(design, (*load, readings.as_deref(), *json), output.as_deref(), width)
         }
         Request::Materials { text, kind, tables, units, json } => materials(text, *kind, tables, *units, *json, width),
         Request::Explain { name, property, tables, json } => {
@@ -111,14 +114,12 @@ pub fn run(request: &Request, width: usize, watch: &dyn Watch) -> Finished {
 }
 
 fn check(
-    file: &Path,
-    tables: &[PathBuf],
-    units: Option<System>,
+    design: &DesignFile,
     (hand, full, json): (bool, bool, bool),
     output: Option<&Path>,
     width: usize,
 ) -> Result<Finished, String> {
-    let (top, table) = load(file, tables, output, |design, table| read_design(design, table, units))?;
+    let (top, table) = load(design, output, |text, table, units| read_design(text, table, units))?;
     let report = if hand { Report::by_hand(&top, &table) } else { Report::new(&top, &table) };
     let status = if report.answer() == Answer::Holds { Status::Holds } else { Status::DoesNotHold };
     let text = if json { pretty(&to_json(&report)) } else { to_text(&report, full, page(output, width)) };
@@ -132,10 +133,9 @@ fn page(output: Option<&Path>, width: usize) -> usize {
 
 /// What `read_it` makes of a design file with all that it names, and its material table.
 fn load<T>(
-    file: &Path,
-    tables: &[PathBuf],
+    DesignFile { file, tables, units }: &DesignFile,
     output: Option<&Path>,
-    read_it: impl FnOnce(Design<'_>, &MaterialTable) -> Result<T, Vec<FileProblems>>,
+    read_it: impl FnOnce(Design<'_>, &MaterialTable, Option<System>) -> Result<T, Vec<FileProblems>>,
 ) -> Result<(T, MaterialTable), String> {
     let design = read(file).map_err(|unreadable| unreadable.message(Some(file)))?;
     if output.is_some_and(|output| same_file(file, output)) {
@@ -162,7 +162,7 @@ fn load<T>(
     }
     let table = read_tables(&texts).map_err(|files| rendered(&files))?;
     let named = Design { file: &design, drawing: drawing.as_ref() };
-    let made = read_it(named, &table).map_err(|files| rendered(&files))?;
+    let made = read_it(named, &table, *units).map_err(|files| rendered(&files))?;
     Ok((made, table))
 }
 

@@ -1,29 +1,22 @@
 //! `skinspan order`.
 
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
-use super::{Finished, Status, choose::Form, deliver, load, page, pretty};
+use super::{DesignFile, Finished, Form, Status, deliver, load, page, pretty};
 use crate::{
     input::read_design,
     order,
-    report::{order_to_csv, order_to_json, order_to_text},
+    report::{not_for_building, order_to_csv, order_to_json, order_to_text},
     top::Scope,
-    units::System,
 };
 
-pub(super) fn order(
-    file: &Path,
-    (tables, units): (&[PathBuf], Option<System>),
-    form: Form,
-    output: Option<&Path>,
-    width: usize,
-) -> Result<Finished, String> {
-    let (top, _) = load(file, tables, output, |design, table| read_design(design, table, units))?;
+pub(super) fn order(design: &DesignFile, form: Form, output: Option<&Path>, width: usize) -> Result<Finished, String> {
+    let (top, _) = load(design, output, |text, table, units| read_design(text, table, units))?;
     if top.scope == Scope::Patch {
         return Err(format!(
             "error: {} describes a patch: the top round it, which has to be bought, is not in the file\n\
              help: describe the whole top in `[top]`\n",
-            file.display()
+            design.file.display()
         ));
     }
     let order = order::order(&top);
@@ -34,5 +27,5 @@ pub(super) fn order(
         Form::Json => pretty(&order_to_json(&order, &top)),
         Form::Csv => order_to_csv(&order, &top),
     };
-    deliver(text, status, output)
+    deliver(text, status, output).map(|done| done.warned(not_for_building(&order.standing)))
 }

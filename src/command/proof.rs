@@ -1,27 +1,25 @@
 //! `skinspan proof`.
 
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
-use super::{Finished, Status, deliver, load, page, pretty, read, rendered, spared};
+use super::{DesignFile, Finished, Status, deliver, load, page, pretty, read, rendered, spared};
 use crate::{
     input::{read_design, read_readings},
     proof::{NoProof, Wanted, compare, proof},
-    report::{proof_to_json, proof_to_text, why_no_proof},
-    units::System,
+    report::{not_for_building, proof_to_json, proof_to_text, why_no_proof},
 };
 
 pub(super) fn prove(
-    file: &Path,
-    (tables, units): (&[PathBuf], Option<System>),
+    design: &DesignFile,
     (wanted, readings, json): (Wanted, Option<&Path>, bool),
     output: Option<&Path>,
     width: usize,
 ) -> Result<Finished, String> {
-    let (top, _) = load(file, tables, output, |design, table| read_design(design, table, units))?;
+    let (top, _) = load(design, output, |text, table, units| read_design(text, table, units))?;
     let proof = match proof(&top, wanted) {
         Ok(proof) => proof,
         Err(NoProof::Patch) => {
-            return Err(format!("error: {}: {}\n", file.display(), why_no_proof(&NoProof::Patch)));
+            return Err(format!("error: {}: {}\n", design.file.display(), why_no_proof(&NoProof::Patch)));
         }
         // That a top cannot be tested is an answer too.
         Err(none) => return Ok(Finished::with(format!("NO TEST: {}.\n", why_no_proof(&none)), Status::DoesNotHold)),
@@ -31,8 +29,8 @@ pub(super) fn prove(
         Some(path) => {
             spared(output, path)?;
             let text = read(path).map_err(|unreadable| unreadable.message(None))?;
-            let rows = read_readings(&text, &proof).map_err(|problems| rendered(&[problems]))?;
-            Some(compare(&top, &proof, &rows))
+            let readings = read_readings(&text, &proof).map_err(|problems| rendered(&[problems]))?;
+            Some(compare(&top, &proof, &readings))
         }
     };
     let good = compared.as_ref().map_or_else(|| proof.stands(), |compared| compared.passes(&proof));
@@ -42,5 +40,5 @@ pub(super) fn prove(
     } else {
         proof_to_text(&proof, compared.as_ref(), &top, page(output, width))
     };
-    deliver(text, status, output)
+    deliver(text, status, output).map(|done| done.warned(not_for_building(&Ok(proof.standing))))
 }

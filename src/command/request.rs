@@ -9,17 +9,35 @@ use crate::{
     units::System,
 };
 
+/// A design file, and how it is read.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct DesignFile {
+    /// The file.
+    pub file: PathBuf,
+    /// Tables over the built-in one, the last one highest.
+    pub tables: Vec<PathBuf>,
+    /// Units of the report, if not those of the file.
+    pub units: Option<System>,
+}
+
+/// How an answer is written.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Form {
+    /// For people.
+    Text,
+    /// For machines.
+    Json,
+    /// For spreadsheets.
+    Csv,
+}
+
 /// What to do.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Request {
     /// Check a top.
     Check {
-        /// The design file.
-        file: PathBuf,
-        /// Tables over the built-in one, the last one highest.
-        tables: Vec<PathBuf>,
-        /// Units of the report, if not those of the file.
-        units: Option<System>,
+        /// What it is about.
+        design: DesignFile,
         /// The hand method alone.
         hand: bool,
         /// Every case, value and criterion.
@@ -31,38 +49,24 @@ pub enum Request {
     },
     /// Choose among what one may lay up.
     Choose {
-        /// The design file.
-        file: PathBuf,
-        /// Tables over the built-in one, the last one highest.
-        tables: Vec<PathBuf>,
-        /// Units of the report, if not those of the file.
-        units: Option<System>,
-        /// For machines.
-        json: bool,
-        /// For spreadsheets.
-        csv: bool,
+        /// What it is about.
+        design: DesignFile,
+        /// How the answer is written.
+        form: Form,
         /// Where to write the report; to the terminal if nowhere.
         output: Option<PathBuf>,
     },
     /// Write the calculation sheet of a top.
     Sheet {
-        /// The design file.
-        file: PathBuf,
-        /// Tables over the built-in one, the last one highest.
-        tables: Vec<PathBuf>,
-        /// Units of the sheet, if not those of the file.
-        units: Option<System>,
+        /// What it is about.
+        design: DesignFile,
         /// Where to write it; by the name of the design file in the current folder if nowhere.
         output: Option<PathBuf>,
     },
     /// Draw the template.
     Template {
-        /// The design file.
-        file: PathBuf,
-        /// Tables over the built-in one, the last one highest.
-        tables: Vec<PathBuf>,
-        /// Units of the report, if not those of the file.
-        units: Option<System>,
+        /// What it is about.
+        design: DesignFile,
         /// How one looks at it.
         face: Face,
         /// Paper of the tiles, if not that of the units.
@@ -74,27 +78,17 @@ pub enum Request {
     },
     /// Say what is bought for a top, and what it weighs.
     Order {
-        /// The design file.
-        file: PathBuf,
-        /// Tables over the built-in one, the last one highest.
-        tables: Vec<PathBuf>,
-        /// Units of the report, if not those of the file.
-        units: Option<System>,
-        /// For machines.
-        json: bool,
-        /// For spreadsheets.
-        csv: bool,
+        /// What it is about.
+        design: DesignFile,
+        /// How the answer is written.
+        form: Form,
         /// Where to write the report; to the terminal if nowhere.
         output: Option<PathBuf>,
     },
     /// Write the card of a proof test, or compare readings with it.
     Proof {
-        /// The design file.
-        file: PathBuf,
-        /// Tables over the built-in one, the last one highest.
-        tables: Vec<PathBuf>,
-        /// Units of the report, if not those of the file.
-        units: Option<System>,
+        /// What it is about.
+        design: DesignFile,
         /// Which loads it may be made of.
         load: Wanted,
         /// Readings of the test.

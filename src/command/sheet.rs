@@ -2,20 +2,15 @@
 
 use std::path::{Path, PathBuf};
 
-use super::{Finished, Status, load, not_written, write_whole};
+use super::{DesignFile, Finished, Status, load, not_written, write_whole};
 use crate::{
     input::read_design,
     report::{Answer, Report, to_sheet},
-    units::System,
 };
 
-pub(super) fn sheet(
-    file: &Path,
-    (tables, units): (&[PathBuf], Option<System>),
-    output: Option<&Path>,
-) -> Result<Finished, String> {
-    let output = output.map_or_else(|| in_this_folder(file), Path::to_owned);
-    let (top, table) = load(file, tables, Some(&output), |design, table| read_design(design, table, units))?;
+pub(super) fn sheet(design: &DesignFile, output: Option<&Path>) -> Result<Finished, String> {
+    let output = output.map_or_else(|| in_this_folder(&design.file), Path::to_owned);
+    let (top, table) = load(design, Some(&output), |text, table, units| read_design(text, table, units))?;
     let report = Report::new(&top, &table);
     write_whole(&output, &to_sheet(&report)).map_err(|error| not_written(&output, &error))?;
     let status = if report.answer() == Answer::Holds { Status::Holds } else { Status::DoesNotHold };

@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use super::{
-    Finished, Status,
+    DesignFile, Finished, Status,
     files::{beside, not_written, read, same_file, write_whole},
     load, pretty,
 };
@@ -41,13 +41,13 @@ impl Form {
 }
 
 pub(super) fn template(
-    file: &Path,
-    (tables, units): (&[PathBuf], Option<System>),
+    design: &DesignFile,
     face: Face,
     (paper, holes_only): (Option<Paper>, bool),
     outputs: &[PathBuf],
     width: usize,
 ) -> Result<Finished, String> {
+    let DesignFile { file, tables, .. } = design;
     let outputs: Vec<PathBuf> = if outputs.is_empty() { beside_here(file) } else { outputs.to_vec() };
     let forms = outputs.iter().map(|path| Form::of(path)).collect::<Result<Vec<_>, _>>()?;
     if let Some((twice, _)) = outputs.iter().enumerate().find(|(index, path)| outputs[..*index].contains(path)) {
@@ -61,9 +61,9 @@ pub(super) fn template(
             outputs[0].with_extension("html").display()
         ));
     }
-    let (top, _) = load(file, tables, None, |design, table| read_design(design, table, units))?;
+    let (top, _) = load(design, None, |text, table, units| read_design(text, table, units))?;
     let drawing = drawing_of(file);
-    let sources = || drawing.iter().chain(tables).map(PathBuf::as_path).chain([file]);
+    let sources = || drawing.iter().chain(tables).chain([file]).map(PathBuf::as_path);
     if let Some(output) = outputs.iter().find(|output| sources().any(|source| same_file(source, output))) {
         return Err(format!(
             "error: the template would replace {}, which it is drawn from\nhelp: choose another name\n",
@@ -86,7 +86,8 @@ pub(super) fn template(
         written.push((output.display().to_string(), what));
     }
     let status = if template.clear_of_conduits() { Status::Holds } else { Status::DoesNotHold };
-    Ok(Finished::with(template.to_text(&written, width), status))
+    let warning = template.not_for_building().map(str::to_owned);
+    Ok(Finished::with(template.to_text(&written, width), status).warned(warning))
 }
 
 /// The drawing that a design takes its outline from.

@@ -318,6 +318,8 @@ criteria! {
     air_density: MassDensity;
     /// Gust-effect factor of a stiff top.
     gust_factor: Ratio;
+    /// Drag coefficient of the edge of the top.
+    edge_drag: Ratio;
     /// Net coefficient pressing down, interior, underside open.
     wind_open_interior_down: Ratio;
     /// Net coefficient lifting, interior, underside open.
@@ -494,6 +496,8 @@ criteria! {
     proof_most_used: Ratio;
     /// How far a gauge may be off, stand and all.
     proof_gauge_noise: Length;
+    /// How far a support may settle beyond its band before the test stops.
+    proof_settling: Length;
     /// Largest residual after unloading, over the reading under full load.
     proof_residual: Ratio;
     /// Largest way of a reading off the straight line through all steps, over that under full load.

@@ -148,7 +148,9 @@ impl Reading<'_, '_> {
             );
             return None;
         }
-        let layer = self.named(layup, &name, &amounts, angle, fraction)?;
+        let mut layer = self.named(layup, &name, &amounts, angle, fraction)?;
+        // A count would be read as that of one of the layers that it makes.
+        text[body.start..].trim_end().clone_into(&mut layer.text);
         Some(vec![layer; times])
     }
 

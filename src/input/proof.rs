@@ -10,10 +10,11 @@ use crate::{
 };
 
 /// Keys that are lengths, with their criteria.
-const LENGTHS: [(&str, &str); 4] = [
+const LENGTHS: [(&str, &str); 5] = [
     ("bag_length", "proof-bag-length"),
     ("bag_width", "proof-bag-width"),
     ("gauge", "proof-gauge-noise"),
+    ("settling", "proof-settling"),
     ("fall", "proof-fall"),
 ];
 

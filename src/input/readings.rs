@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use super::{FileProblems, NamedText, Problem, nearest};
 use crate::{
-    proof::{Proof, Row},
+    proof::{Head, Proof, Readings, Row},
     units::{Length, parse},
 };
 
@@ -21,8 +21,8 @@ struct Cell<'t> {
 /// What stands in a column.
 enum Column {
     Bags,
-    /// A gauge, as its place on the card, and the unit that it was read in.
-    Gauge(usize, Length),
+    /// A gauge, as its place on the card, the length of the unit that it was read in, and which it is.
+    Gauge(usize, Length, Option<Head>),
     /// Something that cannot be read, which is reported.
     Unknown,
 }
@@ -35,9 +35,10 @@ enum Column {
 /// # Errors
 ///
 /// Everything that is wrong with the file.
-pub fn read_readings(file: &NamedText, proof: &Proof) -> Result<Vec<Row>, FileProblems> {
+pub fn read_readings(file: &NamedText, proof: &Proof) -> Result<Readings, FileProblems> {
     let mut problems = Vec::new();
     let mut lines = lines(&file.text);
+    let mut heads = vec![None; proof.gauges.len()];
     let rows = match lines.next() {
         None => {
             let help = format!("its first line names the columns: `{EXAMPLE}`");
@@ -45,7 +46,16 @@ pub fn read_readings(file: &NamedText, proof: &Proof) -> Result<Vec<Row>, FilePr
             Vec::new()
         }
         Some(head) => {
+            if let Some(problem) = semicolons(&head) {
+                // Whatever else is wrong comes of it.
+                return Err(FileProblems { file: file.name.clone(), text: file.text.clone(), problems: vec![problem] });
+            }
             let columns = columns(&head, proof, &mut problems);
+            for column in &columns {
+                if let Column::Gauge(gauge, _, head) = column {
+                    heads[*gauge] = *head;
+                }
+            }
             lines.filter_map(|line| row(&line, &columns, proof, &mut problems)).collect()
         }
     };
@@ -56,7 +66,7 @@ pub fn read_readings(file: &NamedText, proof: &Proof) -> Result<Vec<Row>, FilePr
         );
     }
     if problems.is_empty() {
-        return Ok(rows);
+        return Ok(Readings { rows, heads });
     }
     Err(FileProblems { file: file.name.clone(), text: file.text.clone(), problems })
 }
@@ -81,6 +91,14 @@ fn lines(text: &str) -> impl Iterator<Item = Vec<Cell<'_>>> {
         }
         Some(cells)
     })
+}
+
+/// That columns are parted by semicolons, as spreadsheets do whose decimals have a comma.
+fn semicolons(head: &[Cell<'_>]) -> Option<Problem> {
+    let cell = head.iter().find(|cell| cell.text.contains(';'))?;
+    let at = cell.range.start + cell.text.find(';')?;
+    let help = format!("columns are parted by commas, and decimals have a point: `{EXAMPLE}`, then `4, 1.25, 0.80`");
+    Some(Problem::at(at..at + 1, "a semicolon stands between columns").help(help))
 }
 
 fn columns(head: &[Cell<'_>], proof: &Proof, problems: &mut Vec<Problem>) -> Vec<Column> {
@@ -117,13 +135,13 @@ fn columns(head: &[Cell<'_>], proof: &Proof, problems: &mut Vec<Problem>) -> Vec
                 problems.push(problem.help(format!("write `{name} (mil)`, `{name} (mm)` or `{name} (in)`")));
                 Column::Unknown
             }
-            (Some(gauge), Some(Ok(unit))) => {
-                let twice = columns.iter().any(|column| matches!(column, Column::Gauge(known, _) if *known == gauge));
+            (Some(gauge), Some(Ok(length))) => {
+                let twice = columns.iter().any(|column| matches!(column, Column::Gauge(known, ..) if *known == gauge));
                 if twice {
                     let problem = Problem::at(cell.range.clone(), format!("gauge {name} has two columns"));
                     problems.push(problem.help("leave out one of the two"));
                 }
-                Column::Gauge(gauge, unit)
+                Column::Gauge(gauge, length, unit.and_then(named))
             }
         };
         columns.push(column);
@@ -138,6 +156,13 @@ fn columns(head: &[Cell<'_>], proof: &Proof, problems: &mut Vec<Problem>) -> Vec
         problems.push(problem.help(format!("its columns are bags, {}", names.join(", "))));
     }
     columns
+}
+
+/// The units that are taken for each other.
+fn named(unit: &str) -> Option<Head> {
+    let length = |unit: &str| parse::<Length>(&format!("1 {unit}")).ok();
+    let known = [("mm", Head::Millimetres), ("in", Head::Inches), ("mil", Head::Thousandths)];
+    known.into_iter().find(|(known, _)| length(known) == length(unit)).map(|(_, head)| head)
 }
 
 fn row(cells: &[Cell<'_>], columns: &[Column], proof: &Proof, problems: &mut Vec<Problem>) -> Option<Row> {
@@ -166,7 +191,7 @@ fn row(cells: &[Cell<'_>], columns: &[Column], proof: &Proof, problems: &mut Vec
                         .help(format!("write how many lay on the top: from 0 to {most}")),
                 ),
             },
-            Column::Gauge(gauge, unit) if !cell.text.is_empty() => match cell.text.parse::<f64>() {
+            Column::Gauge(gauge, unit, _) if !cell.text.is_empty() => match cell.text.parse::<f64>() {
                 Ok(number) if number.is_finite() => readings[*gauge] = Some(*unit * number),
                 _ => problems.push(
                     Problem::at(cell.range.clone(), format!("`{}` is not a number", cell.text))

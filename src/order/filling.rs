@@ -1,6 +1,6 @@
 //! What joints, grooves, bores and studs are filled with and glued by.
 
-use super::{CorePlan, core::NoPlan};
+use super::{CorePlan, core::NoPlan, pieces::catalysed};
 use crate::{
     analysis::{MountOn, mounts},
     top::{Backing, Hold, Top},
@@ -29,6 +29,8 @@ pub struct Filling {
     pub used: FillingUse,
     /// Its material; none where the file names none.
     pub material: Option<String>,
+    /// Whether that is cured by a catalyst that is bought beside it.
+    pub catalysed: bool,
     /// How many places; of joints and grooves none.
     pub places: Option<usize>,
     /// What is bought.
@@ -67,6 +69,7 @@ pub(super) fn fillings(top: &Top, core: &Result<CorePlan, NoPlan>) -> Vec<Fillin
     let of_putty = |used, volume: Volume| Filling {
         used,
         material: putty.map(|fill| fill.name.clone()),
+        catalysed: putty.is_some_and(|fill| catalysed(&fill.family)),
         places: None,
         volume: volume * waste,
         mass: putty.map(|fill| fill.density.typical.value * volume * waste),
@@ -88,10 +91,10 @@ pub(super) fn fillings(top: &Top, core: &Result<CorePlan, NoPlan>) -> Vec<Fillin
             let count = count as f64;
             each * count * waste
         };
-        let (used, material, places, volume, density) = match &fastened.fixing.hold {
+        let (used, named, places, volume, density) = match &fastened.fixing.hold {
             Hold::ThroughBolt { bolt, sleeve: None, .. } => {
-                let in_board = |place: &&crate::analysis::FixingPlace| !place.backing.is_some_and(|own| own.holds(top));
-                let over_core = mount.places.iter().filter(in_board).count();
+                let in_core = |place: &&crate::analysis::FixingPlace| !place.backing.is_some_and(|own| own.holds(top));
+                let over_core = mount.places.iter().filter(in_core).count();
                 let bore = bolt.thread.major.value * criteria.plug_diameters.value;
                 let far = match mount.on {
                     MountOn::Gear(_) => &top.inner,
@@ -102,21 +105,25 @@ pub(super) fn fillings(top: &Top, core: &Result<CorePlan, NoPlan>) -> Vec<Fillin
             }
             Hold::PottedInsert { insert, potting, depth, .. } => {
                 let volume = times(set, disc(insert.bore.value) * *depth);
-                (FillingUse::Potting, Some(potting.name.clone()), set, volume, Some(potting.density.typical.value))
+                let named = Some((&potting.name, catalysed(&potting.family)));
+                (FillingUse::Potting, named, set, volume, Some(potting.density.typical.value))
             }
             Hold::BondedStud { stud, adhesive, .. } => {
-                (FillingUse::Studs, Some(adhesive.name.clone()), set, times(set, disc(stud.base.value) * glue), None)
+                let named = Some((&adhesive.name, catalysed(&adhesive.family)));
+                (FillingUse::Studs, named, set, times(set, disc(stud.base.value) * glue), None)
             }
             _ => continue,
         };
         let mass = density.map(|density| density * volume);
+        let (material, catalysed) =
+            (named.map(|(name, _)| name.clone()), named.is_some_and(|(_, catalysed)| catalysed));
         match all.iter_mut().find(|own| own.used == used && own.material == material) {
             Some(own) => {
                 own.volume += volume;
                 own.places = own.places.map(|known| known + places);
                 own.mass = own.mass.zip(mass).map(|(known, more)| known + more);
             }
-            None => all.push(Filling { used, material, places: Some(places), volume, mass }),
+            None => all.push(Filling { used, material, catalysed, places: Some(places), volume, mass }),
         }
     }
     all.retain(|own| own.volume > Volume::default());

@@ -104,7 +104,7 @@ pub(super) fn lifting(top: &Top, weight: &Weight) -> Option<Lifting> {
         angle,
         leg,
         inwards: leg * angle.sin(),
-        check: lift_check(top, &places, pad),
+        check: lift_check(top, &places, pad, leg * angle.sin()),
     })
 }
 

@@ -13,14 +13,15 @@ pub use self::{
     core::{CorePiece, CorePlan, NoPlan, Rule, Seam, SheetPlace},
     fabric::{FabricLine, fabrics},
     filling::{Filling, FillingUse},
-    lift_check::{LiftCheck, LiftOutcome},
+    lift_check::{LiftCheck, LiftOn, LiftOutcome},
     lifting::{Lifting, Sling},
     moments::Moments,
-    pieces::{BackingPiece, BoardLine, ConduitLine, FixingLine, Putty},
+    pieces::{BackingPiece, BoardLine, ConduitLine, FixingLine, FixingPart, Putty},
     resin::{CoatLine, Hardener, Mix, ResinLine, Resins},
 };
 
 use crate::{
+    check::Standing,
     top::{Top, Weight},
     units::{Area, Mass},
 };
@@ -54,6 +55,8 @@ pub struct Order {
     pub area: Area,
     /// Moments of its weight.
     pub moments: Moments,
+    /// What the checks say of it by the hand method alone, or why they could not look at it.
+    pub standing: Result<Standing, String>,
     /// How it is lifted; none where no four places for slings were found.
     pub lifting: Option<Lifting>,
 }
@@ -80,6 +83,7 @@ pub fn order(top: &Top) -> Order {
         conduits: pieces::conduits(top),
         fixings: pieces::fixings(top),
         area: top.outline.area(),
+        standing: Standing::by_hand(top),
         moments: moments::moments(top, &weight),
         lifting: lifting::lifting(top, &weight),
         weight,

@@ -5,7 +5,7 @@ use uom::si::ratio::ratio;
 use crate::{
     advice::{Fitting, fittings},
     analysis::{Analysis, DIVISIONS, MountOn},
-    top::{Fixing, Hold, Top},
+    top::{Bolt, Fixing, Hold, Sleeve, Top, Washer},
     units::{Area, Length, Mass, Ratio, Volume},
 };
 
@@ -54,6 +54,8 @@ pub struct BoardLine {
 pub struct Putty {
     /// Its name.
     pub name: String,
+    /// Whether it is cured by a catalyst that is bought beside it.
+    pub catalysed: bool,
     /// How far the core is cut back.
     pub setback: Length,
     /// Length of all rims.
@@ -86,6 +88,8 @@ pub struct FixingLine {
     pub name: String,
     /// How it holds, and its size.
     pub what: String,
+    /// The metal and grade of bolt, screw or stud; none of a rivet.
+    pub grade: Option<String>,
     /// What they hold.
     pub holds: Vec<String>,
     /// How many are set.
@@ -97,7 +101,51 @@ pub struct FixingLine {
     /// Whether the foot that they clamp is in that length.
     pub foot_counted: bool,
     /// What goes with each: washers, nuts, sleeves, inserts.
-    pub with: Vec<String>,
+    pub with: Vec<FixingPart>,
+}
+
+/// What goes with a fixing, one to each.
+#[derive(Clone, Debug, PartialEq)]
+pub enum FixingPart {
+    /// A nut.
+    Nut {
+        /// Its thread.
+        thread: String,
+        /// Its grade: that of the bolt.
+        grade: String,
+    },
+    /// A washer, under the nut.
+    Washer {
+        /// Its size.
+        washer: Washer,
+        /// Thread that goes through it.
+        thread: String,
+        /// Its metal: that of the bolt.
+        metal: String,
+    },
+    /// A sleeve round the bolt.
+    Sleeve {
+        /// Outside diameter.
+        outside: Length,
+        /// Wall.
+        wall: Length,
+        /// What it is made of.
+        alloy: String,
+    },
+    /// An insert or a stud.
+    Insert(String),
+    /// What it is potted or glued with: that is bought by volume.
+    Filling(String),
+    /// The length of a rivet, by the table of its maker.
+    ByMaker,
+}
+
+impl FixingPart {
+    /// Whether it is bought by number.
+    #[must_use]
+    pub const fn counted(&self) -> bool {
+        !matches!(self, Self::Filling(_) | Self::ByMaker)
+    }
 }
 
 /// Backing by piece, and board by kind.
@@ -171,12 +219,18 @@ pub(super) fn putty(top: &Top) -> Option<Putty> {
     let density = edge.fill.density.typical.value;
     Some(Putty {
         name: edge.fill.name.clone(),
+        catalysed: catalysed(&edge.fill.family),
         setback: edge.setback,
         rim,
         volume,
         mass: density * volume,
         in_top: density * kept,
     })
+}
+
+/// Whether a putty or glue of a family is a polyester: what cures it is no part of its name.
+pub(super) fn catalysed(family: &str) -> bool {
+    family.starts_with("polyester")
 }
 
 /// Core that stays in the top, as its weight counts it.
@@ -238,6 +292,7 @@ pub(super) fn fixings(top: &Top) -> Vec<FixingLine> {
             None => lines.push(FixingLine {
                 name: fixing.name.clone(),
                 what: format!("{}, {}", fixing.words(), fixing.hold.size()),
+                grade: grade(fixing),
                 holds: vec![holds.clone()],
                 set: count,
                 bought: 0,
@@ -265,20 +320,36 @@ fn with_spares(set: usize, share: Ratio) -> usize {
     set + spares
 }
 
-/// What goes with each fixing.
-fn with(fixing: &Fixing) -> Vec<String> {
-    let of = |what: &str| vec![what.to_owned()];
+/// Metal and grade of what is screwed.
+fn grade(fixing: &Fixing) -> Option<String> {
     match &fixing.hold {
-        Hold::ThroughBolt { sleeve, .. } => {
-            let sleeve = sleeve.as_ref().map(|_| "a sleeve".to_owned());
-            ["a nut".to_owned(), "a washer under it".to_owned()].into_iter().chain(sleeve).collect()
+        Hold::Screw { grade, .. } => Some(grade.name.clone()),
+        _ => fixing.bolt().map(|bolt| bolt.grade.name.clone()),
+    }
+}
+
+/// What goes with each fixing.
+fn with(fixing: &Fixing) -> Vec<FixingPart> {
+    let nut = |bolt: &Bolt| FixingPart::Nut { thread: bolt.thread.name.clone(), grade: bolt.grade.name.clone() };
+    let of_sleeve = |sleeve: &Sleeve| FixingPart::Sleeve {
+        outside: sleeve.outside,
+        wall: sleeve.wall,
+        alloy: sleeve.alloy.name.clone(),
+    };
+    match &fixing.hold {
+        Hold::ThroughBolt { bolt, washer, sleeve } => {
+            let metal = bolt.grade.family.clone();
+            let washer = FixingPart::Washer { washer: *washer, thread: bolt.thread.name.clone(), metal };
+            [nut(bolt), washer].into_iter().chain(sleeve.as_ref().map(of_sleeve)).collect()
         }
-        Hold::BlindInsert { insert, .. } => vec![insert.name.clone()],
-        Hold::PottedInsert { insert, potting, .. } => vec![insert.name.clone(), format!("potting: {}", potting.name)],
-        Hold::BondedStud { stud, adhesive, .. } => {
-            vec![stud.name.clone(), format!("glue: {}", adhesive.name), "a nut".to_owned()]
+        Hold::BlindInsert { insert, .. } => vec![FixingPart::Insert(insert.name.clone())],
+        Hold::PottedInsert { insert, potting, .. } => {
+            vec![FixingPart::Insert(insert.name.clone()), FixingPart::Filling(potting.name.clone())]
+        }
+        Hold::BondedStud { bolt, stud, adhesive } => {
+            vec![FixingPart::Insert(stud.name.clone()), FixingPart::Filling(adhesive.name.clone()), nut(bolt)]
         }
         Hold::TappedScrew { .. } | Hold::Screw { .. } => Vec::new(),
-        Hold::BlindRivet { .. } => of("length by its maker's table"),
+        Hold::BlindRivet { .. } => vec![FixingPart::ByMaker],
     }
 }

@@ -1,10 +1,12 @@
 //! Readings against the card.
 
 use super::{
-    Gauge, GaugeAt, Proof,
+    Gauge, Proof,
     cause::{Causes, causes},
     heaps::count,
-    slip::{Slip, slip},
+    moved::Moved,
+    slip::{Head, Slip},
+    suspect::{Judged, judged},
 };
 use crate::{
     top::Top,
@@ -20,6 +22,15 @@ pub struct Row {
     pub readings: Vec<Option<Length>>,
 }
 
+/// Readings of a test.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Readings {
+    /// Line by line, in the order of the test.
+    pub rows: Vec<Row>,
+    /// The units that stood in the heads of the columns, in the order of the gauges; none where another did, or the gauge has no column.
+    pub heads: Vec<Option<Head>>,
+}
+
 /// What the readings of one gauge say.
 #[derive(Clone, Debug, PartialEq)]
 pub struct GaugeCompared {
@@ -31,13 +42,16 @@ pub struct GaugeCompared {
     pub read: Length,
     /// That over what was expected: below one it gives less than expected.
     pub over_expected: Ratio,
-    /// Whether it lies in the band, with what the supports moved beyond their own taken off. A support itself is judged by the
-    /// rest alone: what it stands on is no part of the top.
+    /// What the supports' moving takes it down by beyond what was expected, by the plane through their gauges.
+    pub moved: Length,
+    /// Whether it lies in the band with that taken off, and what the supports may have bent the top by counted against it. A support
+    /// itself may leave its band by what it may settle; the suspect does not lie in its own.
     pub in_band: bool,
-    /// Largest way of a reading off the line, over that under all bags.
-    pub off_line: Ratio,
-    /// Whether that is small enough.
-    pub straight: bool,
+    /// Largest way of a reading off the line, over that under all bags; none where it was read at less than three loads, through which
+    /// no line has to lead.
+    pub off_line: Option<Ratio>,
+    /// Whether that is small enough; none where it is not known.
+    pub straight: Option<bool>,
     /// Largest difference between loading and unloading, over the reading under all bags; none where it was not unloaded.
     pub hysteresis: Option<Ratio>,
     /// What was left after unloading; none where it was not read.
@@ -51,11 +65,14 @@ pub struct GaugeCompared {
 pub struct Compared {
     /// By gauge; those that were not read enough are left out.
     pub gauges: Vec<GaugeCompared>,
-    /// How much more than expected the supports moved, on the mean of the gauges there: taken off all other readings; none where no
-    /// gauge on a support was read.
-    pub sunk: Option<Length>,
+    /// How much more than expected the supports moved: taken off all other readings; none where no gauge on a support was read.
+    pub moved: Option<Moved>,
     /// Bags of the heaviest step that was read.
     pub most_bags: usize,
+    /// The gauge, as its place on the card, that alone is out while all others read as they should: itself the likeliest fault.
+    pub suspect: Option<usize>,
+    /// Gauges, as places on the card, on supports that went down by more than their bands and what supports may settle.
+    pub give_way: Vec<usize>,
     /// Gauges, as places on the card, whose readings look as if they had been written down otherwise than the card has them.
     pub slips: Vec<(usize, Slip)>,
     /// What explains them, or why that could not be said.
@@ -71,7 +88,7 @@ impl Compared {
             return false;
         }
         let full = proof.steps.last().is_some_and(|last| self.most_bags >= last.bags);
-        let good = |one: &GaugeCompared| one.in_band && one.straight && one.springs_back == Some(true);
+        let good = |one: &GaugeCompared| one.in_band && one.straight == Some(true) && one.springs_back == Some(true);
         full && self.gauges.len() == proof.gauges.len() && self.gauges.iter().all(good)
     }
 }
@@ -92,25 +109,18 @@ impl Compared {
 ///
 /// [`DERIVED`](crate::source::DERIVED): least squares.
 #[must_use]
-pub fn compare(top: &Top, proof: &Proof, rows: &[Row]) -> Compared {
+pub fn compare(top: &Top, proof: &Proof, readings: &Readings) -> Compared {
+    let rows = &readings.rows;
     let all = proof.steps.last().map_or(1, |last| last.bags.max(1));
-    let mut gauges: Vec<GaugeCompared> =
+    let gauges: Vec<GaugeCompared> =
         proof.gauges.iter().enumerate().filter_map(|(at, gauge)| one(top, (at, gauge), rows, all)).collect();
-    let on_support = |one: &GaugeCompared| matches!(proof.gauges[one.gauge].on, GaugeAt::Support(_));
-    let more = |one: &GaugeCompared| one.read - proof.gauges[one.gauge].reading.expected;
-    let moved: Vec<Length> = gauges.iter().filter(|one| on_support(one)).map(more).collect();
-    let sunk = (!moved.is_empty()).then(|| moved.iter().copied().sum::<Length>() / count(moved.len()));
-    for one in &mut gauges {
-        let off = more(one) - sunk.unwrap_or_default();
-        one.in_band = on_support(one) || off.abs() <= proof.gauges[one.gauge].reading.band;
-    }
-    let noise = top.criteria.proof_gauge_noise.value;
-    let slips: Vec<(usize, Slip)> = gauges
-        .iter()
-        .filter_map(|one| Some((one.gauge, slip(&proof.gauges[one.gauge], one, (sunk.unwrap_or_default(), noise))?)))
-        .collect();
-    let used: Vec<&Gauge> = gauges.iter().map(|one| &proof.gauges[one.gauge]).collect();
-    let slopes: Vec<Length> = gauges.iter().map(|one| one.read).collect();
+    let Judged { gauges, moved, slips, suspect, give_way } = judged(top, proof, &gauges, &readings.heads);
+    // What one gauge alone says against all others explains nothing.
+    let trusted: Vec<&GaugeCompared> = gauges.iter().filter(|one| Some(one.gauge) != suspect).collect();
+    let used: Vec<&Gauge> = trusted.iter().map(|one| &proof.gauges[one.gauge]).collect();
+    // As if the supports had gone down level: how far that is the causes say.
+    let level = moved.as_ref().map_or_else(Length::default, |moved| moved.mean);
+    let slopes: Vec<Length> = trusted.iter().map(|one| one.read - one.moved + level).collect();
     let causes = if used.is_empty() {
         Err("no gauge was read at two steps or more".to_owned())
     } else if !slips.is_empty() {
@@ -119,8 +129,11 @@ pub fn compare(top: &Top, proof: &Proof, rows: &[Row]) -> Compared {
         causes(top, (&proof.heaps, proof.bag), &used, &slopes)
     };
     let most_bags = rows.iter().map(|row| row.bags).max().unwrap_or(0);
-    Compared { gauges, sunk, most_bags, slips, causes }
+    Compared { gauges, moved, most_bags, suspect, give_way, slips, causes }
 }
+
+/// Loads through which a line leads only where readings are straight.
+const LINE: usize = 3;
 
 fn one(top: &Top, (at, gauge): (usize, &Gauge), rows: &[Row], all: usize) -> Option<GaugeCompared> {
     let read: Vec<(usize, Length)> =
@@ -134,7 +147,8 @@ fn one(top: &Top, (at, gauge): (usize, &Gauge), rows: &[Row], all: usize) -> Opt
     let over_full = |length: Length| length / full.max(least);
     let share = |bags: usize| count(bags) / count(all);
     let off = read.iter().map(|(bags, reading)| (*reading - zero - slope * share(*bags)).abs());
-    let off = off.fold(Length::default(), Length::max);
+    let loads: std::collections::BTreeSet<usize> = read.iter().map(|(bags, _)| *bags).collect();
+    let off = if loads.len() < LINE { None } else { off.reduce(Length::max) };
     let heaviest = read.iter().map(|(bags, _)| *bags).max()?;
     let turn = read.iter().position(|(bags, _)| *bags == heaviest)?;
     let (up, down) = read.split_at(turn + 1);
@@ -151,10 +165,11 @@ fn one(top: &Top, (at, gauge): (usize, &Gauge), rows: &[Row], all: usize) -> Opt
         zero,
         read: slope,
         over_expected: slope / expected,
-        // Known once all supports are.
+        moved: Length::default(),
+        // Judged once all are known.
         in_band: false,
-        off_line: over_full(off),
-        straight: small(off, criteria.proof_straightness.value),
+        off_line: off.map(over_full),
+        straight: off.map(|off| small(off, criteria.proof_straightness.value)),
         hysteresis,
         residual,
         springs_back: residual.map(|residual| small(residual, criteria.proof_residual.value)),

@@ -21,7 +21,7 @@ pub enum GaugeAt {
     Quarter,
     /// At the tip of the overhang that sags most.
     Tip,
-    /// On a support, as its place in the list: what it moves more than expected is taken off the other readings.
+    /// On a support, as its place in the list: what supports move more than expected is taken off the other readings, as a plane.
     Support(usize),
 }
 

@@ -5,23 +5,26 @@ mod cause;
 mod compare;
 mod gauge;
 mod heaps;
+mod moved;
 mod slip;
 mod solved;
+mod suspect;
 mod test_load;
 
 pub use self::{
     cause::{Cause, Causes, Found},
-    compare::{Compared, GaugeCompared, Row, compare},
+    compare::{Compared, GaugeCompared, Readings, Row, compare},
     gauge::{Gauge, GaugeAt, Reading, bases},
     heaps::Heap,
-    slip::{Slip, UnitSlip},
+    moved::Moved,
+    slip::{Head, Slip, UnitSlip},
     solved::TestCheck,
     test_load::{Kind, TestLoad, Wanted},
 };
 
 use crate::{
     analysis::{Analysis, DIVISIONS},
-    check::{run, settled},
+    check::{Standing, run, settled},
     top::{Scope, Top},
     units::{Force, Length, Mass, Ratio},
 };
@@ -42,6 +45,8 @@ pub struct Step {
 pub struct Proof {
     /// The load case that governs what bags can make.
     pub governs: TestLoad,
+    /// What the checks say of the top in all its load cases.
+    pub standing: Standing,
     /// Where bags lie, in the order in which they are laid: from the rim inwards.
     pub heaps: Vec<Heap>,
     /// Mass of a bag.
@@ -108,7 +113,9 @@ pub fn proof(top: &Top, wanted: Wanted) -> Result<Proof, NoProof> {
     if let Some(Err(reason)) = &analysis.whole {
         return Err(NoProof::NotAnalysed(reason.to_string()));
     }
-    let governs = test_load::governing(&analysis, &run(&analysis), wanted).ok_or(NoProof::NothingToLoad)?;
+    let outcomes = run(&analysis);
+    let standing = Standing::of(&analysis, &outcomes);
+    let governs = test_load::governing(&analysis, &outcomes, wanted).ok_or(NoProof::NothingToLoad)?;
     let criteria = &top.criteria;
     let bag = criteria.proof_bag.value;
     let one: Force = bag * crate::load::weight::gravity();
@@ -150,6 +157,7 @@ pub fn proof(top: &Top, wanted: Wanted) -> Result<Proof, NoProof> {
                 bag_size: [criteria.proof_bag_length.value, criteria.proof_bag_width.value],
                 lowered: not_allowed.is_some(),
                 governs,
+                standing,
                 heaps,
                 bag,
                 steps,

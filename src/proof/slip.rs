@@ -2,7 +2,7 @@
 
 use uom::si::ratio::ratio;
 
-use super::{Gauge, GaugeAt, GaugeCompared};
+use super::Gauge;
 use crate::units::{Length, Ratio};
 
 /// What a reading looks like.
@@ -25,16 +25,43 @@ pub enum UnitSlip {
     ThousandthsAsInches,
     /// Thousandths of an inch as if they were millimetres.
     ThousandthsAsMillimetres,
+    /// Numbers of millimetres as if they were thousandths of an inch.
+    MillimetresAsThousandths,
+    /// Inches as if they were thousandths of one.
+    InchesAsThousandths,
+}
+
+/// The unit in the head of a column of readings.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Head {
+    /// Millimetres.
+    Millimetres,
+    /// Inches.
+    Inches,
+    /// Thousandths of an inch.
+    Thousandths,
 }
 
 impl UnitSlip {
     /// All of them.
-    pub const ALL: [Self; 4] = [
+    pub const ALL: [Self; 6] = [
         Self::MillimetresAsInches,
         Self::InchesAsMillimetres,
         Self::ThousandthsAsInches,
         Self::ThousandthsAsMillimetres,
+        Self::MillimetresAsThousandths,
+        Self::InchesAsThousandths,
     ];
+
+    /// Whose head the numbers stand below.
+    #[must_use]
+    pub const fn head(self) -> Head {
+        match self {
+            Self::MillimetresAsInches | Self::ThousandthsAsInches => Head::Inches,
+            Self::InchesAsMillimetres | Self::ThousandthsAsMillimetres => Head::Millimetres,
+            Self::MillimetresAsThousandths | Self::InchesAsThousandths => Head::Thousandths,
+        }
+    }
 
     /// How many times too large a reading is.
     #[must_use]
@@ -44,6 +71,8 @@ impl UnitSlip {
             Self::InchesAsMillimetres => 1.0 / 25.4,
             Self::ThousandthsAsInches => 1000.0,
             Self::ThousandthsAsMillimetres => 1000.0 / 25.4,
+            Self::MillimetresAsThousandths => 25.4 / 1000.0,
+            Self::InchesAsThousandths => 1.0 / 1000.0,
         }
     }
 }
@@ -52,20 +81,20 @@ impl UnitSlip {
 /// choice: units differ by 25.4 and 39.4 at the least, and bands are of some tenths.
 const NEAR: f64 = 1.8;
 
-/// What the reading of a gauge on the top looks like, with what the supports moved taken off, where it is far from what a top does. Of
-/// a reading that ought to be next to nothing nothing is said: `noise` is what a gauge may be off by. Nor of one on a support, which
-/// may go down by anything.
-pub(super) fn slip(gauge: &Gauge, one: &GaugeCompared, (sunk, noise): (Length, Length)) -> Option<Slip> {
+/// What a reading looks like where it is far from what a top does, by what it reads and the unit of its head, where that is known. Of a
+/// reading that ought to be next to nothing nothing is said: `noise` is what a gauge may be off by.
+pub(super) fn slip(gauge: &Gauge, (read, head): (Length, Option<Head>), noise: Length) -> Option<Slip> {
     let expected = gauge.reading.expected;
-    if expected.abs() <= noise * 3.0 || matches!(gauge.on, GaugeAt::Support(_)) {
+    if expected.abs() <= noise * 3.0 {
         return None;
     }
-    let times = ((one.read - sunk) / expected).get::<ratio>();
+    let times = (read / expected).get::<ratio>();
     let off = |of: f64| (times.abs() / of).ln().abs();
     if times < 0.0 && off(1.0) < NEAR.ln() {
         return Some(Slip::Turned);
     }
-    let nearest = UnitSlip::ALL.into_iter().min_by(|a, b| off(a.times()).total_cmp(&off(b.times())))?;
+    let of_head = UnitSlip::ALL.into_iter().filter(|slip| head.is_none_or(|head| slip.head() == head));
+    let nearest = of_head.min_by(|a, b| off(a.times()).total_cmp(&off(b.times())))?;
     (off(nearest.times()) < NEAR.ln()).then_some(Slip::Unit(nearest))
 }
 
@@ -89,6 +118,7 @@ mod tests {
         let times: Vec<f64> = UnitSlip::ALL.map(UnitSlip::times).to_vec();
         assert!((times[0] * times[1] - 1.0).abs() < 1e-15);
         assert!((times[0] * times[3] / times[2] - 1.0).abs() < 1e-15);
+        assert!((times[3] * times[4] - 1.0).abs() < 1e-15 && (times[2] * times[5] - 1.0).abs() < 1e-15);
     }
 
     #[test]

@@ -268,15 +268,29 @@ fn grip(fitting: &Fitting, system: System) -> String {
 fn prove(analysis: &Analysis<'_>, test: &PullTest, system: System) -> String {
     let fittings = analysis.top.criteria.fitting_factor.value;
     format!(
-        "pull {:.0} out of scrap of the same build, cold and dry: their mean has to reach {} = {} with prying × {:.2} on a hold known by own tests × {:.2} for fittings / {:.2} for heat, \
-         water and time ({}); write mean, scatter and count into a table of your own",
+        "pull {:.0} out of scrap of the same build, cold and dry: {} has to reach {} = {} with prying × {:.2} on a hold known by own tests × {:.2} for fittings / {:.2} for heat, \
+         water and time ({}); write that characteristic value, not the mean, as `measured` into a table of your own, with mean, scatter and count",
         test.samples.get::<ratio>(),
-        both(test.mean, system),
+        below_mean(test),
+        both(test.characteristic, system),
         show(test.pull, system),
         (test.factor / fittings).get::<ratio>(),
         fittings.get::<ratio>(),
         test.left.get::<ratio>(),
         analysis.cases[test.case].id
+    )
+}
+
+/// How the characteristic value comes from the readings.
+fn below_mean(test: &PullTest) -> String {
+    test.below_mean.map_or_else(
+        || "their characteristic value, for which three are the least (`pull-test-samples`),".to_owned(),
+        |factor| {
+            format!(
+                "their characteristic value, mean − {:.2} × standard deviation (EN 1990 table D1, from memory),",
+                factor.get::<ratio>()
+            )
+        },
     )
 }
 

@@ -88,7 +88,8 @@ fn one_json(report: &Report<'_>, analysis: &Analysis<'_>, fitting: &Fitting) -> 
         "test": fitting.test.map(|test| {
             json!({
                 "samples": number(test.samples.get::<ratio>()),
-                "mean": quantity(test.mean, system),
+                "below_mean": test.below_mean.map(|factor| number(factor.get::<ratio>())),
+                "characteristic": quantity(test.characteristic, system),
                 "pull": quantity(test.pull, system),
                 "factor": number(test.factor.get::<ratio>()),
                 "left": number(test.left.get::<ratio>()),

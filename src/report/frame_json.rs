@@ -58,3 +58,17 @@ pub(super) fn to_json(report: &Report<'_>) -> Vec<Value> {
         })
         .collect()
 }
+
+/// What pushes all of the frame sideways.
+pub(super) fn sideways(report: &Report<'_>) -> Value {
+    let system = report.top.report;
+    let known = report.analysis.as_ref().ok().and_then(|analysis| Some((analysis, analysis.sideways()?)));
+    known.map_or(Value::Null, |(analysis, push)| {
+        json!({
+            "force": quantity(push.force, system),
+            "wind": quantity(push.wind, system),
+            "height": quantity(push.height, system),
+            "case": analysis.cases[push.case].id,
+        })
+    })
+}

@@ -19,11 +19,12 @@
 //! | `envelope` | every check under every case, worst first |
 //! | `advice` | `check` (null for the whole top), `remedies` (`change`, `added_mass`, `governs`, `utilisation`, `breaks`), `nearest` |
 //! | `savings` | as remedies: what could be smaller in backing and fixings, one at a time, tried by the hand method alone |
-//! | `fixings` | per mount: `holds`, `fixing`, `hold`, `count`, `places` (`x`, `y`, `backing`), `governs`, `pull`, `shear`, `pressure`, `moment` (each with its `…_case`; `pull_method`), `drills` (`what`, `diameter`, `depth`), `torque` (`most`, `gives`, `preload_least`, `preload_greatest`; null where none is given), `grip`, `foot_counted`, `shortest`, `test` (`samples`, `mean`, `pull`, `factor`, `left`, `case`; null where no test is needed) |
+//! | `fixings` | per mount: `holds`, `fixing`, `hold`, `count`, `places` (`x`, `y`, `backing`), `governs`, `pull`, `shear`, `pressure`, `moment` (each with its `…_case`; `pull_method`), `drills` (`what`, `diameter`, `depth`), `torque` (`most`, `gives`, `preload_least`, `preload_greatest`; null where none is given), `grip`, `foot_counted`, `shortest`, `test` (`samples`, `below_mean`: how many standard deviations the characteristic value lies below the mean, null where they are too few, `characteristic`: what that value has to reach, `pull`, `factor`, `left`, `case`; null where no test is needed) |
 //! | `cases` | `id`, `title`, `state`, actions |
 //! | `open_cases` | cases that could not be looked at: `id`, `title`, `reason` |
 //! | `ruled_out` | what the design file rules out: `title`, `because` |
 //! | `frame` | per support: `support`, `kind` (`pipe`, `wall`, `pad`), `known` (false: nothing is known of what it carries), `push`, `push_case`, `pull`, `pull_case`: of the method that gives more, `push_method`, `pull_method`; `hand` and `plate` with the same keys of either method; `moment`, `moment_case` of the plate method (null of what is rigid); `clamp_moment`, `clamp_moment_case` per length of the joint of a clamped wall, which no check compares (null of anything else); `posts` (`along`, `push`, `push_case`, `pull`, `pull_case`) |
+//! | `sideways` | what pushes the frame sideways at the most: `force`, `wind` (on the edge of the top and on gear, of that), `height` above the lower face of the top, `case`; null where nothing does |
 //! | `sag_bounds` | of the bay on four sides that sags most by pressure alone: `x`, `y` of its middle, `case`, `supported` (checked), `clamped`; null without such bays |
 //! | `criteria` | every factor, knock-down, limit and assumed load, with source and mark |
 //! | `numerical_error`, `numerical_error_check` | largest relative change of a utilisation of the hand method at twice the division, added to no demand, and the check that it is of (null: of the series of bays on four sides, or nothing) |
@@ -99,6 +100,7 @@ pub fn to_json(report: &Report<'_>) -> Value {
         "open_cases": open_cases(report),
         "ruled_out": ruled_out(report),
         "frame": frame_json::to_json(report),
+        "sideways": frame_json::sideways(report),
         "sag_bounds": sag_bounds(report),
         "criteria": criteria,
         "numerical_error": number(report.hand_error.largest().0.get::<ratio>()),

@@ -39,7 +39,7 @@ pub struct Bought {
 /// One line of the schedule: a fabric with its resin, or a coat.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SkinLayer {
-    /// As the design file writes it.
+    /// As the design file writes it, without the count before it: what is laid twice is two layers.
     pub text: String,
     /// What it is bought as.
     pub bought: Bought,

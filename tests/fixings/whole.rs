@@ -127,6 +127,52 @@ fn a_top_without_gear_shears_its_fixings() {
     );
 }
 
+/// Wind blows on the edge of the top and on gear, and pushes the frame where it acts.
+#[test]
+fn a_storm_pushes_edge_and_gear() {
+    let gear = "[[gear]]\nname = \"board\"\nmass = \"2 kg\"\ncg_height = \"0 mm\"\nat = [\"45 in\", \"32 in\"]\n\
+                footing = \"8 in\"\nwind_area = \"0.5 m2\"\nwind_height = \"400 mm\"\ndrag = 1.1\n[service]";
+    let top =
+        example("rail-row", &[("forward = \"left\"", "forward = \"left\"\ncrown = \"30 mm\""), ("[service]", gear)]);
+    let analysis = Analysis::new(&top, DIVISIONS).expect("a layout");
+    let push = analysis.sideways().expect("a push");
+    let case = &analysis.cases[push.case];
+    assert!(case.id.starts_with("storm"), "{}", case.id);
+    let q = case.gear_wind.value;
+    assert!(q > 500.0, "{q}");
+    // 90 in long, as high as the top is thick and crowned.
+    let thick = top.thickness().value;
+    let (edge, board) = (q * 1.2 * 2.286 * (thick + 0.03), q * 1.1 * 0.5);
+    let close = |found: f64, by_hand: f64| assert!((found / by_hand - 1.0).abs() < 1e-9, "{found} {by_hand}");
+    close(push.force.value, edge + board);
+    close(push.wind.value, edge + board);
+    close(push.height.value, (edge * (thick + 0.03) / 2.0 + board * (thick + 0.4)) / (edge + board));
+}
+
+/// Of hands that pull at gear, one at a time, the hardest counts; what else acts on gear counts all together.
+#[test]
+fn one_hand_at_a_time_pushes_the_frame() {
+    let gear = |name: &str, y: &str| {
+        format!(
+            "[[gear]]\nname = \"{name}\"\nmass = \"1 kg\"\ncg_height = \"100 mm\"\nat = [\"45 in\", \"{y}\"]\nfooting = \"8 in\"\n\
+             grab_height = \"300 mm\"\ngiven = [{{ side = \"5000 N\", height = \"200 mm\" }}]\n"
+        )
+    };
+    let two = format!("{}{}[service]", gear("one", "20 in"), gear("other", "44 in"));
+    let top = example("rail-row", &[("[service]", &two), ("hand_load = \"0 lbf\"", "hand_load = \"20 kN\"")]);
+    let analysis = Analysis::new(&top, DIVISIONS).expect("a layout");
+    let push = analysis.sideways().expect("a push");
+    assert_eq!((analysis.cases[push.case].id, push.wind.value), ("grab", 0.0));
+    assert!((push.force.value - 20_000.0).abs() < 1e-6, "{push:?}");
+    assert!(((push.height - top.thickness()).get::<millimeter>() - 300.0).abs() < 1e-6, "{push:?}");
+    // Without a hand it is what the file gives, for both of them.
+    let top = example("rail-row", &[("[service]", &two)]);
+    let analysis = Analysis::new(&top, DIVISIONS).expect("a layout");
+    let push = analysis.sideways().expect("a push");
+    assert_eq!(analysis.cases[push.case].id, "given-1");
+    assert!((push.force.value - 10_000.0).abs() < 1e-6, "{push:?}");
+}
+
 /// A foot that reaches beyond its backing presses on the backing alone: its bolts are pulled harder.
 #[test]
 fn a_foot_beyond_its_backing_pulls_harder() {

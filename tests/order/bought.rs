@@ -185,6 +185,101 @@ fn joints_grooves_bores_potting_and_studs_are_measured() {
     near(kg(grooves.mass.expect("a density")), fill.density.typical.value.value * grooves.volume.value);
 }
 
+/// Sizes of round inserts and bases of studs are those of the table.
+const DISC: f64 = std::f64::consts::FRAC_PI_4;
+const HOLD: &str = "grade = \"a4-70\"\nlubrication = \"lubricated-stainless\"\n";
+
+/// Gear on four fixings of a kind, on a circle of 60 mm.
+fn held(name: &str, at: [u32; 2], fixing: &str) -> String {
+    format!(
+        "[[gear]]\nname = \"{name}\"\nmass = \"2 kg\"\ncg_height = \"100 mm\"\nat = [\"{} mm\", \"{} mm\"]\nfooting = \"80 mm\"\n\
+         body = \"dome\"\nwind_area = \"0.02 m2\"\n\
+         fixings = {{ fixing = \"{fixing}\", circle = 4, diameter = \"60 mm\", clamped = \"6 mm\" }}\n",
+        at[0], at[1]
+    )
+}
+
+fn bolts(more: &str) -> String {
+    format!(
+        "[[fixing]]\nname = \"bolts\"\nhold = \"through-bolt\"\nthread = \"m8\"\n{HOLD}\
+         washer = {{ outside = \"40 mm\", thickness = \"4 mm\" }}\n{more}"
+    )
+}
+
+const STRIP: &str = "[[backing]]\nname = \"strip\"\nmaterial = \"plywood-fir\"\nwidth = \"100 mm\"\n\
+                     along = [[\"300 mm\", \"200 mm\"], [\"1200 mm\", \"200 mm\"]]\n";
+
+#[test]
+fn potting_and_glue_of_two_mounts_are_one_line_each() {
+    let rest = format!(
+        "[[fixing]]\nname = \"plugs\"\nhold = \"potted-insert\"\ninsert = \"m6-potted\"\npotting = \"potting-epoxy\"\n\
+         depth = \"20 mm\"\n{HOLD}[[fixing]]\nname = \"studs\"\nhold = \"bonded-stud\"\nstud = \"m6-stud\"\n\
+         adhesive = \"epoxy-paste\"\n{HOLD}{}{}{}{}[order]\nputty_waste = \"50 %\"\nglue_line = \"2 mm\"\n",
+        held("one", [500, 500], "plugs"),
+        held("two", [900, 500], "plugs"),
+        held("three", [1300, 500], "studs"),
+        held("four", [1600, 500], "studs"),
+    );
+    let (top, order) = Made { rest: &rest, ..Made::default() }.order();
+    // Bores of 17 mm, 20 mm deep, half of it lost; the compound weighs 680 kg/m³.
+    let potting = filling(&order, FillingUse::Potting);
+    near(potting.volume.get::<liter>(), 8.0 * DISC * 17.0 * 17.0 * 20.0 * 1.5 / 1e6);
+    near(kg(potting.mass.expect("a density")), 680.0 * potting.volume.value);
+    assert_eq!(potting.places, Some(8));
+    // Bases of 38 mm on 2 mm of glue.
+    let studs = filling(&order, FillingUse::Studs);
+    near(studs.volume.get::<liter>(), 8.0 * DISC * 38.0 * 38.0 * 2.0 * 1.5 / 1e6);
+    assert_eq!((studs.places, studs.mass), (Some(8), None));
+    assert!(top.conduits.is_empty() && order.fillings.iter().all(|own| own.used != FillingUse::Grooves));
+}
+
+#[test]
+fn seams_take_glue_and_plain_bores_no_putty() {
+    let rest = format!(
+        "{STRIP}[[conduit]]\nname = \"wires\"\ndiameter = \"15 mm\"\nalong = [[\"200 mm\", \"800 mm\"], [\"1700 mm\", \"800 mm\"]]\n\
+         [order]\nputty_waste = \"50 %\"\nglue_line = \"2 mm\"\nsheet = [\"1200 mm\", \"600 mm\"]\n"
+    );
+    let (_, order) = Made { rest: &rest, ..Made::default() }.order();
+    let seams: f64 = order.core.as_ref().expect("a plan").seams.iter().map(|seam| mm(seam.length)).sum();
+    assert!(seams > 1000.0, "{seams}");
+    near(filling(&order, FillingUse::Joints).volume.get::<liter>(), (2000.0 + seams) * 25.4 * 2.0 * 1.5 / 1e6);
+    assert!(order.fillings.iter().all(|own| own.used != FillingUse::Grooves), "{:?}", order.fillings);
+}
+
+#[test]
+fn bores_are_filled_where_bolts_stand_in_core_without_a_sleeve() {
+    let of = |rest: &str| Made { rest, ..Made::default() }.order();
+    // Four of eight stand in the strip.
+    let both = format!("{STRIP}{}{}{}", bolts(""), held("one", [700, 200], "bolts"), held("two", [700, 500], "bolts"));
+    let (top, order) = of(&both);
+    let bores = filling(&order, FillingUse::Bores);
+    assert_eq!(bores.places, Some(4));
+    let [outer, inner] = [&top.outer, &top.inner].map(|skin| mm(skin.laminate().thickness()));
+    assert!((outer - inner).abs() > 0.1, "{outer} {inner}");
+    let waste = 1.0 + top.criteria.order_putty_waste.value.value;
+    let each = |far: f64| DISC * 24.0 * 24.0 * (25.4 + far) * waste / 1e6;
+    near(bores.volume.get::<liter>(), 4.0 * each(inner));
+    // A wall is bolted to from below: what lies away from it is the outer skin.
+    let mut text = Made { rest: &bolts(""), ..Made::default() }.text();
+    text.text = text.text.replacen(
+        "\"950 mm\"]]\n",
+        "\"950 mm\"]]\nfixings = { fixing = \"bolts\", spacing = \"200 mm\", clamped = \"6 mm\" }\n",
+        1,
+    );
+    let table = skinspan::input::read_tables(&[]).expect("the table");
+    let top = skinspan::input::read_design(&text, &table, None)
+        .unwrap_or_else(|problems| panic!("{}", problems[0].render(false)));
+    let order = skinspan::order::order(&top);
+    let bores = filling(&order, FillingUse::Bores);
+    let places = bores.places.expect("some");
+    assert!(places >= 4);
+    near(bores.volume.get::<liter>(), count(places) * each(outer));
+    // A sleeve fills its bore itself.
+    let sleeve = bolts("sleeve = { outside = \"11 mm\", wall = \"1.2 mm\", alloy = \"6061-t6\" }\n");
+    let (_, order) = of(&format!("{sleeve}{}", held("one", [700, 500], "bolts")));
+    assert!(order.fillings.iter().all(|own| own.used != FillingUse::Bores), "{:?}", order.fillings);
+}
+
 #[test]
 fn a_crown_takes_more_than_its_plan() {
     let rules = "[order]\nroll_width = \"5 m\"\nlap = \"0 mm\"\nedge_lap = \"0 mm\"\nfabric_waste = \"0\"\nresin_waste = \"0\"\n";

@@ -1,7 +1,8 @@
 //! Weights, centres and slings.
 
 use skinspan::{
-    order::{LiftCheck, order},
+    check::{CHECKS, Measure},
+    order::{LiftCheck, LiftOn, LiftOutcome, order},
     report::{order_to_json, order_to_text},
 };
 use uom::si::{force::newton, torque::newton_meter};
@@ -115,10 +116,72 @@ fn a_jerk_that_is_too_hard_does_not_pass() {
         let check = order.lifting.expect("it can be slung").check;
         let LiftCheck::Made { outcomes, open } = &check else { panic!("{check:?}") };
         assert!(open.is_empty(), "{open:?}");
-        assert_eq!(outcomes.len(), 5, "{outcomes:?}");
+        // Five that bend and press, two that push.
+        assert_eq!(outcomes.len(), 7, "{outcomes:?}");
         (check.passes(), outcomes[0].used.value)
     };
     let ((light, little), (hard, much)) = (used("1"), used("300"));
     assert!(light && !hard, "{little} {much}");
     assert!(little > 0.0 && much > 100.0 * little);
+}
+
+fn outcomes(rest: &str) -> (skinspan::top::Top, skinspan::order::Lifting, Vec<LiftOutcome>) {
+    let outer = "[\"biaxial 600 g/m2 @ 0 deg, fibre 50 %\"]";
+    let (top, order) = Made { outer, edge: "", rest, ..Made::default() }.order();
+    let lifting = order.lifting.expect("it can be slung");
+    let LiftCheck::Made { outcomes, open } = &lifting.check else { panic!("{:?}", lifting.check) };
+    assert!(open.is_empty(), "{open:?}");
+    let outcomes = outcomes.clone();
+    (top, lifting, outcomes)
+}
+
+fn of<'o>(outcomes: &'o [LiftOutcome], check: &str) -> &'o LiftOutcome {
+    outcomes.iter().find(|outcome| CHECKS[outcome.check].id() == check).unwrap_or_else(|| panic!("{outcomes:?}"))
+}
+
+#[test]
+fn upright_slings_push_nothing_and_slanting_ones_push_over_their_pads() {
+    let (_, upright, bent) = outcomes("[criteria]\nsling-angle = \"0 deg\"\n");
+    assert_eq!((upright.inwards.value, bent.len()), (0.0, 5), "{bent:?}");
+    let (top, lifting, slanted) = outcomes("");
+    let push = lifting.inwards.value / lifting.pad.value;
+    let crimping = of(&slanted, "shear-crimping");
+    let Measure::ForcePerWidth(demand) = crimping.demand else { panic!("{crimping:?}") };
+    near(demand.value, push);
+    let Measure::ForcePerWidth(allowable) = crimping.allowable else { panic!("{crimping:?}") };
+    near(crimping.used.value, push * top.criteria.crimping_factor.value.value / allowable.value);
+    let Measure::ForcePerWidth(demand) = of(&slanted, "panel-buckling").demand else { panic!("{slanted:?}") };
+    // With the error that buckling says of itself.
+    assert!(demand.value / push > 1.0 - 1e-9 && demand.value / push < 1.1, "{demand:?} {push}");
+    for check in ["ply-failure", "wrinkling"] {
+        let (without, with) = (of(&bent, check).used.value, of(&slanted, check).used.value);
+        assert!(with > without, "{check}: {without} {with}");
+    }
+}
+
+/// What is pushed in at the lower face is taken by the inner skin more than by the outer: by hand, of two thin skins a distance d apart,
+/// by N (1/2 + t/2d).
+#[test]
+fn a_push_at_the_lower_face_presses_the_inner_skin() {
+    // All but flat, so that the push is all there is.
+    let (top, lifting, outcomes) = outcomes("[criteria]\nsling-angle = \"89.5 deg\"\n");
+    let push = lifting.inwards.value / lifting.pad.value;
+    let skin = m(top.inner.laminate().thickness());
+    let (all, apart) = (m(top.thickness()), m(top.core.thickness) + skin);
+    let by_hand = push * (0.5 + all / 2.0 / apart) / skin;
+    let Measure::Pressure(pressed) = of(&outcomes, "wrinkling").demand else { panic!("{outcomes:?}") };
+    // The weight bends it too, by some hundredths.
+    assert!(pressed.value / by_hand > 0.999 && pressed.value / by_hand < 1.08, "{pressed:?} {by_hand}");
+}
+
+#[test]
+fn fewer_legs_than_four_stand_on_a_diagonal_alone() {
+    let on_diagonal = |rest: &str| {
+        let (_, _, outcomes) = outcomes(rest);
+        let diagonal = outcomes.iter().filter(|outcome| outcome.on != LiftOn::All).count();
+        (diagonal, of(&outcomes, "ply-failure").used.value)
+    };
+    let ((two, used_by_two), (four, used_by_four)) = (on_diagonal(""), on_diagonal("[criteria]\nsling-legs = \"4\"\n"));
+    assert!(two > 0 && four == 0, "{two} {four}");
+    assert!(used_by_two > used_by_four, "{used_by_two} {used_by_four}");
 }

@@ -55,15 +55,15 @@ fn readings_in_words_and_for_machines() {
         write!(text, ", {} (mm)", gauge.name).expect("a text");
     }
     let most = proof.steps.last().expect("steps").bags;
-    for (bags, share) in [(0, 0.0), (most, 1.0), (0, 0.0)] {
+    for (bags, share) in [(0, 0.0), (most / 2, 0.5), (most, 1.0), (0, 0.0)] {
         write!(text, "\n{bags}").expect("a text");
         for reading in &full {
             write!(text, ", {:.6}", reading.value * 1000.0 * share).expect("a text");
         }
     }
     let file = skinspan::input::NamedText { name: "r.csv".to_owned(), text: text.clone() };
-    let rows = skinspan::input::read_readings(&file, &proof).expect("readings");
-    let compared = compare(&top, &proof, &rows);
+    let readings = skinspan::input::read_readings(&file, &proof).expect("readings");
+    let compared = compare(&top, &proof, &readings);
     let page = proof_to_text(&proof, Some(&compared), &top, 80);
     assert!(page.contains("PASSES: all gauges") && page.lines().all(|line| line.chars().count() <= 80), "{page}");
     let folder = std::env::temp_dir().join(format!("skinspan-proof-{}", std::process::id()));

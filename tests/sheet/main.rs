@@ -1,6 +1,7 @@
 //! The calculation sheet: well-formed, whole, with the numbers of the JSON report, the same each time, nothing fetched; and what its
 //! maps are drawn from.
 
+mod drawn;
 mod maps;
 
 use std::{collections::BTreeSet, fs, path::Path, process::Command, sync::OnceLock};

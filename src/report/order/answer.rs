@@ -7,7 +7,7 @@ use crate::{
     check::CHECKS,
     geometry::Point,
     order::LiftCheck,
-    report::{page::Page, said::counted, words as shared, words::capital},
+    report::{not_for_building::not_for_building, page::Page, said::counted, words as shared, words::capital},
     units::{ArealMassDensity, Length, both, show},
 };
 
@@ -21,7 +21,9 @@ pub(super) fn answer(page: &mut Page, ordered: Ordered<'_>) {
 
 /// The same for every form of the order.
 pub(super) fn sentences(ordered: Ordered<'_>) -> Vec<String> {
-    vec![weight(ordered), centre(ordered), bought(ordered), lift(ordered)]
+    let mut all: Vec<String> = not_for_building(&ordered.order.standing).into_iter().collect();
+    all.extend([weight(ordered), centre(ordered), bought(ordered), lift(ordered)]);
+    all
 }
 
 fn weight(ordered: Ordered<'_>) -> String {
@@ -68,10 +70,21 @@ fn bought(ordered: Ordered<'_>) -> String {
     )
 }
 
+/// Why there are no slings, and what helps.
+pub(super) fn no_slings(ordered: Ordered<'_>) -> String {
+    let (system, centre) = (ordered.system(), ordered.order.weight.bare_centre);
+    format!(
+        "No four places for slings were found: they stand alike about the centre of gravity of the bare top, {}, and a square of {} has to \
+         lie on the top at each. Carry it on two boards or a frame right below it, which needs no such places, or make `sling-pad` smaller.",
+        shared::point(centre, system),
+        show(ordered.top.criteria.sling_pad.value, system)
+    )
+}
+
 /// Whether it can be lifted, in one sentence.
 pub(super) fn lift(ordered: Ordered<'_>) -> String {
     let Some(lifting) = &ordered.order.lifting else {
-        return "No four places for slings were found, so lifting was not looked at: that is not a pass.".to_owned();
+        return format!("{} So lifting was not looked at: that is not a pass.", no_slings(ordered));
     };
     match &lifting.check {
         LiftCheck::NotMade(reason) => format!("Lifting could not be checked, which is not a pass: {reason}."),

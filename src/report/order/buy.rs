@@ -2,14 +2,14 @@
 
 use super::{Ordered, heading, words};
 use crate::{
-    order::Hardener,
+    order::{FixingLine, Hardener},
     report::{
         page::{Page, left, right},
         said::counted,
         words::capital,
     },
     section::Skin,
-    units::{Area, Length, Mass, Volume, show},
+    units::{Area, Length, Mass, System, Volume, show},
 };
 
 /// One thing that is bought.
@@ -107,18 +107,7 @@ fn solid(ordered: Ordered<'_>) -> Vec<Row> {
         ),
         ..Row::new("board", line.name.clone())
     }));
-    rows.extend(order.putty.iter().map(|putty| Row {
-        volume: Some(putty.volume),
-        mass: Some(putty.mass),
-        note: format!("{} deep along {} of rim", show(putty.setback, system), show(putty.rim, system)),
-        ..Row::new("putty", putty.name.clone())
-    }));
-    rows.extend(order.fillings.iter().map(|own| Row {
-        volume: Some(own.volume),
-        mass: own.mass,
-        note: words::filling(own),
-        ..Row::new("filling", own.material.clone().unwrap_or_else(|| words::unnamed(own.used).to_owned()))
-    }));
+    rows.extend(putty(ordered));
     // Into a plain bore nothing is laid.
     let tubes = order.conduits.iter().filter_map(|line| Some((line, line.name.clone()?)));
     rows.extend(tubes.map(|(line, name)| Row {
@@ -127,19 +116,76 @@ fn solid(ordered: Ordered<'_>) -> Vec<Row> {
         note: counted(line.runs, "run"),
         ..Row::new("conduit", name)
     }));
-    rows.extend(order.fixings.iter().map(|line| {
-        let length = line.shortest.map_or_else(String::new, |shortest| {
-            let foot = if line.foot_counted { "" } else { " and the foot" };
-            format!("; {}{foot} long at the least, under the head", show(shortest, system))
-        });
-        let with = if line.with.is_empty() { String::new() } else { format!("; each with {}", line.with.join(", ")) };
-        Row {
-            count: Some(line.bought),
-            note: format!("{} set for {}, the rest spares{length}{with}", line.set, line.holds.join(", ")),
-            ..Row::new("fixing", format!("{}: {}", line.name, line.what))
-        }
-    }));
+    rows.extend(order.fixings.iter().flat_map(|line| fixing(line, system)));
     rows
+}
+
+/// Putty, glue and potting: each kind once, with all that it is for.
+fn putty(ordered: Ordered<'_>) -> Vec<Row> {
+    let (order, system) = (ordered.order, ordered.system());
+    let edge = order.putty.iter().map(|putty| {
+        let note = format!("{} deep along {} of rim", show(putty.setback, system), show(putty.rim, system));
+        let row =
+            Row { volume: Some(putty.volume), mass: Some(putty.mass), note, ..Row::new("putty", putty.name.clone()) };
+        (row, putty.catalysed)
+    });
+    let fillings = order.fillings.iter().map(|own| {
+        let name = own.material.clone().unwrap_or_else(|| words::unnamed(own.used).to_owned());
+        let row =
+            Row { volume: Some(own.volume), mass: own.mass, note: words::filling(own), ..Row::new("filling", name) };
+        (row, own.catalysed)
+    });
+    let mut kinds: Vec<(Row, bool, usize)> = Vec::new();
+    for (row, catalysed) in edge.chain(fillings) {
+        let known = kinds.iter_mut().find(|(known, ..)| known.item == row.item);
+        let Some((all, _, uses)) = known else {
+            kinds.push((row, catalysed, 1));
+            continue;
+        };
+        // What each use takes, where there are more than one.
+        let each = |row: &Row| {
+            format!("{}: {}", row.volume.map_or_else(String::new, |of| words::volume(of, system)), row.note)
+        };
+        if *uses == 1 {
+            all.note = each(all);
+        }
+        all.note = format!("{}; {}", all.note, each(&row));
+        all.volume = all.volume.zip(row.volume).map(|(known, more)| known + more);
+        all.mass = all.mass.zip(row.mass).map(|(known, more)| known + more);
+        *uses += 1;
+    }
+    let share = ordered.top.criteria.order_catalyst_share.value;
+    let with_catalyst = kinds.into_iter().flat_map(|(row, catalysed, _)| {
+        let catalyst = row.mass.filter(|_| catalysed).map(|mass| Row {
+            mass: Some(mass * share),
+            note: "as much as for resin; its label goes before".to_owned(),
+            ..Row::new(row.kind, "Catalyst for it".to_owned())
+        });
+        std::iter::once(row).chain(catalyst)
+    });
+    with_catalyst.collect()
+}
+
+/// A kind of fixing, and what goes with it by number.
+fn fixing(line: &FixingLine, system: System) -> Vec<Row> {
+    let length = line.shortest.map_or_else(String::new, |shortest| {
+        let foot = if line.foot_counted { "" } else { " and the foot" };
+        format!("; {}{foot} long at the least, under the head", show(shortest, system))
+    });
+    let other: Vec<String> =
+        line.with.iter().filter(|part| !part.counted()).map(|part| words::part(part, system)).collect();
+    let other = if other.is_empty() { String::new() } else { format!("; {}", other.join(", ")) };
+    let grade = line.grade.as_ref().map_or_else(String::new, |grade| format!(", {grade}"));
+    let own = Row {
+        count: Some(line.bought),
+        note: format!("{} set for {}, the rest spares{length}{other}", line.set, line.holds.join(", ")),
+        ..Row::new("fixing", format!("{}: {}{grade}", line.name, line.what))
+    };
+    let parts = line.with.iter().filter(|part| part.counted()).map(|part| Row {
+        count: Some(line.bought),
+        ..Row::new("fixing", format!("{}: {}", line.name, words::part(part, system)))
+    });
+    std::iter::once(own).chain(parts).collect()
 }
 
 /// Widths of the columns of names and of layers.

@@ -1,6 +1,6 @@
 //! The order as a table of values parted by commas, for a spreadsheet.
 
-use super::{Ordered, buy, notes};
+use super::{Ordered, answer, buy, lifting, notes};
 use crate::{
     check::CHECKS,
     geometry::Axis,
@@ -10,6 +10,7 @@ use crate::{
             csv::{digits, line},
             words::in_unit,
         },
+        not_for_building::not_for_building,
         words as shared,
     },
     top::Top,
@@ -20,7 +21,7 @@ use crate::{
 /// in the heads. A cell is empty where there is nothing to say. Cells and ends of lines as in
 /// [`choice_to_csv`](crate::report::choice_to_csv).
 ///
-/// `list` is `buy`, `core piece`, `seam`, `backing piece`, `resin layer`, `weight`, `sling`, `moment` (about the middle of the frame at
+/// `list` is `warning` (that it is not for building), `buy`, `core piece`, `seam`, `backing piece`, `resin layer`, `weight`, `sling`, `moment` (about the middle of the frame at
 /// `x`, `y`), `lift check` (`value` is the share that is used) or `assumption`. For a piece of core `x`, `y`
 /// are its corner on the top and `count` is the sheet that it is cut from; a seam runs from `x`, `y`, and `note` says what
 /// it breaks.
@@ -122,26 +123,32 @@ impl Row {
 
 /// Letters that every spreadsheet reads.
 fn plain(text: &str) -> String {
-    text.replace('×', "x").replace('²', "2").replace('³', "3").replace('±', "+/-").replace('·', ".")
+    text.replace('×', "x")
+        .replace(['−', '—'], "-")
+        .replace('²', "2")
+        .replace('³', "3")
+        .replace('±', "+/-")
+        .replace('·', ".")
 }
 
 fn rows(ordered: Ordered<'_>) -> Vec<Row> {
     let order = ordered.order;
-    let mut rows: Vec<Row> = buy::rows(ordered)
+    let mut rows: Vec<Row> = not_for_building(&order.standing)
+        .map(|note| Row { list: "warning", kind: "check", note, ..Row::default() })
         .into_iter()
-        .map(|row| Row {
-            list: "buy",
-            kind: row.kind,
-            item: row.item,
-            count: row.count,
-            run: row.length,
-            area: row.area,
-            volume: row.volume,
-            mass: row.mass,
-            note: row.note,
-            ..Row::default()
-        })
         .collect();
+    rows.extend(buy::rows(ordered).into_iter().map(|row| Row {
+        list: "buy",
+        kind: row.kind,
+        item: row.item,
+        count: row.count,
+        run: row.length,
+        area: row.area,
+        volume: row.volume,
+        mass: row.mass,
+        note: row.note,
+        ..Row::default()
+    }));
     if let Ok(plan) = &order.core {
         rows.extend(plan.pieces.iter().enumerate().map(|(number, piece)| Row {
             list: "core piece",
@@ -229,7 +236,7 @@ fn lift_checks(ordered: Ordered<'_>) -> Vec<Row> {
     let row = |kind, item: String, value, note| Row { list: "lift check", kind, item, value, note, ..Row::default() };
     let system = ordered.system();
     match ordered.order.lifting.as_ref().map(|lifting| &lifting.check) {
-        None => vec![row("not made", "lifting".to_owned(), String::new(), "no four places for slings".to_owned())],
+        None => vec![row("not made", "lifting".to_owned(), String::new(), answer::no_slings(ordered))],
         Some(LiftCheck::NotMade(reason)) => {
             vec![row("not made", "lifting".to_owned(), String::new(), reason.clone())]
         }
@@ -240,7 +247,7 @@ fn lift_checks(ordered: Ordered<'_>) -> Vec<Row> {
                     if outcome.passes { "pass" } else { "FAIL" },
                     CHECKS[outcome.check].title().to_owned(),
                     digits(outcome.used.value),
-                    format!("used; demand {demand}, allowable {allowable}"),
+                    format!("used{}; demand {demand}, allowable {allowable}", lifting::on(outcome.on)),
                 )
             });
             let open = open.iter().map(|(check, reason)| {

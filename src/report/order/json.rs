@@ -7,10 +7,11 @@ use super::{Ordered, answer, buy, core, notes, words};
 use crate::{
     check::{CHECKS, Measure},
     geometry::{Axis, Point},
-    order::{CorePlan, LiftCheck, Lifting, Order},
+    order::{CorePlan, LiftCheck, LiftOn, Lifting, Order},
     report::{
         explain::criterion_json,
         json::{measure, number, quantity},
+        not_for_building::not_for_building,
     },
     section::Skin,
     top::Top,
@@ -28,17 +29,18 @@ use crate::{
 /// |---|---|
 /// | `format` | `{"name": "skinspan-order", "version": 1}` |
 /// | `title`, `units` | title of the design; `"us"` or `"si"` |
+/// | `not_for_building` | what speaks against building it, by the checks of the hand method; null where nothing does |
 /// | `answer` | the answer in sentences |
 /// | `buy` | `kind` (`"fabric"`, `"resin"`, `"coat"`, `"core"`, `"board"`, `"putty"`, `"filling"`, `"conduit"`, `"fixing"`), `item`, `count`, `length`, `area`, `volume`, `mass`, `note`; waste and spares with them |
 /// | `fabrics` | `fabric` (id), `parts` (dry mass per area), `plies`, `slanted`, `net` area, `breadths`, `length`, `area`, `mass` to buy, `length_along` (null where nothing is slanted), `in_top` (dry) |
 /// | `resin` | `name`, `hardener` (`"catalyst"` or `"hardener"`), `resin_mass`, `hardener_mass`, `layers` (`skin`: `"outer"`, `"inner"` or null, `layer`, `times`, `in_top`, `bought`) |
 /// | `core` | `reason` alone where there is no plan; else `sheet` (length, width), `along` (`"x"` or `"y"`), `sheets`, `area`, `offcut`, `sold_so_thick`, `pieces` (`x`, `y`, `length`, `width`, `area`, `cut_out`, `sheet` from one, `sheet_at`, `sheet_size`, `turned`), `seams` (`from`, `to`, `length`, `breaks`: `where`, `length`) |
 /// | `backing` | `name`, `board`, `length`, `straight`, `width`, `thickness`, `mass` |
-/// | `fixings` | `name`, `what`, `holds`, `set`, `bought`, `shortest`, `foot_counted`, `with` |
+/// | `fixings` | `name`, `what`, `holds`, `set`, `bought`, `shortest`, `foot_counted`, `grade` (null of rivets), `with`, `parts` (`what`, `count` to buy) |
 /// | `weight` | `items` (`name`, `mass`, `x`, `y`, `z`), `bare` and `total` (`mass`, `x`, `y`, `z`), `area` |
 /// | `forward` | where the bow lies, seen from above with *x* to the right and *y* upwards: `"right"` or `"left"` |
 /// | `moments` | `x`, `y` of the middle of the frame, `bare` and `total` (`across`, `along`, `sideways`: for each g) |
-/// | `lifting` | `slings` (`x`, `y`, `backing`, `conduit`), `pad`, `weight`, `factor`, `legs`, `angle`, `leg`, `inwards`, `passes`, `reason` where nothing was checked, `checks` (`check`, `demand`, `allowable`, `utilisation`, `passes`, `x`, `y`), `open` (`check`, `reason`); null where no places were found, which is no pass |
+/// | `lifting` | `slings` (`x`, `y`, `backing`, `conduit`), `pad`, `weight`, `factor`, `legs`, `angle`, `leg`, `inwards`, `passes`, `reason` where nothing was checked, `checks` (`check`, `demand`, `allowable`, `utilisation`, `passes`, `x`, `y`, `slings`: numbers of those that bear then), `open` (`check`, `reason`); null where no places were found, which is no pass |
 /// | `criteria` | the criteria that were used, with source and mark |
 /// | `cautions` | texts |
 #[must_use]
@@ -49,6 +51,7 @@ pub fn order_to_json(order: &Order, top: &Top) -> Value {
         "format": { "name": "skinspan-order", "version": 1 },
         "title": top.title,
         "units": match system { System::Us => "us", System::Si => "si" },
+        "not_for_building": not_for_building(&order.standing),
         "answer": answer::sentences(ordered),
         "buy": bought(ordered),
         "fabrics": fabrics(ordered),
@@ -190,6 +193,8 @@ fn backing(ordered: Ordered<'_>) -> Vec<Value> {
 fn fixings(ordered: Ordered<'_>) -> Vec<Value> {
     let system = ordered.system();
     let lines = ordered.order.fixings.iter().map(|line| {
+        let parts = line.with.iter().filter(|part| part.counted());
+        let parts = parts.map(|part| json!({ "what": words::part(part, system), "count": line.bought }));
         json!({
             "name": line.name,
             "what": line.what,
@@ -198,7 +203,9 @@ fn fixings(ordered: Ordered<'_>) -> Vec<Value> {
             "bought": line.bought,
             "shortest": line.shortest.map(|shortest| quantity(shortest, system)),
             "foot_counted": line.foot_counted,
-            "with": line.with,
+            "grade": line.grade,
+            "with": line.with.iter().map(|part| words::part(part, system)).collect::<Vec<_>>(),
+            "parts": parts.collect::<Vec<_>>(),
         })
     });
     lines.collect()
@@ -257,6 +264,10 @@ fn lifted(lifting: &Lifting, system: System) -> Value {
                     "passes": outcome.passes,
                     "x": outcome.at.map(|at| quantity(at.x, system)),
                     "y": outcome.at.map(|at| quantity(at.y, system)),
+                    "slings": match outcome.on {
+                        LiftOn::All => vec![1, 2, 3, 4],
+                        LiftOn::Diagonal(two) => two.map(|sling| sling + 1).to_vec(),
+                    },
                 })
             });
             let open = open.iter().map(|(check, reason)| json!({ "check": CHECKS[*check].id(), "reason": reason }));

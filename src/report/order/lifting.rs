@@ -3,7 +3,7 @@
 use super::{Ordered, answer, heading};
 use crate::{
     check::{CHECKS, Measure},
-    order::{LiftCheck, LiftOutcome},
+    order::{LiftCheck, LiftOn, LiftOutcome},
     report::{
         page::{Page, left, right},
         words,
@@ -34,10 +34,11 @@ pub(super) fn lifting(page: &mut Page, ordered: Ordered<'_>) {
         "  ",
         &format!(
             "Each bears on a square of {} from below. {} at rest, times {:.2} for the jerk, on {:.0} of four legs at {} from \
-             upright: {} in a leg. The check takes all four to bear so hard. Bending over two \
-             diagonal slings alone can be twice that of the check. A leg so slanted pulls inwards by {}, which is not in the check: \
-             lay two beams below, across the top at these places and longer than it is wide, with a pad at each place; sling the ends \
-             of the beams upright from a spreader, and lash the top to them. Slings round the rim crush it: that is not checked.",
+             upright: {} in a leg. The checks take all four to bear so hard, then either diagonal alone. A leg so slanted pulls inwards \
+             by {}: the checks take that in at the lower face, over the width of a pad. Not evaluated: how slings crush a rim that \
+             they go round, and what keeps a pad from sliding inwards. So lay two beams below, across the top at these places and \
+             longer than it is wide, with a pad at each place; sling the ends of the beams upright from a spreader, and lash the top \
+             to them.",
             show(lifting.pad, system),
             both(lifting.weight, system),
             lifting.times(),
@@ -50,17 +51,25 @@ pub(super) fn lifting(page: &mut Page, ordered: Ordered<'_>) {
     page.paragraph("  ", &answer::lift(ordered));
     let LiftCheck::Made { outcomes, open } = &lifting.check else { return };
     let row = |name: &str, cells: [&str; 3]| {
-        format!("  {}{}{}{}", left(name, 30), right(cells[0], 14), right(cells[1], 14), right(cells[2], 9))
+        format!("  {}{}{}{}", left(name, 34), right(cells[0], 14), right(cells[1], 14), right(cells[2], 9))
     };
     page.line(&row("by the plate method", ["demand", "allowable", "used"]));
     for outcome in outcomes {
-        let LiftOutcome { check, demand, allowable, used, passes, .. } = outcome;
+        let LiftOutcome { check, demand, allowable, used, passes, on, .. } = outcome;
         let shown = |measure: Measure| words::measure(measure, system);
         let verdict = if *passes { "pass" } else { "FAIL" };
-        let name = format!("{verdict} {}", CHECKS[*check].title());
+        let name = format!("{verdict} {}{}", CHECKS[*check].title(), self::on(*on));
         page.line(&row(&name, [&shown(*demand), &shown(*allowable), &words::percent(used.value)]));
     }
     for (check, reason) in open {
         page.paragraph("  ", &format!("NOT MADE {}: {reason}", capital(CHECKS[*check].title())));
+    }
+}
+
+/// Which slings bear, where these are not all.
+pub(super) fn on(on: LiftOn) -> String {
+    match on {
+        LiftOn::All => String::new(),
+        LiftOn::Diagonal([one, other]) => format!(", on {} and {}", one + 1, other + 1),
     }
 }

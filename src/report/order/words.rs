@@ -2,7 +2,7 @@
 
 use super::Ordered;
 use crate::{
-    order::{FabricLine, Filling, FillingUse, Hardener, Rule, Seam},
+    order::{FabricLine, Filling, FillingUse, FixingPart, Hardener, Rule, Seam},
     report::said::counted,
     units::{Area, Length, Mass, System, Torque, Volume, both, show, show_in},
 };
@@ -78,6 +78,24 @@ pub(super) fn filling(own: &Filling) -> String {
             format!("potting of {}, the insert's own volume not taken off", counted(places, "insert"))
         }
         FillingUse::Studs => format!("below {}", counted(places, "bonded stud")),
+    }
+}
+
+/// What goes with a fixing.
+pub(super) fn part(part: &FixingPart, system: System) -> String {
+    match part {
+        FixingPart::Nut { thread, grade } => format!("nut, {thread}, {grade}"),
+        FixingPart::Washer { washer, thread, metal } => format!(
+            "washer for {thread}, {} across, {} thick, {metal}",
+            show(washer.outside, system),
+            show(washer.thickness, system)
+        ),
+        FixingPart::Sleeve { outside, wall, alloy } => {
+            format!("sleeve, {} across, {} wall, {alloy}", show(*outside, system), show(*wall, system))
+        }
+        FixingPart::Insert(name) => name.clone(),
+        FixingPart::Filling(name) => format!("set in {name}"),
+        FixingPart::ByMaker => "length by its maker's table".to_owned(),
     }
 }
 

@@ -81,7 +81,7 @@ fn steps(page: &mut Page, card: Card<'_>) {
             let band: Length = (reading.band - noise) * step.share + noise;
             format!("{} ±{}", words::reading(expected, system), words::reading(band, system))
         });
-        let name = format!("{} ({})", step.bags, shared::percent(step.share.value));
+        let name = format!("{} of {}", step.bags, proof.steps.last().map_or(0, |last| last.bags));
         page.line(&row(&name, &own));
         page.line(&row("  read", &cells(&|_| "________".to_owned())));
     }
@@ -98,7 +98,7 @@ fn steps(page: &mut Page, card: Card<'_>) {
         "  ",
         &format!(
             "± is what core (its shear modulus is {core}) and skins ({skins}) may scatter, the error of the plate method, and \
-             that of a gauge ({}). ± holds after what the supports move beyond their own expected reading is taken off.",
+             that of a gauge ({}). ± holds after what the supports move beyond their own expected reading, as a plane, is taken off.",
             words::length(criteria.proof_gauge_noise.value, card)
         ),
     );
@@ -121,8 +121,9 @@ fn rules(page: &mut Page, card: Card<'_>) {
         "Load by half and unload once, set gauges to zero, then begin.".to_owned(),
         format!("Wait {wait} after each step, read, and go on only if all is quiet and within ±."),
         format!(
-            "STOP and unload: cracking noises; a gauge that creeps on; a reading beyond ±; a reading off the straight line by \
-             more than {}.",
+            "STOP and unload: cracking noises; a gauge that creeps on; a reading beyond ±, on a support by more than {} beyond it; a \
+             reading off the straight line by more than {}.",
+            words::length(criteria.proof_settling.value, card),
             percent(criteria.proof_straightness.value)
         ),
         format!(

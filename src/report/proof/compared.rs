@@ -1,12 +1,13 @@
 //! Readings against the card.
 
-use super::{Card, heading, words};
+use super::{Card, faults, heading, words};
 use crate::{
-    proof::{Causes, Compared, Found, Slip},
+    proof::{Causes, Compared, Found, GaugeAt, GaugeCompared},
     report::{
         page::{Page, left, right},
         words as shared,
     },
+    units::Length,
 };
 
 pub(super) fn compared(page: &mut Page, card: Card<'_>, compared: &Compared) {
@@ -25,9 +26,14 @@ pub(super) fn sentences(card: Card<'_>, compared: &Compared) -> Vec<String> {
     let all = proof.steps.last().map_or(0, |last| last.bags);
     let mut sentences = Vec::new();
     if compared.passes(proof) {
+        // What these bags do not stand for may fail all the same.
+        sentences.extend(words::does_not_hold(card));
         sentences.push("PASSES: all gauges within their bands, straight, and back where they were.".to_owned());
     } else {
         sentences.push("DOES NOT PASS:".to_owned());
+        sentences.extend(faults::gives_way(card, compared));
+        sentences.extend(faults::suspected(card, compared));
+        sentences.extend(faults::slips(card, compared));
         if proof.lowered {
             sentences.push("The bags are fewer than the case asks: the checks did not allow all of it.".to_owned());
         }
@@ -46,66 +52,42 @@ pub(super) fn sentences(card: Card<'_>, compared: &Compared) -> Vec<String> {
         if !names.is_empty() {
             sentences.push(format!("Not read, or at one load alone: {}.", names.join(", ")));
         }
-        for one in &compared.gauges {
-            let name = &proof.gauges[one.gauge].name;
-            let mut faults = Vec::new();
-            if !one.in_band {
-                faults.push("out of its band");
-            }
-            if !one.straight {
-                faults.push("not straight");
-            }
-            match one.springs_back {
-                Some(true) => {}
-                Some(false) => faults.push("not back where it was"),
-                None => faults.push("not read after unloading"),
-            }
-            if !faults.is_empty() {
-                sentences.push(format!("Gauge {name}: {}.", faults.join(", ")));
-            }
-        }
+        sentences.extend(faults::each(card, compared));
     }
-    sentences.extend(slips(card, compared));
-    let noise = card.top.criteria.proof_gauge_noise.value;
-    if let Some(sunk) = compared.sunk.filter(|sunk| sunk.abs() > noise && compared.slips.is_empty()) {
-        sentences.push(format!(
-            "The supports moved by {} more than expected, on the mean: that is taken off the other gauges.",
-            words::gauged(sunk, card)
-        ));
-    }
+    sentences.extend(moved(card, compared));
     sentences.push(explained(card, compared));
     sentences
 }
 
-/// Readings that look as if they had been written down otherwise, alike ones together.
-fn slips(card: Card<'_>, compared: &Compared) -> Vec<String> {
-    let mut kinds: Vec<(Slip, Vec<&str>)> = Vec::new();
-    for (gauge, slip) in &compared.slips {
-        let name = card.proof.gauges[*gauge].name.as_str();
-        match kinds.iter_mut().find(|(known, _)| known == slip) {
-            Some((_, names)) => names.push(name),
-            None => kinds.push((*slip, vec![name])),
-        }
+/// What the supports moved, and what that takes off other gauges.
+fn moved(card: Card<'_>, compared: &Compared) -> Vec<String> {
+    let noise = card.top.criteria.proof_gauge_noise.value;
+    let Some(moved) = compared.moved.as_ref().filter(|_| compared.slips.is_empty()) else { return Vec::new() };
+    let gauge = |one: &GaugeCompared| &card.proof.gauges[one.gauge];
+    let asked = || compared.gauges.iter().filter(|one| Some(one.gauge) != compared.suspect);
+    let is_support = |one: &&GaugeCompared| matches!(gauge(one).on, GaugeAt::Support(_));
+    let more = |one: &GaugeCompared| one.read - gauge(one).reading.expected;
+    let named = |(one, by)| format!("{} {}", gauge(one).name, words::gauged(by, card));
+    let own: Vec<String> = asked().filter(is_support).map(|one| (one, more(one))).map(named).collect();
+    let most = asked().filter(is_support).map(|one| more(one).abs()).fold(Length::default(), Length::max);
+    if most <= noise {
+        return Vec::new();
     }
-    let said = |(slip, names): &(Slip, Vec<&str>)| {
-        let many = names.len() > 1;
-        let names = format!("{} {}", if many { "Gauges" } else { "Gauge" }, names.join(", "));
-        match slip {
-            Slip::Turned => format!(
-                "{names}: what was read is of the size that was expected, but goes the other way: the sign {} turned (down is positive).",
-                if many { "looks" } else { "of the gauge looks" }
-            ),
-            Slip::Unit(unit) => {
-                let (read, head) = words::units_slipped(*unit);
-                format!(
-                    "{names}: about {} times what was expected, as if {read} stood below a head of {head}: write the unit that was read into \
-                     the head.",
-                    words::times(unit.times())
-                )
-            }
-        }
-    };
-    kinds.iter().map(said).collect()
+    let others: Vec<String> = asked().filter(|one| !is_support(one)).map(|one| (one, one.moved)).map(named).collect();
+    let mut all = vec![format!(
+        "The supports went down by more than expected: {}. A top that stays straight follows them; taken off the others: {}. Supports \
+         without a gauge are taken to have moved in line with these.",
+        own.join(", "),
+        others.join(", ")
+    )];
+    if moved.bends > noise {
+        all.push(format!(
+            "They did NOT move as a straight top does: {} of that bends it and counts against the bands of the others. Wedge the \
+             supports and test anew.",
+            words::gauged(moved.bends, card)
+        ));
+    }
+    all
 }
 
 /// What explains the readings, in a sentence.
@@ -116,11 +98,11 @@ fn explained(card: Card<'_>, compared: &Compared) -> String {
     };
     let error = card.top.criteria.proof_gauge_noise.value;
     let noise = words::gauged(error, card);
-    let off = |one: &crate::proof::GaugeCompared| (one.read - card.proof.gauges[one.gauge].reading.expected).abs();
-    if compared.gauges.iter().all(|one| off(one) <= error) {
-        return format!(
-            "All readings are as expected to within the error of a gauge ({noise}): nothing is to be explained."
-        );
+    let off = |one: &GaugeCompared| (one.read - card.proof.gauges[one.gauge].reading.expected).abs();
+    let mut asked = compared.gauges.iter().filter(|one| Some(one.gauge) != compared.suspect);
+    if asked.all(|one| off(one) <= error) {
+        let all = if compared.suspect.is_some() { "All other readings" } else { "All readings" };
+        return format!("{all} are as expected to within the error of a gauge ({noise}): nothing is to be explained.");
     }
     if let Some(likely) = causes.likely
         && let Some((_, found)) = causes.alone.iter().find(|(cause, _)| *cause == likely)
@@ -192,7 +174,7 @@ fn table(page: &mut Page, card: Card<'_>, compared: &Compared) {
             &words::reading(gauge.reading.band, system),
             &words::reading(one.read, system),
             &shared::percent(one.over_expected.value),
-            &shared::percent(one.off_line.value),
+            &one.off_line.map_or_else(|| "—".to_owned(), |off| shared::percent(off.value)),
             &one.residual.map_or_else(|| "—".to_owned(), |residual| words::reading(residual, system)),
             &one.hysteresis.map_or_else(|| "—".to_owned(), |loop_| shared::percent(loop_.value)),
         ]));

@@ -11,6 +11,7 @@ use crate::{
     report::{
         explain::criterion_json,
         json::{measure, number, quantity},
+        not_for_building,
     },
     top::Top,
     units::{Ratio, System},
@@ -27,6 +28,7 @@ use crate::{
 /// |---|---|
 /// | `format` | `{"name": "skinspan-proof", "version": 1}` |
 /// | `title`, `units` | title of the design; `"us"` or `"si"` |
+/// | `not_for_building` | what speaks against building it, by both methods; null where nothing does |
 /// | `answer` | the answer in sentences |
 /// | `load` | `case`, `check`, `utilisation`, `pressure` or (`x`, `y`), `force` |
 /// | `bag`, `bag_size`, `weight`, `of_case`, `lowered` | mass and size of a bag, weight of all, that over the load of the case, whether a check did not allow more |
@@ -36,7 +38,7 @@ use crate::{
 /// | `by_hand` | `between`, `tip`: largest sags by the hand method |
 /// | `checks` | of the top under all bags: `check`, `demand`, `allowable`, `utilisation` |
 /// | `open` | `check`, `reason` |
-/// | `readings` | null without readings; else `passes`, `most_bags`, `gauges` (`name`, `zero`, `read`, `over_expected`, `in_band`, `off_line`, `straight`, `hysteresis`, `residual`, `springs_back`), `slips` (`name`, `what`: `"sign turned"` or `"another unit"`, `times`), `causes` (`reason` alone where there are none; `alone`: `cause` (`"core"`, `"skins"`, `"supports"`), `core`, `skins`, `supports`, `left`; `together` the same; `off`; `told_apart`; `likely`) |
+/// | `readings` | null without readings; else `passes`, `most_bags`, `supports` (null without a gauge on one; `mean`, `bends`: by how much more they went down, and how far from a plane), `gauges` (`name`, `zero`, `read`, `over_expected`, `moved`: what the supports take it down by beyond what was expected, `in_band`, `off_line`, `straight` (null where it was read at less than three loads, as `off_line`), `hysteresis`, `residual`, `springs_back`), `suspect` (the gauge that alone is out, or null), `give_way` (gauges on supports that go down too far), `slips` (`name`, `what`: `"sign turned"` or `"another unit"`, `times`), `causes` (`reason` alone where there are none; `alone`: `cause` (`"core"`, `"skins"`, `"supports"`), `core`, `skins`, `supports`, `left`; `together` the same; `off`; `told_apart`; `likely`) |
 /// | `criteria` | the criteria of the test, with source and mark |
 #[must_use]
 pub fn proof_to_json(proof: &Proof, compared: Option<&Compared>, top: &Top) -> Value {
@@ -92,6 +94,7 @@ pub fn proof_to_json(proof: &Proof, compared: Option<&Compared>, top: &Top) -> V
         "format": { "name": "skinspan-proof", "version": 1 },
         "title": top.title,
         "units": match system { System::Us => "us", System::Si => "si" },
+        "not_for_building": not_for_building(&Ok(proof.standing.clone())),
         "answer": answer,
         "load": about,
         "bag": quantity(proof.bag, system),
@@ -124,14 +127,16 @@ const fn word(cause: Cause) -> &'static str {
 
 fn readings(card: Card<'_>, compared: &Compared) -> Value {
     let system = card.system();
+    let name = |gauge: usize| card.proof.gauges[gauge].name.clone();
     let gauges = compared.gauges.iter().map(|one| {
         json!({
             "name": card.proof.gauges[one.gauge].name,
             "zero": quantity(one.zero, system),
             "read": quantity(one.read, system),
             "over_expected": share(one.over_expected),
+            "moved": quantity(one.moved, system),
             "in_band": one.in_band,
-            "off_line": share(one.off_line),
+            "off_line": one.off_line.map(share),
             "straight": one.straight,
             "hysteresis": one.hysteresis.map(share),
             "residual": one.residual.map(|residual| quantity(residual, system)),
@@ -170,7 +175,13 @@ fn readings(card: Card<'_>, compared: &Compared) -> Value {
     json!({
         "passes": compared.passes(card.proof),
         "most_bags": compared.most_bags,
+        "supports": compared.moved.as_ref().map(|moved| json!({
+            "mean": quantity(moved.mean, system),
+            "bends": quantity(moved.bends, system),
+        })),
         "gauges": gauges.collect::<Vec<_>>(),
+        "suspect": compared.suspect.map(name),
+        "give_way": compared.give_way.iter().copied().map(name).collect::<Vec<_>>(),
         "slips": compared.slips.iter().map(|(gauge, slip)| slipped(card, *gauge, *slip)).collect::<Vec<_>>(),
         "causes": causes,
     })

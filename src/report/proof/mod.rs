@@ -2,6 +2,7 @@
 
 mod card;
 mod compared;
+mod faults;
 mod json;
 mod words;
 

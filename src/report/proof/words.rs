@@ -4,7 +4,7 @@ use super::Card;
 use crate::{
     check::CHECKS,
     proof::{Cause, Gauge, GaugeAt, Kind, NoProof, UnitSlip},
-    report::{said::counted, words},
+    report::{not_for_building, said::counted, words},
     top::Top,
     units::{Length, Ratio, System, both, show, show_in},
 };
@@ -54,6 +54,8 @@ pub(super) const fn units_slipped(slip: UnitSlip) -> (&'static str, &'static str
         UnitSlip::InchesAsMillimetres => ("inches", "millimetres"),
         UnitSlip::ThousandthsAsInches => ("thousandths of an inch", "inches"),
         UnitSlip::ThousandthsAsMillimetres => ("thousandths of an inch", "millimetres"),
+        UnitSlip::MillimetresAsThousandths => ("millimetres", "thousandths of an inch"),
+        UnitSlip::InchesAsThousandths => ("inches", "thousandths of an inch"),
     }
 }
 
@@ -102,7 +104,8 @@ pub(super) fn sentences(card: Card<'_>) -> Vec<String> {
         Kind::Place { at } => format!("{} at {}", both(load.force, system), words::point(at, system)),
     };
     let bags = proof.steps.last().map_or(0, |last| last.bags);
-    let mut all = vec![format!(
+    let mut all: Vec<String> = does_not_hold(card).into_iter().collect();
+    all.push(format!(
         "Stands for: {} ({} used in {}): {how}. {} of {} make {}, {} of its force.",
         words::within(&load.case),
         words::percent(load.used.value),
@@ -111,8 +114,7 @@ pub(super) fn sentences(card: Card<'_>) -> Vec<String> {
         both(proof.bag, system),
         both(proof.weight, system),
         words::percent(proof.of_case.value)
-    )];
-    all.extend(does_not_hold(card));
+    ));
     if let Some(own) = proof.checks.iter().find(|own| own.check == load.check) {
         all.push(format!(
             "Of {} the bags use {}, dry and not hot, where the case uses {} with all that takes strength off: what lies between is \
@@ -146,10 +148,12 @@ pub(super) fn sentences(card: Card<'_>) -> Vec<String> {
     all
 }
 
-/// That the case of the test fails anyhow.
+/// That the top fails anyhow, and whether in the case of the test.
 pub(super) fn does_not_hold(card: Card<'_>) -> Option<String> {
-    let fails = card.proof.governs.used > Ratio::from(1.0);
-    fails.then(|| "The top does not hold this case (`skinspan check`): no test makes up for that.".to_owned())
+    let against = not_for_building(&Ok(card.proof.standing.clone()))?;
+    let this =
+        if card.proof.governs.used > Ratio::from(1.0) { "The top does not hold this case either: no" } else { "No" };
+    Some(format!("{against} {this} test makes up for that."))
 }
 
 /// Checks that could not be made.

@@ -250,3 +250,6 @@ fn fixing(mark: &FixingMark, off: Length, layout: &Layout, [sky, under]: [f64; 2
         path class="dash" d={ "M" (mm(x)) " " (mm(sky - 1.5)) "V" (mm(under + 1.5)) } {}
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -57,8 +57,8 @@ fn supports(report: &Report<'_>, analysis: &Analysis<'_>) -> Markup {
         table {
             caption { "Loads as they act, without factors, each with its case: the larger of both methods along a support; moments and posts by the plate method, without the weight of the frame itself." }
             thead { tr { th scope="col" { "On" } th scope="col" class="n" { "Down" } th scope="col" class="n" { "Up" } th scope="col" class="n" { "Bends by" } } }
-            tbody {
-                @for load in &loads {
+            @for load in &loads {
+                tbody class="one" {
                     tr {
                         th scope="row" { (report.top.supports[load.pipe].name) span class="under" { "all along, for each length" } }
                         @if load.known() {

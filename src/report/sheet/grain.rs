@@ -99,14 +99,17 @@ pub(super) fn list(top: &Top) -> Markup {
                         @for (k, ply) in layer.plies.iter().enumerate() {
                             tr {
                                 td { (number + k) }
-                                th scope="row" {
+                                @if k == 0 {
+                                  th scope="row" rowspan=[(layer.plies.len() > 1).then_some(layer.plies.len())] {
                                     (layer.text)
                                     span class="under" {
+                                        @if layer.plies.len() > 1 { "one cloth, its " (layer.plies.len()) " plies of fibre; " }
                                         @if let Some(fraction) = layer.fibre_fraction {
                                             (format!("{:.0} % fibre by mass, ", fraction.get::<uom::si::ratio::percent>()))
                                         }
                                         "strength " (words::basis(layer.basis))
                                     }
+                                  }
                                 }
                                 td class="n" { @if is_random(ply) { "any way" } @else { (format!("{:.0}°", ply.angle.get::<degree>())) } }
                                 td class="n" { (show(ply.thickness, system)) }

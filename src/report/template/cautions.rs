@@ -9,9 +9,10 @@ use crate::{
     units::{Length, Ratio, show_in},
 };
 
-/// The cautions, the general ones first.
+/// The cautions: that it is not for building, then the general ones.
 pub(super) fn cautions(template: &Template<'_>) -> Vec<String> {
-    let mut all = vec![
+    let mut all: Vec<String> = template.not_for_building().map(str::to_owned).into_iter().collect();
+    all.extend([
         "Measure the scale bars before you drill or cut: print at 100 %, \"actual size\", never \"fit to page\"."
             .to_owned(),
         if template.top.scope == Scope::Patch {
@@ -21,7 +22,7 @@ pub(super) fn cautions(template: &Template<'_>) -> Vec<String> {
              you drill."
                 .to_owned()
         },
-    ];
+    ]);
     all.extend(crown(template));
     all.extend(hands(template.top));
     all.extend(conduits(template));

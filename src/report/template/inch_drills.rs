@@ -85,6 +85,28 @@ mod tests {
         assert_eq!(name(0.3), None);
         assert_eq!(nearest(inches(0.3)).map(|drill| drill.name).as_deref(), Some("N"));
         assert_eq!(nearest(inches(3.0)), None);
+        // Just farther than a thirtieth from the largest.
+        assert_eq!((nearest(inches(1.56)), nearest(inches(1.55)).map(|drill| drill.inches)), (None, Some(1.5)));
+    }
+
+    /// Tap drills that every shop has a table of (from memory): they pin the series where it is used.
+    #[test]
+    fn tap_drills_are_in_the_series() {
+        for (thread, name, size) in [
+            ("4-40", "no. 43", 0.089),
+            ("6-32", "no. 36", 0.1065),
+            ("8-32", "no. 29", 0.136),
+            ("10-24", "no. 25", 0.1495),
+            ("10-32", "no. 21", 0.159),
+            ("1/4-28", "no. 3", 0.213),
+            ("5/16-24", "I", 0.272),
+            ("3/8-24", "Q", 0.332),
+            ("7/16-14", "U", 0.368),
+            ("3/8-16", "5/16 in", 0.3125),
+            ("1/2-13", "27/64 in", 0.421_875),
+        ] {
+            assert_eq!(of_size(inches(size)).map(|drill| drill.name).as_deref(), Some(name), "{thread}");
+        }
     }
 
     #[test]

@@ -113,6 +113,7 @@ pub(super) fn json(template: &Template<'_>) -> Value {
     json!({
         "format": { "name": "skinspan-holes", "version": 1 },
         "title": template.top.title,
+        "not_for_building": template.not_for_building,
         "units": match system { System::Us => "us", System::Si => "si" },
         "forward": template.top.bow().word(),
         "holes": holes.collect::<Vec<_>>(),

@@ -24,7 +24,9 @@ pub use view::Face;
 
 use self::{labels::Placed, view::View};
 use crate::{
+    check::Standing,
     plan::{FixingMark, Plan},
+    report::not_for_building,
     top::Top,
 };
 
@@ -37,6 +39,8 @@ pub struct Template<'a> {
     top: &'a Top,
     plan: Plan,
     view: View,
+    /// What speaks against building it, by the checks of the hand method.
+    not_for_building: Option<String>,
 }
 
 impl<'a> Template<'a> {
@@ -44,13 +48,20 @@ impl<'a> Template<'a> {
     #[must_use]
     pub fn new(top: &'a Top, face: Face) -> Self {
         let view = View { face, bow: top.bow(), said: top.forward.is_some() };
-        Self { top, plan: Plan::of(top), view }
+        Self { top, plan: Plan::of(top), view, not_for_building: not_for_building(&Standing::by_hand(top)) }
     }
 
     /// The plan that it shows.
     #[must_use]
     pub const fn plan(&self) -> &Plan {
         &self.plan
+    }
+
+    /// What speaks against building by it: that the checks of the hand method say that the top does not hold, or could not look at
+    /// every load case. It stands on the drawings.
+    #[must_use]
+    pub fn not_for_building(&self) -> Option<&str> {
+        self.not_for_building.as_deref()
     }
 
     /// Whether every hole keeps clear of the conduits.
@@ -91,7 +102,7 @@ impl<'a> Template<'a> {
     /// # Format, version 1
     ///
     /// Within a version keys are only added; what a key means never changes. A quantity is `{"value": 12.3, "unit": "mm"}`. Top
-    /// level: `format` (`{"name": "skinspan-holes", "version": 1}`), `title`, `units` (`"us"` or `"si"`), `forward` (`"right"` or
+    /// level: `not_for_building` (what speaks against building by it, or null), `format` (`{"name": "skinspan-holes", "version": 1}`), `title`, `units` (`"us"` or `"si"`), `forward` (`"right"` or
     /// `"left"`), and `holes`: `hole` (its number), `holds`, `fixing`, `hold`, `size`, `from` (`"above"` or `"below"`), `x`, `y`,
     /// `drills` in the order of the work (`drill` by its name, `diameter`, `depth` or null where it goes through, `through`), `tap`
     /// (null where none is cut), `near_conduit` (the conduit in whose band it stands, or null).

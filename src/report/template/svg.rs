@@ -16,6 +16,9 @@ use crate::{
     units::both,
 };
 
+/// What stands below the title of a top that the checks speak against; the notes say why.
+pub(super) const NOT_FOR_BUILDING: &str = "NOT FOR BUILDING: see the first note";
+
 /// White all round.
 const MARGIN: f64 = 15.0;
 /// Beside the drawing, for running sizes, sizes over all and the mark of the bow.
@@ -49,6 +52,9 @@ pub(super) fn svg(template: &Template<'_>) -> String {
             defs { (drawing::hatch()) }
             rect width="100%" height="100%" fill="#fff" {}
             text x=(number(MARGIN)) y=(number(MARGIN + 6.0)) font-family="sans-serif" font-size="8" { (title) }
+            @if template.not_for_building().is_some() {
+                text id="not-for-building" x=(number(MARGIN)) y=(number(MARGIN + 13.0)) font-family="sans-serif" font-size="6" font-weight="bold" { (NOT_FOR_BUILDING) }
+            }
             (drawing::layers(template, frame))
             (drawing::datum(view, frame))
             (running::drawn(template, frame, [low.u, bottom]))

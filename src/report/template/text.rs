@@ -11,6 +11,9 @@ use crate::report::page::{Page, left, right};
 pub(super) fn text(template: &Template<'_>, files: &[(String, String)], width: usize) -> String {
     let mut page = Page::new(width.clamp(60, 120));
     page.paragraph("", &format!("Template 1:1 of {}", template.top.title));
+    if let Some(warning) = template.not_for_building() {
+        page.paragraph("  ", warning);
+    }
     page.paragraph("  ", &template.view.words());
     page.paragraph("  ", datum());
     if !files.is_empty() {

@@ -48,18 +48,23 @@ pub(in crate::report) fn incomplete(analysis: &Analysis<'_>) -> Option<&'static 
 /// What pushes the frame sideways.
 pub(in crate::report) fn pushed_sideways(report: &Report<'_>, analysis: &Analysis<'_>) -> String {
     let system = report.top.report;
-    let Some((force, case)) = analysis.sideways() else {
+    let Some(push) = analysis.sideways() else {
         return if analysis.open_cases.is_empty() {
-            "nothing pushes it sideways but wind, which is not counted".to_owned()
+            "nothing pushes it sideways".to_owned()
         } else {
             "nothing is known of what pushes it sideways".to_owned()
         };
     };
+    let wind = if push.wind > Force::default() {
+        format!(", {} of it wind on the edge of the top and on gear", show(push.wind, system))
+    } else {
+        String::new()
+    };
     format!(
-        "sideways {} ({}), from any side, {} above the lower face of the top; without wind, and not checked",
-        show(force, system),
-        analysis.cases[case].id,
-        show(report.top.weight().height, system)
+        "sideways {} ({}){wind}, from any side, {} above the lower face of the top; without wind on the frame itself, and not checked",
+        show(push.force, system),
+        analysis.cases[push.case].id,
+        show(push.height, system)
     )
 }
 

@@ -26,6 +26,7 @@ pub(super) fn index(template: &Template<'_>, grid: &Grid, title: &str) -> Markup
     html! {
         section class="index" {
             h1 { (title) }
+            @if let Some(warning) = template.not_for_building() { p { strong { (warning) } } }
             p { (template.view.words()) " " (text::datum()) }
             figure {
                 svg role="img" xmlns="http://www.w3.org/2000/svg" width="112mm" height="13mm" viewBox="0 0 112 13" {

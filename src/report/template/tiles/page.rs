@@ -82,7 +82,10 @@ fn foot(template: &Template<'_>, grid: &Grid, tile: &Tile) -> Markup {
             text x=(number(right)) y=(number(top + 5.5)) font-size="8" font-weight="bold" { (tile.name()) }
             text x=(number(right - 20.0)) y=(number(top + 2.5)) { (beside.join(", ")) }
             text x=(number(right - 20.0)) y=(number(top + 6.0)) { (holes) }
-            text x=(number(right)) y=(number(top + 9.8)) { (shortened(&template.top.title, 48)) }
+            text x=(number(right)) y=(number(top + 9.8)) {
+                @if template.not_for_building().is_some() { tspan font-weight="bold" { "NOT FOR BUILDING " } }
+                (shortened(&template.top.title, 48))
+            }
             text x=(number(right)) y=(number(top + 13.2)) {
                 (template.view.face.words())
                 ", bow to the " (template.view.bow.word())
