@@ -335,7 +335,7 @@ fn the_room_of_the_file_says_how_the_shop_tests() {
         ("resdiual = \"8 %\"", "`resdiual` is not a key of `proof`", "did you mean `residual`?"),
         ("wait = \"-5 min\"", "`wait`", ""),
         ("bag = \"0 kg\"", "`bag`", ""),
-        ("fall = \"70 kg\"", "`fall`", "mm"),
+        ("fall = \"70 kg\"", "a length is needed", ""),
     ] {
         let file = text(SNOW, &format!("[proof]\n{rest}\n"));
         let problems = skinspan::input::read_design(&file, &table, None).expect_err(rest);
