@@ -71,8 +71,8 @@ mod tests {
         order::lift_check::{LiftOn, lift},
     };
 
-    /// What the mesh of a top weighs beside it, of what a sling bears.
-    const ROUNDING: f64 = 0.02;
+    /// What the mesh of a top weighs beside it, and the peaks of what specks press, of what a sling bears.
+    const ROUNDING: f64 = 0.05;
 
     #[test]
     fn two_slings_of_a_diagonal_bear_all_of_it() {
