@@ -4,6 +4,7 @@ mod core;
 mod fabric;
 mod filling;
 mod lift_check;
+mod lifted;
 mod lifting;
 mod moments;
 mod pieces;
