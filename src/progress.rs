@@ -19,6 +19,9 @@ const APART: Duration = Duration::from_millis(200);
 /// Before this much time has passed nobody can say how long the rest takes.
 const TOO_SOON: Duration = Duration::from_secs(2);
 
+/// What comes sooner after a Ctrl-C is the same one, which who started the program has passed on.
+const TWICE: Duration = Duration::from_millis(300);
+
 /// What a shell gives back of a program that Ctrl-C ended.
 const INTERRUPTED: i32 = 130;
 
@@ -48,9 +51,11 @@ impl Progress {
     /// From here on the first Ctrl-C stops the search.
     pub(crate) fn catch_interrupts(&self) {
         let stop = Arc::clone(&self.stop);
+        let mut first: Option<Instant> = None;
         // Where no handler can be set Ctrl-C ends the program at once, as ever.
         let _ = ctrlc::set_handler(move || {
-            if stop.swap(true, Ordering::Relaxed) {
+            stop.store(true, Ordering::Relaxed);
+            if first.get_or_insert_with(Instant::now).elapsed() > TWICE {
                 say("\n");
                 std::process::exit(INTERRUPTED);
             }

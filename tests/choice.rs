@@ -375,7 +375,17 @@ fn whoever_stops_it_is_told_what_is_missing() {
 fn the_border_of_the_table_is_judged_by_both() {
     let top = example("galley-roof");
     let table = read_tables(&[]).unwrap();
-    let chosen = choose(&top, &space(&top), &Nobody);
+    // Thick enough that some lie behind the border.
+    let mut space = space(&top);
+    let families = ["pvc-foam", "pet-foam"].map(|id| table.core(id).unwrap());
+    let thicknesses = [1.0, 1.5, 2.0, 3.0, 4.0].map(Length::new::<inch>);
+    let densities = space.cores.iter().map(|core| core.material.density).collect::<Vec<_>>();
+    space.cores = Space::sheets(&top, families, Some(&thicknesses), Some(&[densities[0], densities[3]]));
+    space.outer.truncate(1);
+    space.inner.truncate(1);
+    let chosen = choose(&top, &space, &Nobody);
+    let behind = chosen.grids.iter().flat_map(|grid| grid.cells.iter().flatten().flatten());
+    assert!(behind.filter(|cell| !cell.by_both && cell.utilisation.value <= 1.0).count() > 0);
     let grids = chosen.grids.iter().map(|grid| (table.core(&grid.family).unwrap(), grid));
     let mut judged = 0;
     for (family, grid) in grids {

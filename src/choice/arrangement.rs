@@ -144,12 +144,10 @@ fn with<O>(
         for option in options {
             let Some(change) = change(&known.top, option) else { continue };
             let Some(mut top) = changed(&known.top, &change) else { return Err(NoArrangement::CannotBe(change)) };
-            // Backings of the file come first in the list as long as none is left out, and pipes are counted once.
-            let left_out = match change {
-                Change::PipeCount { .. } => left_bare(&known.top, &top),
-                _ => known.left_out.clone(),
-            };
+            let mut left_out = known.left_out.clone();
+            // How many pipes there are changes once, while the list still has all backings of the file in their places.
             if matches!(change, Change::PipeCount { .. }) {
+                left_out = left_bare(&known.top, &top);
                 let mut place = 0..;
                 top.backings.retain(|_| place.next().is_none_or(|place| !left_out.contains(&place)));
             }

@@ -38,12 +38,11 @@ use crate::{
 /// ```
 #[must_use]
 pub fn frame_mass(top: &Top) -> Option<Mass> {
-    let pipes = top.supports.iter().filter_map(|support| Some((support, support.pipe()?)));
-    let masses = pipes.map(|(support, pipe)| {
+    let mut pipes = top.supports.iter().filter_map(|support| Some((support, support.pipe()?)));
+    pipes.try_fold(Mass::default(), |sum, (support, pipe)| {
         let wall = pipe.wall?;
         let ring: Area = (pipe.outside - wall) * wall * std::f64::consts::PI;
         let per_length: LinearMassDensity = pipe.alloy.as_ref()?.density.value * ring;
-        Some(per_length * support.along.length())
-    });
-    masses.sum()
+        Some(sum + per_length * support.along.length())
+    })
 }

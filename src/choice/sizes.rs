@@ -102,3 +102,44 @@ impl Sizes {
         known.cores[of.core].with(known.skins[0][of.outer], 1.0).with(known.skins[1][of.inner], 1.0)
     }
 }
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
+mod tests {
+    use super::*;
+    use crate::{
+        choice::frame_mass,
+        input::{NamedText, read_choice, read_tables},
+    };
+
+    /// What parts add up to is what the whole is: nothing is taken for beaten or over a limit that is not.
+    #[test]
+    fn sizes_are_those_of_the_tops() {
+        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/examples/seine-tender.toml");
+        let text = NamedText { name: "seine-tender".to_owned(), text: std::fs::read_to_string(path).unwrap() };
+        let (_, space) = read_choice(&text, &read_tables(&[]).unwrap(), None).unwrap();
+        let sizes = Sizes::of(&space);
+        let same = |a: f64, b: f64| (a - b).abs() <= 1e-9 * b.abs();
+        for candidate in (0..space.len()).map(|number| space.candidate(number)) {
+            let (size, top) = (sizes.size(candidate), space.top(candidate));
+            let whole = top.weight().bare + frame_mass(&top).unwrap();
+            assert!(same(size.weight().value, whole.value) && same(size.mass.value, top.weight().bare.value));
+            assert!(same(size.thickness.value, top.thickness().value));
+            let cost = space.prices.as_ref().unwrap().cost(&top).unwrap();
+            assert!(same(size.cost.unwrap().amount(), cost.amount()));
+        }
+    }
+
+    /// A lighter top on heavier pipes does not beat a heavier one on lighter pipes.
+    #[test]
+    fn pipes_count_in_what_beats_what() {
+        let kilograms = Mass::new::<uom::si::mass::kilogram>;
+        let size = |mass, frame| Size {
+            mass: kilograms(mass),
+            frame: kilograms(frame),
+            thickness: Length::default(),
+            cost: None,
+        };
+        assert!(size(10.0, 1.0).beats(&size(9.5, 2.0)) && !size(9.5, 2.0).beats(&size(10.0, 1.0)));
+    }
+}
