@@ -406,9 +406,10 @@ fn parts_that_do_each_other_harm_are_named() {
         !plain.contains("carbon") && !plain.contains("lie on one another") && !plain.contains("Seats far wider"),
         "{plain}"
     );
-    let (from, to) = (text.find("inner").expect("a skin"), text.find("edge").expect("an edge"));
-    let inner =
-        "inner = [\"carbon-woven 200 g/m2 @ 0 deg, fibre 50 %\", \"carbon-woven 200 g/m2 @ 0 deg, fibre 50 %\"]\n";
+    let (from, to) = (text.find("resin").expect("a resin"), text.find("edge").expect("an edge"));
+    let inner = "resin = \"epoxy-post-cured\"\nouter = [\"paint\", \"3 x biaxial 300 g/m2 @ 0 deg\"]\n\
+        core = { material = \"pvc-foam\", density = \"7 lb/ft3\", thickness = \"2 in\" }\n\
+        inner = [\"2 x carbon-woven 200 g/m2 @ 0 deg, fibre 60 %\"]\n";
     let carbon = said(&format!("{}{inner}{}", &text[..from], &text[to..]));
     assert!(carbon.contains("Aluminium against a carbon skin (port rail, middle rail, starboard rail)"), "{carbon}");
     let from = text.find("[[backing]]").expect("a backing");

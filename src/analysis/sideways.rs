@@ -23,10 +23,10 @@ pub struct Sideways {
 
 impl Analysis<'_> {
     /// What pushes the whole frame sideways at the most: the top by its inertia in its plane and by wind on its edge, gear by
-    /// what acts at its footings. None where nothing does.
+    /// what acts at its footings, and hands at the edge. None where nothing does.
     ///
     /// ```text
-    /// F = g m a + q C_D A + Σ F_i,  z = (g m a z_m + q C_D A h/2 + Σ (F_i t + M_i))/F,  A = h L,  h = t + c
+    /// F = g m a + q C_D A + H + Σ F_i,  z = (g m a z_m + q C_D A h/2 + H t/2 + Σ (F_i t + M_i))/F,  A = h L,  h = t + c
     /// ```
     ///
     /// | symbol | meaning |
@@ -34,6 +34,7 @@ impl Analysis<'_> {
     /// | *m*, `z_m`, *a* | mass of the bare top, height of its centre, its acceleration sideways in the case over gravity |
     /// | *q*, `C_D` | velocity pressure of the wind in the case; drag coefficient of the edge, `edge-drag` |
     /// | *t*, *c*, *L* | thickness of the top, its crown, its longer side |
+    /// | *H* | what a hand at the edge pulls with: as hard sideways as down or up |
     /// | `F_i`, `M_i` | force sideways and overturning moment at the footing of each piece of gear, by wind, motion, hands and what the file gives |
     ///
     /// # Validity
@@ -65,27 +66,29 @@ impl Analysis<'_> {
     #[must_use]
     pub fn sideways(&self) -> Option<Sideways> {
         let cases = self.cases.iter().enumerate().filter(|(_, case)| case.held == Held::OnFrame);
-        let each = cases.filter_map(|(number, case)| self.pushed_by(number, case));
-        each.reduce(|a, b| if b.force > a.force { b } else { a })
+        let each = cases.map(|(number, case)| Sideways::of(self.top, number, case));
+        let worst = each.reduce(|a, b| if b.force > a.force { b } else { a });
+        worst.filter(|push| push.force > Force::default())
     }
+}
 
-    fn pushed_by(&self, number: usize, case: &LoadCase) -> Option<Sideways> {
-        let (top, weight) = (self.top, self.top.weight());
+impl Sideways {
+    /// What pushes a top in a case.
+    pub(super) fn of(top: &Top, number: usize, case: &LoadCase) -> Self {
+        let weight = top.weight();
         let thickness = top.thickness();
         let inertia: Force = weight.bare * gravity() * case.in_plane;
         let high: Length = thickness + top.crown;
         let edge: Area = high * top.outline.length().max(top.outline.width());
         let on_edge = gear_drag(case.gear_wind, top.criteria.edge_drag.value, edge);
         let (gear, of_wind) = (on_gear(top, case), blown(top, case));
+        let hand = case.hand.map(Force::abs).unwrap_or_default();
         let gear_moment: Torque = (gear.side * thickness).into();
-        let moment: Torque = (inertia * weight.bare_height + on_edge * (high / 2.0)).into();
-        let force = inertia + on_edge + gear.side;
-        (force > Force::default()).then(|| Sideways {
-            force,
-            wind: on_edge + of_wind,
-            height: (moment + gear_moment + gear.moment) / force,
-            case: number,
-        })
+        let moment: Torque = (inertia * weight.bare_height + on_edge * (high / 2.0) + hand * (thickness / 2.0)).into();
+        let force = inertia + on_edge + hand + gear.side;
+        let height =
+            if force > Force::default() { (moment + gear_moment + gear.moment) / force } else { Length::default() };
+        Self { force, wind: on_edge + of_wind, height, case: number }
     }
 }
 

@@ -28,8 +28,10 @@ pub(super) fn usual<Q: Dimensioned>(
     }
     let side = if given.value < *range.start() { "less" } else { "more" };
     // Whoever writes knots reads knots: the reports' own units stand beside them.
-    let said = |value: Q| in_written(&given.text, value).unwrap_or_else(|| room.both(value));
-    let message = match in_written(&given.text, given.value) {
+    // Not so where the limits are too small in that unit to be read.
+    let legible = in_written(&given.text, *range.start()).filter(|_| !is_small(&given.text, *range.start()));
+    let said = |value: Q| legible.as_ref().and(in_written(&given.text, value)).unwrap_or_else(|| room.both(value));
+    let message = match legible.as_ref().and(in_written(&given.text, given.value)) {
         Some(written) => format!("`{key}` is {written}, {}, {side} than {noun} ever is", room.both(given.value)),
         None => format!("`{key}` is {}, {side} than {noun} ever is", room.both(given.value)),
     };
@@ -57,6 +59,11 @@ fn in_written<Q: Dimensioned>(text: &str, value: Q) -> Option<String> {
     let mut printed = Q::ENTRY.us.iter().chain(Q::ENTRY.si).filter_map(|step| Q::ENTRY.unit(step.unit));
     let is_printed = printed.any(|printed| printed.symbol == unit.symbol);
     (!is_printed).then(|| show_in(value, unit.symbol, DECIMALS))
+}
+
+/// Whether a limit is none, or less than one of the unit of the text.
+fn is_small<Q: Dimensioned>(text: &str, limit: Q) -> bool {
+    Q::ENTRY.unit(unit_of(text).1).is_none_or(|unit| (unit.of_si(limit.si()) * 10.0).round() < 10.0)
 }
 
 /// The number of a text and its unit.

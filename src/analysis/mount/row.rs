@@ -2,9 +2,8 @@
 
 use super::{Mount, MountForces, Pull, WholeFoot};
 use crate::{
-    analysis::{gear_action::GearAction, plate_method::PipeForces},
+    analysis::{plate_method::PipeForces, sideways::Sideways},
     geometry::{Point, Polyline},
-    load::weight::gravity,
     load_case::LoadCase,
     top::Top,
     units::{Force, Length, Pressure, Ratio, plain},
@@ -42,7 +41,7 @@ pub(in crate::analysis) fn forces_on_plate(
 }
 
 fn with_pulls(top: &Top, (mount, case_number): (usize, usize), case: &LoadCase, pulls: Vec<Force>) -> MountForces {
-    let shear = side_force(top, case) / fixings_below(top);
+    let shear = Sideways::of(top, case_number, case).force / fixings_below(top);
     let whole: Force = pulls.iter().copied().sum();
     let side = shear * count(pulls.len());
     MountForces {
@@ -76,17 +75,6 @@ pub(in crate::analysis) fn held_stretches(along: &Polyline, places: &[Point]) ->
         held[index] = (from, to);
     }
     held
-}
-
-/// What pushes the whole top in its plane: braking and rolling, what acts on its gear from one side, and a hand.
-fn side_force(top: &Top, case: &LoadCase) -> Force {
-    let thrown: Force = top.weight().bare * (gravity() * case.in_plane);
-    // Somebody holds on to one piece of gear, not to all.
-    let grabbed = top.gear.iter().any(|gear| gear.grab_height.is_some());
-    let alone = LoadCase { grab: None, ..case.clone() };
-    let on_gear: Force = top.gear.iter().map(|gear| GearAction::of(top, gear, &alone).side).sum();
-    let hand = case.grab.filter(|_| grabbed).or(case.hand.map(Force::abs)).unwrap_or_default();
-    thrown + on_gear + hand
 }
 
 fn fixings_below(top: &Top) -> f64 {

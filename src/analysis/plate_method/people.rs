@@ -148,7 +148,7 @@ fn row(at: Point, axis: Axis, many: usize, spacing: Length) -> Vec<Point> {
 
 /// Places along the rim, some way inside it, where a hand takes hold.
 fn rim_places(top: &Top, net: &Net, inside: Length) -> Vec<Point> {
-    let apart = top.outline.length().min(top.outline.width()) / 8.0;
+    let apart = top.outline.length().min(top.outline.width()) / 16.0;
     let mut all: Vec<Point> = Vec::new();
     for ring in net.mesh.rim() {
         for (k, &from) in ring.iter().enumerate() {
