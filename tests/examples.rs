@@ -21,7 +21,7 @@ const EXAMPLES: &[(&str, Answer, &str)] = &[
     ("galley-roof", Answer::Holds, "skin-bending"),
     ("kelp-harvester", Answer::Holds, "skin-bending"),
     ("night-watch", Answer::Holds, "thermal-bow"),
-    ("pilot-skiff", Answer::Holds, "skin-bending"),
+    ("pilot-skiff", Answer::Holds, "core-crush"),
     ("radar-pad", Answer::Holds, "pull-through"),
     ("rail-row", Answer::Holds, "insert-pull-out"),
     ("seine-tender", Answer::DoesNotHold, "core-shear"),

@@ -109,6 +109,6 @@ fn what_governs_by_the_plate_is_cut_finer() {
     };
     let (usual, found, sides) = triangles(&example("rail-row"));
     assert!(found > usual * 3 / 2 && sides < 1.0, "{usual} {found} {sides}");
-    let (usual, found, sides) = triangles(&example("pilot-skiff"));
+    let (usual, found, sides) = triangles(&example("galley-roof"));
     assert!(found == usual && sides >= 1.0, "{usual} {found} {sides}");
 }

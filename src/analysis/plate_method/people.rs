@@ -6,7 +6,7 @@ use super::{
 };
 use crate::{
     finite_element::{Load, Plate, Sharp},
-    geometry::{Axis, Point},
+    geometry::{Axis, Point, Polyline},
     load_case::LoadCase,
     top::Top,
     units::{Force, Length},
@@ -94,7 +94,7 @@ pub(super) fn placed(top: &Top, net: &Net, case: &LoadCase) -> Vec<Placed> {
         // The palm reaches in from the rim: its middle acts half of it inside, as by hand. Spread to the mid-plane it would
         // reach over the rim or act farther in.
         let side = criteria.hand_length.value;
-        return rim_places(top, net, side / 2.0)
+        return rim_places(net, side / 2.0)
             .into_iter()
             .filter_map(|at| {
                 let beside = vec![Sharp { at, radius: side / 2.0 + net.disc * 3.0 }];
@@ -146,24 +146,26 @@ fn row(at: Point, axis: Axis, many: usize, spacing: Length) -> Vec<Point> {
         .collect()
 }
 
-/// Places along the rim, some way inside it, where a hand takes hold.
-fn rim_places(top: &Top, net: &Net, inside: Length) -> Vec<Point> {
-    let apart = top.outline.length().min(top.outline.width()) / 16.0;
+/// Places along the rim, some way inside it, where a hand takes hold: each as far from the next as it reaches in, twice.
+fn rim_places(net: &Net, inside: Length) -> Vec<Point> {
     let mut all: Vec<Point> = Vec::new();
     for ring in net.mesh.rim() {
-        for (k, &from) in ring.iter().enumerate() {
-            let [a, b] = [from, ring[(k + 1) % ring.len()]].map(|corner| net.mesh.nodes()[corner]);
-            let side = a.distance(b);
+        let corners: Vec<Point> = ring.iter().chain(ring.first()).map(|corner| net.mesh.nodes()[*corner]).collect();
+        let Ok(rim) = Polyline::new(corners) else { continue };
+        let (length, apart) = (rim.length(), inside * 2.0);
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few hundred")]
+        let many = (length / apart).value.ceil().max(1.0) as u32;
+        let step = length / f64::from(many);
+        let hair = step * 1e-3;
+        for k in 0..many {
+            let along = step * (f64::from(k) + 0.5);
+            let [at, before, behind] = [along, along - hair, along + hair].map(|along| rim.at(along));
             // The top lies on the left of its rim.
-            let inwards = [(a.y - b.y) / side, (b.x - a.x) / side];
-            for share in [0.0, 0.5] {
-                let at = Point {
-                    x: a.x + (b.x - a.x) * share + inside * inwards[0],
-                    y: a.y + (b.y - a.y) * share + inside * inwards[1],
-                };
-                if net.mesh.holding(at).is_some() && all.iter().all(|known| known.distance(at) > apart) {
-                    all.push(at);
-                }
+            let side = before.distance(behind);
+            let inwards = [(before.y - behind.y) / side, (behind.x - before.x) / side];
+            let at = Point { x: at.x + inside * inwards[0], y: at.y + inside * inwards[1] };
+            if net.mesh.holding(at).is_some() {
+                all.push(at);
             }
         }
     }
