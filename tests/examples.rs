@@ -23,7 +23,7 @@ const EXAMPLES: &[(&str, Answer, &str)] = &[
     ("night-watch", Answer::Holds, "thermal-bow"),
     ("pilot-skiff", Answer::Holds, "core-crush"),
     ("radar-pad", Answer::Holds, "pull-through"),
-    ("rail-row", Answer::Holds, "insert-pull-out"),
+    ("rail-row", Answer::Holds, "hold-combined"),
     ("seine-tender", Answer::DoesNotHold, "core-shear"),
     ("starter", Answer::Holds, "core-shear"),
     ("survey-launch", Answer::Holds, "core-shear"),

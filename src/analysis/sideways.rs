@@ -67,7 +67,9 @@ impl Analysis<'_> {
     pub fn sideways(&self) -> Option<Sideways> {
         let cases = self.cases.iter().enumerate().filter(|(_, case)| case.held == Held::OnFrame);
         let each = cases.map(|(number, case)| Sideways::of(self.top, number, case));
-        let worst = each.reduce(|a, b| if b.force > a.force { b } else { a });
+        // Of two that push as hard the higher one tips more.
+        let is_worse = |a: &Sideways, b: &Sideways| a.force > b.force || a.force == b.force && a.height > b.height;
+        let worst = each.reduce(|a, b| if is_worse(&b, &a) { b } else { a });
         worst.filter(|push| push.force > Force::default())
     }
 }
