@@ -106,6 +106,12 @@ fn a_cut_has_port_on_the_left_and_its_parts_where_they_lie() {
         let skins: Vec<Node<'_, '_>> = figure.descendants().filter(|node| is(node, "rect", "skin")).collect();
         let under = skins.iter().map(|skin| number(*skin, "y") + number(*skin, "height")).fold(0.0, f64::max);
         let thin: Vec<Vec<f64>> = figure.descendants().filter(|node| is(node, "path", "thin")).map(numbers).collect();
+        // What the letters lead to lies on the sides that the names say.
+        let leads_to = |letter: f64| {
+            let line = thin.iter().find(|line| line.len() == 4 && (line[0] - letter).abs() < WRITTEN);
+            line.unwrap_or_else(|| panic!("{name}: no line from {letter}"))[2]
+        };
+        assert!(leads_to(at("Port rail").0) + 5.0 < leads_to(at("Starboard rail").0), "{name}");
         for pipe in figure.descendants().filter(|node| is(node, "ellipse", "line")) {
             let (x, y, high) = (number(pipe, "cx"), number(pipe, "cy"), number(pipe, "ry"));
             let wanted = top.supports.iter().find_map(|support| support.pipe()).expect("a pipe").outside;

@@ -16,8 +16,8 @@ const SMOOTH: f64 = 0.06;
 /// Round the top on the paper.
 const BORDER: f64 = 5.0;
 
-/// Highest the top is drawn: three maps to a page.
-const HIGH: f64 = 56.0;
+/// Highest the top is drawn: two maps to a page.
+const HIGH: f64 = 72.0;
 
 /// Room for the legend, at the right.
 const LEGEND: f64 = 34.0;
