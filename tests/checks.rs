@@ -43,7 +43,7 @@ fn used(top: &Top, id: &str) -> Option<f64> {
 
 #[test]
 fn more_stress_across_the_fibres_never_asks_for_less() {
-    let criteria = Criteria::built_in().unwrap();
+    let criteria = Criteria::built_in().expect("the built-in criteria");
     let mpa = Pressure::new::<megapascal>;
     let strength = Strength { xt: mpa(480.0), xc: mpa(320.0), yt: mpa(30.0), yc: mpa(105.0), s: mpa(50.0) };
     let directed = |e2: f64| {

@@ -645,3 +645,33 @@ fn what_cannot_be_written_is_refused_before_anything_is() {
     // By its own drawing it is drawn all the same.
     assert_eq!(run(&here, &["wing.toml", "-o", "b.dxf"]).status.code(), Some(0));
 }
+
+#[test]
+fn a_template_of_a_top_that_does_not_hold_says_so_on_every_paper() {
+    let fails = read(&example("survey-launch.toml").replace("\"20 psf\"", "\"4000 psf\""), None);
+    let template = Template::new(&fails, ABOVE);
+    let said = template.not_for_building().unwrap();
+    assert!(said.starts_with("NOT FOR BUILDING: the check says that this top does not hold ("), "{said}");
+    assert!(said.contains("by the hand method alone"), "{said}");
+    let svg = template.to_svg();
+    let document = Document::parse(&svg).unwrap();
+    assert!(by_id(&document, "not-for-building").text().unwrap().starts_with("NOT FOR BUILDING"));
+    // The first note says why.
+    let first = by_id(&document, "notes").descendants().find(|node| node.has_tag_name("text")).unwrap();
+    assert!(first.text().unwrap().contains("NOT FOR BUILDING: the check says"), "{:?}", first.text());
+    let tiles = template.to_tiles(Paper::A4, false);
+    let pages = template.tile_count(Paper::A4, false);
+    assert!(tiles.matches("NOT FOR BUILDING").count() > pages, "{pages}");
+    assert_eq!(template.to_json()["not_for_building"], said);
+    assert!(joined(&template.to_text(&[], 100)).contains(said));
+    let holds = top("survey-launch.toml");
+    let template = Template::new(&holds, ABOVE);
+    assert_eq!(template.not_for_building(), None);
+    for text in [template.to_svg(), template.to_tiles(Paper::A4, false), template.to_text(&[], 100)] {
+        assert!(!text.contains("NOT FOR BUILDING"));
+    }
+}
+
+fn joined(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}

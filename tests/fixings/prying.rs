@@ -78,3 +78,30 @@ fn the_pull_that_a_test_has_to_show_has_prying_in_it() {
     };
     close(pull("") / pull(", stiff = true"), 1.613_64);
 }
+
+/// A measured value of the table is a characteristic one: that of the sample has to reach what is asked for, not its mean.
+#[test]
+fn a_test_is_judged_by_the_characteristic_value_of_its_sample() {
+    let table = skinspan::input::read_tables(&[]).expect("the table");
+    let of = |samples: &str| {
+        let top = read(&format!("{}\n[criteria]\npull-test-samples = \"{samples}\"\n", patch("", &rivet())));
+        let analysis = Analysis::new(&top, DIVISIONS).expect("a patch");
+        let test = fittings(&analysis)[0].test.expect("a rivet is tested");
+        close((test.characteristic / test.pull).value, (test.factor / test.left).value);
+        let report = skinspan::report::Report::by_hand(&top, &table);
+        let text = skinspan::report::to_text(&report, false, 120).split_whitespace().collect::<Vec<_>>().join(" ");
+        (test.below_mean.map(|factor| factor.value), text)
+    };
+    let (six, text) = of("6");
+    assert_eq!(six, Some(2.18));
+    assert!(
+        text.contains(
+            "their characteristic value, mean − 2.18 × standard deviation (EN 1990 table D1, from memory), has to reach"
+        ),
+        "{text}"
+    );
+    assert!(!text.contains("their mean has to reach"), "{text}");
+    let (two, text) = of("2");
+    assert_eq!(two, None);
+    assert!(text.contains("for which three are the least"), "{text}");
+}

@@ -5,4 +5,5 @@ mod core;
 mod forms;
 mod input;
 mod kit;
+mod said;
 mod weight;

@@ -87,6 +87,12 @@ impl OnPaper {
         [self.left + self.length(place.x), self.bottom - self.length(place.y)]
     }
 
+    /// The place that is drawn there.
+    pub(super) fn place(self, [x, y]: [f64; 2]) -> Point {
+        let length = |paper: f64| Length::new::<uom::si::length::millimeter>(paper * self.scale);
+        Point { x: length(x - self.left), y: length(self.bottom - y) }
+    }
+
     pub(super) fn length(self, length: Length) -> f64 {
         length.get::<uom::si::length::millimeter>() / self.scale
     }

@@ -22,6 +22,7 @@ mod methods;
 mod page;
 mod plan;
 mod plan_labels;
+mod plan_lines;
 mod section;
 mod settle;
 mod sources;

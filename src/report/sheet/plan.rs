@@ -6,13 +6,14 @@ use maud::{Markup, html};
 
 use super::{
     figure::{Figure, OnPaper, PAPER, mm, scale, scale_bar},
-    plan_labels::Names,
+    plan_labels::{Names, Placed, Thing},
+    plan_lines::{places, weight},
 };
 use crate::{
     geometry::Axis,
     plan::{Dimension, Item, Layer, LayerKind, Line, LineKind, Plan, Shape},
     top::{Forward, Scope, Top},
-    units::{Ratio, System, both, show},
+    units::{Length, Ratio, System, both, show},
 };
 
 /// Room round the top on the paper: at its left and below it for sizes, at its right and above it for what is trimmed off.
@@ -37,12 +38,18 @@ pub(super) fn plan(top: &Top) -> Markup {
     let rows = shown.len().div_ceil(2) + 1;
     #[expect(clippy::cast_precision_loss, reason = "a handful of rows")]
     let high = legend_at + rows as f64 * ROW + 3.0;
-    let mut names = Names::new();
+    // Clear of the arrow to the bow and of sizes.
+    let mut names = Names::new([[on.left - RIM, BOW], [wide, on.bottom + RIM]]);
     for (at, by) in plan.layers.iter().flat_map(|layer| marks(layer, on)) {
         names.keep_off(at, by);
     }
+    for layer in &plan.layers {
+        for item in &layer.items {
+            names.keep_off_lines(&places(item, on), weight(layer.kind));
+        }
+    }
     let labels: Vec<Markup> =
-        plan.layers.iter().flat_map(|layer| &layer.items).map(|item| named(item, on, &mut names)).collect();
+        plan.layers.iter().flat_map(|layer| &layer.items).map(|item| named(top, item, on, &mut names)).collect();
     let body = html! {
         @for layer in &plan.layers { g class={ "l-" (layer.kind.id()) } { (layer_drawn(layer, on, top.report)) } }
         @for label in labels { (label) }
@@ -215,16 +222,24 @@ fn marks(layer: &Layer, on: OnPaper) -> Vec<([f64; 2], f64)> {
     layer.items.iter().flat_map(|item| &item.shapes).filter_map(mark).collect()
 }
 
-/// The name of an item where there is room for it.
-fn named(item: &Item, on: OnPaper, names: &mut Names) -> Markup {
+/// The name of an item where there is room for it, with a line to it where it stands off.
+fn named(top: &Top, item: &Item, on: OnPaper, names: &mut Names) -> Markup {
     let label = item.shapes.iter().find_map(|shape| match shape {
         Shape::Label(label) => Some(label),
         _ => None,
     });
     let Some(label) = label else { return Markup::default() };
     let turned = -label.along.get::<uom::si::angle::degree>();
-    let Some([x, y]) = names.place(&label.text, on.at(label.at), turned) else { return Markup::default() };
-    html! { text class="on-plan" transform={ "translate(" (mm(x)) " " (mm(y)) ") rotate(" (mm(turned)) ")" } y="1" { (label.text) } }
+    let places = places(item, on);
+    let thing = Thing { at: on.at(label.at), turned, places: &places };
+    let inside = |at: [f64; 2]| top.outline.within_by(on.place(at)) > Length::default();
+    let Some(Placed { at: [x, y], leader }) = names.place(&label.text, thing, &inside) else {
+        return Markup::default();
+    };
+    html! {
+        @if let Some([from, to]) = leader { path class="thin" d={ "M" (mm(from[0])) " " (mm(from[1])) "L" (mm(to[0])) " " (mm(to[1])) } {} }
+        text class="on-plan" transform={ "translate(" (mm(x)) " " (mm(y)) ") rotate(" (mm(turned)) ")" } y="1" { (label.text) }
+    }
 }
 
 /// What each kind of line is.
