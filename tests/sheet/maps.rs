@@ -27,6 +27,9 @@ fn finding(outcome: &Outcome) -> &Finding {
 /// The check joins states before it asks how much they use, the map after; where triangles meet that differs by what the
 /// solution is off by. Beside it the map is a degree lower, which the numerical error says.
 const JOINED: f64 = 0.02;
+/// Beside a palm at the rim moments die away within a hand's breadth: degree 3, by which maps are solved, makes that much less
+/// of them than degree 4.
+const BY_A_PALM: f64 = 0.1;
 
 /// Under the middle of a foot the analysis looks, the map beside it.
 const BETWEEN_FEET: f64 = 0.06;
@@ -162,7 +165,8 @@ fn the_map_of_strain_has_the_states_of_the_analysis() {
             for peak in region.peaks.iter().filter(|peak| peak.worst != Worst::Shear) {
                 let wanted = strain(region.region, &peak.state).value;
                 let Some((_, found)) = at(&map, peak.at) else { continue };
-                let off = JOINED + region.error.moment.value;
+                let by_a_palm = analysis.cases[forces.case].hand.map_or(0.0, |_| BY_A_PALM);
+                let off = JOINED + by_a_palm + region.error.moment.value;
                 assert!(found > wanted * (1.0 - off), "{:?} {:?}: {found} {wanted}", region.region, peak.worst);
                 (largest, looked_at) = (largest.max(wanted), looked_at + 1);
             }
