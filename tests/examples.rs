@@ -24,7 +24,7 @@ const EXAMPLES: &[(&str, Answer, &str)] = &[
     ("pilot-skiff", Answer::Holds, "core-crush"),
     ("radar-pad", Answer::Holds, "pull-through"),
     ("rail-row", Answer::Holds, "hold-combined"),
-    ("seine-tender", Answer::DoesNotHold, "core-shear"),
+    ("seine-tender", Answer::DoesNotHold, "core-crush"),
     ("starter", Answer::Holds, "core-shear"),
     ("survey-launch", Answer::Holds, "core-shear"),
     ("whip-rail", Answer::DoesNotHold, "washer-crush"),
