@@ -648,7 +648,7 @@ fn what_cannot_be_written_is_refused_before_anything_is() {
 
 #[test]
 fn a_template_of_a_top_that_does_not_hold_says_so_on_every_paper() {
-    let fails = read(&example("survey-launch.toml").replace("\"20 psf\"", "\"4000 psf\""), None);
+    let fails = read(&format!("{}\n[criteria]\ncore-shear-factor = \"300\"\n", example("survey-launch.toml")), None);
     let template = Template::new(&fails, ABOVE);
     let said = template.not_for_building().unwrap();
     assert!(said.starts_with("NOT FOR BUILDING: the check says that this top does not hold ("), "{said}");

@@ -103,10 +103,10 @@ fn polyester_putty_is_one_line_with_its_catalyst() {
     assert!(catalysts.into_iter().all(|row| row["kind"] == "resin" || row["kind"] == "coat"), "{json}");
 }
 
-/// A load that no such top bears, and none.
-fn under(snow: &str) -> (skinspan::top::Top, skinspan::order::Order, String) {
+/// With a factor that no core bears, and without.
+fn under(rest: &str) -> (skinspan::top::Top, skinspan::order::Order, String) {
     let mut file = Made::default().text();
-    file.text.push_str(snow);
+    file.text.push_str(rest);
     let table = read_tables(&[]).expect("the table");
     let top = skinspan::input::read_design(&file, &table, None)
         .unwrap_or_else(|problems| panic!("{}", problems[0].render(false)));
@@ -116,7 +116,7 @@ fn under(snow: &str) -> (skinspan::top::Top, skinspan::order::Order, String) {
 
 #[test]
 fn papers_of_a_top_that_does_not_hold_say_so_first() {
-    let (top, order, file) = under("snow = \"200 kPa\"\n");
+    let (top, order, file) = under("[criteria]\ncore-shear-factor = \"300\"\n");
     let standing = order.standing.as_ref().expect("an analysis");
     let (check, used) = standing.fails[0];
     assert!(used.value > 1.0 && !standing.by_plate, "{standing:?}");
