@@ -78,8 +78,7 @@ fn numbers(outer: &Schedule, core: CoreLayer, inner: &Schedule) -> Numbers {
     let section = Section::new(outer.laminate().clone(), core, inner.laminate().clone()).unwrap();
     let d = section.bending(Axis::X, Width::Narrow).rigidity.value;
     let s = section.shear_stiffness(Axis::X).value;
-    let mut end = ForcePerWidth::default();
-    end.value = PRESSURE * SPAN / 2.0;
+    let end = ForcePerWidth { value: PRESSURE * SPAN / 2.0, ..ForcePerWidth::default() };
     let shear = section.core_shear_stress(Axis::X, end).value;
     let even = 5.0 * PRESSURE * SPAN.powi(4) / (384.0 * d) + PRESSURE * SPAN * SPAN / (8.0 * s);
     let middle = LOAD * SPAN.powi(3) / (48.0 * d) + LOAD * SPAN / (4.0 * s);
