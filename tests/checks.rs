@@ -420,3 +420,31 @@ fn parts_that_do_each_other_harm_are_named() {
     let wide = said(&text.replacen("seat    = \"1.5 in\"", "seat    = \"9 in\"", 1));
     assert!(wide.contains("Seats far wider than their pipes: port rail (9.00 in)."), "{wide}");
 }
+
+/// Nobody holds on to the rectangle round an angled top where the top itself has ended.
+#[test]
+fn hands_hold_on_where_the_top_ends() {
+    let outline = "points = [[\"0 in\", \"0 in\"], [\"108 in\", \"0 in\"], [\"108 in\", \"72 in\"], [\"54 in\", \"72 in\"], \
+                   [\"54 in\", \"48 in\"], [\"0 in\", \"48 in\"]]";
+    let rail =
+        |y: &str| format!("[[pipe]]\noutside = \"2 in\"\nalong = [[\"3 in\", \"{y}\"], [\"105 in\", \"{y}\"]]\n");
+    let text = format!(
+        "[top]\noutline = {{ {outline} }}\nprocess = \"hand\"\nresin = \"polyester\"\n\
+         outer = [\"2 x biaxial 24 oz/yd2 @ 0 deg\"]\ninner = [\"2 x biaxial 24 oz/yd2 @ 0 deg\"]\n\
+         core = {{ material = \"pvc-foam\", density = \"5 lb/ft3\", thickness = \"1.5 in\" }}\n{}{}\
+         [service]\nspeed = \"none\"\nstorm = \"none\"\ntrailer = \"none\"\nslam = \"none\"\npeople = 0\nwalking = \"no-walk\"\n\
+         underside = \"open\"\nsun = \"none\"\n",
+        rail("9 in"),
+        rail("40 in")
+    );
+    let top = top(&text);
+    let analysis = Analysis::new(&top, DIVISIONS).expect("a layout");
+    let hair = Length::new::<meter>(1e-6);
+    let outcomes = run(&analysis);
+    let by_hands =
+        outcomes.iter().filter(|outcome| outcome.case.is_some_and(|case| analysis.cases[case].hand.is_some()));
+    let places: Vec<_> = by_hands.filter_map(|outcome| outcome.place.load_at).collect();
+    assert!(places.iter().all(|at| top.outline.within_by(*at) > -hair), "{places:?}");
+    // 8 in of top hang over the rail beside the notch, 9 in on the other side, which a corner does not end.
+    assert!(places.iter().any(|at| at.x.value < 1.3 && at.y.value > 1.15), "{places:?}");
+}

@@ -3,7 +3,7 @@
 use skinspan::{
     advice::{Change, changed, changes},
     analysis::{Analysis, DIVISIONS, MountOn},
-    check::{CHECKS, Outcome, most_torque, run},
+    check::{CHECKS, Outcome, Part, Subject, most_torque, run, worst_by_mount},
     input::{NamedText, read_design, read_tables},
     top::Top,
     units::Force,
@@ -78,6 +78,28 @@ fn holes_from_both_sides_keep_clear_of_each_other() {
     // Two halves of a hole, and one whole for a drill that wanders.
     let by_hand = hole.value * 2.0 / apart;
     assert!((used(&top, "fixing-near-other", None) / by_hand - 1.0).abs() < 1e-9, "{by_hand}");
+}
+
+/// Each row has its own worst check, also where its twin's is as bad.
+#[test]
+fn twins_are_used_alike() {
+    let top = example("rail-row", &[]);
+    let analysis = Analysis::new(&top, DIVISIONS).expect("a layout").with_plate_method();
+    let worst = worst_by_mount(&analysis);
+    let used: Vec<f64> =
+        worst.iter().map(|worst| worst.as_ref().and_then(Outcome::utilisation).expect("a check").value).collect();
+    assert!(used.len() == 2 && used[0] > 0.5 && (used[0] / used[1] - 1.0).abs() < 0.05, "{used:?}");
+    let named = |worst: &Option<Outcome>| worst.as_ref().map(|worst| worst.place.part);
+    for (number, worst) in worst.iter().enumerate() {
+        let (Some(Part::Fixing { on, .. }) | Some(Part::Mount(on))) = named(worst) else { panic!("{worst:?}") };
+        assert_eq!(on, MountOn::Support(number));
+    }
+    // The worst of all is that of one of them.
+    let all = run(&analysis);
+    let of_fixings = |outcome: &&Outcome| CHECKS[outcome.check].subject() == Subject::Fixings;
+    let most =
+        all.iter().filter(of_fixings).filter_map(Outcome::utilisation).map(|used| used.value).fold(0.0, f64::max);
+    assert!((used.iter().copied().fold(0.0, f64::max) - most).abs() < 1e-12, "{used:?} {most}");
 }
 
 /// Where a bolt comes out below there has to be room for its washer.

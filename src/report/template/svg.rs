@@ -17,7 +17,7 @@ use crate::{
 };
 
 /// What stands below the title of a top that the checks speak against; the notes say why.
-pub(super) const NOT_FOR_BUILDING: &str = "NOT FOR BUILDING: see the first note";
+pub(super) const NOT_FOR_BUILDING: &str = "NOT FOR BUILDING: see the notes";
 
 /// White all round.
 const MARGIN: f64 = 15.0;
