@@ -141,11 +141,14 @@ fn main() {
     say(&format!("all checks, `choose` ({shown} shown)"), space.len(), start.elapsed().as_secs_f64());
     let start = Instant::now();
     let step = (space.len() / LOOKED_AT).max(1);
-    let looked_at: Vec<usize> = (0..space.len()).rev().step_by(step).take(LOOKED_AT).collect();
-    for number in &looked_at {
-        let other = space.top(space.candidate(*number));
-        let analysis = Analysis::new(&other, DIVISIONS).unwrap().with_plate_method();
-        assert!(!run(&analysis).is_empty());
+    let mut looked_at = 0;
+    for number in (0..space.len()).rev().step_by(step).take(LOOKED_AT) {
+        let other = space.top(space.candidate(number));
+        // A core that a conduit fills cannot be laid up.
+        let Ok(analysis) = Analysis::new(&other, DIVISIONS) else { continue };
+        assert!(!run(&analysis.with_plate_method()).is_empty());
+        looked_at += 1;
     }
-    say("all checks, both methods on each", looked_at.len(), start.elapsed().as_secs_f64());
+    assert!(looked_at > 0);
+    say("all checks, both methods on each", looked_at, start.elapsed().as_secs_f64());
 }
