@@ -91,7 +91,7 @@ fn twins_are_used_alike() {
     assert!(used.len() == 2 && used[0] > 0.5 && (used[0] / used[1] - 1.0).abs() < 0.05, "{used:?}");
     let named = |worst: &Option<Outcome>| worst.as_ref().map(|worst| worst.place.part);
     for (number, worst) in worst.iter().enumerate() {
-        let (Some(Part::Fixing { on, .. }) | Some(Part::Mount(on))) = named(worst) else { panic!("{worst:?}") };
+        let Some(Part::Fixing { on, .. } | Part::Mount(on)) = named(worst) else { panic!("{worst:?}") };
         assert_eq!(on, MountOn::Support(number));
     }
     // The worst of all is that of one of them.
