@@ -61,7 +61,17 @@ impl Page {
 
     pub(super) fn heading(&mut self, heading: &str) {
         self.blank();
-        self.line(&Tone::Strong.paint(heading));
+        if heading.chars().count() <= self.width {
+            self.line(&Tone::Strong.paint(heading));
+            return;
+        }
+        let start = self.text.len();
+        self.paragraph("", heading);
+        let wrapped: Vec<String> = self.text[start..].lines().map(|line| Tone::Strong.paint(line)).collect();
+        self.text.truncate(start);
+        for line in wrapped {
+            self.line(&line);
+        }
     }
 
     /// A paragraph whose first words stand out, the others below them.
@@ -95,6 +105,15 @@ impl Page {
             empty = false;
         }
         self.line(&line);
+    }
+}
+
+/// A row of a name and cells; a name that is wider than its column has a line to itself.
+pub(super) fn named(lead: &str, name: &str, wide: usize, cells: &str) -> String {
+    if name.chars().count() > wide {
+        format!("{lead}{name}\n{lead}{}{cells}", " ".repeat(wide))
+    } else {
+        format!("{lead}{}{cells}", left(name, wide))
     }
 }
 

@@ -195,8 +195,9 @@ const LAYERS: usize = 50;
 pub(super) fn buy(page: &mut Page, ordered: Ordered<'_>) {
     heading(page, "What to buy, waste and spares with it");
     let system = ordered.system();
+    let names = NAMES.min(page.width().saturating_sub(35));
     let line = |name: &str, cells: [&str; 3]| {
-        format!("  {}{}{}{}", left(name, NAMES), right(cells[0], 11), right(cells[1], 11), right(cells[2], 11))
+        format!("  {}{}{}{}", left(name, names), right(cells[0], 11), right(cells[1], 11), right(cells[2], 11))
     };
     page.line(&line("", ["amount", "area", "mass"]));
     for row in rows(ordered) {
@@ -208,7 +209,7 @@ pub(super) fn buy(page: &mut Page, ordered: Ordered<'_>) {
             .unwrap_or_default();
         let area = row.area.map_or_else(String::new, |area| words::area(area, system));
         let mass = row.mass.map_or_else(String::new, |mass| words::mass(mass, system));
-        let (head, more) = folded(&row.item, NAMES);
+        let (head, more) = folded(&row.item, names);
         page.line(&line(&head, [&amount, &area, &mass]));
         for more in more {
             page.line(&format!("    {more}"));
@@ -263,8 +264,9 @@ pub(super) fn pieces(page: &mut Page, ordered: Ordered<'_>) {
 pub(super) fn resin(page: &mut Page, ordered: Ordered<'_>) {
     let (resins, system) = (&ordered.order.resins, ordered.system());
     heading(page, "Mixed resin by layer, from the sky down");
+    let layers = LAYERS.min(page.width().saturating_sub(26));
     let line = |name: &str, cells: [&str; 2]| {
-        format!("  {}{}{}", left(name, LAYERS), right(cells[0], 12), right(cells[1], 12))
+        format!("  {}{}{}", left(name, layers), right(cells[0], 12), right(cells[1], 12))
     };
     page.line(&line("", ["in the top", "to buy"]));
     for own in &resins.lines {
@@ -275,7 +277,7 @@ pub(super) fn resin(page: &mut Page, ordered: Ordered<'_>) {
         };
         let times = if own.times > 1 && own.skin.is_some() { format!("{} × ", own.times) } else { String::new() };
         let name = format!("{skin}{times}{}", own.layer);
-        let (head, more) = folded(&name, LAYERS);
+        let (head, more) = folded(&name, layers);
         page.line(&line(&head, [&words::mass(own.in_top, system), &words::mass(own.bought, system)]));
         for more in more {
             page.line(&format!("    {more}"));

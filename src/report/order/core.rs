@@ -41,19 +41,11 @@ pub(super) fn core(page: &mut Page, ordered: Ordered<'_>) {
             plan.tried
         ),
     );
+    let columns: [usize; 7] = if page.width() < 69 { [7, 7, 8, 8, 6, 9, 8] } else { [9, 9, 9, 9, 7, 10, 9] };
     let row = |cells: [&str; 8]| {
-        let [number, x, y, length, width, sheet, at_x, at_y] = cells;
-        format!(
-            "  {}{}{}{}{}{}{}{}",
-            left(number, 5),
-            right(x, 9),
-            right(y, 9),
-            right(length, 9),
-            right(width, 9),
-            right(sheet, 7),
-            right(at_x, 10),
-            right(at_y, 9)
-        )
+        let [number, cells @ ..] = cells;
+        let cells = cells.iter().zip(columns).map(|(cell, wide)| right(cell, wide));
+        format!("  {}{}", left(number, 5), cells.collect::<String>())
     };
     let unit = shared_unit(ordered);
     page.line(&row(["piece", "x", "y", "length", "width", "sheet", "along it", "across"]));

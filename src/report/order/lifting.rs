@@ -5,7 +5,7 @@ use crate::{
     check::{CHECKS, Measure},
     order::{LiftCheck, LiftOn, LiftOutcome},
     report::{
-        page::{Page, left, right},
+        page::{Page, named, right},
         words,
         words::capital,
     },
@@ -50,8 +50,10 @@ pub(super) fn lifting(page: &mut Page, ordered: Ordered<'_>) {
     );
     page.paragraph("  ", &answer::lift(ordered));
     let LiftCheck::Made { outcomes, open } = &lifting.check else { return };
+    let names = 34.min(page.width().saturating_sub(39));
     let row = |name: &str, cells: [&str; 3]| {
-        format!("  {}{}{}{}", left(name, 34), right(cells[0], 14), right(cells[1], 14), right(cells[2], 9))
+        let [demand, allowable, used] = cells;
+        named("  ", name, names, &format!("{}{}{}", right(demand, 14), right(allowable, 14), right(used, 9)))
     };
     page.line(&row("by the plate method", ["demand", "allowable", "used"]));
     for outcome in outcomes {

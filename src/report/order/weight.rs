@@ -4,7 +4,7 @@ use super::{Ordered, heading, words};
 use crate::{
     geometry::Axis,
     report::{
-        page::{Page, left, right},
+        page::{Page, left, named, right},
         words as shared,
     },
     units::{Length, show},
@@ -13,15 +13,10 @@ use crate::{
 pub(super) fn weight(page: &mut Page, ordered: Ordered<'_>) {
     heading(page, "Weight and centre of gravity (z above the lower face of the inner skin, the top taken as flat)");
     let (weight, system) = (&ordered.order.weight, ordered.system());
+    let names = 30.min(page.width().saturating_sub(47));
     let row = |name: &str, cells: [&str; 4]| {
-        format!(
-            "  {}{}{}{}{}",
-            left(name, 30),
-            right(cells[0], 12),
-            right(cells[1], 11),
-            right(cells[2], 11),
-            right(cells[3], 11)
-        )
+        let [mass, cells @ ..] = cells;
+        named("  ", name, names, &format!("{}{}", right(mass, 12), cells.map(|cell| right(cell, 11)).concat()))
     };
     page.line(&row("", ["mass", "x", "y", "z"]));
     let mut line = |name: &str, mass, at: [Length; 3]| {

@@ -24,7 +24,7 @@ pub(super) fn card(page: &mut Page, card: Card<'_>) {
     steps(page, card);
     rules(page, card);
     page.blank();
-    page.line("Date ____________  Temperature ______  Tested by ____________  Passed: yes / no");
+    page.paragraph("", "Date ____________ Temperature ______ Tested by ____________ Passed: yes / no");
 }
 
 fn bags(page: &mut Page, card: Card<'_>) {
@@ -68,7 +68,7 @@ fn steps(page: &mut Page, card: Card<'_>) {
     for gauge in &proof.gauges {
         page.paragraph(&format!("  {} ", gauge.name), &words::gauge(card, gauge));
     }
-    let wide = (GAUGES / proof.gauges.len().max(1)).min(GAUGE);
+    let wide = (GAUGES.min(page.width().saturating_sub(14)) / proof.gauges.len().max(1)).min(GAUGE);
     let row = |name: &str, cells: &[String]| {
         format!("  {}{}", left(name, 12), cells.iter().map(|cell| right(cell, wide)).collect::<String>())
     };

@@ -22,6 +22,8 @@ use crate::{
 pub(super) fn table(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>) {
     let system = report.top.report;
     page.heading("Checks, worst first (used = demand × factor / allowable; passes up to 100 %)");
+    // A narrow page keeps what one decides by; factor, margin and basis stand in each working.
+    let row = if page.width() < ROW { narrow_row } else { row };
     page.line(&Tone::Quiet.paint(&row(["", "", "demand", "allowable", "factor", "used", "margin", "basis"])));
     for outcome in &report.checks {
         let check = CHECKS[outcome.check];
@@ -95,6 +97,13 @@ pub(super) fn methods(page: &mut Page, report: &Report<'_>, analysis: &Analysis<
         }
     }
     page.paragraph("  ", &plate_words(report, plate));
+}
+
+/// Columns of a whole row.
+const ROW: usize = 80;
+
+fn narrow_row([word, title, demand, allowable, _, used, ..]: [&str; 8]) -> String {
+    format!("{} {}{}{}{}", left(word, 4), left(title, 19), right(demand, 13), right(allowable, 13), right(used, 7))
 }
 
 fn row(cells: [&str; 8]) -> String {
