@@ -9,7 +9,9 @@ use skinspan::{
     check::{CHECKS, Finding, Measure, Method, Outcome, Part, Verdict, run},
     geometry::{Foot, Point, Polyline},
     input::{NamedText, read_design, read_tables},
+    load_case::{Duration, State, hot_top},
     report::{Report, frame_loads},
+    section::Skin,
     strength::{DiscLoad, SkinBending, even_punching_peak},
     top::Top,
     units::{Area, Force, Length, Ratio, parse, per_width},
@@ -47,6 +49,7 @@ fn value(measure: &Measure) -> f64 {
         Measure::Torque(own) => own.value,
         Measure::ForcePerWidth(own) => own.value,
         Measure::Ratio(own) => own.value,
+        Measure::Rigidity(own) => own.value,
         other => panic!("{other:?}"),
     }
 }
@@ -215,4 +218,104 @@ fn beside_a_pad_too_small_for_a_peak_each_state_has_its_own_shear() {
     let on_plate = own.iter().filter(|(outcome, _)| outcome.method == Method::Plate);
     let most = on_plate.filter_map(|(_, finding)| term(finding, "V")).fold(0.0, f64::max);
     assert!(most > 0.0);
+}
+
+/// The launch with other criteria, by the hand method.
+fn launch(criteria: &str) -> Top {
+    let path = format!("{}/examples/survey-launch.toml", env!("CARGO_MANIFEST_DIR"));
+    let text = format!("{}\n[criteria]\n{criteria}\n", std::fs::read_to_string(path).unwrap());
+    read_design(&NamedText { name: "launch".to_owned(), text }, &read_tables(&[]).unwrap(), None).unwrap()
+}
+
+/// The worst finding of a check by the hand method, with its state.
+fn worst_by_hand(top: &Top, id: &str) -> (State, Outcome, Finding) {
+    let analysis = Analysis::new(top, DIVISIONS).unwrap();
+    let found = findings(&run(&analysis), id, |_| true);
+    let (outcome, finding) =
+        found.into_iter().max_by(|a, b| a.1.utilisation.value.total_cmp(&b.1.utilisation.value)).unwrap();
+    (analysis.cases[outcome.case.unwrap()].state, outcome, finding)
+}
+
+/// What is left of a skin's modulus in the sun: basis, heat of its own skin, water, time, each looked up on its own.
+fn left_of_skin(top: &Top, skin: Skin, state: State) -> [f64; 4] {
+    let criteria = &top.criteria;
+    let hot = hot_top(top.service.sun, criteria).unwrap();
+    let at = if skin == Skin::Outer { hot.outer } else { hot.inner };
+    let heat = if state.hot { top.resin.hot_retention.at(at).unwrap().value.value } else { 1.0 };
+    let time = match state.duration {
+        Duration::Instant => criteria.laminate_modulus_instant.value,
+        Duration::Short => criteria.laminate_modulus_short.value,
+        Duration::Long => criteria.laminate_modulus_long.value,
+        Duration::Permanent => criteria.laminate_modulus_permanent.value,
+    };
+    [criteria.basis_share(top.skin(skin).stiffness_basis()).value.value, heat, 0.83, time.value]
+}
+
+/// Skins that must not wrinkle or dimple have what basis, heat, water and time leave of their modulus.
+#[test]
+fn skins_wrinkle_and_dimple_by_what_is_left_of_their_modulus() {
+    let top = launch("");
+    let (state, outcome, finding) = worst_by_hand(&top, "wrinkling");
+    let skin = outcome.place.skin.unwrap();
+    let left = left_of_skin(&top, skin, state);
+    assert!(state.hot && left[0] < 0.95 && left[1] < 0.95, "nothing to see: {left:?}");
+    let of = |symbol: &str| term(&finding, symbol).unwrap();
+    assert_relative_eq!(of("k_f"), left.iter().product::<f64>(), max_relative = ROUNDING);
+    // The working, as a reader redoes it.
+    let by_hand = 0.5 * (of("k_f") * of("E_f") * of("k_c") * of("E_c") * of("k_c") * of("G_c")).cbrt();
+    assert_relative_eq!(of("s_w along"), by_hand, max_relative = ROUNDING);
+    assert!(finding.basis >= top.skin(skin).stiffness_basis());
+    // A cube root of water for wrinkling, all of it for dimpling.
+    let soaked = launch("wet-laminate = \"0.5\"");
+    let softer = |id: &str| {
+        let [dry, wet] = [&top, &soaked].map(|top| worst_by_hand(top, id).2.utilisation.value);
+        wet / dry
+    };
+    assert_relative_eq!(softer("wrinkling"), (0.83_f64 / 0.5).cbrt(), max_relative = ROUNDING);
+    assert_relative_eq!(softer("dimpling"), 0.83 / 0.5, max_relative = ROUNDING);
+    let (state, outcome, finding) = worst_by_hand(&top, "dimpling");
+    let left = left_of_skin(&top, outcome.place.skin.unwrap(), state);
+    assert_relative_eq!(term(&finding, "k").unwrap(), left.iter().product::<f64>(), max_relative = ROUNDING);
+}
+
+/// Against buckling the skins have what basis, heat and time leave of their stiffness; water is in the factor.
+#[test]
+fn a_top_buckles_by_what_is_left_of_its_stiffness() {
+    let top = launch("");
+    let (state, _, finding) = worst_by_hand(&top, "panel-buckling");
+    let of = |symbol: &str| term(&finding, symbol).unwrap();
+    let left = [Skin::Outer, Skin::Inner].map(|skin| {
+        let [basis, heat, _, time] = left_of_skin(&top, skin, state);
+        basis * heat * time
+    });
+    assert!(left[0] < left[1], "the outer skin is the hotter: {left:?}");
+    assert_relative_eq!(of("k_D"), left[0], max_relative = ROUNDING);
+    let euler = PI * PI * of("k_D") * of("D") / of("L").powi(2);
+    assert_relative_eq!(value(&finding.allowable), euler / (1.0 + euler / of("S")), max_relative = ROUNDING);
+    let soaked = launch("wet-laminate = \"0.5\"");
+    assert_relative_eq!(value(&worst_by_hand(&soaked, "panel-buckling").2.allowable), value(&finding.allowable));
+}
+
+/// As a plate the push that buckles the whole top falls by no more than the softest of what holds it, be it skins or core.
+#[test]
+fn the_whole_top_buckles_by_the_softest_of_what_holds_it() {
+    for (criteria, by_core) in [("", false), ("basis-estimate = \"1.0\"\nbasis-typical = \"0.5\"", true)] {
+        let top = launch(criteria);
+        let analysis = Analysis::new(&top, DIVISIONS).unwrap().with_plate_method();
+        let found = findings(&run(&analysis), "panel-buckling", |part| *part == Part::Whole);
+        assert!(!found.is_empty());
+        for (outcome, finding) in found {
+            let state = analysis.cases[outcome.case.unwrap()].state;
+            let skins = [Skin::Outer, Skin::Inner].map(|skin| {
+                let [basis, heat, _, time] = left_of_skin(&top, skin, state);
+                basis * heat * time
+            });
+            let skins = skins[0].min(skins[1]);
+            let core = top.criteria.basis_share(top.core.material.shear_modulus.basis).value.value;
+            assert_eq!(core < skins, by_core);
+            assert_relative_eq!(term(&finding, "k_D").unwrap(), skins.min(core), max_relative = ROUNDING);
+            let bearable = term(&finding, "N_cr").unwrap() * skins.min(core);
+            assert_relative_eq!(value(&finding.allowable), bearable, max_relative = ROUNDING);
+        }
+    }
 }

@@ -158,16 +158,40 @@ impl<'a> Knockdowns<'a> {
         Ok(Shares { hot, ..self.potting_strength(on, basis) })
     }
 
-    /// What is left of the modulus of a skin. Fibre carries it, so heat and water are not counted; time is.
+    /// What is left of the modulus of a skin where that keeps it from wrinkling or dimpling: it goes where it is weakest, so
+    /// that its basis counts, which it does not in sag.
+    ///
+    /// Heat takes of it what it takes of the strengths that hang on the resin. Fibres keep more, so that this is safe, and
+    /// most so where they lie along the push.
     #[must_use]
-    pub fn skin_modulus(&self) -> Ratio {
+    pub fn skin_modulus(&self, skin: Skin, basis: Basis) -> Shares {
         let c = self.criteria;
-        match self.state.duration {
-            Duration::Instant => c.laminate_modulus_instant.value,
-            Duration::Short => c.laminate_modulus_short.value,
-            Duration::Long => c.laminate_modulus_long.value,
-            Duration::Permanent => c.laminate_modulus_permanent.value,
-        }
+        let time = match self.state.duration {
+            Duration::Instant => &c.laminate_modulus_instant,
+            Duration::Short => &c.laminate_modulus_short,
+            Duration::Long => &c.laminate_modulus_long,
+            Duration::Permanent => &c.laminate_modulus_permanent,
+        };
+        self.shares(basis, self.skin_hot[skin_index(skin)], &c.wet_laminate, time)
+    }
+
+    /// What is left of the bending stiffness of the top where that keeps it from buckling: as much as of the modulus of the
+    /// skin that keeps less. Water is left out, since the factor on buckling has the ageing of laminates in it.
+    #[must_use]
+    pub fn rigidity(&self, top: &Top) -> Shares {
+        let of = |skin, basis| Shares { wet: Ratio::new::<ratio>(1.0), ..self.skin_modulus(skin, basis) };
+        let (outer, inner) =
+            (of(Skin::Outer, top.outer.stiffness_basis()), of(Skin::Inner, top.inner.stiffness_basis()));
+        if outer.product() < inner.product() { outer } else { inner }
+    }
+
+    /// What is left of the push at which the whole top buckles on its frame, of which heat, water and time have already
+    /// softened the core: nothing that holds the top keeps less of its stiffness than this, so that the push falls by no
+    /// more.
+    #[must_use]
+    pub fn whole_top(&self, top: &Top) -> Ratio {
+        let core = self.criteria.basis_share(top.core.material.shear_modulus.basis).value;
+        self.rigidity(top).product().min(core)
     }
 
     fn shares(&self, basis: Basis, hot: Ratio, wet: &Criterion<Ratio>, time: &Criterion<Ratio>) -> Shares {

@@ -6,7 +6,7 @@ use super::{Check, Finding, Outcomes, Part, Place};
 use crate::{
     analysis::{Analysis, Bent, Region},
     geometry::Axis,
-    material::Basis,
+    section::Skin,
     source::{Citation, Mark, TIMOSHENKO_1959},
     strength::{cell_dimpling_stress, void_stress_across},
     units::{Force, MomentPerWidth, Pressure, Ratio, per_width},
@@ -28,12 +28,14 @@ impl Check for Dimpling {
     }
 
     fn formula(&self) -> &'static str {
-        "s · factor ≤ k π² E_f (t/w)²/12 over a conduit of width w; 2 k E_f (t/w)² over a cell of size w"
+        "s · factor ≤ k π² E_f (t/w)²/12 over a conduit of width w; 2 k E_f (t/w)² over a cell of size w; k \
+         what is counted of the modulus: basis, heat, water and time"
     }
 
     fn limits(&self) -> &'static str {
         "the core above a conduit is not counted: the skin spans the whole width, hinged at the sides; E_f is the \
-         bending modulus of the skin as part of a plate"
+         bending modulus of the skin as part of a plate, and softens by heat as the strengths do that hang on the resin, though \
+         fibres keep more, which is safe"
     }
 
     fn citation(&self) -> Citation {
@@ -96,13 +98,15 @@ fn compare(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>, case: usize, pr
         (Region::Field, Some(cell)) => (cell_dimpling_stress(modulus, laminate.thickness(), cell.value), cell.value),
         (Region::Field | Region::Backing(_), _) => return,
     };
-    let left = analysis.knockdowns(analysis.cases[case].state).skin_modulus();
+    let skin = bent.pressed();
+    let basis = if skin == Skin::Outer { top.outer.stiffness_basis() } else { top.inner.stiffness_basis() };
+    let left = analysis.knockdowns(analysis.cases[case].state).skin_modulus(skin, basis).product();
     let times: Ratio = moment / per_width(Force::new::<newton>(1.0));
     let stress: Pressure = section.pressed(axis, bent).along * times;
     let allowable: Pressure = bearable * left;
     let factor = top.criteria.dimpling_factor.value;
     outcomes.compare(Some(case), stress / allowable * factor, || {
-        let finding = Finding::compare(stress, allowable, factor, Basis::Typical)
+        let finding = Finding::compare(stress, allowable, factor, basis)
             .term("E_f", modulus)
             .term("t", laminate.thickness())
             .term("w", width)

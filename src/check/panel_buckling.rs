@@ -5,6 +5,7 @@ use crate::{
     analysis::{Analysis, PlateMethod, Role},
     closed_form::columns::{engesser, euler},
     geometry::Axis,
+    material::Basis,
     source::{ALLEN_1969, Citation, DERIVED, Mark},
     units::{ForcePerWidth, Length, Ratio},
 };
@@ -25,17 +26,19 @@ impl Check for PanelBuckling {
     }
 
     fn formula(&self) -> &'static str {
-        "N · factor ≤ N_E/(1 + N_E/S),  N_E = π² D/L²,  S by k G_c"
+        "N · factor ≤ N_E/(1 + N_E/S),  N_E = π² k_D D/L²,  S by k_c G_c; k_D what is counted of the stiffness of the skins: \
+         basis, heat and time, water being in the factor"
     }
 
     fn on_plate(&self) -> Option<OnPlate> {
         Some(OnPlate {
-            formula: "(N_p + N_c)(1 + ε) · factor ≤ N_cr,  N_p the push by braking and hands; N_cr the even push from all sides at once \
+            formula: "(N_p + N_c)(1 + ε) · factor ≤ k_D N_cr,  N_p the push by braking and hands; N_cr the even push from all sides at once \
              at which the whole top buckles on its frame, core at its softest; N_c the largest compression of a crowned top by \
              loads that do not move about, or N_cr/λ where that comes near to what it bears: λ times its own forces, \
-             as they are, buckle it",
+             as they are, buckle it; k_D what is counted of all that holds it, the lesser share of the skins (basis, heat and \
+             time, water being in the factor) and of the core (basis; the rest is in N_cr)",
             limits: limits_on_plate!(
-                "push by braking and hands taken as even all over and from all sides, and added to that of the crown as shares of what each alone would do, which is safe; people and tipped gear left out of what presses a crown; a shallow crown may snap earlier"
+                "push by braking and hands taken as even all over and from all sides, and added to that of the crown as shares of what each alone would do, which is safe; people and tipped gear left out of what presses a crown; a shallow crown may snap earlier; skins soften by heat as the strengths do that hang on their resin, though fibres keep more, and pipes, which do not soften, are counted as if they did: safe"
             ),
             citation: Citation {
                 work: DERIVED,
@@ -49,7 +52,8 @@ impl Check for PanelBuckling {
         "by hand a wide strip hinged at the pipes; pipes along the other two sides would help and are not counted. As a plate: \
          push by braking and hands taken as even all over and from all sides, and added to that of the crown as shares of what \
          each alone would do, which is safe; small deflections until it buckles, so that a shallow \
-         crown may snap earlier; people and tipped gear left out of what presses a crown"
+         crown may snap earlier; people and tipped gear left out of what presses a crown. The skins soften by heat as the \
+         strengths do that hang on their resin, though fibres keep more, which is safe"
     }
 
     fn citation(&self) -> Citation {
@@ -62,7 +66,8 @@ impl Check for PanelBuckling {
         let spans = spans(analysis);
         for (number, case) in analysis.cases.iter().enumerate() {
             let push = analysis.push(number);
-            let left = analysis.knockdowns(case.state).core_modulus(modulus.basis).product();
+            let knockdowns = analysis.knockdowns(case.state);
+            let (left, skins) = (knockdowns.core_modulus(modulus.basis).product(), knockdowns.rigidity(top).product());
             for (axis, span) in &spans {
                 // A hand's push spreads at 45 degrees to the middle of the first bay.
                 let spread: ForcePerWidth = push.local * (push.length / (push.length + *span)).value;
@@ -72,14 +77,15 @@ impl Check for PanelBuckling {
                 }
                 let section = &analysis.sections.field;
                 let (rigidity, shear) = (section.rigidity(*axis), section.shear_stiffness(*axis, left));
-                let bearable = engesser(euler(rigidity, *span), shear);
+                let bearable = engesser(euler(rigidity * skins.value, *span), shear);
                 let factor = top.criteria.buckling_factor.value;
                 outcomes.compare(Some(number), acting / bearable * factor, || {
-                    let finding = Finding::compare(acting, bearable, factor, modulus.basis)
+                    let finding = Finding::compare(acting, bearable, factor, basis(analysis))
                         .term("D", rigidity)
+                        .term("k_D", skins)
                         .term("S", shear)
                         .term("G_c", modulus.value)
-                        .term("k", left)
+                        .term("k_c", left)
                         .term("L", *span);
                     (Place::of(Part::Bay, None), finding)
                 });
@@ -96,7 +102,6 @@ impl Check for PanelBuckling {
 fn on_plate(analysis: &Analysis<'_>, method: &PlateMethod, spans: &[(Axis, Length)], outcomes: &mut Outcomes<'_>) {
     let Some(even) = method.even_push else { return };
     let factor = analysis.top.criteria.buckling_factor.value;
-    let basis = analysis.top.core.material.shear_modulus.basis;
     let span = spans.iter().map(|(_, span)| *span).reduce(Length::min);
     for forces in &method.cases {
         let push = analysis.push(forces.case);
@@ -118,8 +123,12 @@ fn on_plate(analysis: &Analysis<'_>, method: &PlateMethod, spans: &[(Axis, Lengt
                     pressed.map_or_else(ForcePerWidth::default, |pressed| crown * pressed.error.value);
                 let error: Ratio = even.error + off / acting;
                 let demand = acting * (1.0 + error.value);
-                outcomes.compare(Some(forces.case), demand / bears * factor, || {
-                    let finding = Finding::compare(demand, bears, factor, basis)
+                let left = analysis.knockdowns(analysis.cases[forces.case].state).whole_top(analysis.top);
+                let bearable: ForcePerWidth = bears * left.value;
+                outcomes.compare(Some(forces.case), demand / bearable * factor, || {
+                    let finding = Finding::compare(demand, bearable, factor, basis(analysis))
+                        .term("N_cr", bears)
+                        .term("k_D", left)
                         .term("N_p", push)
                         .term("N_c", crown)
                         .term("ε", error);
@@ -133,6 +142,12 @@ fn on_plate(analysis: &Analysis<'_>, method: &PlateMethod, spans: &[(Axis, Lengt
             Err(reason) => outcomes.cannot(Some(forces.case), Part::Whole, reason.to_string()),
         }
     }
+}
+
+/// The weakest basis of the moduli that hold the top.
+fn basis(analysis: &Analysis<'_>) -> Basis {
+    let top = analysis.top;
+    top.core.material.shear_modulus.basis.max(top.outer.stiffness_basis()).max(top.inner.stiffness_basis())
 }
 
 /// The widest span in each direction that a strip or a bay has.

@@ -30,17 +30,20 @@ impl Check for Wrinkling {
     }
 
     fn formula(&self) -> &'static str {
-        "s · factor ≤ s/u,  s_w = 0.5 (E_f E_c G_c)^(1/3) along and across; u from (s_x/(u s_wx))³ + s_y/(u s_wy) = 1, x the \
+        "s · factor ≤ s/u,  s_w = 0.5 (k_f E_f k_c E_c k_c G_c)^(1/3) along and across, k_f and k_c what is counted of the \
+         moduli of skin and core: basis, heat, water and time; u from (s_x/(u s_wx))³ + s_y/(u s_wy) = 1, x the \
          direction that is used more"
     }
 
     fn on_plate(&self) -> Option<OnPlate> {
         Some(OnPlate {
             formula: "s (1 + ε) · factor ≤ s/u,  u from (s_1/(u s_w))³ + s_2/(u s_w) = 1 with s_1 and s_2 the principal stresses of the \
-             skin and s_w = 0.5 (E_f E_c G_c)^(1/3) in the weaker of its directions",
+             skin and s_w = 0.5 (k_f E_f k_c E_c k_c G_c)^(1/3) in the weaker of its directions, k_f and k_c what is counted of \
+             the moduli of skin and core: basis, heat, water and time",
             limits: limits_on_plate!(
                 "flat skins, sound bond; 0.5 covers the waviness of a well-laid skin, not a disbond or an unfilled core joint; a \
-                 core thinner than the wave is deep would hold the skin better, which is not counted"
+                 core thinner than the wave is deep would hold the skin better, which is not counted; a skin softens by heat as the \
+                 strengths do that hang on its resin, though fibres keep more, which is safe"
             ),
             citation: Citation {
                 work: LR_SSC,
@@ -53,7 +56,8 @@ impl Check for Wrinkling {
     fn limits(&self) -> &'static str {
         "flat skins, sound bond; 0.5 covers the waviness of a well-laid skin, not a disbond or an unfilled core joint; a \
          strip is not sheared in its plane, so no shear is laid over it; a core thinner than the wave is deep would hold \
-         the skin better, which is not counted"
+         the skin better, which is not counted; a skin softens by heat as the strengths do that hang on its resin, though \
+         fibres keep more, which is safe"
     }
 
     fn citation(&self) -> Citation {
@@ -117,8 +121,8 @@ fn on_plate(analysis: &Analysis<'_>, outcomes: &mut Outcomes<'_>, held: &HeldByS
                             .term("s_1", most)
                             .term("s_2", other)
                             .term("ε", region.error.moment)
-                            .term("s_w", weaker)
-                            .term("E_c", held.through * held.shares.core);
+                            .term("s_w", weaker);
+                        let finding = held.moduli(analysis, finding, skin, axis);
                         (Place::on_plate(region.region, peak).in_skin(skin), finding)
                     });
                 }
@@ -181,7 +185,7 @@ struct Held {
     region: Region,
     stress: [[Pressure; 2]; 2],
     through: Pressure,
-    shares: ModulusShares,
+    shares: [ModulusShares; 2],
     basis: Basis,
 }
 
@@ -220,16 +224,37 @@ impl Held {
             }
         };
         let basis = through.basis.max(shear.basis);
-        let shares = ModulusShares { skin: knockdowns.skin_modulus(), core: knockdowns.core_modulus(basis).product() };
+        let core = knockdowns.core_modulus(basis).product();
+        let of_skins = [analysis.top.outer.stiffness_basis(), analysis.top.inner.stiffness_basis()];
+        let skins = [Skin::Outer, Skin::Inner];
+        let shares = skins
+            .map(|skin| ModulusShares { skin: knockdowns.skin_modulus(skin, of_skins[index(skin)]).product(), core });
         let section = analysis.sections.of(region);
-        let stress = [Skin::Outer, Skin::Inner]
-            .map(|skin| Axis::BOTH.map(|axis| section.wrinkling_stress(skin, axis, through.value, shares)));
-        Self { region, stress, through: through.value, shares, basis }
+        let stress = skins.map(|skin| {
+            Axis::BOTH.map(|axis| section.wrinkling_stress(skin, axis, through.value, shares[index(skin)]))
+        });
+        Self { region, stress, through: through.value, shares, basis: of_skins.into_iter().fold(basis, Basis::max) }
     }
 
     fn at(&self, skin: Skin, axis: Axis) -> Pressure {
-        self.stress[usize::from(skin == Skin::Inner)][axis.index()]
+        self.stress[index(skin)][axis.index()]
     }
+
+    /// The moduli along a direction and what is counted of them, so that the stress can be redone.
+    fn moduli(&self, analysis: &Analysis<'_>, finding: Finding, skin: Skin, axis: Axis) -> Finding {
+        let section = analysis.sections.of(self.region);
+        let shares = self.shares[index(skin)];
+        finding
+            .term("E_f", section.skin_modulus(skin, axis))
+            .term("k_f", shares.skin)
+            .term("E_c", self.through)
+            .term("G_c", section.section.core().shear_modulus(axis))
+            .term("k_c", shares.core)
+    }
+}
+
+fn index(skin: Skin) -> usize {
+    usize::from(skin == Skin::Inner)
 }
 
 fn compare(
@@ -249,15 +274,11 @@ fn compare(
         let (acting, along_strip) = if used_along >= used_across { (along, true) } else { (across, false) };
         let bearable = if along_strip { first } else { second };
         let allowable: Pressure = if used > Ratio::default() { acting / used } else { bearable };
-        let section = analysis.sections.of(held.region);
         let finding = Finding::compare(acting, allowable, factor, held.basis)
             .term("s along", along)
             .term("s across", across)
             .term("s_w along", first)
-            .term("s_w across", second)
-            .term("E_f along", section.skin_modulus(skin, axis) * held.shares.skin)
-            .term("E_c", held.through * held.shares.core)
-            .term("G_c", section.section.core().shear_modulus(axis) * held.shares.core);
-        (place(), finding)
+            .term("s_w across", second);
+        (place(), held.moduli(analysis, finding, skin, axis))
     });
 }

@@ -233,6 +233,7 @@ impl Reading<'_, '_> {
             fibre_fraction: None,
             mass,
             basis: Basis::Measured,
+            stiffness_basis: Basis::Measured,
             carbon: false,
             origins: vec![Arc::clone(&coat.areal_mass.typical.origin)],
         })
@@ -278,6 +279,7 @@ impl Reading<'_, '_> {
             fibre_fraction: None,
             mass: ArealMassDensity::default(),
             basis: Basis::Measured,
+            stiffness_basis: Basis::Measured,
             carbon: false,
             origins: Vec::new(),
         };
@@ -419,6 +421,7 @@ impl Reading<'_, '_> {
         layer.mass += dry / psi;
         if let Some(first) = plies.first() {
             layer.basis = layer.basis.max(strength_basis(first));
+            layer.stiffness_basis = layer.stiffness_basis.max(first.e1.basis).max(first.e2.basis).max(first.g12.basis);
             layer.round_fixing.push(RoundFixing {
                 thickness,
                 bearing: first.bearing.clone(),

@@ -55,6 +55,8 @@ pub struct SkinLayer {
     pub mass: ArealMassDensity,
     /// Basis of the weakest strength in it; best for a coat.
     pub basis: Basis,
+    /// Basis of the weakest modulus in it; best for a coat.
+    pub stiffness_basis: Basis,
     /// Whether there is carbon in it: a metal that touches it corrodes.
     pub carbon: bool,
     /// Where its values come from.
@@ -133,6 +135,12 @@ impl Schedule {
     #[must_use]
     pub fn basis(&self) -> Basis {
         self.layers.iter().map(|layer| layer.basis).max().unwrap_or(Basis::Estimate)
+    }
+
+    /// Basis of the weakest modulus.
+    #[must_use]
+    pub fn stiffness_basis(&self) -> Basis {
+        self.layers.iter().map(|layer| layer.stiffness_basis).max().unwrap_or(Basis::Estimate)
     }
 
     /// The layer whose ply stands at `index` of the laminate.

@@ -133,8 +133,11 @@ fn what_presses_a_crown_buckles_it_no_sooner_than_if_it_were_even() {
         let method = analysis.with_plate_method().whole.unwrap().unwrap();
         (method.pressed[0], method.even_push.unwrap().bears.unwrap())
     };
-    let (calm, bears) = pressed(1.0);
-    assert!((calm.most / bears).value * factor < 0.7 && calm.buckles_at.is_none());
+    let (calm, bears) = pressed(0.6);
+    assert!((calm.most / bears).value * factor < 0.45 && calm.buckles_at.is_none());
+    // What holds the top keeps two thirds of its stiffness in the sun, so that it is looked for sooner.
+    let full = pressed(1.0).0;
+    assert!((full.most / bears).value * factor < 0.7 && full.buckles_at.is_some());
     assert!((calm.as_even(bears) / calm.most).value - 1.0 < 1e-12);
     let [twice, thrice] = [2.0, 3.0].map(|times| pressed(times).0);
     for pressed in [twice, thrice] {

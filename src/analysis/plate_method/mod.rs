@@ -260,7 +260,11 @@ impl PlateMethod {
         }
         found.sort_by_key(|forces: &PlateForces| forces.case);
         if let Some(EvenPush { bears: Ok(bears), .. }) = even_push {
-            let unclear = |pressed: &&mut Pressed| pressed.is_unclear(bears, top.criteria.buckling_factor.value);
+            let unclear = |pressed: &&mut Pressed| {
+                let state = knockdowns.iter().find(|(state, _)| *state == cases[pressed.case].state);
+                let left = state.map_or_else(|| Ratio::from(1.0), |(_, of_state)| of_state.whole_top(top));
+                pressed.is_unclear(bears * left.value, top.criteria.buckling_factor.value)
+            };
             pressed
                 .par_iter_mut()
                 .filter(unclear)

@@ -4,7 +4,7 @@ use maud::{Markup, html};
 
 use super::sources::Sources;
 use crate::{
-    analysis::Analysis,
+    analysis::{Analysis, Knockdowns, Shares},
     criteria::Record,
     material::{Origin, Property},
     report::{
@@ -12,6 +12,7 @@ use crate::{
         text::{core_values, other_values, skin_origins},
         words,
     },
+    section::Skin,
     source::Mark,
     units::{Pressure, both, show},
 };
@@ -129,13 +130,28 @@ fn mark(mark: Mark) -> Markup {
     html! { span class="tag" { (mark.words()) } }
 }
 
-/// What is counted of the core's shear strength, state by state.
+/// What is counted of the core's shear strength and of the moduli of the skins, state by state.
 fn shares(report: &Report<'_>, analysis: &Analysis<'_>) -> Markup {
-    let basis = report.top.core.material.shear_strength.basis;
+    let (top, core) = (report.top, report.top.core.material.shear_strength.basis);
+    html! {
+        (shares_of(analysis, "the core’s shear strength", &|knockdowns| knockdowns.core_strength(core)))
+        (shares_of(analysis, "the outer skin’s modulus against wrinkling and dimpling", &|knockdowns| {
+            knockdowns.skin_modulus(Skin::Outer, top.outer.stiffness_basis())
+        }))
+        (shares_of(analysis, "the inner skin’s modulus against wrinkling and dimpling", &|knockdowns| {
+            knockdowns.skin_modulus(Skin::Inner, top.inner.stiffness_basis())
+        }))
+        (shares_of(analysis, "the skins’ stiffness against buckling, where water is in the factor", &|knockdowns| {
+            knockdowns.rigidity(top)
+        }))
+    }
+}
+
+fn shares_of(analysis: &Analysis<'_>, of: &str, shares: &dyn Fn(&Knockdowns<'_>) -> Shares) -> Markup {
     let cell = |share: crate::units::Ratio| format!("{:.2}", share.get::<uom::si::ratio::ratio>());
     html! {
         table class="narrow" {
-            caption { "Counted of the core’s shear strength: shares for its basis, heat, wet and time, and their product k" }
+            caption { "Counted of " (of) ": shares for its basis, heat, wet and time, and their product k" }
             thead {
                 tr {
                     th scope="col" { "Load of" }
@@ -144,7 +160,7 @@ fn shares(report: &Report<'_>, analysis: &Analysis<'_>) -> Markup {
             }
             tbody {
                 @for (state, knockdowns) in &analysis.knockdowns {
-                    @let shares = knockdowns.core_strength(basis);
+                    @let shares = shares(knockdowns);
                     tr {
                         th scope="row" { (words::state(*state)) }
                         @for share in [shares.basis, shares.hot, shares.wet, shares.time, shares.product()] {

@@ -4,12 +4,13 @@ use uom::si::ratio::ratio;
 
 use super::super::{
     Report,
-    page::{Page, Tone, left, right},
+    page::{Page, Tone, left, named, right},
     words,
 };
 use crate::{
-    analysis::Analysis,
+    analysis::{Analysis, Knockdowns, Shares},
     material::{Core, Origin, Property},
+    section::Skin,
     top::{Schedule, Top},
     units::{Pressure, both, show, show_as},
 };
@@ -112,18 +113,30 @@ pub(in crate::report) fn skin_origins(skin: &Schedule) -> Vec<&Origin> {
     seen
 }
 
-/// What is counted of the strength of the core, state by state.
+/// What is counted of the strength of the core and of the moduli of the skins, state by state.
 fn shares(page: &mut Page, analysis: &Analysis<'_>, core: &Core) {
+    let names = 40.min(page.width().saturating_sub(39));
     let cells = |words: &str, cells: [String; 5]| {
-        format!("    {}{}", left(words, 40), cells.iter().map(|cell| right(cell, 7)).collect::<String>())
+        named("    ", words, names, &cells.iter().map(|cell| right(cell, 7)).collect::<String>())
     };
     let head = ["basis", "heat", "wet", "time", "all"].map(str::to_owned);
-    page.line(&Tone::Quiet.paint(&cells("counted of the core's shear strength", head)));
-    for (state, knockdowns) in &analysis.knockdowns {
-        let shares = knockdowns.core_strength(core.shear_strength.basis);
-        let each = [shares.basis, shares.hot, shares.wet, shares.time, shares.product()];
-        page.line(&cells(&words::state(*state), each.map(|share| format!("{:.2}", share.get::<ratio>()))));
-    }
+    let mut table = |of: &str, shares: &dyn Fn(&Knockdowns<'_>) -> Shares| {
+        page.line(&Tone::Quiet.paint(&cells(of, head.clone())));
+        for (state, knockdowns) in &analysis.knockdowns {
+            let shares = shares(knockdowns);
+            let each = [shares.basis, shares.hot, shares.wet, shares.time, shares.product()];
+            page.line(&cells(&words::state(*state), each.map(|share| format!("{:.2}", share.get::<ratio>()))));
+        }
+    };
+    table("counted of the core's shear strength", &|knockdowns| knockdowns.core_strength(core.shear_strength.basis));
+    let top = analysis.top;
+    table("of the outer skin's modulus, wrinkling", &|knockdowns| {
+        knockdowns.skin_modulus(Skin::Outer, top.outer.stiffness_basis())
+    });
+    table("of the inner skin's modulus, wrinkling", &|knockdowns| {
+        knockdowns.skin_modulus(Skin::Inner, top.inner.stiffness_basis())
+    });
+    table("of the stiffness of both, buckling", &|knockdowns| knockdowns.rigidity(top));
 }
 
 fn value(page: &mut Page, report: &Report<'_>, name: &str, shown: &str, basis: &str, origin: &Origin, full: bool) {
