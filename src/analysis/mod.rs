@@ -234,11 +234,12 @@ impl<'a> Analysis<'a> {
     #[must_use]
     pub fn rim_twist(&self, line: &Line, seat: &Seat) -> Ratio {
         let skins = self.sections.field.lever(line.axis);
-        let beside_end = matches!(line.role, Role::Edge | Role::Field) && line.to_free_end < skins + seat.width;
-        if !beside_end {
+        if !matches!(line.role, Role::Edge | Role::Field) {
             return Ratio::new::<ratio>(1.0);
         }
-        rim_twist(seat.at.min(line.length() - seat.at), skins, seat.width)
+        // Hands press on the widest patch.
+        let gap = (line.to_free_end - self.top.criteria.hand_length.value / 2.0).max(Length::default());
+        rim_twist(seat.at.min(line.length() - seat.at), gap, skins, seat.width)
     }
 
     /// What may lie between the skins under a straight pipe: the backing that covers its seat from end to end, or else

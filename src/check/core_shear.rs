@@ -34,7 +34,7 @@ impl Check for CoreShear {
 
     fn formula(&self) -> &'static str {
         "t_c · factor ≤ k t_u,  t_c = j V/d, j what the exact course over the core adds, times n = c/(c − w) where a conduit \
-         of width w cuts it and j_t by twist at a free corner over a pipe at the rim; round a foot, which presses evenly over the radius b, t_c = n P C/(2π d) [1/r − 2 I1(ab) K1(ar)/b] at its peak, round a footing \
+         of width w cuts it and j_t by twist at a free corner over a pipe at the rim, 1.21 and evenly down to 1 as pipe or load stand off; round a foot, which presses evenly over the radius b, t_c = n P C/(2π d) [1/r − 2 I1(ab) K1(ar)/b] at its peak, round a footing \
          P/(4 a d) + 4 M/(π a² d)"
     }
 

@@ -116,34 +116,40 @@ pub fn shear_near_free_edge(across: Length, x: Length, to_edge: Length, on_overh
 /// [`shear_near_free_edge`] gives.
 ///
 /// ```text
-/// j = 1.21 where c < d + w, 1 elsewhere
+/// j = 1 + 0.21 f(c) f(g),   f(x) = (d + w − x)/d, no less than 0 and no more than 1
 /// ```
 ///
 /// | symbol | meaning |
 /// |---|---|
 /// | `c` | distance of the pipe from the edge of the top that runs along it |
+/// | `g` | distance of the side of the load from the other edge at the corner |
 /// | `d` | distance of the skins |
 /// | `w` | width of the pipe's seat |
 ///
 /// # Validity
 /// As there; with it the mean of the plate's shear over the distance of the skins is at most 1.0 of the strip's with the
-/// pipe right under the edge, where it would be 1.33/1.1 of it. A pipe 15 mm inside the edge needs no more than 1; the
-/// seat and the distance of the skins stand for how well that place is known.
+/// pipe right under the edge, where it would be 1.33/1.1 of it, and 8 mm inside it. A pipe 15 mm inside the edge needs no
+/// more than 1, nor does a patch whose side lies `d` from the free end. That it goes on at its full height over the width
+/// of the seat, on which the top may bear anywhere, and then falls off evenly over the distance of the skins is on the safe
+/// side: no place asks for much less than the one beside it.
 ///
 /// # Source
 /// Fitted to plate solutions (our assumption).
 ///
 /// # Examples
-/// Skins 40 mm apart, seat of 20 mm: 1.21 for a pipe 50 mm inside the edge, 1 for one at 70 mm.
+/// Skins 40 mm apart, seat of 20 mm, a load flush with the other edge: 1.21 for a pipe 20 mm inside the edge, 1.105 half way to
+/// 60 mm, where it ends; of that a half for a load 40 mm from the other edge.
 /// ```
 /// use skinspan::closed_form::effective_width::rim_twist;
 /// use skinspan::units::Length;
 /// use uom::si::{length::meter, ratio::ratio};
 /// let m = Length::new::<meter>;
-/// assert_eq!(rim_twist(m(0.05), m(0.04), m(0.02)).get::<ratio>(), 1.21);
-/// assert_eq!(rim_twist(m(0.07), m(0.04), m(0.02)).get::<ratio>(), 1.0);
+/// let twist = |c, g| rim_twist(m(c), m(g), m(0.04), m(0.02)).get::<ratio>();
+/// assert_eq!([twist(0.02, 0.0), twist(0.06, 0.0)], [1.21, 1.0]);
+/// assert!((twist(0.04, 0.0) - 1.105).abs() < 1e-12 && (twist(0.04, 0.04) - 1.0525).abs() < 1e-12);
 /// ```
 #[must_use]
-pub fn rim_twist(overhang: Length, skins: Length, seat: Length) -> Ratio {
-    Ratio::from(if overhang < skins + seat { 1.21 } else { 1.0 })
+pub fn rim_twist(overhang: Length, gap: Length, skins: Length, seat: Length) -> Ratio {
+    let left = |inside: Length| ((skins + seat - inside) / skins).value.clamp(0.0, 1.0);
+    Ratio::from(1.0 + 0.21 * left(overhang) * left(gap))
 }
