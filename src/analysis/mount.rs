@@ -68,6 +68,9 @@ pub struct MountForces {
     pub whole: WholeFoot,
     /// What is left over when the forces of the fixings and the bed are set against what acts, over what acts.
     pub numerical_error: Ratio,
+    /// What acts sideways on gear is tried from sixteen sides only: by how much it is raised on each, so that what lies
+    /// between two of them is covered too. One of rows, and where nothing acts sideways.
+    pub raised: Ratio,
 }
 
 /// What acts on a footing as a whole.

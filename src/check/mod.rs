@@ -28,7 +28,7 @@ mod verdict;
 mod wrinkling;
 
 pub use core_shear::core_shear_used;
-pub use fixing::{Gives, MostTorque, Prying, most_torque, prying};
+pub use fixing::{Gives, MostTorque, Prying, TooNear, most_torque, mounts_too_near, prying};
 pub use measure::Measure;
 pub use on_plate::OnPlate;
 pub use outcome::{Method, Outcome, Outcomes};

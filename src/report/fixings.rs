@@ -13,7 +13,7 @@ use crate::{
     analysis::{Analysis, Mount, MountForces, MountOn},
     check::CHECKS,
     top::{Fixing, Hold, Laid, Scope},
-    units::{Force, Length, Mass, System, both, both_at_most, show},
+    units::{Force, Length, Mass, Ratio, System, both, both_at_most, show},
 };
 
 /// The fixings, mount by mount.
@@ -187,6 +187,16 @@ fn carried(analysis: &Analysis<'_>, mount: usize, system: System) -> Vec<(&'stat
     lines.push(("each", if still { "nothing pulls or shears it".to_owned() } else { each.join(", ") }));
     if !still && !held.fastened.stiff {
         lines.push(("prying", pried(analysis.top, held, system)));
+    }
+    if let Some(raised) = own().map(|forces| forces.raised).find(|raised| *raised > Ratio::from(1.0)) {
+        lines.push((
+            "sides",
+            format!(
+                "what acts sideways is tried from 16 sides, raised by r_16 = 1/cos(180°/16) = {:.3} on each so that what lies \
+                 between two of them is covered: pull and shear of each have it in them",
+                raised.get::<ratio>()
+            ),
+        ));
     }
     if let Some((moment, at)) = largest(own(), |forces| forces.whole.moment) {
         lines.push(("footing", format!("overturned by {} ({})", show(moment, system), case(at))));

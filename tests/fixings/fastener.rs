@@ -328,3 +328,15 @@ fn a_hot_glue_bears_less() {
     assert!((40.0..=60.0).contains(&surface), "{surface}");
     close(used(&hot, "stud-bond", GIVEN) / used(&cool, "stud-bond", GIVEN), 1.0 / left);
 }
+
+/// What acts sideways is tried from sixteen sides: the working says by how much it is raised, so that it can be redone.
+#[test]
+fn a_shear_can_be_redone_from_its_working() {
+    let found = finding(&read(&patch(BOARD, &through(""))), "fastener-shear", Some("given-1"));
+    let raised = term(&found, "r_16");
+    assert!((raised - 1.0 / (std::f64::consts::PI / 16.0).cos()).abs() < 1e-12 && (raised - 1.0196).abs() < 1e-4);
+    // One bolt takes all of the 200 N.
+    assert!((term(&found, "V") - 200.0 * raised).abs() < 1e-9, "{found:?}");
+    let pulled = finding(&read(&patch(BOARD, &through(""))), "fastener-tension", Some("given-1"));
+    assert!((term(&pulled, "r_16") - raised).abs() < 1e-12);
+}

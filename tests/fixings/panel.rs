@@ -5,7 +5,9 @@ use std::f64::consts::{PI, SQRT_2};
 use super::{close, finding, open, outcomes, patch, read, term, used};
 use skinspan::{
     analysis::{Analysis, DIVISIONS, MountOn},
-    check::{CHECKS, Part, run},
+    check::{CHECKS, Part, mounts_too_near, run},
+    input::read_tables,
+    report::{Report, to_text},
     top::Top,
 };
 
@@ -259,6 +261,20 @@ fn holes_of_two_mounts_keep_apart() {
     let place = outcomes.iter().find(|outcome| CHECKS[outcome.check].id() == "fixing-near-other");
     let Some(Part::Fixings(both)) = place.map(|outcome| outcome.place.part) else { panic!("{place:?}") };
     assert_eq!(both.map(|(on, number)| (on, number)), [(MountOn::Gear(0), 0), (MountOn::Gear(1), 0)]);
+    // Those that stand too near, and how far apart they have to: what is advised.
+    assert_eq!(mounts_too_near(&top), []);
+    let near = mounts_too_near(&beside("525 mm"));
+    let [pair] = near[..] else { panic!("{near:?}") };
+    assert_eq!(pair.fixings, [(MountOn::Gear(0), 0), (MountOn::Gear(1), 0)]);
+    close(pair.apart.value, 0.025);
+    close(pair.needed.value, 0.040);
+    let table = read_tables(&[]).expect("the built-in table");
+    let top = beside("525 mm");
+    let said = to_text(&Report::by_hand(&top, &table), false, 120);
+    let said = said.split_whitespace().collect::<Vec<_>>().join(" ");
+    let words = "Move one of them: fixing 1 of gear and fixing 1 of horn stand 0.984 in apart and need 1.575 in, so 0.591 in farther";
+    assert!(said.contains(words), "{said}");
+    assert!(!to_text(&Report::by_hand(&beside("560 mm"), &table), false, 120).contains("Move one of them"));
 }
 
 #[test]

@@ -28,7 +28,7 @@ pub(super) struct Sides([[f64; 2]; SIDES as usize]);
 impl Sides {
     pub(super) fn all() -> Self {
         let mut sides = [[0.0; 2]; SIDES as usize];
-        let raised = (PI / f64::from(SIDES)).cos().recip();
+        let raised = raised().value;
         for (index, side) in (0..SIDES).zip(&mut sides) {
             let (sin, cos) = (TAU * f64::from(index) / f64::from(SIDES)).sin_cos();
             *side = [cos * raised, sin * raised];
@@ -38,9 +38,18 @@ impl Sides {
 
     /// The sides that something acts from; one where nothing acts sideways.
     fn of(&self, action: &GearAction) -> &[[f64; 2]] {
-        let still = action.side == Force::default() && action.moment == Torque::default();
-        if still { &self.0[..1] } else { &self.0 }
+        if still(action) { &self.0[..1] } else { &self.0 }
     }
+}
+
+/// From the middle of the polygon to its corners, over that to its sides.
+fn raised() -> Ratio {
+    Ratio::from((PI / f64::from(SIDES)).cos().recip())
+}
+
+/// Whether nothing acts sideways.
+fn still(action: &GearAction) -> bool {
+    action.side == Force::default() && action.moment == Torque::default()
 }
 
 /// What acts on a footing from one side.
@@ -119,6 +128,7 @@ impl<'a> Footing<'a> {
             pressure: Pressure::default(),
             whole: whole(action),
             numerical_error: Ratio::default(),
+            raised: if still(&action) { Ratio::from(1.0) } else { raised() },
         };
         for (number, &side) in sides.of(&action).iter().enumerate() {
             let from_side = from_side(&action, side);

@@ -53,6 +53,7 @@ fn with_pulls(top: &Top, (mount, case_number): (usize, usize), case: &LoadCase, 
         pressure: Pressure::default(),
         whole: WholeFoot { lift: whole, side, ..WholeFoot::default() },
         numerical_error: Ratio::default(),
+        raised: Ratio::from(1.0),
     }
 }
 

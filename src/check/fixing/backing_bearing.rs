@@ -55,7 +55,7 @@ impl Check for BackingBearing {
 fn compare(held: Held<'_>, hold: LateralHold, outcomes: &mut Outcomes<'_>) {
     let (demand, factor) = (held.shear(), held.pull_out_factor(hold.basis));
     outcomes.compare(Some(held.case), demand / hold.bearable * factor, || {
-        let finding = Finding::compare(demand, hold.bearable, factor, hold.basis).term("V", demand);
+        let finding = held.sheared(Finding::compare(demand, hold.bearable, factor, hold.basis));
         let finding = finding.term("g", hold.grip).term("V_0", hold.borne[0]).term("V_1", hold.borne[1]);
         let finding = finding.term("f_h", hold.strength).term("k", hold.left).term("t", hold.dowel.depth);
         let finding = finding.term("d", hold.dowel.diameter).term("M_y", hold.dowel.plastic_moment);

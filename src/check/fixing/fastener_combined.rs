@@ -62,6 +62,6 @@ fn compare(held: Held<'_>, outcomes: &mut Outcomes<'_>) {
     let demand = rule.utilisation(held.pull() / tension, held.shear() / shear);
     outcomes.compare(Some(held.case), demand * factor, || {
         let finding = held.pulled(Finding::compare(demand, one, factor, basis));
-        (held.place(), finding.term("V", held.shear()).term("F_t", tension).term("F_v", shear))
+        (held.place(), held.sheared(finding).term("F_t", tension).term("F_v", shear))
     });
 }

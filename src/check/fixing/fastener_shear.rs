@@ -52,13 +52,13 @@ fn compare(held: Held<'_>, outcomes: &mut Outcomes<'_>) {
     let hold = &held.fixing().hold;
     if let Some(shear) = tabled(hold) {
         outcomes.compare(Some(held.case), demand / shear.value * factor, || {
-            (held.place(), Finding::compare(demand, shear.value, factor, shear.basis).term("V", demand))
+            (held.place(), held.sheared(Finding::compare(demand, shear.value, factor, shear.basis)))
         });
     }
     if let Some(steel) = Steel::of(hold) {
         let bearable = steel.shear();
         outcomes.compare(Some(held.case), demand / bearable * factor, || {
-            let finding = Finding::compare(demand, bearable, factor, steel.basis()).term("V", demand);
+            let finding = held.sheared(Finding::compare(demand, bearable, factor, steel.basis()));
             let finding = finding.term("a_v", steel.shear_factor()).term("R_m", steel.strength());
             (held.place(), finding.term("A_s", steel.area))
         });

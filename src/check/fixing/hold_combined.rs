@@ -117,6 +117,6 @@ fn compare(held: Held<'_>, both: Both, outcomes: &mut Outcomes<'_>) {
     let demand = Interaction::Linear.utilisation(held.pull() / pull, held.shear() / side * over);
     outcomes.compare(Some(held.case), demand * factor, || {
         let finding = held.pulled(Finding::compare(demand, Ratio::from(1.0), factor, both.basis));
-        (held.place(), finding.term("V", held.shear()).term("F_t", pull).term("F_v", side).term("i", over))
+        (held.place(), held.sheared(finding).term("F_t", pull).term("F_v", side).term("i", over))
     });
 }

@@ -60,6 +60,7 @@ pub(super) use in_backing::FixingInBacking;
 pub(super) use insert_pull_out::InsertPullOut;
 pub(super) use near_conduit::FixingNearConduit;
 pub(super) use near_other::FixingNearOther;
+pub use near_other::{TooNear, mounts_too_near};
 pub(super) use near_rim::FixingNearRim;
 pub(super) use over_support::FixingOverSupport;
 pub(super) use plug_side::PlugSide;
@@ -168,11 +169,23 @@ impl<'a> Held<'a> {
         Place::of(Part::Fixing { on: self.mount.on, number: self.number }, Some(self.around().at))
     }
 
+    /// Adds what every reader of a shear needs.
+    fn sheared(&self, finding: Finding) -> Finding {
+        self.raised(finding.term("V", self.shear()))
+    }
+
+    /// Adds by how much what acts sideways was raised, since it is tried from sixteen sides only: no force in a fixing can be
+    /// redone without it.
+    fn raised(&self, finding: Finding) -> Finding {
+        let said = finding.terms.iter().any(|term| term.symbol == "r_16");
+        if said || self.forces.raised == Ratio::from(1.0) { finding } else { finding.term("r_16", self.forces.raised) }
+    }
+
     /// Adds what every reader of a pull needs; of a row, the length of pipe that the fixing holds. A pull of the plate
     /// method has its error in it.
     fn pulled(&self, finding: Finding) -> Finding {
         let pull = self.forces.pulls[self.number];
-        let finding = finding.term("T", pull).term("q", self.prying());
+        let finding = self.raised(finding.term("T", pull).term("q", self.prying()));
         let MountOn::Support(pipe) = self.mount.on else { return finding };
         let places: Vec<Point> = self.mount.places.iter().map(|place| place.at).collect();
         let held = held_lengths(&self.top.supports[pipe].along, &places)[self.number];

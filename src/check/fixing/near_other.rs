@@ -2,7 +2,7 @@
 
 use super::{Held, each_in_place};
 use crate::{
-    analysis::{Analysis, Mount},
+    analysis::{Analysis, Mount, MountOn, mounts},
     check::{Check, Finding, Outcomes, Part, Place, Subject},
     fastening::pitch_needed,
     geometry::Point,
@@ -80,6 +80,35 @@ fn compare(held: Held<'_>, other: &Mount<'_>, need: Length, outcomes: &mut Outco
         let both = [(held.mount.on, held.number), (other.on, nearest)];
         (Place::of(Part::Fixings(both), Some(held.around().at)), finding.term("c", need).term("s", apart))
     });
+}
+
+/// Two mounts of which a fixing of one stands too near to a fixing of the other.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TooNear {
+    /// The mounts, each with the number of its fixing in its own list: of all pairs the one that lacks most.
+    pub fixings: [(MountOn, usize); 2],
+    /// How far apart their middles stand.
+    pub apart: Length,
+    /// How far apart they have to stand.
+    pub needed: Length,
+}
+
+/// All mounts whose fixings stand too near to those of another, pair by pair.
+#[must_use]
+pub fn mounts_too_near(top: &Top) -> Vec<TooNear> {
+    let all = mounts(top);
+    let pairs = all.iter().enumerate().flat_map(|(index, one)| all[index + 1..].iter().map(move |other| (one, other)));
+    pairs
+        .filter_map(|(one, other)| {
+            let needed = needed(top, one, other)?;
+            let each = |mount: &Mount<'_>| mount.places.iter().map(|place| place.at).enumerate().collect::<Vec<_>>();
+            let others = each(other);
+            let pairs = each(one).into_iter().flat_map(|own| others.iter().map(move |&beside| (own, beside)));
+            let all = pairs.map(|((own, at), (beside, there))| (at.distance(there), own, beside));
+            let (apart, own, beside) = all.reduce(|a, b| if b.0 < a.0 { b } else { a })?;
+            (apart < needed).then_some(TooNear { fixings: [(one.on, own), (other.on, beside)], apart, needed })
+        })
+        .collect()
 }
 
 /// How far apart the middles of two fixings have to be; none where neither has anything that the other could meet.

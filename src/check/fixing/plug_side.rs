@@ -101,10 +101,8 @@ fn compare(held: Held<'_>, pushed: Pushed, outcomes: &mut Outcomes<'_>) {
     let Pushed { bearable, factor, basis, stub, strength, left } = pushed;
     let demand = held.shear();
     outcomes.compare(Some(held.case), demand / bearable * factor, || {
-        let finding = Finding::compare(demand, bearable, factor, basis)
-            .term("V", demand)
-            .term("B", stub.mouth)
-            .term("F", stub.end);
+        let finding = held.sheared(Finding::compare(demand, bearable, factor, basis));
+        let finding = finding.term("B", stub.mouth).term("F", stub.end);
         let finding = finding.term("k", left).term("s_c", strength).term("d", stub.diameter);
         (held.place(), finding.term("h", stub.depth).term("e", stub.lever))
     });

@@ -90,7 +90,7 @@ fn compare(held: Held<'_>, pushed: Pushed, outcomes: &mut Outcomes<'_>) {
     let Pushed { bearable, basis, stub, strength, left } = pushed;
     let (demand, factor) = (held.shear(), held.bond_factor(basis));
     outcomes.compare(Some(held.case), demand / bearable * factor, || {
-        let finding = Finding::compare(demand, bearable, factor, basis).term("V", demand).term("k", left);
+        let finding = held.sheared(Finding::compare(demand, bearable, factor, basis)).term("k", left);
         let finding = finding.term("s_c", strength).term("d", stub.diameter);
         (held.place(), finding.term("h", stub.depth).term("e", stub.lever))
     });

@@ -93,7 +93,7 @@ fn compare(held: Held<'_>, outcomes: &mut Outcomes<'_>) {
     let (demand, factor) = (held.shear(), held.factor(held.top.criteria.skin_bearing_factor.value));
     outcomes.compare(Some(held.case), demand / bearable * factor, || {
         let j = if diameter / thickness > slender.limit { slender.left } else { Ratio::from(1.0) };
-        let finding = Finding::compare(demand, bearable, factor, basis).term("V", demand).term("j", j).term("k", left);
+        let finding = held.sheared(Finding::compare(demand, bearable, factor, basis)).term("j", j).term("k", left);
         let finding = finding.term("s_b", strength).term("d", diameter).term("t", thickness);
         (held.place().in_skin(near), finding)
     });

@@ -76,7 +76,7 @@ fn compare(held: Held<'_>, hole: Length, strength: Pressure, outcomes: &mut Outc
     let used = if bearable > Force::default() { demand / bearable * factor } else { Ratio::from(f64::INFINITY) };
     outcomes.compare(Some(held.case), used, || {
         let finding = Finding { utilisation: used, ..Finding::compare(demand, bearable, factor, skin.basis()) };
-        let finding = finding.term("V", demand).term("w", width);
+        let finding = held.sheared(finding).term("w", width);
         let finding = finding.term("h", hole).term("t", thickness).term("k", left).term("s_t", strength);
         (held.place().in_skin(near), finding.term("K", concentration))
     });

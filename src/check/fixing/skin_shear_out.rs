@@ -69,7 +69,7 @@ fn compare(held: Held<'_>, hole: Length, outcomes: &mut Outcomes<'_>) {
     let used = if bearable > Force::default() { demand / bearable * factor } else { Ratio::from(f64::INFINITY) };
     outcomes.compare(Some(held.case), used, || {
         let finding = Finding { utilisation: used, ..Finding::compare(demand, bearable, factor, skin.basis()) };
-        let finding = finding.term("V", demand).term("e", rim);
+        let finding = held.sheared(finding).term("e", rim);
         let finding = finding.term("h", hole).term("t", thickness).term("k", left).term("t_u", strength);
         (held.place().in_skin(near), finding)
     });

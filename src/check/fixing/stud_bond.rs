@@ -114,8 +114,8 @@ fn compare(held: Held<'_>, stud: &Stud, glued: Glued, outcomes: &mut Outcomes<'_
     let factor = held.bond_factor(glued.basis);
     outcomes.compare(Some(held.case), glued.used * factor, || {
         let finding = held.pulled(Finding::compare(glued.used, Ratio::from(1.0), factor, glued.basis));
-        let finding = finding
-            .term("V", held.shear())
+        let finding = held
+            .sheared(finding)
             .term("D", stud.base.value)
             .term("h", glued.height)
             .term("s", glued.tension.stress)

@@ -10,7 +10,7 @@ use super::super::{
 use crate::{
     advice::{Advice, Change},
     analysis::MountOn,
-    check::{CHECKS, Method, Outcome, Part, stronger_pipe},
+    check::{CHECKS, Method, Outcome, Part, TooNear, mounts_too_near, stronger_pipe},
     top::{Fastened, Hold, Scope, Top},
     units::{Length, Mass, System, both, both_at_most, show},
 };
@@ -56,6 +56,7 @@ pub(in crate::report) fn offers(report: &Report<'_>) -> Offers {
     if !by_plate_alone.is_empty() || !report.advice.is_empty() {
         remarks.extend(weak_pipes(report));
     }
+    remarks.extend(mounts_too_near(report.top).iter().map(|pair| apart(report.top, pair)));
     if !report.advice.is_empty() && report.analysis.as_ref().is_ok_and(|analysis| analysis.whole.is_some()) {
         remarks.push(
             "Tried by the hand method: make the change and check again, so that the plate method sees it too."
@@ -114,6 +115,26 @@ fn weak_pipes(report: &Report<'_>) -> Vec<String> {
         _ => None,
     })
     .collect()
+}
+
+/// Which of two mounts to move, and how far: no change of a kind that is tried moves one.
+fn apart(top: &Top, pair: &TooNear) -> String {
+    let system = top.report;
+    let [one, other] = pair.fixings.map(|(on, _)| words::held(top, on));
+    let [own, beside] = pair.fixings.map(|(_, number)| number + 1);
+    let gear = |on| matches!(on, MountOn::Gear(_));
+    let which = match pair.fixings.map(|(on, _)| gear(on)) {
+        [true, false] => one,
+        [false, true] => other,
+        _ => "one of them",
+    };
+    format!(
+        "Move {which}: fixing {own} of {one} and fixing {beside} of {other} stand {} apart and need {}, so {} farther apart at the \
+         least, or turn or space its fixings so that they pass the others. Its backing goes with it; check again.",
+        show(pair.apart, system),
+        show(pair.needed, system),
+        show(pair.needed - pair.apart, system)
+    )
 }
 
 fn remedies(report: &Report<'_>, item: &Advice) -> Vec<String> {
