@@ -112,6 +112,13 @@ fn files_that_cannot_be_read_are_named_with_the_cause() {
         message("latin.toml"),
         "error: latin.toml is not a text file: line 2 (byte 23) is not UTF-8\nhelp: save it as UTF-8 text\n"
     );
+    // Others take this for what is piped in.
+    let piped = message("-");
+    assert!(piped.starts_with("error: cannot read -: a design file is read by its name"), "{piped}");
+    assert!(
+        piped.contains("\nhelp: write what is piped in to a file first") && !piped.contains("skinspan new"),
+        "{piped}"
+    );
     assert!(message("empty.toml").ends_with("3 problems; nothing was checked\n"));
     let table = done(&folder, &["check", "empty.toml", "--table", "none.toml"], 2);
     assert_eq!(err(&table), "error: cannot read none.toml: there is no such file or folder\n");
@@ -330,6 +337,13 @@ fn materials_are_chosen_by_text_and_kind() {
     assert!(out(&list).contains("lb/ft³"), "{}", out(&list));
     let list = done(&folder, &["materials", "PVC foam", "--units", "si"], 0);
     assert!(out(&list).contains("48.0 kg/m³ to 250 kg/m³"), "{}", out(&list));
+    // Every value in the units that were asked for: 0.55 MPa at 48 kg/m³, 4.5 MPa at 250.
+    let flat = |output: &Output| out(output).split_whitespace().collect::<Vec<_>>().join(" ");
+    let us = flat(&done(&folder, &["materials", "PVC foam"], 0));
+    assert!(us.contains("shear strength 79.77 psi at 3.00 lb/ft³ (from memory) to 652.7 psi at 15.61 lb/ft³"), "{us}");
+    assert!(!us.contains("MPa") && !us.contains("kg/m"), "{us}");
+    let si = flat(&done(&folder, &["materials", "PVC foam", "--units", "si"], 0));
+    assert!(si.contains("shear strength 0.55 MPa at 48.0 kg/m³ (from memory) to 4.50 MPa"), "{si}");
     assert!(out(&list).lines().all(|line| line.chars().count() <= 80));
     for arguments in [&["materials", "unobtainium"][..], &["materials", "unobtainium", "--json"]] {
         assert_eq!(
@@ -975,6 +989,40 @@ fn a_wide_report_has_a_section() {
     assert!(lines.iter().take(7).all(|line| line.chars().count() <= 110));
     // The cut meets fixings of the radar, and says so.
     assert!(lines[3].contains('│') && lines[6].contains("│ fixing"), "{}\n{}", lines[3], lines[6]);
+}
+
+/// On a narrow terminal the tables keep what one decides by, in lines that are no longer than it is wide.
+#[test]
+fn a_narrow_report_has_no_longer_lines() {
+    use skinspan::{
+        input::{NamedText, read_design, read_tables},
+        order::order,
+        report::{Report, order_to_text, to_text},
+    };
+    let text = include_str!("../examples/survey-launch.toml").to_owned();
+    let table = read_tables(&[]).unwrap();
+    let top = read_design(&NamedText { name: "top.toml".to_owned(), text }, &table, None).unwrap();
+    let report = Report::by_hand(&top, &table);
+    let plain = |text: String| anstream::adapter::strip_str(&text).to_string();
+    for (what, text) in
+        [("check", plain(to_text(&report, false, 60))), ("order", plain(order_to_text(&order(&top), &top, 60)))]
+    {
+        let long: Vec<&str> = text.lines().filter(|line| line.chars().count() > 60).collect();
+        assert!(long.is_empty(), "{what}: {long:#?}");
+    }
+    let narrow = plain(to_text(&report, false, 60));
+    let wide = plain(to_text(&report, false, 80));
+    for outcome in &report.checks {
+        let title = skinspan::check::CHECKS[outcome.check].title();
+        let of = |page: &str| {
+            page.lines().find(|line| line.starts_with("pass ") && line[5..].starts_with(title)).unwrap().to_owned()
+        };
+        // Verdict, demand and allowable stand in the same columns, and then how much is used.
+        let (narrow, wide) = (of(&narrow), of(&wide));
+        let cells = |line: &str| line.split_whitespace().map(str::to_owned).collect::<Vec<_>>();
+        assert!(cells(&narrow).iter().all(|cell| cells(&wide).contains(cell)), "{narrow}\n{wide}");
+        assert!(narrow.trim_end().ends_with('%'), "{narrow}");
+    }
 }
 
 /// Beside the table of checks stands a bar for each, as long as it is used; in a pipe and in a file there is none.

@@ -67,12 +67,26 @@ pub(super) fn read_drawing(path: &Path) -> Result<NamedText, Unreadable> {
 }
 
 fn read_bytes(path: &Path) -> Result<Vec<u8>, Unreadable> {
-    fs::read(path).map_err(|error| Unreadable {
-        cause: format!("cannot read {}: {}", path.display(), reason(&error)),
+    fs::read(path).map_err(|error| unreadable(path, &error))
+}
+
+fn unreadable(path: &Path, error: &io::Error) -> Unreadable {
+    let missing = error.kind() == io::ErrorKind::NotFound;
+    // Other programs take this for what is piped in.
+    if missing && path == Path::new("-") {
+        return Unreadable {
+            cause: "cannot read -: a design file is read by its name, since it names other files beside it".to_owned(),
+            help: Some("write what is piped in to a file first, or give /dev/stdin where the system has it"),
+            missing: false,
+            folder: false,
+        };
+    }
+    Unreadable {
+        cause: format!("cannot read {}: {}", path.display(), reason(error)),
         help: (error.kind() == io::ErrorKind::IsADirectory).then_some("name a file that lies in it"),
-        missing: error.kind() == io::ErrorKind::NotFound,
+        missing,
         folder: error.kind() == io::ErrorKind::IsADirectory,
-    })
+    }
 }
 
 pub(super) fn read(path: &Path) -> Result<NamedText, Unreadable> {

@@ -10,7 +10,7 @@ use super::{
 };
 use crate::{
     laminate::{Ply, fibre_content::Densities},
-    material::{Banded, Basis, Coat, Fabric, MaterialTable, Part, PlyLayer, Resin},
+    material::{Banded, Basis, Coat, Fabric, MaterialTable, Part, PlyForm, PlyLayer, Resin},
     top::{Bought, RoundFixing, SkinLayer},
     units::{Angle, ArealMassDensity, Length, ParseError, Ratio, Sign, parse, parse_prefix, parse_signed},
 };
@@ -19,6 +19,9 @@ use crate::{
 /// heaviest fabrics 3 kg/m²; a coat of putty may be 10 mm thick.
 const LEAST_LAYER: f64 = 0.005;
 const MOST_FABRIC: f64 = 5.0;
+
+/// The lightest chopped strand mats have 100 g/m², in round figures of ounces a little more.
+const LEAST_MAT: f64 = 0.12;
 const MOST_COAT: f64 = 20.0;
 
 /// How the skins are laid: it decides how much resin stays in them.
@@ -310,6 +313,26 @@ impl Reading<'_, '_> {
         None
     }
 
+    /// Mat is sold by the square foot, cloth by the square yard, which is nine times as large: a mat so light by the yard is
+    /// one by the foot.
+    fn mat_by_the_yard(&self, mass: ArealMassDensity, amount: &Cut<'_>) -> Option<()> {
+        let by_the_yard = amount.text.to_ascii_lowercase().contains("yd");
+        if !by_the_yard || mass >= ArealMassDensity::new::<kilogram_per_square_meter>(LEAST_MAT) {
+            return Some(());
+        }
+        let number = amount.text.split(char::is_alphabetic).next().unwrap_or_default().trim_end();
+        let message = format!(
+            "no mat is so light: {} is {}, and mat is sold by the square foot",
+            amount.text,
+            self.room.both(mass)
+        );
+        let place = self.place(amount.range());
+        let problem = Problem::at(place.clone(), message)
+            .help(format!("did you mean `{number} oz/ft2`? a tissue so light is written in g/m2"));
+        self.room.report(if self.plain { problem.patch(place, format!("{number} oz/ft2")) } else { problem });
+        None
+    }
+
     /// One mass per area for each part of the fabric, `17 oz/yd2 + 0.75 oz/ft2`.
     fn amounts(&self, fabric: &Fabric, amounts: &Cut<'_>) -> Option<Vec<ArealMassDensity>> {
         let parts = fabric.parts.len();
@@ -320,6 +343,9 @@ impl Reading<'_, '_> {
         while !rest.text.is_empty() {
             match parse_prefix::<ArealMassDensity>(rest.text) {
                 Ok((mass, taken)) if mass > ArealMassDensity::default() => {
+                    if fabric.parts.get(masses.len()).is_some_and(|part| part.form == PlyForm::Mat) {
+                        self.mat_by_the_yard(mass, &Cut { text: rest.text[..taken].trim_end(), start: rest.start })?;
+                    }
                     masses.push(self.as_ever(mass, rest.start..rest.start + taken, ("fabric", MOST_FABRIC))?);
                     let behind = rest.text[taken..].trim_start();
                     let behind_plus = behind.strip_prefix('+').unwrap_or(behind);

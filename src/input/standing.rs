@@ -6,8 +6,8 @@ use uom::si::ratio::ratio;
 
 use super::{outline::words, problem::Problem, reader::Room};
 use crate::{
-    geometry::Point,
-    top::{Carrier, Pipe, Support},
+    geometry::{Point, Polyline},
+    top::{Carrier, Conduit, Pipe, Support},
     units::Length,
 };
 
@@ -104,11 +104,15 @@ fn lies_on(pipe: &Support, other: &Support) -> Option<Point> {
             return on_it.then_some(pad.at);
         }
     }
-    let near = (pipe.thickness() + other.thickness()) * 0.5;
+    runs_along(&pipe.along, &other.along, (pipe.thickness() + other.thickness()) * 0.5)
+}
+
+/// A place where a line runs along another nearer than this.
+fn runs_along(line: &Polyline, other: &Polyline, near: Length) -> Option<Point> {
     let pieces =
-        |pipe: &Support| -> Vec<Piece> { pipe.along.points().windows(2).map(|pair| Piece(pair[0], pair[1])).collect() };
+        |line: &Polyline| -> Vec<Piece> { line.points().windows(2).map(|pair| Piece(pair[0], pair[1])).collect() };
     pieces(other).into_iter().find_map(|below| {
-        pieces(pipe).into_iter().find_map(|above| {
+        pieces(line).into_iter().find_map(|above| {
             let [from, to] = [above.0, above.1].map(|end| below.beside(end));
             let turned = ((to.1 - from.1) / above.length()).get::<ratio>().abs();
             let (low, high) = (from.0.min(to.0).max(Length::default()), from.0.max(to.0).min(below.length()));
@@ -118,6 +122,24 @@ fn lies_on(pipe: &Support, other: &Support) -> Option<Point> {
                 .then(|| below.at((low + high) * 0.5))
         })
     })
+}
+
+/// Reports conduits that run along one another in the core; each comes with the place of its line in the file. Those that meet or
+/// cross are let through: one may branch off the other.
+pub(super) fn conduits_apart(root: &Room<'_>, conduits: &[(Conduit, Range<usize>)]) {
+    for (index, (conduit, range)) in conduits.iter().enumerate() {
+        for (other, _) in &conduits[..index] {
+            let near = (conduit.diameter + other.diameter) * 0.5;
+            let Some(at) = runs_along(&conduit.along, &other.along, near) else { continue };
+            let message = format!("{} lies on {} at {}", conduit.name, other.name, words(root, at));
+            root.report(Problem::at(range.clone(), message).help(format!(
+                "is one a copy of the other? Conduits side by side lie {} apart or more, middle to middle; where both shall lie in one \
+                 slot, write one conduit as wide and as deep as that",
+                root.both(near)
+            )));
+            return;
+        }
+    }
 }
 
 /// A straight piece of pipe.

@@ -3,7 +3,10 @@
 // A file says a value, says that there is none, or says nothing readable: three states, and the outer `None` is the fault.
 #![allow(clippy::option_option)]
 
-use std::{ops::RangeInclusive, sync::Arc};
+use std::{
+    ops::{Range, RangeInclusive},
+    sync::Arc,
+};
 
 use uom::si::length::millimeter;
 
@@ -16,6 +19,7 @@ use super::{
     problem::Problem,
     reader::{Given, Room},
     skin::{read_layup, read_own_skins},
+    standing::conduits_apart,
     unknown_name,
     usual::usual,
 };
@@ -280,12 +284,15 @@ pub(super) fn read_inlays(
             );
         }
         let along = read_line(&room, outline);
+        let range = room.value("along").map_or(0..0, toml::Spanned::span);
         let clear = clear_of_holes(&room, along.as_ref(), outline, supports);
         if let (true, Some(size), Some(along)) = (clear, size, &along) {
             beside_holes(&room, (&name, along, size), outline);
         }
         room.close();
-        Some(Conduit { name, diameter: size?, along: along?, tube })
+        Some((Conduit { name, diameter: size?, along: along?, tube }, range))
     });
-    Inlays { backings, conduits: conduits.collect() }
+    let read: Vec<(Conduit, Range<usize>)> = conduits.collect();
+    conduits_apart(root, &read);
+    Inlays { backings, conduits: read.into_iter().map(|(conduit, _)| conduit).collect() }
 }

@@ -3,11 +3,15 @@
 use std::{marker::PhantomData, sync::Arc};
 
 use super::{Basis, Origin, OutOfRange, Property};
-use crate::units::Dimensioned;
+use crate::units::{Dimensioned, ThermodynamicTemperature};
 
 /// Nominal densities are rounded between kg/m³ and lb/ft³ (12.5 lb/ft³ is 200.2 kg/m³), so the ends of a range
 /// reach this fraction further, with the value of the end.
 const END_ROUNDING: f64 = 0.005;
+
+/// A temperature counts from absolute zero, of which half a percent would be 1.8 K: what is past its end softens unseen. Only
+/// what changing units costs is let through.
+const DEGREE_ROUNDING: f64 = 1e-9;
 
 /// How the value runs; numbers in SI base units.
 #[derive(Clone, Debug, PartialEq)]
@@ -80,7 +84,8 @@ impl<X: Dimensioned, Y: Dimensioned> Curve<X, Y> {
     /// | a₀, a₁, … | coefficients of a rule formula |
     ///
     /// # Validity
-    /// Inside the given range; its ends reach half a percent further, as nominal densities are rounded.
+    /// Inside the given range; its ends reach half a percent further, as nominal densities are rounded, but not those of a
+    /// temperature.
     ///
     /// # Errors
     /// [`OutOfRange`] beyond that: the table does not extrapolate.
@@ -100,10 +105,11 @@ impl<X: Dimensioned, Y: Dimensioned> Curve<X, Y> {
     /// ```
     pub fn at(&self, x: X) -> Result<Property<Y>, OutOfRange<X>> {
         let given = x.si();
+        let rounding = if X::NAME == ThermodynamicTemperature::NAME { DEGREE_ROUNDING } else { END_ROUNDING };
         let mut inside = given;
         if let Some((low, high)) = self.shape.range() {
             inside = given.clamp(low, high);
-            let slack = END_ROUNDING * inside.abs();
+            let slack = rounding * inside.abs();
             if given.is_nan() || (given - inside).abs() > slack {
                 let (low, high) = (X::from_si(low), X::from_si(high));
                 return Err(OutOfRange { origin: self.origin.clone(), given: x, low, high });

@@ -2,8 +2,9 @@
 
 use super::{
     Basis, Kind, MaterialTable, Origin, SourceText,
+    curve::Shape,
     row::Row,
-    schema::{Cell, Form},
+    schema::{Cell, Datum, Field, Form},
 };
 use crate::{
     material::measured::Dimension,
@@ -100,9 +101,9 @@ impl<'a> RowView<'a> {
         range.map(|(low, high)| (MassDensity::from_si(low), MassDensity::from_si(high)))
     }
 
-    /// Key values in one line: the first and the last of each.
+    /// Key values in one line, in the units of a system: the first and the last of each. What has no unit stands as written.
     #[must_use]
-    pub fn summary(self) -> String {
+    pub fn summary(self, system: System) -> String {
         let keys: &[&str] = match self.row.kind {
             Kind::Core => &["shear_strength", "shear_modulus", "compressive_strength"],
             Kind::Fabric => &["fibre_fraction_hand", "fibre_fraction_infusion"],
@@ -126,12 +127,9 @@ impl<'a> RowView<'a> {
             Kind::Body => &["drag", "lift"],
             Kind::Galvanic => &["steps"],
         };
-        let parts = keys.iter().filter_map(|key| self.properties().find(|property| property.name == *key));
-        let part = |property: PropertyView<'_>| {
-            let written = &property.origin.as_written;
-            let ends = written.split_once("; ").zip(written.rsplit_once("; "));
-            let value = ends.map_or(written.clone(), |((first, _), (_, last))| format!("{first} to {last}"));
-            format!("{} {value}", property.name.replace('_', " "))
+        let parts = keys.iter().filter_map(|key| self.data().find(|(field, _)| field.name == *key));
+        let part = |(field, datum): (&Field, &Datum)| {
+            format!("{} {}", field.name.replace('_', " "), in_short(field.form, datum, system))
         };
         parts.map(part).collect::<Vec<_>>().join(", ")
     }
@@ -166,10 +164,37 @@ impl<'a> RowView<'a> {
         })
     }
 
-    fn data(self) -> impl Iterator<Item = (&'static super::schema::Field, &'a super::schema::Datum)> {
+    fn data(self) -> impl Iterator<Item = (&'static Field, &'a Datum)> {
         self.row.kind.fields().iter().filter_map(move |field| match self.row.cell(field.name)? {
             Cell::Property(datum) => Some((field, datum)),
             _ => None,
         })
+    }
+}
+
+/// A value in the units of a system; of points the first and the last, each with its own mark where that is weaker.
+fn in_short(form: Form, datum: &Datum, system: System) -> String {
+    let written = || {
+        let all = &datum.origin.as_written;
+        let ends = all.split_once("; ").zip(all.rsplit_once("; "));
+        ends.map_or(all.clone(), |((first, _), (_, last))| format!("{first} to {last}"))
+    };
+    match (form, &datum.shape) {
+        (Form::Value(of) | Form::Band(of) | Form::Curve { value: of, .. }, Shape::Constant(value))
+            if of != Dimension::Ratio =>
+        {
+            of.show(*value, system)
+        }
+        (Form::Curve { argument, value }, Shape::Points(points)) => {
+            let end = |number: usize| {
+                let (x, y) = points.get(number)?;
+                let weaker = datum.weaker.get(number).and_then(Option::as_ref);
+                let mark = weaker.map_or_else(String::new, |origin| format!(" ({})", origin.mark.words()));
+                Some(format!("{} at {}{mark}", value.show(*y, system), argument.show(*x, system)))
+            };
+            let ends = end(0).zip(points.len().checked_sub(1).and_then(end));
+            ends.map_or_else(written, |(first, last)| format!("{first} to {last}"))
+        }
+        _ => written(),
     }
 }

@@ -1,8 +1,8 @@
 //! Which quantities a table may hold, and how its text becomes one.
 
 use crate::units::{
-    Angle, ArealMassDensity, Dimensioned, Force, Length, MassDensity, ParseError, Pressure, Ratio,
-    TemperatureCoefficient, ThermodynamicTemperature, Torque, parse,
+    Angle, ArealMassDensity, Dimensioned, Force, Length, MassDensity, ParseError, Pressure, Ratio, System,
+    TemperatureCoefficient, ThermodynamicTemperature, Torque, parse, show,
 };
 
 /// Kind of quantity in a table cell.
@@ -34,6 +34,22 @@ impl Dimension {
             Self::Temperature => ("a temperature", "°C"),
             Self::Force => ("a force", "N"),
             Self::Torque => ("a torque", "N·m"),
+        }
+    }
+
+    /// A value in SI base units as text.
+    pub(crate) fn show(self, value: f64, system: System) -> String {
+        match self {
+            Self::Pressure => show(Pressure::from_si(value), system),
+            Self::MassDensity => show(MassDensity::from_si(value), system),
+            Self::ArealMassDensity => show(ArealMassDensity::from_si(value), system),
+            Self::Length => show(Length::from_si(value), system),
+            Self::Angle => show(Angle::from_si(value), system),
+            Self::Ratio => show(Ratio::from_si(value), system),
+            Self::TemperatureCoefficient => show(TemperatureCoefficient::from_si(value), system),
+            Self::Temperature => show(ThermodynamicTemperature::from_si(value), system),
+            Self::Force => show(Force::from_si(value), system),
+            Self::Torque => show(Torque::from_si(value), system),
         }
     }
 

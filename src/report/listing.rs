@@ -42,7 +42,7 @@ pub fn list(table: &MaterialTable, kind: Option<Kind>, text: &str, system: Syste
         });
         page.paragraph(
             &format!("  {} ", left(row.id(), 22)),
-            &[row.name().to_owned(), range, row.summary()]
+            &[row.name().to_owned(), range, row.summary(system)]
                 .into_iter()
                 .filter(|part| !part.is_empty())
                 .collect::<Vec<_>>()

@@ -380,3 +380,25 @@ help: did you mean `mat`?
 "#,
     );
 }
+
+/// Mat goes by the square foot: by the square yard it would be a ninth.
+#[test]
+fn a_mat_by_the_square_yard_is_questioned() {
+    says(
+        "mat 1.5 oz/ft2",
+        "mat 1.5 oz/yd2",
+        r#"
+error: no mat is so light: 1.5 oz/yd2 is 1.50 oz/yd² (50.9 g/m²), and mat is sold by the square foot
+  --> top.toml:10:10
+   |
+10 |     "mat 1.5 oz/yd2",
+   |          ^^^^^^^^^^
+   |
+help: did you mean `1.5 oz/ft2`? a tissue so light is written in g/m2
+   |
+10 -     "mat 1.5 oz/yd2",
+10 +     "mat 1.5 oz/ft2",
+   |
+"#,
+    );
+}

@@ -269,3 +269,27 @@ fn a_file_in_si_is_answered_in_si() {
     one(&si(changed("crown = \"2 in\"", "crown = \"1 m\"")), "so high a crown", "of a top 1829 mm (72.0 in) wide");
     one(&si(changed("density = \"5 lb/ft3\"", "density = \"500 lb/ft3\"")), " at 8009 kg/m³ (500 lb/ft³)", "kg/m³");
 }
+
+/// Conduits that run along one another would be one slot, of which the checks see each half alone.
+#[test]
+fn no_conduit_lies_on_another() {
+    let two = |points: &str| {
+        let lights = format!("[[conduit]]\nname = \"lights\"\ndiameter = \"0.8 in\"\nalong = {points}\n\n[[gear]]");
+        changed("[[gear]]", &lights)
+    };
+    // Half of 0.84 in and of 0.8 in.
+    one(
+        &two("[[\"40 in\", \"20.5 in\"], [\"100 in\", \"20.5 in\"]]"),
+        "lights lies on wiring at 70.0 in (1778 mm), 20.0 in (508 mm)",
+        "side by side lie 0.820 in (20.83 mm) apart or more",
+    );
+    // Side by side, end to end, across one another, and where one branches off.
+    for apart in [
+        "[[\"40 in\", \"20.83 in\"], [\"100 in\", \"20.83 in\"]]",
+        "[[\"102 in\", \"20 in\"], [\"104 in\", \"20 in\"]]",
+        "[[\"70 in\", \"16 in\"], [\"70 in\", \"50 in\"]]",
+        "[[\"70 in\", \"20 in\"], [\"70 in\", \"50 in\"]]",
+    ] {
+        assert_eq!(said_of(&two(apart)), "", "{apart}");
+    }
+}

@@ -43,7 +43,7 @@ fn every_value_has_text_basis_source_and_summary() {
                 assert_eq!(property.basis, Basis::Estimate, "{what}");
             }
         }
-        assert_eq!(row.summary().is_empty(), row.properties().next().is_none(), "{}", row.id());
+        assert_eq!(row.summary(System::Us).is_empty(), row.properties().next().is_none(), "{}", row.id());
     }
 }
 

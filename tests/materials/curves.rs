@@ -63,3 +63,16 @@ proptest! {
         }
     }
 }
+
+/// Past the last temperature of a curve nothing is said, be it by half a degree: there the core goes soft.
+#[test]
+fn a_temperature_past_the_end_has_no_value() {
+    let table = built_in();
+    let core = table.core("pvc-foam").unwrap().at(density(80.0)).unwrap();
+    let (_, end) = core.hot_retention.range().unwrap();
+    assert!(core.hot_retention.at(end).is_ok());
+    for beyond in [0.01, 0.5, 1.5] {
+        let past = skinspan::units::Dimensioned::from_si(skinspan::units::Dimensioned::si(end) + beyond);
+        assert!(core.hot_retention.at(past).is_err(), "{beyond} K past the end");
+    }
+}

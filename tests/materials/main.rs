@@ -17,7 +17,7 @@ use skinspan::{
     laminate::micromechanics::{Constituent, unidirectional},
     material::{Basis, Curve, Kind, MaterialTable, NoPly, Part, PlyForm, Seen, TableProblem, TableText},
     source::{Mark, WORKS},
-    units::{Angle, MassDensity, Pressure, Ratio, ThermodynamicTemperature},
+    units::{Angle, MassDensity, Pressure, Ratio, System, ThermodynamicTemperature},
 };
 use uom::si::{
     angle::degree,

@@ -75,6 +75,7 @@ fn plate(report: &Report<'_>, analysis: &Analysis<'_>) -> Vec<String> {
     cautions.extend(of_top::walls_and_pads(report.top));
     cautions.extend(of_parts::carbon(report.top, report.table));
     cautions.extend(of_parts::doubled(report.top));
+    cautions.extend(of_parts::crossing_conduits(report.top));
     cautions.extend(of_parts::wide_seats(report.top));
     if analysis.whole.is_some() {
         cautions.extend(of_top::pipes_across_holes(report.top));

@@ -1,5 +1,6 @@
 //! Cautions about parts that do each other harm, or are there twice.
 
+use super::super::words::point;
 use crate::{
     geometry::Band,
     material::MaterialTable,
@@ -66,6 +67,32 @@ pub(super) fn doubled(top: &Top) -> Option<String> {
             "Backings lie on one another: {}. Where they do, both are weighed and ordered, and the checks see the first of the \
              file alone: end one where the other begins, or leave one out.",
             doubled.join("; ")
+        )
+    })
+}
+
+/// Conduits that cross or meet in the core.
+pub(super) fn crossing_conduits(top: &Top) -> Option<String> {
+    let all = top.conduits.iter().enumerate();
+    let pairs = all.flat_map(|(number, one)| top.conduits[number + 1..].iter().map(move |other| (one, other)));
+    let crossing: Vec<String> = pairs
+        .filter_map(|(one, other)| {
+            let at = *one.along.meets(&other.along).first()?;
+            let left = (top.core.thickness - one.diameter - other.diameter).max(Length::default());
+            Some(format!(
+                "{} and {} at {}, {} of the core left there",
+                one.name,
+                other.name,
+                point(at, top.report),
+                show(left, top.report)
+            ))
+        })
+        .collect();
+    (!crossing.is_empty()).then(|| {
+        format!(
+            "Conduits cross or meet: {}, if one lies over the other. The checks see each of them alone: keep people, gear and \
+             pipes away from there.",
+            crossing.join("; ")
         )
     })
 }
