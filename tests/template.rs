@@ -664,12 +664,27 @@ fn a_template_of_a_top_that_does_not_hold_says_so_on_every_paper() {
     let pages = template.tile_count(Paper::A4, false);
     assert!(tiles.matches("NOT FOR BUILDING").count() > pages, "{pages}");
     assert_eq!(template.to_json()["not_for_building"], said);
+    // In the drawing for a cutter it stands on a layer of its own, and the reason with it.
+    let dxf = template.to_dxf().replace("\r\n", "\n");
+    assert!(dxf.contains("LAYER\n  2\nNOT-FOR-BUILDING\n"), "the layer is not in the table of layers");
+    let warned = |words: &str| {
+        let texts = dxf.split("\n  0\n").filter(|entity| entity.starts_with("TEXT\n  8\nNOT-FOR-BUILDING\n"));
+        texts.filter(|entity| entity.contains(&format!("\n  1\n{words}"))).count()
+    };
+    assert_eq!([warned("NOT FOR BUILDING\n"), warned("NOT FOR BUILDING: the check says")], [1, 1], "{dxf}");
+    // A list is sorted and cut up: each of its lines says it.
+    let csv = template.to_csv();
+    let mut lines = csv.lines();
+    assert!(lines.next().unwrap().ends_with(",not for building"), "{csv}");
+    assert!(csv.lines().count() > 1 && lines.all(|line| line.contains("NOT FOR BUILDING: the check says")), "{csv}");
     assert!(joined(&template.to_text(&[], 100)).contains(said));
     let holds = top("survey-launch.toml");
     let template = Template::new(&holds, ABOVE);
     assert_eq!(template.not_for_building(), None);
-    for text in [template.to_svg(), template.to_tiles(Paper::A4, false), template.to_text(&[], 100)] {
-        assert!(!text.contains("NOT FOR BUILDING"));
+    let papers =
+        [template.to_svg(), template.to_tiles(Paper::A4, false), template.to_text(&[], 100), template.to_csv()];
+    for text in papers.into_iter().chain([template.to_dxf()]) {
+        assert!(!text.contains("NOT FOR BUILDING") && !text.contains("NOT-FOR-BUILDING"));
     }
 }
 

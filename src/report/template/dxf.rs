@@ -29,6 +29,9 @@ const LINE_TYPES: [(&str, &[f64]); 7] = [
     ("DOT", &[0.5, -1.5]),
 ];
 
+/// A layer that is there only where the top is not to be built.
+const WARNING: &str = "NOT-FOR-BUILDING";
+
 /// The file as it grows.
 struct File(String);
 
@@ -107,7 +110,7 @@ pub(super) fn dxf(template: &Template<'_>) -> String {
     let shown: Vec<&Layer> = template.plan.layers.iter().filter(|layer| layer.kind != LayerKind::Dimensions).collect();
     let mut file = File(String::new());
     header(&mut file);
-    tables(&mut file, &shown);
+    tables(&mut file, &shown, template.not_for_building().is_some());
     file.group(0, "SECTION");
     file.group(2, "ENTITIES");
     for layer in shown {
@@ -123,6 +126,9 @@ pub(super) fn dxf(template: &Template<'_>) -> String {
     }
     sizes(&mut file, template);
     datum(&mut file, template);
+    if let Some(warning) = template.not_for_building() {
+        not_for_building(&mut file, template, warning);
+    }
     file.group(0, "ENDSEC");
     file.group(0, "EOF");
     file.0
@@ -138,7 +144,7 @@ fn header(file: &mut File) {
     file.group(0, "ENDSEC");
 }
 
-fn tables(file: &mut File, shown: &[&Layer]) {
+fn tables(file: &mut File, shown: &[&Layer], warned: bool) {
     file.group(0, "SECTION");
     file.group(2, "TABLES");
     begin_table(file, "LTYPE", LINE_TYPES.len());
@@ -157,6 +163,9 @@ fn tables(file: &mut File, shown: &[&Layer]) {
     file.group(0, "ENDTAB");
     let mut layers: Vec<(String, &str)> =
         ["LABELS", "RUNNING", "DATUM"].map(|name| (name.to_owned(), "CONTINUOUS")).to_vec();
+    if warned {
+        layers.push((WARNING.to_owned(), "CONTINUOUS"));
+    }
     for layer in shown {
         for line in [LineKind::Edge, LineKind::Inner, LineKind::Centre] {
             let name = layer_of(layer.kind, line);
@@ -273,6 +282,17 @@ fn datum(file: &mut File, template: &Template<'_>) {
         ("measure the bar before you cut or drill".to_owned(), at(200.0, below)),
     ] {
         file.text("DATUM", &note(vec![words.clone()], place), (0.0, &words));
+    }
+}
+
+/// That the top is not to be built, above the plan in letters that nobody who opens the file overlooks.
+fn not_for_building(file: &mut File, template: &Template<'_>, warning: &str) {
+    let [low, high] = template.plan.bounds().map(|corner| template.view.place(corner));
+    let (middle, above) = (f64::midpoint(low.u, high.u), low.v.max(high.v));
+    for (words, size, up) in [("NOT FOR BUILDING", 40.0, 80.0), (warning, 10.0, 40.0)] {
+        let at = OnPaper { u: middle, v: above + up };
+        let note = Placed { layer: LayerKind::Dimensions, lines: vec![words.to_owned()], at, degrees: 0.0, size };
+        file.text(WARNING, &note, (0.0, words));
     }
 }
 

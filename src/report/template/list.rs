@@ -12,7 +12,7 @@ use crate::{
 };
 
 /// Heads of the table; sizes in millimetres or inches, by the units of the template.
-fn heads(system: System) -> [String; 13] {
+fn heads(system: System) -> [String; 14] {
     let unit = unit(system);
     [
         "hole".to_owned(),
@@ -28,6 +28,7 @@ fn heads(system: System) -> [String; 13] {
         "through".to_owned(),
         "tap".to_owned(),
         "near conduit".to_owned(),
+        "not for building".to_owned(),
     ]
 }
 
@@ -55,6 +56,8 @@ const fn from(mark: &FixingMark) -> &'static str {
 pub(super) fn csv(template: &Template<'_>) -> String {
     let system = template.top.report;
     let mut text = line(&heads(system));
+    // A list is sorted and cut up: each line says it.
+    let warning = template.not_for_building().unwrap_or_default();
     for mark in &template.plan.fixings {
         let cells = |step: usize, drill: Option<&crate::advice::Drill>| {
             let number = |of: Option<Length>| of.map_or_else(String::new, |of| digits(size(of, system)));
@@ -72,6 +75,7 @@ pub(super) fn csv(template: &Template<'_>) -> String {
                 drill.map_or_else(String::new, |drill| drill.what.clone()),
                 mark.tap.clone().unwrap_or_default(),
                 mark.in_band.as_ref().map_or_else(String::new, |near| near.conduit.clone()),
+                warning.to_owned(),
             ]
         };
         if mark.drills.is_empty() {
