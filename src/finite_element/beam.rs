@@ -315,3 +315,6 @@ pub struct Push {
     /// The same per length.
     pub per_length: ForcePerWidth,
 }
+
+#[cfg(test)]
+mod tests;

@@ -344,3 +344,17 @@ fn bolts_beside_the_backing_of_their_footing_are_no_pass() {
     assert!(run(&analysis).iter().any(|outcome| outcome.utilisation().is_none()));
     assert!(Analysis::new(&example("radar-pad", &[]), DIVISIONS).expect("a patch").open_mounts.is_empty());
 }
+
+/// Hands at the edge push the frame and shear what holds the top on it, with nothing else about.
+#[test]
+fn hands_at_the_edge_push_the_frame() {
+    let top = example("rail-row", &[("hand_load = \"0 lbf\"", "hand_load = \"9 kN\"")]);
+    let analysis = Analysis::new(&top, DIVISIONS).expect("a layout");
+    let push = analysis.sideways().expect("a push");
+    assert!(analysis.cases[push.case].id.starts_with("hand"), "{}", analysis.cases[push.case].id);
+    assert!((push.force.value - 9_000.0).abs() < 1e-6, "{push:?}");
+    assert!((push.height / top.thickness()).value - 0.5 < 1e-9 && push.wind == Force::default(), "{push:?}");
+    let fixings: f64 = analysis.mounts.iter().flat_map(|mount| &mount.places).map(|_| 1.0).sum();
+    let forces = analysis.mount_forces.iter().find(|forces| forces.case == push.case).expect("forces");
+    assert!((forces.shears[0].get::<newton>() / (9_000.0 / fixings) - 1.0).abs() < 1e-9, "{:?}", forces.shears);
+}

@@ -156,6 +156,24 @@ fn beams_that_only_carry_each_other_are_not_held() {
     assert!(matches!(carried(&[0.2]).1, Err(Mechanism::WholeMoves { .. })));
 }
 
+/// The top on two rails and two bars that meet four times, and stand on nothing.
+#[test]
+fn a_ring_of_beams_without_posts_holds_nothing() {
+    let grid = Grid::new(&[0.0, 0.2, 1.0, 1.8, 2.0], &[0.0, 0.2, 0.5, 0.8, 1.0]);
+    let beam = |line: Vec<usize>, posts: &[usize]| {
+        let posts = posts.iter().map(|&post| line[post]).collect();
+        Bed { beam: Some(Beam { rigidity: rigidity(5e4), posts }), ..bed(line, 5e8) }
+    };
+    let on = |posts: &[usize]| {
+        let rails = [0.2, 0.8].map(|y| beam(grid.along_x(y, [0.2, 1.8]), posts));
+        let bars = [0.2, 1.8].map(|x| beam(grid.along_y(x, [0.2, 0.8]), &[]));
+        let beds: Vec<Bed> = rails.into_iter().chain(bars).collect();
+        grid.tried(Degree::Three, Fields::Bending, &|_| sandwich(), &[], &beds)
+    };
+    assert!(matches!(on(&[]).err(), Some(Mechanism::WholeMoves { .. })));
+    assert!(on(&[0, 2]).is_ok());
+}
+
 #[test]
 fn a_line_that_leaves_the_sides_is_refused() {
     let grid = Grid::new(&steps(0.0, 2.0, 4), &steps(0.0, 1.0, 4));
