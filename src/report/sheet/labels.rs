@@ -1,7 +1,7 @@
 //! Where the values of contour lines stand: on the line, apart from one another and from the border of the drawing.
 
-/// Room that a label takes, from its middle, in millimetres of the paper: as large as on a narrow screen.
-const HALF_WIDE: f64 = 6.5;
+/// Room that a label of five letters takes, from its middle, in millimetres of the paper: as large as on a narrow screen.
+const HALF_WIDE: f64 = 7.9;
 const HALF_HIGH: f64 = 3.2;
 
 /// Lines shorter than this have no label.
@@ -63,9 +63,9 @@ mod tests {
         let mut labels = Labels::on([100.0, 60.0], vec![[50.0, 30.0]]);
         let line: Vec<[f64; 2]> = (0..=20).map(|k| [f64::from(k) * 5.0, 30.0]).collect();
         let first = labels.place(&line).unwrap_or_default();
-        assert!(line.contains(&first) && (first[0] - 50.0).abs() >= 13.0, "{first:?}");
+        assert!(line.contains(&first) && (first[0] - 50.0).abs() >= 15.8, "{first:?}");
         let second = labels.place(&line).unwrap_or_default();
-        assert!((second[0] - first[0]).abs() >= 13.0 && (second[0] - 50.0).abs() >= 13.0, "{second:?}");
+        assert!((second[0] - first[0]).abs() >= 15.8 && (second[0] - 50.0).abs() >= 15.8, "{second:?}");
         assert!(labels.place(&[[46.0, 30.0], [50.0, 31.0], [54.0, 30.0]]).is_none(), "where another stands");
         assert!(labels.place(&[[10.0, 10.0], [12.0, 10.0]]).is_none(), "too short");
         assert!(labels.place(&[[0.0, 1.0], [100.0, 1.0]]).is_none(), "at the border");

@@ -10,6 +10,9 @@ const BESIDE: (f64, i32) = (1.5, 16);
 /// A name that stands farther than this off its thing has a line to it.
 const NEAR: f64 = 3.2;
 
+/// So near a line to a thing passes what it crosses.
+const CLEAR: f64 = 0.8;
+
 /// What it costs that a name stands outside the top, and that it is moved by a millimetre along its thing: near to all that a millimetre
 /// off its thing costs, which is one.
 const OUTSIDE: f64 = 15.0;
@@ -104,20 +107,45 @@ impl Names {
                 }
                 let covered: f64 =
                     self.lines.iter().filter(|(place, _)| own.off(*place) == 0.0).map(|(_, cost)| cost).sum();
-                if best.is_none_or(|(known, _)| least + covered < known) {
-                    best = Some((least + covered, own));
+                if best.is_some_and(|(known, _)| known <= least + covered) {
+                    continue;
+                }
+                let crossed = leader(&own, thing).map_or(0.0, |line| self.crossed(line, places));
+                if best.is_none_or(|(known, _)| least + covered + crossed < known) {
+                    best = Some((least + covered + crossed, own));
                 }
             }
         }
         let (_, own) = best?;
         self.taken.push(own);
-        let (end, off) = near(&own, thing);
-        let leader = (off > NEAR && !places.is_empty()).then(|| {
-            let from = [0, 1].map(|k| end[k].clamp(own.at[k] - own.half[k], own.at[k] + own.half[k]));
-            [from, end]
-        });
-        Some(Placed { at: own.at, leader })
+        Some(Placed { at: own.at, leader: leader(&own, thing) })
     }
+
+    /// What it costs that a line to a thing crosses others, holes and names; not the thing's own.
+    fn crossed(&self, [from, to]: [[f64; 2]; 2], own: &[[f64; 2]]) -> f64 {
+        let long = (to[0] - from[0]).hypot(to[1] - from[1]);
+        let way = [0, 1].map(|k| (to[k] - from[k]) / long);
+        let beside = |place: [f64; 2]| {
+            let [dx, dy] = [place[0] - from[0], place[1] - from[1]];
+            let along = dx * way[0] + dy * way[1];
+            (0.0..long - CLEAR).contains(&along) && (dx * way[1] - dy * way[0]).abs() < CLEAR
+        };
+        let is_own = |place: [f64; 2]| own.contains(&place);
+        let lines = self.lines.iter().filter(|(place, _)| beside(*place) && !is_own(*place));
+        let holes = self.taken.iter().filter(|taken| beside(taken.at));
+        #[expect(clippy::cast_precision_loss, reason = "some dozens")]
+        let holes = holes.count() as f64;
+        lines.map(|(_, cost)| cost).sum::<f64>() + holes * OUTSIDE
+    }
+}
+
+/// The line from a name to its thing, where it does not stand at it.
+fn leader(own: &Taken, thing: Thing<'_>) -> Option<[[f64; 2]; 2]> {
+    let (end, off) = near(own, thing);
+    (off > NEAR && !thing.places.is_empty()).then(|| {
+        let from = [0, 1].map(|k| end[k].clamp(own.at[k] - own.half[k], own.at[k] + own.half[k]));
+        [from, end]
+    })
 }
 
 /// Steps to both sides, from none outwards.
@@ -189,6 +217,26 @@ mod tests {
         let Some(Placed { at: [x, y], leader: Some([from, to]) }) = placed else { panic!("{placed:?}") };
         assert!((y - 60.0).abs() > 14.0 && (to[1] - 60.0).abs() < 1e-9, "{y} {to:?}");
         assert!((from[1] - y).abs() <= 2.1 + 1e-9 && (from[0] - x).abs() <= 4.2 + 1e-9, "{from:?}");
+    }
+
+    #[test]
+    fn a_line_to_a_thing_crosses_no_footing() {
+        let mut names = Names::new(ROOM);
+        let own = line(60.0);
+        // All round it is full, up to 12 mm off, and on one side a footing stands as well.
+        for y in 48..=72 {
+            names.keep_off_lines(&line(f64::from(y)), 4.0);
+        }
+        let around = |to: f64| {
+            let mut full = Names { room: ROOM, taken: names.taken.clone(), lines: names.lines.clone() };
+            full.keep_off_lines(&(70..=102).map(|x| [f64::from(x), to]).collect::<Vec<_>>(), 9.0);
+            full.place("wall", Thing { at: [86.0, 60.0], turned: 0.0, places: &own }, &|_| true)
+        };
+        // It goes to the other side.
+        for (footing, above) in [(54.0, false), (66.0, true)] {
+            let Some(Placed { at: [_, y], leader: Some(_) }) = around(footing) else { panic!("no line") };
+            assert_eq!(y < 60.0, above, "{footing} {y}");
+        }
     }
 
     #[test]
