@@ -5,7 +5,7 @@ use std::f64::consts::{PI, SQRT_2};
 use super::{close, finding, open, outcomes, patch, read, term, used};
 use skinspan::{
     analysis::{Analysis, DIVISIONS, MountOn},
-    check::{CHECKS, Part, mounts_too_near, run},
+    check::{CHECKS, Part, mounts_too_near, run, worst_by_mount},
     input::read_tables,
     report::{Report, to_text},
     top::Top,
@@ -433,4 +433,24 @@ fn a_backing_goes_on_beyond_its_footing() {
     close(used(&with(BOARD, &tapped(), &[square]), "backing-end", None), (50.0 + 25.0) / 200.0);
     close(used(&with(BOARD, &tapped(), &[square, across]), "backing-end", None), (30.0 + 25.0) / 200.0);
     assert!(outcomes(&on("", &through("")), "backing-end", None).is_empty());
+}
+
+/// What could not be said of one mount stands with that one alone.
+#[test]
+fn what_is_open_of_one_mount_is_not_said_of_another() {
+    // One of its bolts stands beside the backing that its footing rests on.
+    let horn = "[[gear]]\nname = \"horn\"\nmass = \"1 kg\"\ncg_height = \"0 mm\"\nat = [\"0.5 m\", \"0.68 m\"]\n\
+                footing = { diameter = \"100 mm\" }\nwind_area = \"0.01 m2\"\ndrag = 1.0\n\
+                fixings = { fixing = \"bolt\", points = [[\"0 mm\", \"40 mm\"], [\"0 mm\", \"-40 mm\"]], clamped = \"6 mm\" }\n[service]";
+    let top = with(BOARD, &through(""), &[("[service]", horn)]);
+    let analysis = Analysis::new(&top, DIVISIONS).expect("a patch");
+    assert!(!analysis.open_mounts.is_empty() && analysis.open_mounts.iter().all(|open| open.mount == 1));
+    let worst = worst_by_mount(&analysis);
+    for (number, worst) in worst.iter().enumerate() {
+        let part = worst.as_ref().map(|worst| worst.place.part);
+        let Some(Part::Fixing { on, .. } | Part::Mount(on)) = part else { panic!("{worst:?}") };
+        assert_eq!(on, MountOn::Gear(number));
+    }
+    assert!(worst[0].as_ref().is_some_and(|worst| worst.utilisation().is_some()), "{:?}", worst[0]);
+    assert!(worst[1].as_ref().is_some_and(|worst| worst.utilisation().is_none()), "{:?}", worst[1]);
 }

@@ -275,9 +275,11 @@ impl Top {
             along.extend([s - half, s + half]);
             across.extend([t - half, t, t + half]);
         }
+        // A pipe that lies nearer to the edge than that has a line all the same.
+        let close = if pipe > 0.0 { pipe.min(0.015) * (1.0 - 1e-9) } else { 0.015 };
         let tidy = |mut lines: Vec<f64>| {
             lines.sort_by(f64::total_cmp);
-            lines.dedup_by(|b, a| *b - *a < 0.015);
+            lines.dedup_by(|b, a| *b - *a < close);
             lines
         };
         Corner {
