@@ -417,6 +417,11 @@ fn parts_that_do_each_other_harm_are_named() {
     let twin = text[from..to].replacen("name     = \"", "name     = \"second ", 1);
     let doubled = said(&format!("{}{twin}{}", &text[..to], &text[to..]));
     assert!(doubled.contains("Backings lie on one another: port strip and second port strip."), "{doubled}");
+    // Across the wiring of 0.84 in, in a core of 2 in.
+    let lamp = "[[conduit]]\nname = \"lamp\"\ndiameter = \"0.5 in\"\nalong = [[\"20 in\", \"20 in\"], [\"20 in\", \"30 in\"]]\n\n[[pipe]]";
+    let crossed = said(&text.replacen("[[pipe]]", lamp, 1));
+    let words = "Conduits cross or meet: wiring and lamp at x 20.0 in, y 24.0 in, 0.660 in of the core left there";
+    assert!(crossed.contains(words) && !plain.contains("Conduits cross"), "{crossed}");
     let wide = said(&text.replacen("seat    = \"1.5 in\"", "seat    = \"9 in\"", 1));
     assert!(wide.contains("Seats far wider than their pipes: port rail (9.00 in)."), "{wide}");
 }
