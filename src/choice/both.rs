@@ -2,7 +2,7 @@
 
 use rayon::prelude::*;
 
-use super::{cannot::Cannot, found::Seen, grid::Grid, search::Watch, space::Space, step::Step};
+use super::{aside::Aside, found::Seen, grid::Grid, search::Watch, space::Space, step::Step};
 use crate::{
     check::Outcome,
     top::Top,
@@ -21,14 +21,14 @@ const AT_ONCE: usize = 2;
 /// What both methods have to know of a search.
 pub(super) struct Both<'a> {
     pub(super) space: &'a Space,
-    pub(super) cannot: &'a Cannot,
+    pub(super) aside: &'a Aside,
     pub(super) watch: &'a dyn Watch,
 }
 
 impl Both<'_> {
     /// How far it is used and what governs, by both methods on the usual triangles; infinite where a check could not be made.
     fn used(&self, top: &Top) -> Option<(Ratio, usize)> {
-        Seen::of(top, None, None, &|| false).judged(self.cannot).found.governs.map(|worst| used(&worst))
+        Seen::of(top, None, None, &|| false).judged(self.aside).found.governs.map(|worst| used(&worst))
     }
 
     /// Cells that hold by hand and lie beside one that does not: first those of the first table. Where both methods find that one does not

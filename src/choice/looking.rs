@@ -3,7 +3,8 @@
 use rayon::prelude::*;
 
 use super::{
-    cannot::{Cannot, Open},
+    aside::Aside,
+    cannot::Open,
     fate::{Fate, Fates},
     found::{Found, Seen},
     sag::{Deepest, SaggedAt},
@@ -14,7 +15,7 @@ use super::{
     witness::{Witness, Witnesses, fails},
 };
 use crate::{
-    analysis::{Analysis, DIVISIONS},
+    analysis::{Analysis, DIVISIONS, Mount, mounts},
     check::{Method, run},
     units::Length,
 };
@@ -25,8 +26,10 @@ const PLATES_AT_ONCE: usize = 4;
 /// A search that is under way.
 pub(super) struct Looking<'a> {
     space: &'a Space,
-    cannot: &'a Cannot,
+    aside: &'a Aside,
     watch: &'a dyn Watch,
+    /// Fixings in their places, by arrangement.
+    mounts: Vec<Vec<Mount<'a>>>,
     shown: Shown,
     fates: Fates,
     hand: Witnesses,
@@ -45,10 +48,10 @@ struct Next {
 /// What the hand method says of a candidate.
 enum ByHand {
     Over(Fate),
-    /// Fails in the whole analysis: the worst, with the name of its case.
+    /// Fails in the whole analysis: by which check, and what may rule out others.
     Fails {
         check: usize,
-        case: Option<&'static str>,
+        witness: Option<Witness>,
     },
     /// Fails as others did.
     AtAGlance(Witness),
@@ -58,11 +61,12 @@ enum ByHand {
 }
 
 impl<'a> Looking<'a> {
-    pub(super) fn new(space: &'a Space, cannot: &'a Cannot, watch: &'a dyn Watch) -> Self {
+    pub(super) fn new(space: &'a Space, aside: &'a Aside, watch: &'a dyn Watch) -> Self {
         Self {
             space,
-            cannot,
+            aside,
             watch,
+            mounts: space.arrangements.iter().map(|known| mounts(&known.top)).collect(),
             shown: Shown::new(space.order.measures()),
             fates: Fates::default(),
             hand: Witnesses::default(),
@@ -103,9 +107,9 @@ impl<'a> Looking<'a> {
         for (next, said) in left.into_iter().zip(said) {
             let fate = match said {
                 ByHand::Over(fate) => fate,
-                ByHand::Fails { check, case } => {
-                    if let Some(case) = case {
-                        self.hand.count(Witness::new(check, case));
+                ByHand::Fails { check, witness } => {
+                    if let Some(witness) = witness {
+                        self.hand.count(witness);
                     }
                     Fate::Fails { check, method: Method::Hand, at_a_glance: false }
                 }
@@ -140,7 +144,7 @@ impl<'a> Looking<'a> {
             .par_iter()
             .map(|next| {
                 let beaten = self.shown.standing(&next.size) == Standing::Beaten;
-                if beaten { None } else { self.plate.rule_out_by_plate(&self.space.top(next.candidate)) }
+                if beaten { None } else { self.rule_out_by_plate(next.candidate) }
             })
             .collect();
         for (next, at_a_glance) in holding.iter().zip(at_a_glance) {
@@ -171,27 +175,25 @@ impl<'a> Looking<'a> {
             return ByHand::Over(Fate::Misfit(why));
         }
         let top = self.space.top(candidate);
-        if let Some(witness) = self.hand.rule_out(&top) {
+        if let Some(witness) = self.hand.rule_out(&top, &self.mounts[candidate.arrangement]) {
             return ByHand::AtAGlance(witness);
         }
         let is_beaten_by = |sag: Option<Length>| standing.is_beaten_by(sag);
         if standing != Standing::Free && is_beaten_by(self.sagged_at.least(&top)) {
             return ByHand::Sags(None);
         }
-        let Ok(analysis) = Analysis::new(&top, DIVISIONS) else { return ByHand::Over(Fate::Open(None)) };
+        let Ok(mut analysis) = Analysis::new(&top, DIVISIONS) else { return ByHand::Over(Fate::Open(None)) };
         let outcomes = run(&analysis);
-        let Some(worst) = outcomes.iter().find(|outcome| !self.cannot.has(outcome)) else {
-            return ByHand::Over(Fate::Open(None));
-        };
+        let outcomes = self.aside.parted(&mut analysis, outcomes).rest;
+        let Some(worst) = outcomes.first() else { return ByHand::Over(Fate::Open(None)) };
         if fails(worst) {
-            let case = worst.case.filter(|_| Witnesses::may_be(worst)).map(|case| analysis.cases[case].id);
-            return ByHand::Fails { check: worst.check, case };
+            return ByHand::Fails { check: worst.check, witness: Witness::of(worst, &analysis) };
         }
         // What could not be made comes after what fails and before what passes.
         if !worst.passes() {
             return ByHand::Over(Fate::Open(Some(worst.check)));
         }
-        if !self.cannot.has_all(&Open::all(&analysis, &[])) {
+        if !self.aside.cannot.has_all(&Open::all(&analysis, &[])) {
             return ByHand::Over(Fate::Open(None));
         }
         match Deepest::by_hand(&analysis) {
@@ -200,11 +202,16 @@ impl<'a> Looking<'a> {
         }
     }
 
+    /// What rules it out on a rough plate.
+    fn rule_out_by_plate(&self, candidate: Candidate) -> Option<Witness> {
+        self.plate.rule_out_by_plate(&self.space.top(candidate), &self.mounts[candidate.arrangement])
+    }
+
     /// None where it was stopped.
     fn by_plate(&mut self, next: &Next, at_a_glance: Option<Witness>) -> Option<Fate> {
         let top = self.space.top(next.candidate);
         // What this batch has taught since may tell.
-        if let Some(witness) = at_a_glance.or_else(|| self.plate.rule_out_by_plate(&top)) {
+        if let Some(witness) = at_a_glance.or_else(|| self.rule_out_by_plate(next.candidate)) {
             self.plate.count(witness);
             return Some(Fate::Fails { check: witness.check, method: Method::Plate, at_a_glance: true });
         }
@@ -213,9 +220,9 @@ impl<'a> Looking<'a> {
         if seen.cut_short {
             return None;
         }
-        let looked = seen.judged(self.cannot);
-        if let Some((check, case)) = looked.witness {
-            self.plate.count(Witness::new(check, case));
+        let looked = seen.judged(self.aside);
+        if let Some(witness) = looked.witness {
+            self.plate.count(witness);
         }
         let found = looked.found;
         if !looked.passes {
