@@ -56,6 +56,17 @@ pub(super) struct Looked {
     pub(super) passes: bool,
     /// What may rule out others.
     pub(super) witness: Option<Witness>,
+    /// How far it sags by the hand method.
+    pub(super) sag_by_hand: Length,
+    /// The load case under which it sags most by the plate method.
+    pub(super) sags_under: Option<&'static str>,
+}
+
+impl Looked {
+    /// Of one that could not be analysed.
+    fn nothing(found: Found) -> Self {
+        Self { found, passes: false, witness: None, sag_by_hand: Length::default(), sags_under: None }
+    }
 }
 
 /// A top as both methods see it, before it is judged.
@@ -125,13 +136,11 @@ impl<'t> Seen<'t> {
     /// Judged by all but what is left aside.
     pub(super) fn judged(self, aside: &Aside) -> Looked {
         let Self { unjudged, analysis, outcomes, .. } = self;
-        let Some(mut analysis) = analysis else { return Looked { found: unjudged, passes: false, witness: None } };
+        let Some(mut analysis) = analysis else { return Looked::nothing(unjudged) };
         let solved = analysis.whole.as_ref().is_none_or(Result::is_ok);
         let Parted { rest, fails } = aside.parted(&mut analysis, outcomes);
-        let passes = solved
-            && !rest.is_empty()
-            && rest.iter().all(Outcome::passes)
-            && aside.cannot.has_all(&unjudged.open);
+        let passes =
+            solved && !rest.is_empty() && rest.iter().all(Outcome::passes) && aside.cannot.has_all(&unjudged.open);
         let most = |method: Method| {
             let own = rest.iter().filter(|outcome| outcome.method == method).filter_map(Outcome::utilisation);
             own.max_by(|a, b| a.value.total_cmp(&b.value))
@@ -140,6 +149,8 @@ impl<'t> Seen<'t> {
         Looked {
             witness: worst.and_then(|worst| Witness::of(worst, &analysis)),
             passes,
+            sag_by_hand: Deepest::by_hand(&analysis).map_or_else(Length::default, |deepest| deepest.sag),
+            sags_under: Deepest::by_plate(&analysis).map(|deepest| analysis.cases[deepest.case].id),
             found: Found {
                 holds: passes && fails.is_empty() && unjudged.open.is_empty(),
                 by_hand: most(Method::Hand),

@@ -1,5 +1,7 @@
 //! Looking at candidates in batches, by what is cheapest first.
 
+mod least_sag;
+
 use rayon::prelude::*;
 
 use super::{
@@ -11,7 +13,7 @@ use super::{
     search::Watch,
     shown::{Shown, Standing},
     sizes::Size,
-    space::{Candidate, Space, misfit},
+    space::{Candidate, Measures, Space, misfit},
     witness::{Witness, Witnesses, fails},
 };
 use crate::{
@@ -35,6 +37,12 @@ pub(super) struct Looking<'a> {
     hand: Witnesses,
     plate: Witnesses,
     sagged_at: SaggedAt,
+    /// Load case under which one that held sagged most by the plate method.
+    sags_under: Option<&'static str>,
+    /// Those that held by both methods, with how far they sag by hand; where sag is asked for.
+    held: Vec<(Candidate, Length)>,
+    /// Those that one which is no larger was taken to beat by how far they sag by hand, with that.
+    passed_over: Vec<(Next, Length)>,
 }
 
 /// A candidate of which nothing is known but how large it is, and how it stands beside those that are shown.
@@ -55,8 +63,8 @@ enum ByHand {
     },
     /// Fails as others did.
     AtAGlance(Witness),
-    /// Sags as far as one that beats it otherwise, under a load case.
-    Sags(Option<&'static str>),
+    /// Sags by so much at least, about as far as one that beats it otherwise; under a load case, where all of it is known.
+    Sags(Length, Option<&'static str>),
     Holds,
 }
 
@@ -72,6 +80,9 @@ impl<'a> Looking<'a> {
             hand: Witnesses::default(),
             plate: Witnesses::default(),
             sagged_at: SaggedAt::default(),
+            sags_under: None,
+            held: Vec::new(),
+            passed_over: Vec::new(),
         }
     }
 
@@ -117,11 +128,12 @@ impl<'a> Looking<'a> {
                     self.hand.count(witness);
                     Fate::Fails { check: witness.check, method: Method::Hand, at_a_glance: true }
                 }
-                ByHand::Sags(case) => {
+                ByHand::Sags(sag, case) => {
                     // What the whole alone has told a part tells of the next.
                     if let Some(case) = case {
                         self.sagged_at.learn(&self.space.top(next.candidate), case);
                     }
+                    self.pass_over(next, sag);
                     Fate::Beaten
                 }
                 ByHand::Holds => {
@@ -178,9 +190,11 @@ impl<'a> Looking<'a> {
         if let Some(witness) = self.hand.rule_out(&top, &self.mounts[candidate.arrangement]) {
             return ByHand::AtAGlance(witness);
         }
-        let is_beaten_by = |sag: Option<Length>| standing.is_beaten_by(sag);
-        if standing != Standing::Free && is_beaten_by(self.sagged_at.least(&top)) {
-            return ByHand::Sags(None);
+        if standing != Standing::Free
+            && let Some(least) = self.sagged_at.least(&top)
+            && standing.is_passed_over(Some(least))
+        {
+            return ByHand::Sags(least, None);
         }
         let Ok(mut analysis) = Analysis::new(&top, DIVISIONS) else { return ByHand::Over(Fate::Open(None)) };
         let outcomes = run(&analysis);
@@ -197,7 +211,9 @@ impl<'a> Looking<'a> {
             return ByHand::Over(Fate::Open(None));
         }
         match Deepest::by_hand(&analysis) {
-            Some(deepest) if is_beaten_by(Some(deepest.sag)) => ByHand::Sags(Some(analysis.cases[deepest.case].id)),
+            Some(Deepest { sag, case }) if standing.is_passed_over(Some(sag)) => {
+                ByHand::Sags(sag, Some(analysis.cases[case].id))
+            }
             _ => ByHand::Holds,
         }
     }
@@ -233,10 +249,14 @@ impl<'a> Looking<'a> {
                 worst => Fate::Open(worst.filter(|worst| !worst.passes()).map(|worst| worst.check)),
             });
         }
+        if self.space.order.measures() == Measures::SizesAndSag {
+            self.held.push((next.candidate, looked.sag_by_hand));
+            self.sags_under = looked.sags_under.or(self.sags_under);
+        }
         if next.standing.is_beaten_by(found.sag) {
             return Some(Fate::Beaten);
         }
-        let beaten = self.shown.push(found, next.size);
+        let beaten = self.shown.push(found, next.size, looked.sag_by_hand);
         self.fates.beaten_after_all(beaten);
         Some(Fate::Shown)
     }

@@ -5,7 +5,7 @@ use rayon::prelude::*;
 use super::{
     always::Always,
     aside::Aside,
-    both::Both,
+    both::{Both, used},
     cannot::{Cannot, Open},
     fate::{Fate, Fates, Tally},
     found::{Found, Seen},
@@ -16,7 +16,11 @@ use super::{
     space::Space,
     step::Step,
 };
-use crate::{check::Method, top::Top};
+use crate::{
+    check::Method,
+    top::{CoreSheet, Top},
+    units::Ratio,
+};
 
 /// Candidates that are looked at together; what a batch has taught rules out in the next.
 const AT_ONCE: usize = 64;
@@ -90,7 +94,11 @@ pub fn choose(top: &Top, space: &Space, watch: &dyn Watch) -> Chosen {
     if !watch.stops() {
         Always::find_remedies(&mut aside.always, from);
     }
-    let both = Both { space, aside: &aside, watch };
+    let known = found
+        .iter()
+        .filter_map(|found| known(space, top, found))
+        .chain(own.governs.as_ref().map(|worst| (&top.core, used(worst))));
+    let both = Both { space, aside: &aside, watch, known: known.collect() };
     let mut grids = Grid::all(top, &both);
     let mut steps = Step::all(from, &both);
     // What both methods say comes last: it takes longest.
@@ -111,6 +119,15 @@ pub fn choose(top: &Top, space: &Space, watch: &dyn Watch) -> Chosen {
         always: aside.always,
         none_holds,
     }
+}
+
+/// The core of one found in the skins of the file and on its pipes, with how far it is used and what governs.
+fn known<'s>(space: &'s Space, top: &Top, found: &Found) -> Option<(&'s CoreSheet, (Ratio, usize))> {
+    let of = found.candidate?;
+    let laid_so = space.arrangements[of.arrangement].changes.is_empty()
+        && space.outer[of.outer] == top.outer
+        && space.inner[of.inner] == top.inner;
+    found.governs.as_ref().filter(|_| laid_so).map(|worst| (&space.cores[of.core], used(worst)))
 }
 
 /// What all looking came to.
@@ -164,6 +181,7 @@ fn search(space: &Space, aside: &Aside, watch: &dyn Watch) -> (Vec<Found>, Fates
             break;
         }
     }
+    stopped = stopped || looking.least_sag();
     looking.tell();
     let (found, mut fates) = looking.done();
     let left = space.len() - fates.counted();

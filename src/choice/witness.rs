@@ -96,7 +96,14 @@ impl Witness {
         let under = worst.case.or_else(|| on.and_then(acts).map(|forces| forces.case))?;
         let may_be = fails(worst) && (of_top || on.is_some());
         let name = |case: usize| analysis.cases[case].id;
-        may_be.then(|| Self { check: worst.check, case: worst.case.map(name), under: name(under), on, part: None, told: 1 })
+        may_be.then(|| Self {
+            check: worst.check,
+            case: worst.case.map(name),
+            under: name(under),
+            on,
+            part: None,
+            told: 1,
+        })
     }
 
     /// Whether it is one of fixings that strips have no part in.
@@ -122,8 +129,7 @@ impl Witness {
 
 /// What the hand method stands on, under the load cases of those who are asked; with fixings in their places where these are asked for.
 fn unsolved<'t>(top: &'t Top, mounts: &[Mount<'t>], asked: &[Witness]) -> Option<Analysis<'t>> {
-    let mut analysis =
-        Analysis::unsolved(top, &|case| asked.iter().any(|witness| witness.under == case.id)).ok()?;
+    let mut analysis = Analysis::unsolved(top, &|case| asked.iter().any(|witness| witness.under == case.id)).ok()?;
     if asked.iter().any(|witness| witness.on.is_some()) {
         analysis.mounts = mounts.to_vec();
     }
@@ -184,7 +190,14 @@ mod tests {
         let core_shear = CHECKS.iter().position(|check| check.id() == "core-shear").unwrap();
         let mut witnesses = Witnesses::default();
         assert!(witnesses.rule_out(&holds, &[]).is_none(), "there is none yet");
-        witnesses.count(Witness { check: core_shear, case: Some("people"), under: "people", on: None, part: None, told: 1 });
+        witnesses.count(Witness {
+            check: core_shear,
+            case: Some("people"),
+            under: "people",
+            on: None,
+            part: None,
+            told: 1,
+        });
         // Its core is used by 98 % under one person; one thinner by a tenth is not enough.
         assert!(witnesses.rule_out(&holds, &[]).is_none());
         let mut weaker = holds.clone();

@@ -39,13 +39,16 @@ impl Always {
                         // What leaves it as it was is not near.
                         if holds || utilisation < now[place] * (1.0 - LEAST_GAIN) {
                             let others = self::failing(&run(&analysis));
-                            found.push((place, Remedy {
-                                change: change.clone(),
-                                governs: own.check,
-                                utilisation: Ratio::from(utilisation),
-                                added: other.weight().bare - bare,
-                                breaks: others.into_iter().find(|check| !failing.contains(check)),
-                            }));
+                            found.push((
+                                place,
+                                Remedy {
+                                    change: change.clone(),
+                                    governs: own.check,
+                                    utilisation: Ratio::from(utilisation),
+                                    added: other.weight().bare - bare,
+                                    breaks: others.into_iter().find(|check| !failing.contains(check)),
+                                },
+                            ));
                         }
                         !holds
                     });
