@@ -34,7 +34,7 @@ pub(super) struct Sagging {
 
 /// A larger one is looked at for its sag only where the hand method finds it to sag by so much less. Our choice: there is no end to what
 /// sags a little less and weighs a little more.
-const WORTH_A_LOOK: f64 = 0.9;
+const WORTH_A_LOOK: f64 = 0.8;
 
 /// What is known of a candidate beside those that are shown.
 #[derive(Clone, Copy, Debug, PartialEq)]
