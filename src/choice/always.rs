@@ -100,6 +100,9 @@ pub(super) fn holder(top: &Top, on: MountOn) -> &str {
     }
 }
 
+/// What fails, with the title of its load case.
+type Failing = (Outcome, Option<String>);
+
 /// Those that fail in all candidates that can be analysed, if there are any.
 fn in_all(
     mut all: Vec<Always>,
@@ -110,7 +113,7 @@ fn in_all(
     if all.is_empty() {
         return all;
     }
-    let judged: Vec<Vec<Option<(Outcome, Option<String>)>>> = probes
+    let judged: Vec<Vec<Option<Failing>>> = probes
         .par_iter()
         .filter_map(|probe| {
             let top = space.top(*probe);

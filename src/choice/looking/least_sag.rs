@@ -71,7 +71,9 @@ impl Looking<'_> {
                     continue;
                 }
                 ByHand::Fails { check, witness } => {
-                    witness.into_iter().for_each(|witness| self.hand.count(witness));
+                    if let Some(witness) = witness {
+                        self.hand.count(witness);
+                    }
                     self.fates.not_beaten(Fate::Fails { check, method: Method::Hand, at_a_glance: false });
                     continue;
                 }
