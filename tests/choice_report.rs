@@ -67,6 +67,7 @@ fn found(candidate: Option<Candidate>, mass: &str, thickness: &str, sag: &str, g
         thickness: of(thickness),
         cost: None,
         holds: governs.passes(),
+        fails: Vec::new(),
         open: Vec::new(),
         by_hand: governs.utilisation().map(|used| used * 0.75),
         by_plate: governs.utilisation(),
@@ -130,6 +131,8 @@ fn chosen(top: &Top, space: &Space) -> Chosen {
         stopped: false,
         left_out: Vec::new(),
         cannot: Vec::new(),
+        always: Vec::new(),
+        none_holds: false,
     }
 }
 
@@ -281,7 +284,7 @@ fn text_and_json_and_table_have_the_same_numbers() {
     let lines = cells(&choice_to_csv(&chosen, &space, &top));
     let text = choice_to_text(&chosen, &space, &top, 120);
     assert_eq!(lines.len(), 1 + chosen.found.len());
-    assert!(lines.iter().all(|line| line.len() == 21));
+    assert!(lines.iter().all(|line| line.len() == 22));
     let column = |head: &str| lines[0].iter().position(|cell| cell == head).unwrap_or_else(|| panic!("{head}"));
     let rows: Vec<&str> = text.lines().filter(|line| line.starts_with("  1  ") || line.starts_with("  2  ")).collect();
     for (number, found) in chosen.found.iter().enumerate() {

@@ -1,7 +1,7 @@
 //! An analysis by the hand method: strips, bays, and what hangs on both.
 
 use super::{
-    Analysis, Layout,
+    Analysis, Layout, MountOn,
     bay::{self, OnPipe},
     hand, mount,
 };
@@ -50,15 +50,30 @@ impl Analysis<'_> {
     }
 
     pub(super) fn fixing_forces(&mut self) {
-        for (number, mount) in self.mounts.iter().enumerate() {
-            let pull = |pipe, case| {
-                self.line_load(pipe, case)
-                    .map(|load| mount::Pull { per_length: load.pull, most: self.most_pull_by_hand(pipe, case) })
-            };
-            let (forces, open) = mount::forces(self.top, (number, mount), &self.cases, &self.knockdowns, pull);
-            self.mount_forces.extend(forces);
-            self.open_mounts.extend(open);
+        for number in 0..self.mounts.len() {
+            self.forces_of_mount(number);
         }
+    }
+
+    /// Forces in the fixings of one mount alone, in place of what was known: a row along a pipe is pulled by what of strips and bays is
+    /// solved. What fails here fails in the whole analysis, in which no less pulls.
+    pub fn solve_mount(&mut self, on: MountOn) {
+        self.mount_forces.clear();
+        self.open_mounts.clear();
+        if let Some(number) = self.mounts.iter().position(|mount| mount.on == on) {
+            self.forces_of_mount(number);
+        }
+    }
+
+    fn forces_of_mount(&mut self, number: usize) {
+        let pull = |pipe, case| {
+            self.line_load(pipe, case)
+                .map(|load| mount::Pull { per_length: load.pull, most: self.most_pull_by_hand(pipe, case) })
+        };
+        let (forces, open) =
+            mount::forces(self.top, (number, &self.mounts[number]), &self.cases, &self.knockdowns, pull);
+        self.mount_forces.extend(forces);
+        self.open_mounts.extend(open);
     }
 
     /// What the overhangs round bays put on the pipes at their roots, with and without what moves.

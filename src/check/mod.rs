@@ -171,10 +171,12 @@ pub fn worst_by_mount(analysis: &Analysis<'_>) -> Vec<Option<Outcome>> {
     worst.collect()
 }
 
-/// By weight, then by check and case. Keys are sorted, not the outcomes, which are large.
-fn worst_first(outcomes: Vec<Outcome>) -> Vec<Outcome> {
+/// Outcomes by how bad they are, then by check and case: failures by their utilisation, what could not be evaluated, what passes.
+#[must_use]
+pub fn worst_first(outcomes: Vec<Outcome>) -> Vec<Outcome> {
     let key =
         |(place, outcome): (usize, &Outcome)| (outcome.weight(), (outcome.check, outcome.case, outcome.method, place));
+    // Keys are sorted, not the outcomes, which are large.
     let mut keys: Vec<_> = outcomes.iter().enumerate().map(key).collect();
     keys.sort_unstable_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1)));
     let mut outcomes: Vec<Option<Outcome>> = outcomes.into_iter().map(Some).collect();

@@ -41,6 +41,15 @@ pub enum Part {
 }
 
 impl Part {
+    /// The mount that it is a fixing of, or is; of two fixings that of the first.
+    #[must_use]
+    pub fn mount(self) -> Option<MountOn> {
+        match self {
+            Self::Fixing { on, .. } | Self::Mount(on) | Self::Fixings([(on, _), _]) => Some(on),
+            _ => None,
+        }
+    }
+
     /// Whether it is a mount on this, or a fixing of it.
     pub(super) fn is_of(self, mount: MountOn) -> bool {
         match self {

@@ -2,59 +2,67 @@
 
 use rayon::prelude::*;
 
-use super::{cannot::Cannot, found::Seen, grid::Grid, search::Watch, space::Space, step::Step};
+use super::{aside::Aside, found::Seen, grid::Grid, search::Watch, space::Space, step::Step};
 use crate::{
     check::Outcome,
-    top::Top,
+    top::{CoreSheet, Top},
     units::{Mass, Ratio},
 };
 
-/// Cells on the border of a table that are judged by both methods, all tables together: each takes a plate. Our choice.
-const MOST_CELLS: usize = 6;
+/// Cells on the border of tables that are judged by both methods: each takes a plate, and a reader builds what is light. Our choice.
+const MOST_CELLS: usize = 2;
 
 /// Steps that are, those that save most first. Our choice.
 const MOST_STEPS: usize = 2;
 
-/// Plates at once, so that somebody who stops does not wait long.
-const AT_ONCE: usize = 2;
-
 /// What both methods have to know of a search.
 pub(super) struct Both<'a> {
     pub(super) space: &'a Space,
-    pub(super) cannot: &'a Cannot,
+    pub(super) aside: &'a Aside,
     pub(super) watch: &'a dyn Watch,
+    /// Cores that both methods have judged in the skins of the file: how far each is used, and what governs.
+    pub(super) known: Vec<(&'a CoreSheet, (Ratio, usize))>,
 }
 
 impl Both<'_> {
     /// How far it is used and what governs, by both methods on the usual triangles; infinite where a check could not be made.
     fn used(&self, top: &Top) -> Option<(Ratio, usize)> {
-        Seen::of(top, None, None, &|| false).judged(self.cannot).found.governs.map(|worst| used(&worst))
+        Seen::of(top, None, None, &|| false).judged(self.aside).found.governs.map(|worst| used(&worst))
     }
 
-    /// Cells that hold by hand and lie beside one that does not: first those of the first table. Where both methods find that one does not
-    /// hold, the border moves on. Whether it was not stopped.
+    /// Cells that hold by hand and lie beside one that does not: those that are known, and of each table the lightest. Whether it was not
+    /// stopped.
     pub(super) fn borders(&self, top: &Top, grids: &mut [Grid], families: &[&str]) -> bool {
-        let mut left = MOST_CELLS;
-        for family in families {
-            let Some(grid) = grids.iter_mut().find(|grid| grid.family == *family) else { continue };
-            loop {
-                let border: Vec<(usize, usize)> = grid.border().take(left.min(AT_ONCE)).collect();
-                if border.is_empty() {
-                    break;
-                }
-                if self.watch.stops() {
-                    return false;
-                }
-                left -= border.len();
-                let core = |&(row, column): &(usize, usize)| grid.core(self.space, row, column);
-                let judged: Vec<Option<(Ratio, usize)>> = border
-                    .par_iter()
-                    .map(|place| self.used(&Top { core: core(place)?.clone(), ..top.clone() }))
-                    .collect();
-                for ((row, column), judged) in border.into_iter().zip(judged) {
-                    grid.is_judged(row, column, judged);
+        let mut wanted: Vec<(usize, usize, (usize, usize))> = Vec::new();
+        for (number, grid) in grids.iter_mut().enumerate().filter(|(_, grid)| families.contains(&grid.family.as_str()))
+        {
+            let border: Vec<(usize, usize)> = grid.border().collect();
+            for (row, column) in border {
+                let core = grid.core(self.space, row, column);
+                if let Some((_, judged)) = self.known.iter().find(|(known, _)| Some(*known) == core) {
+                    grid.is_judged(row, column, Some(*judged));
                 }
             }
+            let mass = |&(row, column): &(usize, usize)| (grid.densities[row] * grid.thicknesses[column]).value;
+            let mut border: Vec<(usize, usize)> = grid.border().collect();
+            border.sort_by(|a, b| mass(a).total_cmp(&mass(b)));
+            wanted.extend(border.into_iter().enumerate().map(|(rank, place)| (rank, number, place)));
+        }
+        // The lightest of each table before what comes next in one.
+        wanted.sort_unstable();
+        wanted.truncate(MOST_CELLS);
+        if wanted.is_empty() {
+            return true;
+        }
+        if self.watch.stops() {
+            return false;
+        }
+        let core =
+            |&(_, number, (row, column)): &(usize, usize, (usize, usize))| grids[number].core(self.space, row, column);
+        let judged: Vec<Option<(Ratio, usize)>> =
+            wanted.par_iter().map(|of| self.used(&Top { core: core(of)?.clone(), ..top.clone() })).collect();
+        for ((_, number, (row, column)), judged) in wanted.into_iter().zip(judged) {
+            grids[number].is_judged(row, column, judged);
         }
         true
     }

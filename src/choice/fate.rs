@@ -63,6 +63,14 @@ impl Fates {
         }
     }
 
+    /// One that was passed over as beaten has another fate after all.
+    pub(super) fn not_beaten(&mut self, fate: Fate) {
+        for beaten in self.0.iter_mut().filter(|known| known.fate == Fate::Beaten) {
+            beaten.count -= 1;
+        }
+        self.count(fate);
+    }
+
     /// How many have a fate.
     pub(super) fn counted(&self) -> usize {
         self.0.iter().map(|tally| tally.count).sum()

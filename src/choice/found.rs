@@ -1,13 +1,14 @@
 //! A top looked at by both methods, and by hand alone.
 
 use super::{
+    aside::{Aside, Parted},
     both::used,
-    cannot::{Cannot, Open},
+    cannot::Open,
     frame::frame_mass,
     price::{Money, Prices},
     sag::Deepest,
     space::{Candidate, misfit},
-    witness::{Witnesses, fails_whatever_its_error},
+    witness::{Witness, fails_whatever_its_error},
 };
 use crate::{
     analysis::{Analysis, DIVISIONS},
@@ -31,6 +32,8 @@ pub struct Found {
     pub cost: Option<Money>,
     /// Whether all checks were made and pass.
     pub holds: bool,
+    /// What fails of fixings and pipes as it does in all that were judged: what counts of it is the rest.
+    pub fails: Vec<Outcome>,
     /// What could not be judged; of those that are shown, what cannot be of any.
     pub open: Vec<Open>,
     /// The outcome that is used most, of the others where what could not be judged cannot be of any; none where nothing could be
@@ -51,27 +54,36 @@ pub(super) struct Looked {
     pub(super) found: Found,
     /// Whether it passes all but what cannot be judged of any.
     pub(super) passes: bool,
-    /// What rules out others like it: a check, and a load case.
-    pub(super) witness: Option<(usize, &'static str)>,
+    /// What may rule out others.
+    pub(super) witness: Option<Witness>,
+    /// How far it sags by the hand method.
+    pub(super) sag_by_hand: Length,
+    /// The load case under which it sags most by the plate method.
+    pub(super) sags_under: Option<&'static str>,
+}
+
+impl Looked {
+    /// Of one that could not be analysed.
+    fn nothing(found: Found) -> Self {
+        Self { found, passes: false, witness: None, sag_by_hand: Length::default(), sags_under: None }
+    }
 }
 
 /// A top as both methods see it, before it is judged.
-pub(super) struct Seen {
+pub(super) struct Seen<'t> {
     /// What is known of it without them.
     unjudged: Found,
+    /// None where it could not be analysed.
+    analysis: Option<Analysis<'t>>,
     outcomes: Vec<Outcome>,
-    /// Whether there is a plate solution.
-    solved: bool,
     /// Whether it was not solved as finely as it has to be.
     pub(super) cut_short: bool,
-    /// Names and titles of load cases, in the order of the analysis.
-    cases: Vec<(&'static str, String)>,
 }
 
-impl Seen {
+impl<'t> Seen<'t> {
     /// Where it is not to settle any more, on the usual triangles alone.
     pub(super) fn of(
-        top: &Top,
+        top: &'t Top,
         candidate: Option<Candidate>,
         prices: Option<&Prices>,
         settles: &dyn Fn() -> bool,
@@ -83,6 +95,7 @@ impl Seen {
             thickness: top.thickness(),
             cost: prices.and_then(|prices| prices.cost(top)),
             holds: false,
+            fails: Vec::new(),
             open: Vec::new(),
             governs: None,
             case: None,
@@ -91,7 +104,7 @@ impl Seen {
             sag: None,
         };
         let Ok(analysis) = Analysis::new(top, DIVISIONS) else {
-            return Self { unjudged, outcomes: Vec::new(), solved: false, cut_short: false, cases: Vec::new() };
+            return Self { unjudged, analysis: None, outcomes: Vec::new(), cut_short: false };
         };
         let mut analysis = analysis.with_plate_method();
         let mut outcomes = run(&analysis);
@@ -102,20 +115,12 @@ impl Seen {
             analysis = settled(analysis);
             outcomes = run(&analysis);
         }
-        let most = |method: Method| {
-            let own = outcomes.iter().filter(|outcome| outcome.method == method).filter_map(Outcome::utilisation);
-            own.max_by(|a, b| a.value.total_cmp(&b.value))
-        };
         let unjudged = Found {
             open: Open::all(&analysis, &outcomes),
-            by_hand: most(Method::Hand),
-            by_plate: most(Method::Plate),
             sag: Deepest::of(&analysis).map(|deepest| deepest.sag),
             ..unjudged
         };
-        let solved = analysis.whole.as_ref().is_none_or(Result::is_ok);
-        let cases = analysis.cases.iter().map(|case| (case.id, case.title.clone())).collect();
-        Self { unjudged, outcomes, solved, cut_short, cases }
+        Self { unjudged, analysis: Some(analysis), outcomes, cut_short }
     }
 
     /// What could not be judged.
@@ -123,21 +128,36 @@ impl Seen {
         &self.unjudged.open
     }
 
-    /// Judged by all but what cannot be judged of any.
-    pub(super) fn judged(self, cannot: &Cannot) -> Looked {
-        let Self { unjudged, outcomes, solved, cases, .. } = self;
-        let rest = || outcomes.iter().filter(|outcome| !cannot.has(outcome));
-        let passes = solved && rest().next().is_some() && rest().all(Outcome::passes) && cannot.has_all(&unjudged.open);
-        let worst = rest().next();
-        let case = worst.and_then(|worst| worst.case).map(|case| cases[case].clone());
-        let witness = worst.zip(case.as_ref()).filter(|(worst, _)| Witnesses::may_be(worst));
+    /// The analysis and its outcomes, where there are any.
+    pub(super) fn analysis(&mut self) -> Option<(&mut Analysis<'t>, &[Outcome])> {
+        self.analysis.as_mut().map(|analysis| (analysis, &self.outcomes[..]))
+    }
+
+    /// Judged by all but what is left aside.
+    pub(super) fn judged(self, aside: &Aside) -> Looked {
+        let Self { unjudged, analysis, outcomes, .. } = self;
+        let Some(mut analysis) = analysis else { return Looked::nothing(unjudged) };
+        let solved = analysis.whole.as_ref().is_none_or(Result::is_ok);
+        let Parted { rest, fails } = aside.parted(&mut analysis, outcomes);
+        let passes =
+            solved && !rest.is_empty() && rest.iter().all(Outcome::passes) && aside.cannot.has_all(&unjudged.open);
+        let most = |method: Method| {
+            let own = rest.iter().filter(|outcome| outcome.method == method).filter_map(Outcome::utilisation);
+            own.max_by(|a, b| a.value.total_cmp(&b.value))
+        };
+        let worst = rest.first();
         Looked {
-            witness: witness.map(|(worst, (id, _))| (worst.check, *id)),
+            witness: worst.and_then(|worst| Witness::of(worst, &analysis)),
             passes,
+            sag_by_hand: Deepest::by_hand(&analysis).map_or_else(Length::default, |deepest| deepest.sag),
+            sags_under: Deepest::by_plate(&analysis).map(|deepest| analysis.cases[deepest.case].id),
             found: Found {
-                holds: passes && unjudged.open.is_empty(),
+                holds: passes && fails.is_empty() && unjudged.open.is_empty(),
+                by_hand: most(Method::Hand),
+                by_plate: most(Method::Plate),
                 governs: worst.cloned(),
-                case: case.map(|(_, title)| title),
+                case: worst.and_then(|worst| worst.case).map(|case| analysis.cases[case].title.clone()),
+                fails,
                 ..unjudged
             },
         }
@@ -145,10 +165,11 @@ impl Seen {
 }
 
 /// How far the worst of the hand method is used that counts, infinite where a check could not be made.
-pub(super) fn used_by_hand(top: &Top, cannot: &Cannot) -> Option<(Ratio, usize)> {
+pub(super) fn used_by_hand(top: &Top, aside: &Aside) -> Option<(Ratio, usize)> {
     if misfit(top, top.core.thickness, top.thickness()).is_some() {
         return None;
     }
-    let analysis = Analysis::new(top, DIVISIONS).ok()?;
-    run(&analysis).iter().find(|outcome| !cannot.has(outcome)).map(used)
+    let mut analysis = Analysis::new(top, DIVISIONS).ok()?;
+    let outcomes = run(&analysis);
+    aside.parted(&mut analysis, outcomes).rest.first().map(used)
 }

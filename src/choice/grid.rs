@@ -42,7 +42,7 @@ impl Grid {
     /// Of all families; none where somebody stopped it.
     pub(super) fn all(top: &Top, both: &Both<'_>) -> Option<Vec<Self>> {
         let cell = |core: &CoreSheet| {
-            let (utilisation, governs) = used_by_hand(&Top { core: core.clone(), ..top.clone() }, both.cannot)?;
+            let (utilisation, governs) = used_by_hand(&Top { core: core.clone(), ..top.clone() }, both.aside)?;
             Some(Cell { utilisation, governs, by_both: false })
         };
         let going_on = |core: &CoreSheet| (!both.watch.stops()).then(|| cell(core));

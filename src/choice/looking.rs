@@ -1,20 +1,23 @@
 //! Looking at candidates in batches, by what is cheapest first.
 
+mod least_sag;
+
 use rayon::prelude::*;
 
 use super::{
-    cannot::{Cannot, Open},
+    aside::Aside,
+    cannot::Open,
     fate::{Fate, Fates},
     found::{Found, Seen},
     sag::{Deepest, SaggedAt},
     search::Watch,
     shown::{Shown, Standing},
     sizes::Size,
-    space::{Candidate, Space, misfit},
+    space::{Candidate, Measures, Space, misfit},
     witness::{Witness, Witnesses, fails},
 };
 use crate::{
-    analysis::{Analysis, DIVISIONS},
+    analysis::{Analysis, DIVISIONS, Mount, mounts},
     check::{Method, run},
     units::Length,
 };
@@ -25,13 +28,21 @@ const PLATES_AT_ONCE: usize = 4;
 /// A search that is under way.
 pub(super) struct Looking<'a> {
     space: &'a Space,
-    cannot: &'a Cannot,
+    aside: &'a Aside,
     watch: &'a dyn Watch,
+    /// Fixings in their places, by arrangement.
+    mounts: Vec<Vec<Mount<'a>>>,
     shown: Shown,
     fates: Fates,
     hand: Witnesses,
     plate: Witnesses,
     sagged_at: SaggedAt,
+    /// Load case under which one that held sagged most by the plate method.
+    sags_under: Option<&'static str>,
+    /// Those that held by both methods, with how far they sag by hand; where sag is asked for.
+    held: Vec<(Candidate, Length)>,
+    /// Those that one which is no larger was taken to beat by how far they sag by hand, with that.
+    passed_over: Vec<(Next, Length)>,
 }
 
 /// A candidate of which nothing is known but how large it is, and how it stands beside those that are shown.
@@ -45,29 +56,33 @@ struct Next {
 /// What the hand method says of a candidate.
 enum ByHand {
     Over(Fate),
-    /// Fails in the whole analysis: the worst, with the name of its case.
+    /// Fails in the whole analysis: by which check, and what may rule out others.
     Fails {
         check: usize,
-        case: Option<&'static str>,
+        witness: Option<Witness>,
     },
     /// Fails as others did.
     AtAGlance(Witness),
-    /// Sags as far as one that beats it otherwise, under a load case.
-    Sags(Option<&'static str>),
+    /// Sags by so much at least, about as far as one that beats it otherwise; under a load case, where all of it is known.
+    Sags(Length, Option<&'static str>),
     Holds,
 }
 
 impl<'a> Looking<'a> {
-    pub(super) fn new(space: &'a Space, cannot: &'a Cannot, watch: &'a dyn Watch) -> Self {
+    pub(super) fn new(space: &'a Space, aside: &'a Aside, watch: &'a dyn Watch) -> Self {
         Self {
             space,
-            cannot,
+            aside,
             watch,
+            mounts: space.arrangements.iter().map(|known| mounts(&known.top)).collect(),
             shown: Shown::new(space.order.measures()),
             fates: Fates::default(),
             hand: Witnesses::default(),
             plate: Witnesses::default(),
             sagged_at: SaggedAt::default(),
+            sags_under: None,
+            held: Vec::new(),
+            passed_over: Vec::new(),
         }
     }
 
@@ -103,9 +118,9 @@ impl<'a> Looking<'a> {
         for (next, said) in left.into_iter().zip(said) {
             let fate = match said {
                 ByHand::Over(fate) => fate,
-                ByHand::Fails { check, case } => {
-                    if let Some(case) = case {
-                        self.hand.count(Witness::new(check, case));
+                ByHand::Fails { check, witness } => {
+                    if let Some(witness) = witness {
+                        self.hand.count(witness);
                     }
                     Fate::Fails { check, method: Method::Hand, at_a_glance: false }
                 }
@@ -113,11 +128,12 @@ impl<'a> Looking<'a> {
                     self.hand.count(witness);
                     Fate::Fails { check: witness.check, method: Method::Hand, at_a_glance: true }
                 }
-                ByHand::Sags(case) => {
+                ByHand::Sags(sag, case) => {
                     // What the whole alone has told a part tells of the next.
                     if let Some(case) = case {
                         self.sagged_at.learn(&self.space.top(next.candidate), case);
                     }
+                    self.pass_over(next, sag);
                     Fate::Beaten
                 }
                 ByHand::Holds => {
@@ -140,7 +156,7 @@ impl<'a> Looking<'a> {
             .par_iter()
             .map(|next| {
                 let beaten = self.shown.standing(&next.size) == Standing::Beaten;
-                if beaten { None } else { self.plate.rule_out_by_plate(&self.space.top(next.candidate)) }
+                if beaten { None } else { self.rule_out_by_plate(next.candidate) }
             })
             .collect();
         for (next, at_a_glance) in holding.iter().zip(at_a_glance) {
@@ -171,40 +187,47 @@ impl<'a> Looking<'a> {
             return ByHand::Over(Fate::Misfit(why));
         }
         let top = self.space.top(candidate);
-        if let Some(witness) = self.hand.rule_out(&top) {
+        if let Some(witness) = self.hand.rule_out(&top, &self.mounts[candidate.arrangement]) {
             return ByHand::AtAGlance(witness);
         }
-        let is_beaten_by = |sag: Option<Length>| standing.is_beaten_by(sag);
-        if standing != Standing::Free && is_beaten_by(self.sagged_at.least(&top)) {
-            return ByHand::Sags(None);
+        if standing != Standing::Free
+            && let Some(least) = self.sagged_at.least(&top)
+            && standing.is_passed_over(Some(least))
+        {
+            return ByHand::Sags(least, None);
         }
-        let Ok(analysis) = Analysis::new(&top, DIVISIONS) else { return ByHand::Over(Fate::Open(None)) };
+        let Ok(mut analysis) = Analysis::new(&top, DIVISIONS) else { return ByHand::Over(Fate::Open(None)) };
         let outcomes = run(&analysis);
-        let Some(worst) = outcomes.iter().find(|outcome| !self.cannot.has(outcome)) else {
-            return ByHand::Over(Fate::Open(None));
-        };
+        let outcomes = self.aside.parted(&mut analysis, outcomes).rest;
+        let Some(worst) = outcomes.first() else { return ByHand::Over(Fate::Open(None)) };
         if fails(worst) {
-            let case = worst.case.filter(|_| Witnesses::may_be(worst)).map(|case| analysis.cases[case].id);
-            return ByHand::Fails { check: worst.check, case };
+            return ByHand::Fails { check: worst.check, witness: Witness::of(worst, &analysis) };
         }
         // What could not be made comes after what fails and before what passes.
         if !worst.passes() {
             return ByHand::Over(Fate::Open(Some(worst.check)));
         }
-        if !self.cannot.has_all(&Open::all(&analysis, &[])) {
+        if !self.aside.cannot.has_all(&Open::all(&analysis, &[])) {
             return ByHand::Over(Fate::Open(None));
         }
         match Deepest::by_hand(&analysis) {
-            Some(deepest) if is_beaten_by(Some(deepest.sag)) => ByHand::Sags(Some(analysis.cases[deepest.case].id)),
+            Some(Deepest { sag, case }) if standing.is_passed_over(Some(sag)) => {
+                ByHand::Sags(sag, Some(analysis.cases[case].id))
+            }
             _ => ByHand::Holds,
         }
+    }
+
+    /// What rules it out on a rough plate.
+    fn rule_out_by_plate(&self, candidate: Candidate) -> Option<Witness> {
+        self.plate.rule_out_by_plate(&self.space.top(candidate), &self.mounts[candidate.arrangement])
     }
 
     /// None where it was stopped.
     fn by_plate(&mut self, next: &Next, at_a_glance: Option<Witness>) -> Option<Fate> {
         let top = self.space.top(next.candidate);
         // What this batch has taught since may tell.
-        if let Some(witness) = at_a_glance.or_else(|| self.plate.rule_out_by_plate(&top)) {
+        if let Some(witness) = at_a_glance.or_else(|| self.rule_out_by_plate(next.candidate)) {
             self.plate.count(witness);
             return Some(Fate::Fails { check: witness.check, method: Method::Plate, at_a_glance: true });
         }
@@ -213,9 +236,9 @@ impl<'a> Looking<'a> {
         if seen.cut_short {
             return None;
         }
-        let looked = seen.judged(self.cannot);
-        if let Some((check, case)) = looked.witness {
-            self.plate.count(Witness::new(check, case));
+        let looked = seen.judged(self.aside);
+        if let Some(witness) = looked.witness {
+            self.plate.count(witness);
         }
         let found = looked.found;
         if !looked.passes {
@@ -226,10 +249,14 @@ impl<'a> Looking<'a> {
                 worst => Fate::Open(worst.filter(|worst| !worst.passes()).map(|worst| worst.check)),
             });
         }
+        if self.space.order.measures() == Measures::SizesAndSag {
+            self.held.push((next.candidate, looked.sag_by_hand));
+            self.sags_under = looked.sags_under.or(self.sags_under);
+        }
         if next.standing.is_beaten_by(found.sag) {
             return Some(Fate::Beaten);
         }
-        let beaten = self.shown.push(found, next.size);
+        let beaten = self.shown.push(found, next.size, looked.sag_by_hand);
         self.fates.beaten_after_all(beaten);
         Some(Fate::Shown)
     }

@@ -1,7 +1,9 @@
 //! What one can buy and build, judged on the real top: every core, thickness and pair of skins on every arrangement of pipes and
 //! backing in a space, which of them hold, and what no other of these beats.
 
+mod always;
 mod arrangement;
+mod aside;
 mod both;
 mod cannot;
 mod fate;
@@ -18,6 +20,7 @@ mod space;
 mod step;
 mod witness;
 
+pub use always::Always;
 pub use arrangement::{Arrangement, Arranging, BackingOptions, NoArrangement};
 pub use cannot::Open;
 pub use fate::{Fate, Tally};

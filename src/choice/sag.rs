@@ -32,6 +32,15 @@ impl Deepest {
         deepest(sags)
     }
 
+    /// What the plate method says at least: its numerical error is taken off instead.
+    pub(super) fn at_least_by_plate(analysis: &Analysis<'_>) -> Option<Length> {
+        let sags = analysis.fields().flat_map(|forces| {
+            let error = Ratio::from(1.0) + forces.error.sag;
+            forces.between.iter().chain(&forces.tip).map(move |own| (own.sag / error, forces.case))
+        });
+        deepest(sags).map(|deepest| deepest.sag)
+    }
+
     /// The larger of both.
     pub(super) fn of(analysis: &Analysis<'_>) -> Option<Self> {
         let both = [Self::by_hand(analysis), Self::by_plate(analysis)];

@@ -3,9 +3,11 @@
 use rayon::prelude::*;
 
 use super::{
-    both::Both,
+    always::Always,
+    aside::Aside,
+    both::{Both, used},
     cannot::{Cannot, Open},
-    fate::{Fate, Tally},
+    fate::{Fate, Fates, Tally},
     found::{Found, Seen},
     grid::Grid,
     looking::Looking,
@@ -14,7 +16,11 @@ use super::{
     space::Space,
     step::Step,
 };
-use crate::top::Top;
+use crate::{
+    check::Method,
+    top::{CoreSheet, Top},
+    units::Ratio,
+};
 
 /// Candidates that are looked at together; what a batch has taught rules out in the next.
 const AT_ONCE: usize = 64;
@@ -50,6 +56,10 @@ pub struct Chosen {
     pub own: Found,
     /// What cannot be judged, whatever is laid up.
     pub cannot: Vec<Open>,
+    /// What fails whatever is laid up, as far as was judged, where nothing holds; [`Chosen::found`] and [`Chosen::tally`] are then without it.
+    pub always: Vec<Always>,
+    /// Whether each candidate was looked at with that too, and none holds; else that is known of those alone that were judged for it.
+    pub none_holds: bool,
     /// What became of how many, most first.
     pub tally: Vec<Tally>,
     /// What every core makes of the skins of the file, by the hand method; where one that holds lies beside one that does not, by both, as
@@ -74,27 +84,21 @@ pub struct Chosen {
 pub fn choose(top: &Top, space: &Space, watch: &dyn Watch) -> Chosen {
     watch.at(0, space.len(), 0);
     // The file's own is looked at whatever happens: the answer is set beside it.
-    let own = Seen::of(top, space.place_of(top), space.prices.as_ref(), &|| true);
+    let mut own = Seen::of(top, space.place_of(top), space.prices.as_ref(), &|| true);
     let cannot = Cannot::of(own.open(), space);
-    let own = own.judged(&cannot).found;
-    let mut looking = Looking::new(space, &cannot, watch);
-    let mut stopped = false;
-    for batch in from_the_lightest(space).chunks(AT_ONCE) {
-        looking.tell();
-        stopped = watch.stops() || looking.batch(batch);
-        if stopped {
-            break;
-        }
-    }
-    looking.tell();
-    let (found, mut fates) = looking.done();
-    let left = space.len() - fates.counted();
-    if left > 0 {
-        fates.more(Fate::NotLookedAt, left);
-    }
+    let always = own.analysis().map_or_else(Vec::new, |(analysis, outcomes)| Always::all(analysis, outcomes, space));
+    let Answer { found, fates, stopped, mut aside, none_holds } = answer(space, cannot, always, watch);
+    let own = own.judged(&aside).found;
     let first = found.first().and_then(|first| first.candidate).map(|first| space.top(first));
-    let both = Both { space, cannot: &cannot, watch };
     let from = first.as_ref().unwrap_or(top);
+    if !watch.stops() {
+        Always::find_remedies(&mut aside.always, from);
+    }
+    let known = found
+        .iter()
+        .filter_map(|found| known(space, top, found))
+        .chain(own.governs.as_ref().map(|worst| (&top.core, used(worst))));
+    let both = Both { space, aside: &aside, watch, known: known.collect() };
     let mut grids = Grid::all(top, &both);
     let mut steps = Step::all(from, &both);
     // What both methods say comes last: it takes longest.
@@ -111,8 +115,80 @@ pub fn choose(top: &Top, space: &Space, watch: &dyn Watch) -> Chosen {
         steps: steps.unwrap_or_default().into_iter().map(|(step, _)| step).collect(),
         stopped,
         left_out: left_out.into_iter().filter(|(_, missing)| *missing).map(|(part, _)| part).collect(),
-        cannot: cannot.0,
+        cannot: aside.cannot.0,
+        always: aside.always,
+        none_holds,
     }
+}
+
+/// The core of one found in the skins of the file and on its pipes, with how far it is used and what governs.
+fn known<'s>(space: &'s Space, top: &Top, found: &Found) -> Option<(&'s CoreSheet, (Ratio, usize))> {
+    let of = found.candidate?;
+    let laid_so = space.arrangements[of.arrangement].changes.is_empty()
+        && space.outer[of.outer] == top.outer
+        && space.inner[of.inner] == top.inner;
+    found.governs.as_ref().filter(|_| laid_so).map(|worst| (&space.cores[of.core], used(worst)))
+}
+
+/// What all looking came to.
+struct Answer {
+    found: Vec<Found>,
+    fates: Fates,
+    stopped: bool,
+    aside: Aside,
+    none_holds: bool,
+}
+
+/// Looks at all of a space. What may fail whatever is laid up is left aside only where nothing holds with it: where that is known at a glance
+/// all are looked at twice, else those that pass the rest are judged with it too.
+fn answer(space: &Space, cannot: Cannot, always: Vec<Always>, watch: &dyn Watch) -> Answer {
+    let all = Aside { cannot: cannot.clone(), always: Vec::new() };
+    let but = Aside { cannot, always };
+    let with = |aside: Aside, none_holds: bool| {
+        let (found, fates, stopped) = search(space, &aside, watch);
+        Answer { found, fates, stopped, aside, none_holds }
+    };
+    if but.always.iter().all(|own| own.least.method == Method::Plate) {
+        let mut answer = with(but, false);
+        if answer.found.iter().any(|found| found.fails.is_empty()) && !answer.aside.always.is_empty() {
+            return with(all, false);
+        }
+        let judged = answer.found.len();
+        answer.aside.always.iter_mut().for_each(|own| own.judged += judged);
+        return answer;
+    }
+    let first = with(all, false);
+    if !first.found.is_empty() {
+        return first;
+    }
+    if first.stopped {
+        return Answer { aside: but, ..first };
+    }
+    let mut answer = with(but, true);
+    let judged = answer.found.len();
+    answer.aside.always.iter_mut().for_each(|own| own.judged += judged);
+    answer
+}
+
+/// Those found in the order that was asked for, what became of how many, and whether it was stopped.
+fn search(space: &Space, aside: &Aside, watch: &dyn Watch) -> (Vec<Found>, Fates, bool) {
+    let mut looking = Looking::new(space, aside, watch);
+    let mut stopped = false;
+    for batch in from_the_lightest(space).chunks(AT_ONCE) {
+        looking.tell();
+        stopped = watch.stops() || looking.batch(batch);
+        if stopped {
+            break;
+        }
+    }
+    stopped = stopped || looking.least_sag();
+    looking.tell();
+    let (found, mut fates) = looking.done();
+    let left = space.len() - fates.counted();
+    if left > 0 {
+        fates.more(Fate::NotLookedAt, left);
+    }
+    (found, fates, stopped)
 }
 
 /// All candidates: the lightest first; of those as heavy the thinnest, and of these the cheapest.

@@ -21,6 +21,9 @@ pub(super) struct Size {
     pub(super) cost: Option<Money>,
 }
 
+/// Sums of some dozen masses and thicknesses are no better known.
+const ROUNDING: f64 = 1e-12;
+
 impl Size {
     fn of(top: &Top, space: &Space) -> Self {
         let cost = space.prices.as_ref().and_then(|prices| prices.cost(top));
@@ -42,10 +45,12 @@ impl Size {
         self.mass + self.frame
     }
 
-    /// Whether it is as light, as thin and as cheap as another.
+    /// Whether it is as light, as thin and as cheap as another, but for rounding: sums of the same layers in another order are the same.
     pub(super) fn beats(&self, other: &Self) -> bool {
-        let cheap = self.cost.zip(other.cost).is_none_or(|(own, other)| own <= other);
-        self.weight() <= other.weight() && self.thickness <= other.thickness && cheap
+        let no_more = |own: f64, other: f64| own <= other * (1.0 + ROUNDING);
+        no_more(self.weight().value, other.weight().value)
+            && no_more(self.thickness.value, other.thickness.value)
+            && self.cost.zip(other.cost).is_none_or(|(own, other)| no_more(own.amount(), other.amount()))
     }
 }
 

@@ -53,7 +53,7 @@ impl Step {
         }
         let bare = top.weight().bare;
         let step = |(to, other): (Beside, Top)| {
-            let (utilisation, governs) = used_by_hand(&other, both.cannot)?;
+            let (utilisation, governs) = used_by_hand(&other, both.aside)?;
             let added = other.weight().bare - bare;
             Some((Self { to, utilisation, governs, added, by_both: false }, other))
         };

@@ -27,7 +27,7 @@ pub(super) fn answer(page: &mut Page, choice: Choice<'_>) {
 
 /// The same for every form of the answer.
 pub(super) fn sentences(choice: Choice<'_>) -> Vec<String> {
-    let mut all = Vec::new();
+    let mut all = super::always::sentences(choice);
     all.extend(cannot(choice));
     all.extend(stopped(choice));
     all.extend(left_out(choice));
@@ -123,17 +123,24 @@ fn nothing(choice: Choice<'_>) -> String {
     let most = fates.first().map_or_else(String::new, |fate| {
         format!(" Most are lost for this: {} ({} of {}).", fate.words, fate.count, choice.looked_at())
     });
-    format!("None of {} holds by both methods.{most}", those(choice))
+    let passes = if choice.chosen.always.is_empty() { "holds" } else { "passes all else" };
+    format!("None of {} {passes} by both methods.{most}", those(choice))
 }
 
 fn first(choice: Choice<'_>, best: &Found) -> String {
     let which = match choice.space.order {
-        Order::Weight => "the lightest that holds",
-        Order::Thickness => "the thinnest that holds",
-        Order::Cost => "the cheapest that holds",
-        Order::Sag => "the one that sags least of those that hold",
+        Order::Weight => "the lightest that",
+        Order::Thickness => "the thinnest that",
+        Order::Cost => "the cheapest that",
+        Order::Sag => "the one that sags least of those that",
     };
-    format!("Of {} {which} by both methods is {}.", those(choice), short(choice, best))
+    let passes = match (choice.chosen.always.is_empty(), choice.space.order) {
+        (true, Order::Sag) => "hold",
+        (true, _) => "holds",
+        (false, Order::Sag) => "pass all else",
+        (false, _) => "passes all else",
+    };
+    format!("Of {} {which} {passes} by both methods is {}.", those(choice), short(choice, best))
 }
 
 /// What it is laid up of, the skins only where they are not those of the file.

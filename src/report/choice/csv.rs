@@ -5,6 +5,7 @@ use uom::si::ratio::{percent, ratio};
 
 use super::{
     Choice,
+    always::failing,
     words::{Units, checks, in_unit, margin_of, skin, units},
 };
 use crate::{
@@ -16,7 +17,7 @@ use crate::{
 
 /// Those found, one a line below one line of heads; units in the heads, in the system of the report, the same for every
 /// file of that system but for the currency of costs. A cell is empty where there is nothing to say; where "not judged" is not, those
-/// checks cannot be made whatever is laid up, and the line passes all others.
+/// checks cannot be made whatever is laid up, and the line passes all others; so it does where "fails anyway" is not, but for that.
 ///
 /// Numbers have nine digits and a point. Cells with a comma, a quotation mark or an end of a line stand in quotation marks,
 /// those within doubled; lines end with CR LF, as in RFC 4180. The program itself writes nothing but ASCII, which every
@@ -47,6 +48,7 @@ pub fn choice_to_csv(chosen: &Chosen, space: &Space, top: &Top) -> String {
         space.prices.as_ref().map_or_else(|| "cost".to_owned(), |prices| format!("cost ({})", prices.currency)),
         format!("pipes ({mass})"),
         "not judged".to_owned(),
+        "fails anyway".to_owned(),
     ];
     let mut text = line(&heads);
     for found in &chosen.found {
@@ -55,7 +57,7 @@ pub fn choice_to_csv(chosen: &Chosen, space: &Space, top: &Top) -> String {
     text
 }
 
-fn cells(choice: Choice<'_>, found: &Found) -> [String; 21] {
+fn cells(choice: Choice<'_>, found: &Found) -> [String; 22] {
     let Units { length, mass, areal, density } = units(choice.system());
     let laid = choice.laid(found);
     let worst = found.governs.as_ref();
@@ -82,6 +84,7 @@ fn cells(choice: Choice<'_>, found: &Found) -> [String; 21] {
         found.cost.map_or_else(String::new, |cost| digits(cost.amount())),
         found.frame.map_or_else(String::new, |frame| digits(in_unit(frame, mass))),
         checks(&found.open).join("; "),
+        failing(choice, found).join("; "),
     ]
 }
 

@@ -29,7 +29,11 @@ pub(super) fn found(page: &mut Page, choice: Choice<'_>) {
             page,
             &format!(
                 "{} both methods, none beaten by another in {} ({order}; the file's own last)",
-                if all.iter().all(|found| found.holds) { "Hold by" } else { "Pass all that can be judged by" },
+                match (all.iter().all(|found| found.holds), choice.chosen.always.is_empty()) {
+                    (true, _) => "Hold by",
+                    (false, true) => "Pass all that can be judged by",
+                    (false, false) => "Pass all but what fails whatever is laid up by",
+                },
                 measures(choice.space)
             ),
         );
@@ -82,6 +86,9 @@ fn one(page: &mut Page, choice: Choice<'_>, name: &str, found: &Found) {
     let at = found.governs.as_ref().and_then(|worst| worst.place.at);
     let at = at.map_or_else(String::new, |at| format!("; at {}", words::point(at, choice.system())));
     line("first", &format!("{title}{by}{case}{at}{verdict}"));
+    for fails in super::always::failing(choice, found) {
+        line("fails", &fails);
+    }
     for open in &found.open {
         match open {
             Open::Check { check, reason } => line("open", &format!("{}: {reason}", CHECKS[*check].title())),

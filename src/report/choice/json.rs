@@ -4,7 +4,7 @@ use serde_json::{Value, json};
 use uom::si::ratio::ratio;
 
 use super::{
-    Choice, answer, notes, steps,
+    Choice, always, answer, notes, steps,
     words::{left_by, margin_of, order, runs},
 };
 use crate::{
@@ -35,6 +35,7 @@ use crate::{
 /// | `frame_counts` | whether the weight that is compared is that of the bare top and its pipes together: they differ, and what they weigh is known |
 /// | `combinations`, `looked_at`, `stopped` | how many there are, how many were looked at, whether the search was stopped |
 /// | `cannot` | what cannot be judged, whatever is laid up: `check` (id; null for a load case), `case` (title; null for a check), `reason`; `found` are then those that pass all else |
+/// | `always`, `none_holds` | what `[choose]` leaves as it is and what failed in all that were judged for it, whatever is laid up: `check`, `of` (whose fixings; null of pipes), `judged` (how many), and in the one that is used least `method`, `utilisation`, `case`, `at`; `remedies` (`change`, `added_mass`, `utilisation`, `breaks`), or the `nearest`: by the hand method in the first of `found`, or in the file's own. `found`, `grids`, `steps` and `tally` are then without it. Whether each combination was looked at with it and none holds |
 /// | `left_out` | parts that are not there since it was stopped: `"grids"`, `"steps"`, `"by both"` (what both methods say of borders of grids, and of steps) |
 /// | `answer` | the answer in sentences |
 /// | `found` | those that hold by both methods and that no other beats in weight, thickness and, where there are prices, cost, and ordered by sag in sag too |
@@ -48,7 +49,7 @@ use crate::{
 /// One of `found` has `family` (id), `core` (name), `density`, `core_thickness`, `outer` and `inner` (layers that carry, outside
 /// first: `layer`, `times`), `arranged` (what differs from the file in pipes and backing), `cost`, `thickness`, `mass` (bare), `frame_mass` (of its pipes; null where wall or alloy are not given), `mass_per_area`, `added_mass` and `added_thickness` over the file's
 /// own, `holds`, `governs`, `method`, `case` (title), `at` (x and y of the place that governs), `utilisation`, `margin`, `not_evaluated` (the reason), `utilisation_hand`,
-/// `utilisation_plate`, `sag`, `open` (what could not be judged, as in `cannot`).
+/// `utilisation_plate`, `sag`, `open` (what could not be judged, as in `cannot`), `fails` (what of `always` fails: `check`, `method`, `utilisation`).
 #[must_use]
 pub fn choice_to_json(chosen: &Chosen, space: &Space, top: &Top) -> Value {
     let choice = Choice { chosen, space, top };
@@ -86,6 +87,8 @@ pub fn choice_to_json(chosen: &Chosen, space: &Space, top: &Top) -> Value {
         "looked_at": choice.looked_at(),
         "stopped": chosen.stopped,
         "cannot": chosen.cannot.iter().map(open).collect::<Vec<_>>(),
+        "always": chosen.always.iter().map(|own| always::json(choice, own)).collect::<Vec<_>>(),
+        "none_holds": chosen.none_holds,
         "left_out": chosen.left_out.iter().copied().map(left_out).collect::<Vec<_>>(),
         "answer": answer::sentences(choice),
         "found": chosen.found.iter().map(|found| one(choice, found)).collect::<Vec<_>>(),
@@ -104,7 +107,7 @@ pub fn choice_to_json(chosen: &Chosen, space: &Space, top: &Top) -> Value {
     })
 }
 
-fn share(of: Option<Ratio>) -> Value {
+pub(super) fn share(of: Option<Ratio>) -> Value {
     of.map_or(Value::Null, |of| number(of.get::<ratio>()))
 }
 
@@ -142,6 +145,7 @@ fn one(choice: Choice<'_>, found: &Found) -> Value {
         "utilisation_plate": share(found.by_plate),
         "sag": found.sag.map(|sag| quantity(sag, system)),
         "open": found.open.iter().map(open).collect::<Vec<_>>(),
+        "fails": found.fails.iter().map(always::fails).collect::<Vec<_>>(),
     })
 }
 

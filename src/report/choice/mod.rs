@@ -1,5 +1,6 @@
 //! What `choose` answers: the same content as text, as JSON and as a table of values parted by commas.
 
+mod always;
 mod answer;
 pub(super) mod csv;
 mod found;
@@ -15,7 +16,10 @@ pub use json::choice_to_json;
 
 use std::borrow::Cow;
 
-use super::{page::Page, text::change};
+use super::{
+    page::Page,
+    text::{added, change},
+};
 use crate::{
     choice::{Chosen, Fate, Found, Money, Space},
     top::{CoreSheet, Schedule, Top},
@@ -93,6 +97,11 @@ impl<'a> Choice<'a> {
     fn best_top(self) -> Cow<'a, Top> {
         let candidate = self.best().and_then(|best| best.candidate);
         candidate.map_or(Cow::Borrowed(self.top), |candidate| Cow::Owned(self.space.top(candidate)))
+    }
+
+    /// The top in the arrangement that it has, laid up as the file is.
+    fn arranged_top(self, found: &Found) -> &'a Top {
+        found.candidate.map_or(self.top, |of| &self.space.arrangements[of.arrangement].top)
     }
 
     /// Bare weight over the area in plan, holes left out.

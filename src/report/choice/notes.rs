@@ -53,6 +53,13 @@ pub(super) fn notes(choice: Choice<'_>) -> Vec<String> {
             of_pipes(choice.space)
         ));
     }
+    if choice.space.limits.mass.is_some() {
+        notes.push(
+            "`most_weight` is of the top that `order` calls finished, bare: coats, edge, backing and conduits are in it; gear and \
+             pipes are not."
+                .to_owned(),
+        );
+    }
     notes.push(match &choice.space.prices {
         None => "Prices are not reckoned: the file has no `[choose.prices]`.".to_owned(),
         Some(_) => "Cost is that of fabrics, resin, core and boards as they are in the finished top. Not counted: waste, edge fill, tubes, \

@@ -64,7 +64,8 @@ fn words(fate: &Fate, space: &Space) -> String {
 }
 
 pub(super) fn tally(page: &mut Page, choice: Choice<'_>) {
-    heading(page, &format!("What became of all {}", choice.chosen.of));
+    let without = if choice.chosen.always.is_empty() { "" } else { ", what fails whatever is laid up left aside" };
+    heading(page, &format!("What became of all {}{without}", choice.chosen.of));
     for lost in fates(choice) {
         let glance = match lost.at_a_glance {
             0 => String::new(),

@@ -131,6 +131,7 @@ pub(super) fn margin(of: Option<Ratio>) -> String {
 pub(super) fn holds(found: &Found) -> &'static str {
     match &found.governs {
         _ if found.holds => "holds",
+        Some(worst) if worst.passes() && !found.fails.is_empty() => "holds but for what fails whatever is laid up",
         Some(worst) if worst.passes() => "holds by all checks that can be made here",
         Some(worst) if worst.utilisation().is_some() => "does not hold",
         _ => "is not shown to hold",

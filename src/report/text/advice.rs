@@ -153,7 +153,7 @@ fn remedies(report: &Report<'_>, item: &Advice) -> Vec<String> {
     each.collect()
 }
 
-fn added(mass: Mass, system: System) -> String {
+pub(in crate::report) fn added(mass: Mass, system: System) -> String {
     if mass.abs() < Mass::new::<uom::si::mass::kilogram>(0.005) {
         "same weight".to_owned()
     } else if mass > Mass::default() {

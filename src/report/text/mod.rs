@@ -21,7 +21,7 @@ use super::{
     said::{Said, facts, said},
 };
 use crate::analysis::Analysis;
-pub(super) use advice::{OFFERS, Offers, change, offers};
+pub(super) use advice::{OFFERS, Offers, added, change, offers};
 pub(super) use cases::{actions, bounds_words, layout_words, ruled_out};
 pub(super) use frame::{incomplete, pushed_sideways};
 pub(super) use materials::{core_values, other_values, skin_origins};
