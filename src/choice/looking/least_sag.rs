@@ -14,7 +14,7 @@ use crate::{
 };
 
 /// How much farther one may sag by hand than the one that sags least by both methods, and yet less by both: by so much the two methods may
-/// part otherwise for one core than for another. Our choice: on the examples they do by less.
+/// part otherwise for one core than for another. Our choice, not measured.
 const APART: f64 = 0.05;
 
 /// Those passed over are thinned out when there are so many.

@@ -24,8 +24,8 @@ pub(super) fn notes(choice: Choice<'_>) -> Vec<String> {
                 "What is beaten was not checked by both methods: it is not lighter{cheaper} or thinner than one that holds."
             ),
             Measures::SizesAndSag => format!(
-                "What is beaten was mostly not checked by both methods: one that holds is no heavier{} than it, and sags no more than a \
-                 part of the hand method alone says of it. The sag that counts is the larger of both methods.",
+                "What is beaten was mostly not checked by both methods: one that holds is no heavier{} than it, and by hand it sags less \
+                 by no more than a fifth. That nothing else sags less than what is shown is not proven. The larger sag of both methods counts.",
                 if choice.space.prices.is_some() { ", thicker or dearer" } else { " or thicker" }
             ),
         });
