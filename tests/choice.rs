@@ -585,6 +585,8 @@ fn what_fails_whatever_is_laid_up_is_said_and_hides_nothing_else() {
     let least = (0..space.len()).map(|number| used(&space.top(space.candidate(number)))).fold(f64::INFINITY, f64::min);
     let said = own.least.utilisation().unwrap().value;
     assert!(least > 1.0 && said >= least * (1.0 - ROUNDING), "{least} {said}");
+    // The file's own is one of those judged, and not the one that is used least.
+    assert!(said < used(&top), "{said}");
     assert!(own.judged > 4 && own.judged <= space.len() + 1);
     // What is shown is what passes all else, by both methods, and what would pass is a change of fixings that makes it pass.
     assert!(!chosen.found.is_empty());
@@ -614,6 +616,32 @@ fn what_some_pass_is_not_said_to_fail_in_all() {
     // Fixings rule others out at a glance.
     let at_a_glance = |fate: &Fate| matches!(fate, Fate::Fails { check, at_a_glance: true, .. } if CHECKS[*check].subject() == Subject::Fixings);
     assert!(count(&chosen, at_a_glance) > 0, "{:?}", chosen.tally);
+}
+
+/// Where nothing holds, each for its own reason, nothing is said to fail in all.
+#[test]
+fn what_some_pass_is_not_said_to_fail_in_all_where_nothing_holds() {
+    let top = with_lamp("13 mm", "0.2 m2");
+    let limits = Limits { mass: Some(Mass::default()), ..Limits::default() };
+    let chosen = choose(&top, &Space { limits, ..space(&top) }, &Nobody);
+    assert!(!chosen.own.holds && chosen.found.is_empty());
+    assert!(chosen.always.is_empty() && !chosen.none_holds, "{:?}", chosen.always);
+}
+
+/// A core that fails in all may be another: only what is left as it is is said to fail whatever is laid up.
+#[test]
+fn cores_that_fail_are_not_said_to_fail_whatever_is_laid_up() {
+    let mut top = with_lamp("18 mm", "0.6 m2");
+    let mut space = space(&top);
+    let weak = space.cores.iter().min_by(|a, b| a.thickness.value.total_cmp(&b.thickness.value)).unwrap().clone();
+    top.core = CoreSheet { thickness: weak.thickness * 0.5, ..weak };
+    (space.cores, space.outer, space.inner) =
+        (vec![top.core.clone()], vec![top.outer.clone()], vec![top.inner.clone()]);
+    let of_top = run(&Analysis::new(&top, DIVISIONS).unwrap());
+    assert!(of_top.iter().any(|outcome| CHECKS[outcome.check].subject() == Subject::Top && !outcome.passes()));
+    let chosen = choose(&top, &space, &Nobody);
+    assert!(chosen.found.is_empty() && !chosen.always.is_empty());
+    assert!(chosen.always.iter().all(|own| CHECKS[own.check].subject() == Subject::Fixings));
 }
 
 /// What no hand method looks at fails on plates alone: that is said of those that were judged, and of no other.

@@ -8,8 +8,8 @@ use skinspan::{
     advice::Change,
     check::{CHECKS, Finding, Method, Outcome, Part, Place, Verdict},
     choice::{
-        Arrangement, Beside, Candidate, Cell, Chosen, Fate, Found, Grid, LeftOut, Limits, Open, Order, Space, Step,
-        Tally,
+        Always, Arrangement, Beside, Candidate, Cell, Chosen, Fate, Found, Grid, LeftOut, Limits, Open, Order, Space,
+        Step, Tally,
     },
     input::{NamedText, read_design, read_tables},
     material::{Basis, MaterialTable},
@@ -379,7 +379,7 @@ fn what_is_open_and_what_pipes_weigh_is_said_of_each() {
     let (mut chosen, mut space) = all_ways(&top).remove(7);
     let text = |chosen: &Chosen, space: &Space| choice_to_text(chosen, space, &top, 120);
     let said = text(&chosen, &space);
-    assert!(said.contains("Pass all that can be judged by both methods, none beaten"), "{said}");
+    assert!(said.contains("Pass by both methods all that can be judged, none beaten"), "{said}");
     assert_eq!(said.matches("      open   clamped joint: wall: the joint must take 300 N m/m").count(), 3, "{said}");
     let json = choice_to_json(&chosen, &space, &top);
     assert_eq!(json["found"][0]["open"][0]["check"], "clamped-joint");
@@ -410,4 +410,52 @@ fn what_is_open_and_what_pipes_weigh_is_said_of_each() {
     assert_eq!(lines[0][19], "pipes (lb)");
     assert_eq!((&*lines[0][20], &*lines[1][20]), ("not judged", "the clamped joint"));
     assert!(near(lines[2][19].parse().expect("a number"), frames[1].value / 0.45359237), "{:?}", lines[2]);
+}
+
+/// What fails whatever is laid up comes first: of how many judged, what to change; and no more is called proven than is.
+#[test]
+fn what_fails_whatever_is_laid_up_comes_first() {
+    let top = top("survey-launch");
+    let (mut chosen, space) = all_ways(&top).remove(0);
+    let least = worst("washer-crush", Method::Hand, 1.37);
+    let always = Always {
+        check: check("washer-crush"),
+        of: Some("radar".to_owned()),
+        judged: 18,
+        least: least.clone(),
+        case: Some("A person holding on to gear".to_owned()),
+        remedies: Vec::new(),
+        nearest: None,
+    };
+    chosen.always = vec![always];
+    chosen.none_holds = true;
+    chosen.tally.push(Tally { fate: Fate::OverLimit, count: 4321 });
+    for found in chosen.found.iter_mut().chain([&mut chosen.own]) {
+        (found.holds, found.fails) = (false, vec![least.clone()]);
+    }
+    let plain = |chosen: &Chosen| {
+        let text = choice_to_text(chosen, &space, &top, 80);
+        text.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    let said = plain(&chosen);
+    let over: usize = chosen.tally.iter().filter(|tally| tally.fate == Fate::OverLimit).map(|tally| tally.count).sum();
+    assert!(
+        over >= 4321 && said.contains(&format!("was looked at, but for {over} that are over the limits")),
+        "{said}"
+    );
+    assert!(said.contains("Crush under washer of radar: 137 % used at the least, in all 18 that were judged for it"));
+    assert!(said.contains("No single change of fixings, backing or pipes that was tried makes it pass."), "{said}");
+    assert!(said.contains("Pass by both methods all but what fails whatever is laid up, none beaten"), "{said}");
+    assert!(!said.contains("some may pass it all the same"));
+    let json = choice_to_json(&chosen, &space, &top);
+    assert_eq!((&json["always"][0]["of"], &json["always"][0]["judged"]), (&Value::from("radar"), &Value::from(18)));
+    assert_eq!(
+        (&json["none_holds"], &json["found"][0]["fails"][0]["check"]),
+        (&Value::Bool(true), &json["always"][0]["check"])
+    );
+    // What was not looked at may hold.
+    chosen.none_holds = false;
+    let said = plain(&chosen);
+    assert!(said.contains("NOTHING WAS FOUND TO HOLD.") && said.contains("some may pass it all the same"), "{said}");
+    assert!(!said.contains("NOTHING HOLDS"));
 }

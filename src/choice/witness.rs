@@ -204,4 +204,28 @@ mod tests {
         weaker.core.thickness *= 0.9;
         assert_eq!(witnesses.rule_out(&weaker, &[]).map(|witness| witness.check), Some(core_shear));
     }
+
+    /// What a rough plate finds of fixings, its error taken off, is no more than what the usual one finds with its own on top.
+    #[test]
+    fn a_rough_plate_pulls_no_harder_at_fixings_than_the_usual_one() {
+        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/examples/rail-row.toml");
+        let text = NamedText { name: "rail-row".to_owned(), text: std::fs::read_to_string(path).unwrap() };
+        let top = read_design(&text, &read_tables(&[]).unwrap(), None).unwrap();
+        let rough = without_error(Analysis::new(&top, DIVISIONS).unwrap().with_rough_plate());
+        let usual = Analysis::new(&top, DIVISIONS).unwrap().with_plate_method();
+        let on_plate = rough.mount_forces.iter().filter(|forces| forces.on_plate);
+        let mut seen = 0;
+        for forces in on_plate {
+            let same = |other: &&crate::analysis::MountForces| {
+                other.on_plate && (other.mount, other.case) == (forces.mount, forces.case)
+            };
+            let Some(other) = usual.mount_forces.iter().find(same) else { panic!("the same are judged") };
+            let hardest =
+                |forces: &crate::analysis::MountForces| forces.pulls.iter().map(|pull| pull.value).fold(0.0, f64::max);
+            let (pull, usual) = (hardest(forces), hardest(other));
+            assert!(pull <= usual * (1.0 + 1e-9), "{pull} over {usual}");
+            seen += usize::from(usual > 0.0);
+        }
+        assert!(seen > 0);
+    }
 }

@@ -6,7 +6,7 @@ use super::{Choice, added, json::share};
 use crate::{
     advice::Remedy,
     check::{CHECKS, Method, Outcome, Part, stronger_pipe},
-    choice::{Always, Found},
+    choice::{Always, Fate, Found},
     report::{
         json::{method, quantity},
         said::counted,
@@ -25,7 +25,12 @@ pub(super) fn sentences(choice: Choice<'_>) -> Vec<String> {
         return Vec::new();
     }
     let nothing = if choice.chosen.none_holds {
-        format!("NOTHING HOLDS: each of {} was looked at.", counted(choice.chosen.of, "combination"))
+        let over = choice.chosen.tally.iter().filter(|tally| tally.fate == Fate::OverLimit).map(|tally| tally.count);
+        let over = match over.sum::<usize>() {
+            0 => String::new(),
+            over => format!(", but for {over} that are over the limits of `[choose]`"),
+        };
+        format!("NOTHING HOLDS: each of {} was looked at{over}.", counted(choice.chosen.of, "combination"))
     } else {
         "NOTHING WAS FOUND TO HOLD.".to_owned()
     };

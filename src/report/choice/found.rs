@@ -28,11 +28,11 @@ pub(super) fn found(page: &mut Page, choice: Choice<'_>) {
         heading(
             page,
             &format!(
-                "{} both methods, none beaten by another in {} ({order}; the file's own last)",
+                "{}, none beaten by another in {} ({order}; the file's own last)",
                 match (all.iter().all(|found| found.holds), choice.chosen.always.is_empty()) {
-                    (true, _) => "Hold by",
-                    (false, true) => "Pass all that can be judged by",
-                    (false, false) => "Pass all but what fails whatever is laid up by",
+                    (true, _) => "Hold by both methods",
+                    (false, true) => "Pass by both methods all that can be judged",
+                    (false, false) => "Pass by both methods all but what fails whatever is laid up",
                 },
                 measures(choice.space)
             ),
