@@ -202,58 +202,43 @@ impl PlateMethod {
         let winds = Winds::new(top, &net, cases);
         // The softest core counts for buckling: a search for a mode takes longer than all people of a case.
         let softest = (pushed || crowned).then_some(softest);
-        let first = |degree, softest| Solver::new(top, sections, (&net, &alike), degree, (leading, softest));
-        let (coarse, fine) = rayon::join(|| first(lower, softest), || first(higher, None));
-        let (coarse, fine) = (coarse.map_err(NoPlate::Mechanism)?, fine.map_err(NoPlate::Mechanism)?);
-        let buckled = || -> Result<Option<EvenPush>, Mechanism> {
-            let Some(softest) = softest else { return Ok(None) };
-            let higher = coarse.state(softest)?;
-            // For a first look a bound from above is enough.
-            if lower == Degree::Two {
-                return Ok(Some(buckling::most_even_push(&higher)));
+        let solver = |degree, softest| {
+            let solver = Solver::new(top, sections, (&net, &alike), degree, (leading, softest));
+            solver.map_err(NoPlate::Mechanism)
+        };
+        let standing: Vec<&(Ratio, Vec<Moving>)> = alike.iter().filter(|(_, moving)| !moving.is_empty()).collect();
+        let looked = |solver: &Solver<'_>, (left, moving): &(Ratio, Vec<Moving>), only: Option<&[Point]>| {
+            let plate = solver.state(*left)?;
+            let still = solver.still(&plate, (cases, moving), &winds);
+            let reader = solver.sampler.on(&plate);
+            let lifting = Lifting::new(top, &net, &reader, *left);
+            Ok(solver.forces((&reader, lifting.as_ref()), &still, (cases, moving), only)?)
+        };
+        // All that the lower degree is good for runs while the first matrix of the higher is made, on one core.
+        let lower_alone = || -> Result<_, NoPlate> {
+            let coarse = solver(lower, softest)?;
+            let tried = || standing.par_iter().map(|state| looked(&coarse, state, None)).collect();
+            let modes = || coarse.modes(swinging, softest);
+            let (modes, tried): (_, Result<Vec<OfState>, NoPlate>) = rayon::join(modes, tried);
+            let (modes, tried) = (modes?, tried?);
+            Ok((coarse, modes, tried))
+        };
+        let (lower_alone, fine) = rayon::join(lower_alone, || solver(higher, None));
+        let ((coarse, (frequency, even_push), tried), fine) = (lower_alone?, fine?);
+        // The lower degree tried people everywhere; the higher tries them only where that was worst for something.
+        let settled = |(state, (coarse, coarse_pressed)): (&&(Ratio, Vec<Moving>), OfState)| {
+            let places: Vec<Point> = coarse.iter().flat_map(PlateForces::load_places).collect();
+            let (mut forces, mut pressed) = looked(&fine, state, Some(&places))?;
+            coarse.iter().zip(&mut forces).for_each(|(coarse, fine)| fine.settle(coarse));
+            for pressed in &mut pressed {
+                if let Some(lower) = coarse_pressed.iter().find(|lower| lower.case == pressed.case) {
+                    pressed.settle(lower);
+                }
             }
-            // A mode is as good at a degree less as forces are.
-            let below = net.plate(top, sections, (Degree::Two, softest), None)?;
-            Ok(Some(buckling::even_push(&below, &higher)))
+            Ok((forces, pressed))
         };
-        let modes = || {
-            let frequency = || -> Result<Option<Result<Frequency, NoMode>>, Mechanism> {
-                let Some(left) = swinging else { return Ok(None) };
-                let plate = coarse.state(left)?;
-                Ok(Some(frequency::first_frequency(top, &net, &plate).map(|swinging| swinging.frequency)))
-            };
-            rayon::join(frequency, buckled)
-        };
-        let solve = || -> Result<Vec<OfState>, NoPlate> {
-            alike
-                .par_iter()
-                .filter(|(_, moving)| !moving.is_empty())
-                .map(|(left, moving)| {
-                    // The lower degree tries people everywhere; the higher only where that was worst for something.
-                    let looked = |solver: &Solver<'_>, only: Option<&[Point]>| -> Result<OfState, NoPlate> {
-                        let plate = solver.state(*left)?;
-                        let still = solver.still(&plate, (cases, moving), &winds);
-                        let reader = solver.sampler.on(&plate);
-                        let lifting = Lifting::new(top, &net, &reader, *left);
-                        Ok(solver.forces((&reader, lifting.as_ref()), &still, (cases, moving), only)?)
-                    };
-                    let (coarse, pressed_coarse) = looked(&coarse, None)?;
-                    let places: Vec<Point> = coarse.iter().flat_map(PlateForces::load_places).collect();
-                    let (mut forces, mut pressed) = looked(&fine, Some(&places))?;
-                    coarse.iter().zip(&mut forces).for_each(|(coarse, fine)| fine.settle(coarse));
-                    for pressed in &mut pressed {
-                        if let Some(lower) = pressed_coarse.iter().find(|lower| lower.case == pressed.case) {
-                            pressed.settle(lower);
-                        }
-                    }
-                    Ok((forces, pressed))
-                })
-                .collect()
-        };
-        let ((frequency, even_push), solved) = rayon::join(modes, solve);
-        let (frequency, even_push) = (frequency?, even_push?);
-        let mut found = Vec::with_capacity(cases.len());
-        let mut pressed = Vec::new();
+        let solved: Result<Vec<OfState>, NoPlate> = standing.par_iter().zip(tried).map(settled).collect();
+        let (mut found, mut pressed) = (Vec::with_capacity(cases.len()), Vec::new());
         for (forces, own_pressed) in solved? {
             pressed.extend(own_pressed);
             found.extend(forces);

@@ -3,9 +3,9 @@
 use std::borrow::Cow;
 
 use super::{
-    PlateForces, Pressed, buckling,
+    EvenPush, PlateForces, Pressed, buckling,
     envelope::Solved,
-    heat,
+    frequency, heat,
     layout::Net,
     lifting::Lifting,
     loads::{Still, StillLoads},
@@ -14,15 +14,18 @@ use super::{
 };
 use crate::{
     analysis::sections::Sections,
-    finite_element::{Degree, Grouping, LiftsOff, Mechanism, Plate, Reader, Sampler},
+    finite_element::{Degree, Grouping, LiftsOff, Mechanism, NoMode, Plate, Reader, Sampler},
     geometry::Point,
     load_case::LoadCase,
     top::Top,
-    units::{Length, Ratio},
+    units::{Frequency, Length, Ratio},
 };
 
 /// Forces of the cases of a state, and what presses a crown in them.
 pub(super) type OfState = (Vec<PlateForces>, Vec<Pressed>);
+
+/// First natural frequency and even push at which the top buckles.
+pub(super) type Modes = (Option<Result<Frequency, NoMode>>, Option<EvenPush>);
 
 /// A top at one degree: what all its states share, and what looks at it.
 pub(super) struct Solver<'a> {
@@ -67,6 +70,27 @@ impl<'a> Solver<'a> {
         }
         let like = Some(self.leading());
         self.net.plate(self.top, self.sections, (self.degree, left), like).map(Cow::Owned)
+    }
+
+    /// First frequency and even push, where they are sought. A mode is as good at a degree less as forces are.
+    pub(super) fn modes(&self, swinging: Option<Ratio>, softest: Option<Ratio>) -> Result<Modes, Mechanism> {
+        let frequency = || -> Result<Option<Result<Frequency, NoMode>>, Mechanism> {
+            let Some(left) = swinging else { return Ok(None) };
+            let plate = self.state(left)?;
+            Ok(Some(frequency::first_frequency(self.top, self.net, &plate).map(|swinging| swinging.frequency)))
+        };
+        let buckled = || -> Result<Option<EvenPush>, Mechanism> {
+            let Some(softest) = softest else { return Ok(None) };
+            let higher = self.state(softest)?;
+            // For a first look a bound from above is enough.
+            if self.degree == Degree::Two {
+                return Ok(Some(buckling::most_even_push(&higher)));
+            }
+            let below = self.net.plate(self.top, self.sections, (Degree::Two, softest), None)?;
+            Ok(Some(buckling::even_push(&below, &higher)))
+        };
+        let (frequency, even_push) = rayon::join(frequency, buckled);
+        Ok((frequency?, even_push?))
     }
 
     pub(super) fn still(&self, plate: &Plate, (cases, moving): (&[LoadCase], &[Moving]), winds: &Winds) -> Vec<Still> {
