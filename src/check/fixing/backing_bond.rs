@@ -78,7 +78,7 @@ fn compare(held: Held<'_>, patch: &Patch<'_>, outcomes: &mut Outcomes<'_>) {
     let left = BackingKind::of(board).left(&held, strength.basis);
     let (bearable, factor): (Pressure, _) = (strength.value * left, held.bond_factor(strength.basis));
     outcomes.compare(Some(held.case), stress / bearable * factor, || {
-        let finding = Finding::compare(stress, bearable, factor, strength.basis).term("n", share);
+        let finding = held.raised(Finding::compare(stress, bearable, factor, strength.basis)).term("n", share);
         let finding = finding.term("P", patch.load.lift).term("M", patch.load.moment).term("w", width);
         (patch.place, finding.term("L", length).term("s_u", strength.value).term("k", left))
     });

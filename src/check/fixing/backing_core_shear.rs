@@ -64,7 +64,7 @@ fn compare(held: Held<'_>, load: &edge_load::EdgeLoad, bending: &Bending, outcom
     let share = bending.skin_membranes / (bending.skin_membranes + bending.skins_alone);
     let (stress, bearable): (Pressure, Pressure) = (share * (plain(load.line) / bending.lever), strength.value * left);
     outcomes.compare(Some(held.case), stress / bearable * factor, || {
-        let finding = Finding::compare(stress, bearable, factor, strength.basis);
+        let finding = held.raised(Finding::compare(stress, bearable, factor, strength.basis));
         let finding = load.terms(finding).term("C", share).term("d", bending.lever);
         (load.place, finding.term("t_u", strength.value).term("k", left))
     });

@@ -132,7 +132,7 @@ fn compare(
     outcomes.compare(Some(held.case), used, || {
         let one = skin_moment_at_edge(unit(), &panel, of.rigidity);
         let bearable = unit() * (of.bears.moment / one * left).value;
-        let finding = load.terms(Finding::compare(load.line, bearable, factor, basis));
+        let finding = load.terms(held.raised(Finding::compare(load.line, bearable, factor, basis)));
         let finding = finding.term("a", panel.decay_length()).term("C", panel.core_share());
         let finding = finding.term("D_f", of.rigidity).term("D_s", panel.skins);
         (load.place.in_skin(skin), finding.term("m_u", of.bears.moment).term("k", left))
