@@ -88,7 +88,8 @@ fn compare(held: Held<'_>, patch: &Patch<'_>, outcomes: &mut Outcomes<'_>) {
         let along = pushed[0] >= pushed[1];
         let (b, run): (Length, Length) = if along { (width, length) } else { (length, width) };
         let finding = Finding::compare(stress, bearable, factor, strength.basis).term("V", patch.load.side);
-        let finding = held.raised(finding).term("b", b).term("L_e", bond.effective_length(run / 2.0));
+        let finding = if patch.alone { held.raised(finding) } else { finding };
+        let finding = finding.term("b", b).term("L_e", bond.effective_length(run / 2.0));
         let finding = finding.term("A_1", bond.first).term("A_2", bond.second).term("G", bond.glue_shear_modulus);
         let finding = finding.term("c", depth);
         let finding = finding.term("M_z", patch.load.twist).term("w", width).term("L", length);

@@ -82,7 +82,8 @@ fn plies(top: &Top) -> Markup {
         text class="t" x="78" y="4" { "Inner skin, " (times) " times larger" }
         (outer) (inner)
     };
-    let thick = |skin: &Schedule| format!("{} plies, {}", grain::count(skin), show(skin.laminate().thickness(), top.report));
+    let thick =
+        |skin: &Schedule| format!("{} plies, {}", grain::count(skin), show(skin.laminate().thickness(), top.report));
     Figure {
         id: "plies-figure",
         title: "The plies of both skins",
