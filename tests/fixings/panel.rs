@@ -5,7 +5,7 @@ use std::f64::consts::{PI, SQRT_2};
 use super::{close, finding, open, outcomes, patch, read, term, used};
 use skinspan::{
     analysis::{Analysis, DIVISIONS, MountOn},
-    check::{CHECKS, Part, mounts_too_near, run, worst_by_mount},
+    check::{CHECKS, Finding, Part, mounts_too_near, run, worst_by_mount},
     input::read_tables,
     report::{Report, to_text},
     top::Top,
@@ -382,6 +382,7 @@ fn slip_of_a_backing_can_be_redone_from_its_working() {
     let aside = [
         ("[[\"0.3 m\", \"0.5 m\"], [\"0.7 m\", \"0.5 m\"]]", "[[\"0.3 m\", \"0.54 m\"], [\"0.7 m\", \"0.54 m\"]]"),
         ("width = \"0.4 m\"", "width = \"60 mm\""),
+        ("footing = { diameter = \"100 mm\" }", "footing = { diameter = \"200 mm\" }"),
         ("points = [[\"0 mm\", \"0 mm\"]]", "points = [[\"-30 mm\", \"40 mm\"], [\"30 mm\", \"40 mm\"]]"),
     ];
     let top = with(BOARD, &tapped(), &aside);

@@ -19,6 +19,8 @@ use crate::{
 
 /// Rows of letters above and below the cut.
 const LETTERS: f64 = 9.0;
+/// The drawing of a short cut is no narrower than words and letters need.
+const NARROWEST: f64 = 90.0;
 /// Width of the drawing of the plies, and what stands above its stacks.
 const PLIES: f64 = 152.0;
 const STACKS: f64 = 7.0;
@@ -53,7 +55,7 @@ pub(super) fn section(top: &Top) -> Markup {
         id: "section-figure",
         title: "The top cut along a line",
         description: &description,
-        size: [PAPER, below + 6.0],
+        size: [(layout.wide() + LETTERS).clamp(NARROWEST, PAPER), below + 6.0],
         body,
         caption: html! {
             "Cut " (where_cut(top, &cut)) ". " (said) " in both directions"
