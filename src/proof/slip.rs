@@ -126,7 +126,7 @@ mod tests {
     /// What a gauge that should read that is taken for, with a gauge off by a hundredth of a millimetre.
     fn taken(expected: Length, read: Length, head: Option<Head>) -> Option<Slip> {
         let zero = Length::default();
-        let reading = Reading { expected, band: expected.abs() * 0.3, core: zero, skin: zero };
+        let reading = Reading { expected, band: expected.abs() * 0.3, core: zero, skin: zero, method: zero };
         let gauge = Gauge { name: "A".to_owned(), on: GaugeAt::MidSpan, at: Point { x: zero, y: zero }, reading };
         slip(&gauge, (read, head), mm(0.01))
     }

@@ -2,7 +2,7 @@
 
 use super::{Card, heading, words};
 use crate::{
-    proof::{Gauge, Heap, Kind},
+    proof::{Gauge, Heap, Kind, Reading},
     report::{
         page::{Page, left, right},
         said::counted,
@@ -69,7 +69,10 @@ fn steps(page: &mut Page, card: Card<'_>) {
         ),
     );
     for gauge in &proof.gauges {
-        page.paragraph(&format!("  {} ", gauge.name), &words::gauge(card, gauge));
+        let Reading { core, skin, method, .. } = gauge.reading;
+        let [core, skin, method] = [core, skin, method].map(|part| words::reading(part, system));
+        let parts = format!("{}; C {core}, S {skin}, E {method}", words::gauge(card, gauge));
+        page.paragraph(&format!("  {} ", gauge.name), &parts);
     }
     columns(page, card);
     let [between, tip] = proof.by_hand;
@@ -80,12 +83,15 @@ fn steps(page: &mut Page, card: Card<'_>) {
         page.paragraph("  ", &format!("By the hand method under all bags, at the most: {}.", hand.join(", ")));
     }
     let [core, skins] = crate::proof::bases(card.top).map(shared::basis);
+    let [of_core, of_skins] = crate::proof::scatters(card.top).map(|share| share.value);
+    let noise = words::gauged(criteria.proof_gauge_noise.value, card);
     page.paragraph(
         "  ",
         &format!(
-            "± is what core (its shear modulus is {core}) and skins ({skins}) may scatter, the error of the plate method, and \
-             that of a gauge ({}). ± holds after what the supports move beyond their own expected reading, as a plane, is taken off.",
-            words::length(criteria.proof_gauge_noise.value, card)
+            "± is √(({of_core} C)² + ({of_skins} S)² + E²) by the share of the bags, and {noise} for the gauge: C and S, by how much \
+             more it reads where core and skins give twice as much, of which those shares may scatter (the shear modulus of the core is \
+             {core}, skins {skins}); E, the error of the plate method. ± holds after what the supports move beyond their own \
+             expected reading, as a plane, is taken off."
         ),
     );
 }
@@ -152,7 +158,7 @@ fn rules(page: &mut Page, card: Card<'_>) {
              under all bags is left (or {}, the error of a gauge).",
             percent(criteria.proof_straightness.value),
             percent(criteria.proof_residual.value),
-            words::length(criteria.proof_gauge_noise.value, card)
+            words::gauged(criteria.proof_gauge_noise.value, card)
         ),
         "Heaps bend the top between supports more, and its overhangs less, than what lies evenly; a bag presses on more than a foot \
          or a hand does, and lies farther in."
