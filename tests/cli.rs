@@ -1015,7 +1015,7 @@ fn a_narrow_report_has_no_longer_lines() {
     let tender = read_design(&NamedText { name: "top.toml".to_owned(), text }, &table, None).unwrap();
     let tender = plain(to_text(&Report::by_hand(&tender, &table), false, 60));
     assert!(tender.lines().all(|line| line.chars().count() <= 60), "{tender}");
-    assert!(tender.lines().any(|line| line.trim_start().starts_with("in thick, ")), "{tender}");
+    assert!(tender.lines().any(|line| line.trim_start().starts_with("0.050 in thick, ")), "{tender}");
     let narrow = plain(to_text(&report, false, 60));
     let wide = plain(to_text(&report, false, 80));
     for outcome in &report.checks {

@@ -267,9 +267,9 @@ pub(super) fn pieces(page: &mut Page, ordered: Ordered<'_>) {
 pub(super) fn resin(page: &mut Page, ordered: Ordered<'_>) {
     let (resins, system) = (&ordered.order.resins, ordered.system());
     heading(page, "Mixed resin by layer, from the sky down");
-    let layers = LAYERS.min(page.width().saturating_sub(39));
+    let layers = LAYERS.min(page.width().saturating_sub(41));
     let line = |name: &str, [each, in_top, bought]: [&str; 3]| {
-        format!("  {}{}{}{}", left(name, layers), right(each, 13), right(in_top, 12), right(bought, 12))
+        format!("  {}{}{}{}", left(name, layers), right(each, 15), right(in_top, 12), right(bought, 12))
     };
     page.line(&line("", ["of each", "in the top", "to buy"]));
     for own in &resins.lines {
