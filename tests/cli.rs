@@ -1010,6 +1010,12 @@ fn a_narrow_report_has_no_longer_lines() {
         let long: Vec<&str> = text.lines().filter(|line| line.chars().count() > 60).collect();
         assert!(long.is_empty(), "{what}: {long:#?}");
     }
+    // A layer with a long name has what is to say of it below, in lines of several words.
+    let text = include_str!("../examples/ferry-tender.toml").to_owned();
+    let tender = read_design(&NamedText { name: "top.toml".to_owned(), text }, &table, None).unwrap();
+    let tender = plain(to_text(&Report::by_hand(&tender, &table), false, 60));
+    assert!(tender.lines().all(|line| line.chars().count() <= 60), "{tender}");
+    assert!(tender.lines().any(|line| line.trim_start().starts_with("0.050 in thick, ")), "{tender}");
     let narrow = plain(to_text(&report, false, 60));
     let wide = plain(to_text(&report, false, 80));
     for outcome in &report.checks {

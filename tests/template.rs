@@ -351,6 +351,23 @@ fn names_that_contradict_where_the_bow_lies_are_told() {
     assert!(mirrored.contains("By their names starboard side and fore bulkhead do not go together"), "{mirrored}");
 }
 
+/// Where a row of holes is wider than the page, what is drilled stands below the place.
+#[test]
+fn the_list_of_holes_fits_sixty_columns() {
+    for name in ["whip-rail", "rail-row", "survey-launch", "radar-pad"] {
+        let top = top(&format!("{name}.toml"));
+        let template = Template::new(&top, ABOVE);
+        let [narrow, wide] = [60, 120].map(|width| template.to_text(&[], width));
+        let long: Vec<&str> = narrow.lines().filter(|line| line.chars().count() > 60).collect();
+        assert!(long.is_empty(), "{name}: {long:#?}");
+        let words =
+            |page: &str| page.replace([';', ','], " ").split_whitespace().map(str::to_owned).collect::<Vec<_>>();
+        assert_eq!(words(&narrow), words(&wide), "{name}");
+    }
+    let narrow = Template::new(&top("whip-rail.toml"), ABOVE).to_text(&[], 60);
+    assert!(narrow.contains("\n          18.0 mm, then 6.6 mm; through; none\n"), "{narrow}");
+}
+
 #[test]
 fn a_hole_near_a_conduit_is_told_with_its_place_and_every_caution_stands_in_every_form() {
     let text = example("survey-launch.toml")

@@ -4,7 +4,7 @@ use super::fabric::{laid_over_kept, layers};
 use crate::{
     section::Skin,
     top::{SkinLayer, Top},
-    units::{Area, Mass, Ratio},
+    units::{Area, ArealMassDensity, Mass, Ratio},
 };
 
 /// Family of coats that are cured as the resin is.
@@ -37,8 +37,10 @@ pub struct ResinLine {
     pub skin: Option<Skin>,
     /// The layer as the file writes it, or what else it is.
     pub layer: String,
-    /// How often it is laid.
+    /// How often it is laid; of the core both faces.
     pub times: usize,
+    /// Mixed resin that one of these takes, over its area.
+    pub per_area: ArealMassDensity,
     /// Mixed resin that stays in the top.
     pub in_top: Mass,
     /// Mixed resin that is bought.
@@ -107,12 +109,14 @@ pub(super) fn resins(top: &Top) -> Resins {
     let mut lines: Vec<ResinLine> = Vec::new();
     for skin in [Skin::Outer, Skin::Inner] {
         if skin == Skin::Inner {
-            let in_top: Mass = top.core.material.resin_uptake.value * 2.0 * area;
-            let layer = "on both faces of the core".to_owned();
-            lines.push(ResinLine { skin: None, layer, times: 2, in_top, bought: in_top * top.along_crown() * waste });
+            let per_area = top.core.material.resin_uptake.value;
+            let in_top: Mass = per_area * 2.0 * area;
+            let (layer, bought) = ("on both faces of the core".to_owned(), in_top * top.along_crown() * waste);
+            lines.push(ResinLine { skin: None, layer, times: 2, per_area, in_top, bought });
         }
         for layer in top.skin(skin).layers().iter().filter(|layer| layer.carries()) {
-            let in_top: Mass = (layer.mass - layer.fibre) * area;
+            let per_area = layer.mass - layer.fibre;
+            let in_top: Mass = per_area * area;
             let bought = in_top * laid * waste;
             match lines.last_mut().filter(|last| last.skin == Some(skin) && last.layer == layer.text) {
                 Some(last) => {
@@ -121,7 +125,8 @@ pub(super) fn resins(top: &Top) -> Resins {
                     last.bought += bought;
                 }
                 None => {
-                    lines.push(ResinLine { skin: Some(skin), layer: layer.text.clone(), times: 1, in_top, bought });
+                    let layer = layer.text.clone();
+                    lines.push(ResinLine { skin: Some(skin), layer, times: 1, per_area, in_top, bought });
                 }
             }
         }

@@ -36,6 +36,8 @@ pub struct Reading {
     pub core: Length,
     /// The same of both skins.
     pub skin: Length,
+    /// Error of the plate method, to either side.
+    pub method: Length,
 }
 
 /// A gauge below the top.
@@ -85,23 +87,21 @@ pub(super) fn gauges(top: &Top, loaded: &Top) -> Result<Vec<Gauge>, String> {
     let plan: Vec<Point> = places.iter().map(|(_, at)| *at).collect();
     let of = |core: f64, skin: f64| deflections(loaded, Give { core, skin }, &plan);
     let (usual, core, skin) = (of(0.0, 0.0)?, of(MORE, 0.0)?, of(0.0, MORE)?);
-    let criteria = &top.criteria;
-    let scatter = |basis: Basis| match basis {
-        Basis::Measured => criteria.proof_scatter_measured.value,
-        Basis::Minimum | Basis::Characteristic => criteria.proof_scatter_minimum.value,
-        Basis::Typical => criteria.proof_scatter_typical.value,
-        Basis::Estimate => criteria.proof_scatter_estimate.value,
-    };
-    let [of_core, of_skin] = bases(top).map(scatter);
+    let [of_core, of_skin] = scatters(top);
     let gauge = |(number, (on, at)): (usize, (GaugeAt, Point))| {
         let expected = usual[number];
         let [by_core, by_skin] = [&core, &skin].map(|softer| (softer[number] - expected) / MORE);
-        let method: Length = expected * forces.error.sag;
+        let method: Length = (expected * forces.error.sag).abs();
         let parts = [by_core * of_core, by_skin * of_skin, method];
         let squares: f64 = parts.iter().map(|part| part.value * part.value).sum();
-        let band = Length::new::<uom::si::length::meter>(squares.sqrt()) + criteria.proof_gauge_noise.value;
+        let band = Length::new::<uom::si::length::meter>(squares.sqrt()) + noise;
         let letter = u8::try_from(number).map_or('?', |number| char::from(b'A' + number));
-        Gauge { name: letter.to_string(), on, at, reading: Reading { expected, band, core: by_core, skin: by_skin } }
+        Gauge {
+            name: letter.to_string(),
+            on,
+            at,
+            reading: Reading { expected, band, core: by_core, skin: by_skin, method },
+        }
     };
     Ok(places.into_iter().enumerate().map(gauge).collect())
 }
@@ -111,6 +111,18 @@ pub(super) fn gauges(top: &Top, loaded: &Top) -> Result<Vec<Gauge>, String> {
 #[must_use]
 pub fn bases(top: &Top) -> [Basis; 2] {
     [top.core.material.shear_modulus.basis, top.outer.basis().max(top.inner.basis())]
+}
+
+/// How far what the table says of core and skins may scatter, by their [`bases`].
+#[must_use]
+pub fn scatters(top: &Top) -> [Ratio; 2] {
+    let criteria = &top.criteria;
+    bases(top).map(|basis| match basis {
+        Basis::Measured => criteria.proof_scatter_measured.value,
+        Basis::Minimum | Basis::Characteristic => criteria.proof_scatter_minimum.value,
+        Basis::Typical => criteria.proof_scatter_typical.value,
+        Basis::Estimate => criteria.proof_scatter_estimate.value,
+    })
 }
 
 /// Where gauges stand: between supports, at a tip, and on the supports beside both.

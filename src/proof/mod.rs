@@ -14,7 +14,7 @@ mod test_load;
 pub use self::{
     cause::{Cause, Causes, Found},
     compare::{Compared, GaugeCompared, Readings, Row, compare},
-    gauge::{Gauge, GaugeAt, Reading, bases},
+    gauge::{Gauge, GaugeAt, Reading, bases, scatters},
     heaps::Heap,
     moved::Moved,
     slip::{Head, Slip, UnitSlip},

@@ -110,8 +110,100 @@ pub(super) fn plausible(change: Ratio) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use super::{UnitSlip, plausible};
-    use crate::units::Ratio;
+    use uom::si::length::{inch, micrometer, mil, millimeter};
+
+    use super::{Head, Slip, UnitSlip, plausible, slip};
+    use crate::{
+        geometry::Point,
+        proof::{Gauge, GaugeAt, Reading},
+        units::{Length, Ratio},
+    };
+
+    fn mm(length: f64) -> Length {
+        Length::new::<millimeter>(length)
+    }
+
+    /// What a gauge that should read that is taken for, with a gauge off by a hundredth of a millimetre.
+    fn taken(expected: Length, read: Length, head: Option<Head>) -> Option<Slip> {
+        let zero = Length::default();
+        let reading = Reading { expected, band: expected.abs() * 0.3, core: zero, skin: zero, method: zero };
+        let gauge = Gauge { name: "A".to_owned(), on: GaugeAt::MidSpan, at: Point { x: zero, y: zero }, reading };
+        slip(&gauge, (read, head), mm(0.01))
+    }
+
+    fn unit(slip: UnitSlip) -> Option<Slip> {
+        Some(Slip::Unit(slip))
+    }
+
+    /// The number that a gauge shows in one unit, below the head of another.
+    #[test]
+    fn a_number_below_the_head_of_another_unit_is_told_by_its_head() {
+        let expected = mm(2.0);
+        let [millimetres, inches, mils] = [expected.get::<millimeter>(), expected.get::<inch>(), expected.get::<mil>()];
+        for (head, read, wanted) in [
+            (Head::Inches, Length::new::<inch>(millimetres), UnitSlip::MillimetresAsInches),
+            (Head::Inches, Length::new::<inch>(mils), UnitSlip::ThousandthsAsInches),
+            (Head::Millimetres, mm(inches), UnitSlip::InchesAsMillimetres),
+            (Head::Millimetres, mm(mils), UnitSlip::ThousandthsAsMillimetres),
+            (Head::Thousandths, Length::new::<mil>(millimetres), UnitSlip::MillimetresAsThousandths),
+            (Head::Thousandths, Length::new::<mil>(inches), UnitSlip::InchesAsThousandths),
+        ] {
+            assert_eq!(wanted.head(), head, "{wanted:?}");
+            // A top that gives a half more, or half as much, all the same; downwards or upwards.
+            for gives in [1.0, 1.5, 0.6, -1.0] {
+                assert_eq!(taken(expected, read * gives, Some(head)), unit(wanted), "{wanted:?} × {gives}");
+                assert_eq!(taken(-expected, read * gives, Some(head)), unit(wanted), "{wanted:?} × {gives}");
+            }
+            // Where the head is not known the ratio tells; of 25.4 and 39.4, which no ratio tells apart for sure, the nearer.
+            assert_eq!(taken(expected, read, None), unit(wanted), "{wanted:?}");
+            // Another head could not have made that number.
+            let others =
+                [Head::Millimetres, Head::Inches, Head::Thousandths].into_iter().filter(|other| *other != head);
+            assert!(others.into_iter().all(|other| taken(expected, read, Some(other)) != unit(wanted)), "{wanted:?}");
+        }
+    }
+
+    /// 29.5 times is nearer to 25.4 than to 39.4, but 25.4 could not stand below millimetres.
+    #[test]
+    fn the_head_goes_before_the_ratio() {
+        assert_eq!(taken(mm(1.0), mm(29.5), None), unit(UnitSlip::MillimetresAsInches));
+        assert_eq!(taken(mm(1.0), mm(29.5), Some(Head::Millimetres)), unit(UnitSlip::ThousandthsAsMillimetres));
+        // Of two below one head the nearer counts.
+        assert_eq!(taken(mm(1.0), mm(1000.0), Some(Head::Inches)), unit(UnitSlip::ThousandthsAsInches));
+        assert_eq!(taken(mm(1.0), mm(25.4), Some(Head::Inches)), unit(UnitSlip::MillimetresAsInches));
+    }
+
+    /// Up to 1.8 times more or less it is the size that was meant; beyond it is something else.
+    #[test]
+    fn what_is_of_no_such_size_is_no_slip() {
+        for head in [None, Some(Head::Millimetres)] {
+            for turned in [-1.0, -1.75, -0.58] {
+                assert_eq!(taken(mm(1.0), mm(turned), head), Some(Slip::Turned), "{turned}");
+                assert_eq!(taken(mm(-1.0), mm(-turned), head), Some(Slip::Turned), "{turned}");
+            }
+            for nothing in [1.0, 1.75, 0.58, -1.85, -0.54, 3.0, 0.2, -3.0, 0.0] {
+                assert_eq!(taken(mm(1.0), mm(nothing), head), None, "{nothing}");
+            }
+        }
+        let times = UnitSlip::InchesAsMillimetres.times();
+        for (off, slips) in [(1.75, true), (1.85, false), (1.0 / 1.75, true), (1.0 / 1.85, false)] {
+            assert_eq!(taken(mm(1.0), mm(times * off), Some(Head::Millimetres)).is_some(), slips, "{off}");
+        }
+    }
+
+    /// What is expected to be no more than three times what a gauge may be off by says nothing of signs and units.
+    #[test]
+    fn next_to_nothing_is_no_slip() {
+        let um = Length::new::<micrometer>;
+        for expected in [um(30.1), um(-30.1)] {
+            assert_eq!(taken(expected, -expected, None), Some(Slip::Turned));
+            assert_eq!(taken(expected, expected * 25.4, None), unit(UnitSlip::MillimetresAsInches));
+        }
+        for expected in [um(29.9), um(-29.9), um(0.0)] {
+            assert_eq!(taken(expected, -expected, None), None);
+            assert_eq!(taken(expected, expected * 25.4, None), None);
+        }
+    }
 
     #[test]
     fn units_differ_by_what_they_differ_by() {
@@ -123,7 +215,12 @@ mod tests {
 
     #[test]
     fn a_core_of_a_tenth_or_of_ten_times_is_none() {
-        assert!(plausible(Ratio::from(-0.5)) && plausible(Ratio::from(2.0)));
-        assert!(!plausible(Ratio::from(-0.9)) && !plausible(Ratio::from(9.0)));
+        // A quarter and four times are the last that are.
+        for change in [-0.75, -0.5, 0.0, 2.0, 3.0] {
+            assert!(plausible(Ratio::from(change)), "{change}");
+        }
+        for change in [-0.9, -0.76, 3.01, 9.0, f64::NAN] {
+            assert!(!plausible(Ratio::from(change)), "{change}");
+        }
     }
 }

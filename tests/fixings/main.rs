@@ -114,6 +114,7 @@ fn term(finding: &Finding, symbol: &str) -> f64 {
         Measure::Force(value) => value.value,
         Measure::Pressure(value) => value.value,
         Measure::Torque(value) => value.value,
+        Measure::ForcePerWidth(value) => value.value,
         ref other => panic!("{other:?}"),
     }
 }

@@ -5,7 +5,7 @@ use std::f64::consts::{PI, SQRT_2};
 use super::{close, finding, open, outcomes, patch, read, term, used};
 use skinspan::{
     analysis::{Analysis, DIVISIONS, MountOn},
-    check::{CHECKS, Part, mounts_too_near, run, worst_by_mount},
+    check::{CHECKS, Finding, Part, mounts_too_near, run, worst_by_mount},
     input::read_tables,
     report::{Report, to_text},
     top::Top,
@@ -350,6 +350,63 @@ fn backing_slips_by_shear_lag_and_by_twist() {
     let strength = 3.0 * ESTIMATE * WET_BOARD;
     close(used(&top, "backing-slip", GIVEN), (pushed + twisted) / strength * 6.5 * FITTING);
     close(used(&on(BOARD, &tapped()), "backing-slip", GIVEN), pushed / strength * 6.5 * FITTING);
+}
+
+/// All that enters stands in the working, to the last number.
+fn slip_by_its_terms(found: &Finding) -> f64 {
+    let of = |symbol| term(found, symbol);
+    let give = 1.0 / of("A_1") + 1.0 / of("A_2");
+    let lag = (of("c") / (3.0 * of("G") * give)).sqrt();
+    let less = of("A_1").min(of("A_2"));
+    let a = 1.0 / (1.0 + less / of("A_1").max(of("A_2")));
+    let counts = |length: f64| {
+        let x = length / lag;
+        lag * x.tanh() / (a + (1.0 - a) / x.cosh())
+    };
+    let (w, l) = (of("w"), of("L"));
+    let [along, across] = [w * counts(l / 2.0), l * counts(w / 2.0)];
+    assert!((of("b") * of("L_e") / along.min(across) - 1.0).abs() < 1e-9, "{found:?}");
+    let stress = of("V") / (2.0 * along.min(across)) + 6.0 * of("M_z") / (w * l * w.hypot(l));
+    stress / (of("k") * of("t_u")) * found.factor.value
+}
+
+/// Of a footing as a whole the side force enters as it acts; that of a fixing on a backing of its own is the largest of sixteen
+/// sides, and what raised it is said.
+#[test]
+fn slip_of_a_backing_can_be_redone_from_its_working() {
+    let whole = finding(&on(BOARD, &tapped()), "backing-slip", GIVEN);
+    assert!(whole.terms.iter().all(|term| term.symbol != "r_16"), "{whole:?}");
+    close(term(&whole, "V"), 200.0);
+    close(slip_by_its_terms(&whole), whole.utilisation.value);
+    // The board lies below the fixings alone, off the middle of the footing.
+    let aside = [
+        ("[[\"0.3 m\", \"0.5 m\"], [\"0.7 m\", \"0.5 m\"]]", "[[\"0.3 m\", \"0.54 m\"], [\"0.7 m\", \"0.54 m\"]]"),
+        ("width = \"0.4 m\"", "width = \"60 mm\""),
+        ("footing = { diameter = \"100 mm\" }", "footing = { diameter = \"200 mm\" }"),
+        ("points = [[\"0 mm\", \"0 mm\"]]", "points = [[\"-30 mm\", \"40 mm\"], [\"30 mm\", \"40 mm\"]]"),
+    ];
+    let top = with(BOARD, &tapped(), &aside);
+    let one = finding(&top, "backing-slip", GIVEN);
+    let raised = term(&one, "r_16");
+    assert!((raised - 1.0 / (PI / 16.0).cos()).abs() < 1e-12, "{one:?}");
+    close(slip_by_its_terms(&one), one.utilisation.value);
+    let shear = finding(&top, "fastener-shear", GIVEN);
+    close(term(&one, "V"), term(&shear, "V"));
+    // What the other checks of that board are handed has it in it too.
+    for id in ["backing-core-shear", "skin-beside-backing"] {
+        let found = finding(&top, id, GIVEN);
+        close(term(&found, "r_16"), raised);
+        close(term(&found, "P"), term(&found, "p") * term(&found, "T"));
+    }
+    let bond = finding(&top, "backing-bond", GIVEN);
+    close(term(&bond, "r_16"), raised);
+    close(term(&bond, "P"), term(&bond, "q") * term(&bond, "T"));
+    // So has what presses below a footing; what hangs on it as a whole has not.
+    close(term(&finding(&top, "footing-pressure", GIVEN), "r_16"), raised);
+    let whole = on(BOARD, &tapped());
+    for id in ["backing-bond", "backing-core-shear", "skin-beside-backing"] {
+        assert!(finding(&whole, id, GIVEN).terms.iter().all(|term| term.symbol != "r_16"), "{id}");
+    }
 }
 
 /// Shear of the core per shear on the rim, and bending of one skin: its capacity per unit, by the plate equations of two

@@ -4,8 +4,10 @@ use std::{fmt::Write as _, fs, process::Command};
 
 use serde_json::Value;
 use skinspan::{
-    proof::{Wanted, compare, proof},
-    report::{proof_to_json, proof_to_text},
+    proof::{Readings, Row, Wanted, compare, proof},
+    report::{no_proof_to_text, proof_to_json, proof_to_text},
+    top::Top,
+    units::{Length, System},
 };
 
 use crate::kit::{example, read_by};
@@ -43,6 +45,77 @@ fn a_card_is_one_page_and_says_what_its_json_says() {
             assert_eq!(json["readings"], Value::Null);
         }
     }
+}
+
+/// On a narrow page gauges stand in several tables, each with all steps; readings that were taken have their names above them.
+#[test]
+fn a_card_and_its_readings_fit_sixty_columns() {
+    let mut folded = 0;
+    for (name, wanted) in [
+        ("bow-wing", Wanted::Any),
+        ("ferry-tender", Wanted::Even),
+        ("seine-tender", Wanted::Any),
+        ("rail-row", Wanted::Any),
+    ] {
+        for system in [System::Us, System::Si] {
+            let top = Top { report: system, ..example(name) };
+            let proof = proof(&top, wanted).expect("a test");
+            let cells = |page: &str, step: &str| -> Vec<String> {
+                let own = page.lines().filter_map(|line| line.strip_prefix(step));
+                own.flat_map(|line| line.split("  ").flat_map(|cell| cell.split(" ±")))
+                    .flat_map(str::split_whitespace)
+                    .map(str::to_owned)
+                    .collect()
+            };
+            let [narrow, wide] = [60, 100].map(|width| {
+                let page = proof_to_text(&proof, None, &top, width);
+                assert!(page.lines().all(|line| line.chars().count() <= width), "{name}, {width}:\n{page}");
+                page
+            });
+            let last = proof.steps.last().expect("steps").bags;
+            for step in
+                proof.steps.iter().map(|step| format!("  {} of {last} ", step.bags)).chain(["  bags ".to_owned()])
+            {
+                assert_eq!(cells(&narrow, &step), cells(&wide, &step), "{name}: {step}\n{narrow}");
+            }
+            assert!(cells(&narrow, "  bags ").len() == proof.gauges.len(), "{narrow}");
+            assert_eq!(wide.matches("\n  bags ").count(), 1, "{wide}");
+            folded += narrow.matches("\n  bags ").count() - 1;
+            let readings = Readings {
+                rows: [0, last]
+                    .map(|bags| Row {
+                        bags,
+                        readings: proof
+                            .gauges
+                            .iter()
+                            .map(|gauge| {
+                                (bags > 0).then_some(gauge.reading.expected).or_else(|| Some(Length::default()))
+                            })
+                            .collect(),
+                    })
+                    .to_vec(),
+                heads: vec![None; proof.gauges.len()],
+            };
+            let compared = compare(&top, &proof, &readings);
+            let [narrow, wide] = [60, 80].map(|width| {
+                let page = proof_to_text(&proof, Some(&compared), &top, width);
+                assert!(page.lines().all(|line| line.chars().count() <= width), "{name}, {width}:\n{page}");
+                page.split_whitespace().map(str::to_owned).collect::<Vec<_>>()
+            });
+            assert_eq!(narrow, wide, "{name}");
+        }
+    }
+    assert!(folded > 3, "{folded}");
+}
+
+/// That no load case is one for bags is said in lines as short as the rest.
+#[test]
+fn why_there_is_no_test_fits_sixty_columns() {
+    let top = example("rail-row");
+    let none = proof(&top, Wanted::Place).expect_err("nobody stands on it");
+    let text = no_proof_to_text(&none, 60);
+    assert!(text.starts_with("NO TEST: no load case of the file") && text.lines().count() == 2, "{text}");
+    assert!(text.lines().all(|line| line.chars().count() <= 60), "{text}");
 }
 
 #[test]

@@ -34,7 +34,7 @@ impl Check for BackingBond {
 
     fn formula(&self) -> &'static str {
         "s · factor ≤ k s_u,  s = n [P/(w L) + 6 M/(w L min(w, L))],  n the share of the far skin, w and L what of the \
-         backing takes part"
+         backing takes part;  of one fixing P = q T"
     }
 
     fn limits(&self) -> &'static str {
@@ -79,6 +79,7 @@ fn compare(held: Held<'_>, patch: &Patch<'_>, outcomes: &mut Outcomes<'_>) {
     let (bearable, factor): (Pressure, _) = (strength.value * left, held.bond_factor(strength.basis));
     outcomes.compare(Some(held.case), stress / bearable * factor, || {
         let finding = Finding::compare(stress, bearable, factor, strength.basis).term("n", share);
+        let finding = if patch.alone { held.pulled(finding) } else { finding };
         let finding = finding.term("P", patch.load.lift).term("M", patch.load.moment).term("w", width);
         (patch.place, finding.term("L", length).term("s_u", strength.value).term("k", left))
     });

@@ -32,7 +32,7 @@ impl Check for BackingCoreShear {
     fn formula(&self) -> &'static str {
         "t_c · factor ≤ k t_u,  t_c = C q/d;  q = P/(2 L) + M/(v L), v = min(w, L/3), beside a strip of width w, L the length \
          over which the load leaves it;  q = [P/(2 (L + w)) + M/(L w + min(L, w)²/3)]/e round a plug or a footing L by w;  \
-         q = P/(π w) + 4 M/(π w²) round a disc of width w"
+         q = P/(π w) + 4 M/(π w²) round a disc of width w;  of one fixing P = p T, p by prying"
     }
 
     fn limits(&self) -> &'static str {
@@ -65,7 +65,7 @@ fn compare(held: Held<'_>, load: &edge_load::EdgeLoad, bending: &Bending, outcom
     let (stress, bearable): (Pressure, Pressure) = (share * (plain(load.line) / bending.lever), strength.value * left);
     outcomes.compare(Some(held.case), stress / bearable * factor, || {
         let finding = Finding::compare(stress, bearable, factor, strength.basis);
-        let finding = load.terms(finding).term("C", share).term("d", bending.lever);
+        let finding = load.terms(&held, finding).term("C", share).term("d", bending.lever);
         (load.place, finding.term("t_u", strength.value).term("k", left))
     });
 }

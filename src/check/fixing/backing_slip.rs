@@ -36,7 +36,9 @@ impl Check for BackingSlip {
 
     fn formula(&self) -> &'static str {
         "t · factor ≤ k t_u,  t = V/(2 b L_e) + 6 M_z/(w L √(w² + L²)),  b L_e the worse of w and what counts of L/2, L and \
-         what counts of w/2;  t_u the less of the board in shear and its bond in tension"
+         what counts of w/2;  of a length l counts L_e = L_t tanh x/(a + (1 − a)/cosh x), x = l/L_t, with 1/L_t² = (3 G/c) \
+         (1/A_1 + 1/A_2) of skin and board and a = 1/(1 + A_less/A_more);  t_u the less of the board in shear and its bond in \
+         tension"
     }
 
     fn limits(&self) -> &'static str {
@@ -86,7 +88,10 @@ fn compare(held: Held<'_>, patch: &Patch<'_>, outcomes: &mut Outcomes<'_>) {
         let along = pushed[0] >= pushed[1];
         let (b, run): (Length, Length) = if along { (width, length) } else { (length, width) };
         let finding = Finding::compare(stress, bearable, factor, strength.basis).term("V", patch.load.side);
+        let finding = if patch.alone { held.raised(finding) } else { finding };
         let finding = finding.term("b", b).term("L_e", bond.effective_length(run / 2.0));
+        let finding = finding.term("A_1", bond.first).term("A_2", bond.second).term("G", bond.glue_shear_modulus);
+        let finding = finding.term("c", depth);
         let finding = finding.term("M_z", patch.load.twist).term("w", width).term("L", length);
         (patch.place, finding.term("t_u", strength.value).term("k", left))
     });

@@ -26,11 +26,18 @@ pub(super) struct EdgeLoad {
     length: Length,
     width: Length,
     evenness: Ratio,
+    /// Whether it is the pull of one fixing.
+    alone: bool,
 }
 
 impl EdgeLoad {
     /// Values of the formula of `q`.
-    pub(super) fn terms(&self, finding: Finding) -> Finding {
+    pub(super) fn terms(&self, held: &Held<'_>, finding: Finding) -> Finding {
+        let finding = if self.alone {
+            held.raised(finding).term("T", held.forces.pulls[held.number]).term("p", held.prying())
+        } else {
+            finding
+        };
         let finding = finding.term("q", self.line).term("P", self.force).term("M", self.moment);
         finding.term("L", self.length).term("w", self.width).term("e", self.evenness)
     }
@@ -54,7 +61,16 @@ impl EdgeLoad {
         let length = effective_length_near_end(far_from_end, patch.around.half_length - patch.around.along);
         // A moment along the strip comes on its sides as a load that rises evenly from the middle: 3 M/L².
         let side = BackingLoad { force, moment, width: width.min(length / 3.0), length };
-        Self { line: side.line_shear(), place: patch.place, force, moment, length, width, evenness: Ratio::from(1.0) }
+        Self {
+            line: side.line_shear(),
+            place: patch.place,
+            force,
+            moment,
+            length,
+            width,
+            evenness: Ratio::from(1.0),
+            alone: false,
+        }
     }
 
     fn of_plug(sides: [Length; 2], (force, moment): (Force, Torque), evenness: Ratio, place: Place) -> Self {
@@ -62,13 +78,13 @@ impl EdgeLoad {
         let least = length.min(width);
         let modulus: Area = length * width + least * least / 3.0;
         let line = force / (2.0 * (length + width)) + moment / modulus;
-        Self { line: per_width(line / evenness), place, force, moment, length, width, evenness }
+        Self { line: per_width(line / evenness), place, force, moment, length, width, evenness, alone: false }
     }
 
     fn of_disc(width: Length, (force, moment): (Force, Torque), place: Place) -> Self {
         let area: Area = PI / 4.0 * width * width;
         let line = per_width(force / (PI * width) + moment / area);
-        Self { line, place, force, moment, length: width, width, evenness: Ratio::from(1.0) }
+        Self { line, place, force, moment, length: width, width, evenness: Ratio::from(1.0), alone: false }
     }
 
     fn of_foot(held: &Held<'_>, foot: Foot, load: WholeFoot, place: Place) -> Self {
@@ -89,7 +105,7 @@ pub(super) fn each_edge<'a, 'o>(
     mut look: impl FnMut(Held<'a>, EdgeLoad, &mut Outcomes<'o>),
 ) {
     each_patch(analysis, outcomes, |held, patch, outcomes| {
-        let load = EdgeLoad::of_backing(&held, &patch);
+        let load = EdgeLoad { alone: patch.alone, ..EdgeLoad::of_backing(&held, &patch) };
         look(held, load, outcomes);
     });
     each(analysis, outcomes, |held, outcomes| {
@@ -105,7 +121,8 @@ pub(super) fn each_edge<'a, 'o>(
         let in_foam = !held.around().backing.is_some_and(|around| around.holds(held.top));
         if in_foam && let Hold::ThroughBolt { bolt, washer, .. } = &held.fixing().hold {
             let width = pressing_diameter(held.top, bolt, washer);
-            look(held, EdgeLoad::of_disc(width, (held.pull(), Torque::default()), held.place()), outcomes);
+            let load = EdgeLoad::of_disc(width, (held.pull(), Torque::default()), held.place());
+            look(held, EdgeLoad { alone: true, ..load }, outcomes);
         }
     });
 }

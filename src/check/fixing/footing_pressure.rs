@@ -60,7 +60,7 @@ fn compare(held: Held<'_>, below: Between<'_>, gear: usize, outcomes: &mut Outco
         let (demand, bearable): (Pressure, Pressure) = (held.forces.pressure, strength * left);
         let factor = held.factor(factor);
         outcomes.compare(Some(held.case), demand / bearable * factor, || {
-            let finding = Finding::compare(demand, bearable, factor, basis);
+            let finding = held.raised(Finding::compare(demand, bearable, factor, basis));
             (place, finding.term("p", demand).term("s", strength).term("k", left))
         });
     };

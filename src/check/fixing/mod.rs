@@ -174,8 +174,8 @@ impl<'a> Held<'a> {
         self.raised(finding.term("V", self.shear()))
     }
 
-    /// Adds by how much what acts sideways was raised, since it is tried from sixteen sides only: no force in a fixing can be
-    /// redone without it.
+    /// Adds by how much what acts sideways was raised, since it is tried from sixteen sides only: no force in a fixing, nor
+    /// what a footing hands on, can be redone without it.
     fn raised(&self, finding: Finding) -> Finding {
         let said = finding.terms.iter().any(|term| term.symbol == "r_16");
         if said || self.forces.raised == Ratio::from(1.0) { finding } else { finding.term("r_16", self.forces.raised) }

@@ -17,6 +17,8 @@ pub(super) struct Patch<'a> {
     /// What presses or pulls: the footing along the backing and across it, or one fixing.
     pub(super) foot: [Length; 2],
     pub(super) load: WholeFoot,
+    /// Whether that is the load of one fixing, whose own forces every reader needs then; else that of a footing as a whole, as it acts.
+    pub(super) alone: bool,
     pub(super) place: Place,
     /// Distance to the next fixing, which has its own patch.
     neighbour: Option<Length>,
@@ -67,7 +69,11 @@ pub(super) fn each_patch<'a, 'o>(
             let backing = &held.top.backings[around.backing];
             let place = Place::of(Part::Mount(held.mount.on), Some(gear.at));
             let foot = foot_on(gear, backing);
-            look(held, Patch { backing, around, foot, load: held.forces.whole, place, neighbour: None }, outcomes);
+            look(
+                held,
+                Patch { backing, around, foot, load: held.forces.whole, alone: false, place, neighbour: None },
+                outcomes,
+            );
         }
         let Some(around) = held.around().backing.filter(|around| around.holds(held.top)) else { return };
         if whole.is_some_and(|(_, below)| below.backing == around.backing) {
@@ -76,6 +82,7 @@ pub(super) fn each_patch<'a, 'o>(
         let size = held.fixing().diameter();
         let load = WholeFoot { lift: held.pull(), side: held.shear(), ..WholeFoot::default() };
         let (backing, neighbour) = (&held.top.backings[around.backing], held.around().neighbour);
-        look(held, Patch { backing, around, foot: [size; 2], load, place: held.place(), neighbour }, outcomes);
+        let patch = Patch { backing, around, foot: [size; 2], load, alone: true, place: held.place(), neighbour };
+        look(held, patch, outcomes);
     });
 }

@@ -40,7 +40,8 @@ impl Check for SkinBesideBacking {
     fn formula(&self) -> &'static str {
         "q · factor ≤ k m_u D_s/(a C D_f), a the length over which the bend dies away;  q = P/(2 L) + M/(v L), \
          v = min(w, L/3), beside a strip of width w, L the length over which the load leaves it;  q = [P/(2 (L + w)) + \
-         M/(L w + min(L, w)²/3)]/e round a plug or a footing L by w;  q = P/(π w) + 4 M/(π w²) round a disc of width w"
+         M/(L w + min(L, w)²/3)]/e round a plug or a footing L by w;  q = P/(π w) + 4 M/(π w²) round a disc of width w;  of one \
+         fixing P = p T, p by prying"
     }
 
     fn limits(&self) -> &'static str {
@@ -132,7 +133,7 @@ fn compare(
     outcomes.compare(Some(held.case), used, || {
         let one = skin_moment_at_edge(unit(), &panel, of.rigidity);
         let bearable = unit() * (of.bears.moment / one * left).value;
-        let finding = load.terms(Finding::compare(load.line, bearable, factor, basis));
+        let finding = load.terms(&held, Finding::compare(load.line, bearable, factor, basis));
         let finding = finding.term("a", panel.decay_length()).term("C", panel.core_share());
         let finding = finding.term("D_f", of.rigidity).term("D_s", panel.skins);
         (load.place.in_skin(skin), finding.term("m_u", of.bears.moment).term("k", left))

@@ -66,11 +66,14 @@ fn wet(ordered: Ordered<'_>) -> Vec<Row> {
         rows.push(Row {
             area: Some(line.area),
             mass: Some(line.bought),
-            note: match line.catalyst {
-                Some(_) => "mass as cured",
-                None => "mass as it dries; thinner and hardener by its label",
-            }
-            .to_owned(),
+            note: format!(
+                "{} {}",
+                words::per_area(line.in_top / line.area, system),
+                match line.catalyst {
+                    Some(_) => "as cured",
+                    None => "as it dries; thinner and hardener by its label",
+                }
+            ),
             ..Row::new("coat", line.name.clone())
         });
         let catalyst = line
@@ -264,11 +267,11 @@ pub(super) fn pieces(page: &mut Page, ordered: Ordered<'_>) {
 pub(super) fn resin(page: &mut Page, ordered: Ordered<'_>) {
     let (resins, system) = (&ordered.order.resins, ordered.system());
     heading(page, "Mixed resin by layer, from the sky down");
-    let layers = LAYERS.min(page.width().saturating_sub(26));
-    let line = |name: &str, cells: [&str; 2]| {
-        format!("  {}{}{}", left(name, layers), right(cells[0], 12), right(cells[1], 12))
+    let layers = LAYERS.min(page.width().saturating_sub(41));
+    let line = |name: &str, [each, in_top, bought]: [&str; 3]| {
+        format!("  {}{}{}{}", left(name, layers), right(each, 15), right(in_top, 12), right(bought, 12))
     };
-    page.line(&line("", ["in the top", "to buy"]));
+    page.line(&line("", ["of each", "in the top", "to buy"]));
     for own in &resins.lines {
         let skin = match own.skin {
             Some(Skin::Outer) => "outer: ",
@@ -278,10 +281,11 @@ pub(super) fn resin(page: &mut Page, ordered: Ordered<'_>) {
         let times = if own.times > 1 && own.skin.is_some() { format!("{} × ", own.times) } else { String::new() };
         let name = format!("{skin}{times}{}", own.layer);
         let (head, more) = folded(&name, layers);
-        page.line(&line(&head, [&words::mass(own.in_top, system), &words::mass(own.bought, system)]));
+        let each = words::per_area(own.per_area, system);
+        page.line(&line(&head, [&each, &words::mass(own.in_top, system), &words::mass(own.bought, system)]));
         for more in more {
             page.line(&format!("    {more}"));
         }
     }
-    page.line(&line("all", [&words::mass(resins.in_top(), system), &words::mass(resins.bought(), system)]));
+    page.line(&line("all", ["", &words::mass(resins.in_top(), system), &words::mass(resins.bought(), system)]));
 }

@@ -33,7 +33,7 @@ use crate::{
 /// | `answer` | the answer in sentences |
 /// | `buy` | `kind` (`"fabric"`, `"resin"`, `"coat"`, `"core"`, `"board"`, `"putty"`, `"filling"`, `"conduit"`, `"fixing"`), `item`, `count`, `length`, `area`, `volume`, `mass`, `note`; waste and spares with them |
 /// | `fabrics` | `fabric` (id), `parts` (dry mass per area), `plies`, `slanted`, `net` area, `breadths`, `length`, `area`, `mass` to buy, `length_along` (null where nothing is slanted), `in_top` (dry) |
-/// | `resin` | `name`, `hardener` (`"catalyst"` or `"hardener"`), `resin_mass`, `hardener_mass`, `layers` (`skin`: `"outer"`, `"inner"` or null, `layer`, `times`, `in_top`, `bought`) |
+/// | `resin` | `name`, `hardener` (`"catalyst"` or `"hardener"`), `resin_mass`, `hardener_mass`, `layers` (`skin`: `"outer"`, `"inner"` or null, `layer`, `times`, `per_area` (of one), `in_top`, `bought`) |
 /// | `core` | `reason` alone where there is no plan; else `sheet` (length, width), `along` (`"x"` or `"y"`), `sheets`, `area`, `offcut`, `sold_so_thick`, `pieces` (`x`, `y`, `length`, `width`, `area`, `cut_out`, `sheet` from one, `sheet_at`, `sheet_size`, `turned`), `seams` (`from`, `to`, `length`, `breaks`: `where`, `length`) |
 /// | `backing` | `name`, `board`, `length`, `straight`, `width`, `thickness`, `mass` |
 /// | `fixings` | `name`, `what`, `holds`, `set`, `bought`, `shortest`, `foot_counted`, `grade` (null of rivets), `with`, `parts` (`what`, `count` to buy) |
@@ -115,6 +115,7 @@ fn resin(ordered: Ordered<'_>) -> Value {
             "skin": line.skin.map(|skin| match skin { Skin::Outer => "outer", Skin::Inner => "inner" }),
             "layer": line.layer,
             "times": line.times,
+            "per_area": quantity(line.per_area, system),
             "in_top": quantity(line.in_top, system),
             "bought": quantity(line.bought, system),
         })

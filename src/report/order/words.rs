@@ -4,7 +4,7 @@ use super::Ordered;
 use crate::{
     order::{FabricLine, Filling, FillingUse, FixingPart, Hardener, Rule, Seam},
     report::said::counted,
-    units::{Area, Length, Mass, System, Torque, Volume, both, show, show_in},
+    units::{Area, ArealMassDensity, Length, Mass, System, Torque, Volume, both, show, show_in},
 };
 
 /// A length of roll or tube: in yards or metres.
@@ -28,6 +28,14 @@ pub(super) fn mass(mass: Mass, system: System) -> String {
     match system {
         System::Us => show_in(mass, "lb", 2),
         System::Si => show_in(mass, "kg", 2),
+    }
+}
+
+/// Resin or coat over the area that it is laid on.
+pub(super) fn per_area(mass: ArealMassDensity, system: System) -> String {
+    match system {
+        System::Us => show_in(mass, "lb/ft2", 4),
+        System::Si => show_in(mass, "kg/m2", 3),
     }
 }
 

@@ -2,18 +2,21 @@
 
 use super::{Card, heading, words};
 use crate::{
-    proof::{Heap, Kind},
+    proof::{Gauge, Heap, Kind, Reading},
     report::{
         page::{Page, left, right},
         said::counted,
         words as shared,
     },
-    units::{Length, show},
+    units::{Length, Ratio, show},
 };
 
-/// Width of the columns of all gauges, and the most of one.
+/// Width of what stands before the columns of gauges.
+const STEP: usize = 14;
+/// Width of the columns of all gauges where the page has room, and the most and the least of one.
 const GAUGES: usize = 66;
 const GAUGE: usize = 13;
+const TO_WRITE_ON: &str = "________";
 
 pub(super) fn card(page: &mut Page, card: Card<'_>) {
     page.paragraph("", &format!("PROOF TEST: {}, without gear", card.top.title));
@@ -66,26 +69,12 @@ fn steps(page: &mut Page, card: Card<'_>) {
         ),
     );
     for gauge in &proof.gauges {
-        page.paragraph(&format!("  {} ", gauge.name), &words::gauge(card, gauge));
+        let Reading { core, skin, method, .. } = gauge.reading;
+        let [core, skin, method] = [core, skin, method].map(|part| words::reading(part, system));
+        let parts = format!("{}; C {core}, S {skin}, E {method}", words::gauge(card, gauge));
+        page.paragraph(&format!("  {} ", gauge.name), &parts);
     }
-    let wide = (GAUGES.min(page.width().saturating_sub(14)) / proof.gauges.len().max(1)).min(GAUGE);
-    let row = |name: &str, cells: &[String]| {
-        format!("  {}{}", left(name, 12), cells.iter().map(|cell| right(cell, wide)).collect::<String>())
-    };
-    let cells = |of: &dyn Fn(&crate::proof::Gauge) -> String| -> Vec<String> { proof.gauges.iter().map(of).collect() };
-    page.line(&row("bags", &cells(&|gauge| gauge.name.clone())));
-    for step in &proof.steps {
-        let own = cells(&|gauge| {
-            let (reading, noise) = (gauge.reading, criteria.proof_gauge_noise.value);
-            let expected: Length = reading.expected * step.share;
-            let band: Length = (reading.band - noise) * step.share + noise;
-            format!("{} ±{}", words::reading(expected, system), words::reading(band, system))
-        });
-        let name = format!("{} of {}", step.bags, proof.steps.last().map_or(0, |last| last.bags));
-        page.line(&row(&name, &own));
-        page.line(&row("  read", &cells(&|_| "________".to_owned())));
-    }
-    page.line(&row("0, after", &cells(&|_| "________".to_owned())));
+    columns(page, card);
     let [between, tip] = proof.by_hand;
     let hand = [("between supports", between), ("at a tip", tip)];
     let hand = hand.into_iter().filter_map(|(name, sag)| Some(format!("{} {name}", words::length(sag?, card))));
@@ -94,19 +83,57 @@ fn steps(page: &mut Page, card: Card<'_>) {
         page.paragraph("  ", &format!("By the hand method under all bags, at the most: {}.", hand.join(", ")));
     }
     let [core, skins] = crate::proof::bases(card.top).map(shared::basis);
+    let [of_core, of_skins] = crate::proof::scatters(card.top).map(|share| share.value);
+    let noise = words::gauged(criteria.proof_gauge_noise.value, card);
     page.paragraph(
         "  ",
         &format!(
-            "± is what core (its shear modulus is {core}) and skins ({skins}) may scatter, the error of the plate method, and \
-             that of a gauge ({}). ± holds after what the supports move beyond their own expected reading, as a plane, is taken off.",
-            words::length(criteria.proof_gauge_noise.value, card)
+            "± is √(({of_core} C)² + ({of_skins} S)² + E²) by the share of the bags, and {noise} for the gauge: C and S, by how much \
+             more it reads where core and skins give twice as much, of which those shares may scatter (the shear modulus of the core is \
+             {core}, skins {skins}); E, the error of the plate method. ± holds after what the supports move beyond their own \
+             expected reading, as a plane, is taken off."
         ),
     );
 }
 
+/// Expected readings step by step with room to write beside them, a column for each gauge; in as many tables as a narrow page
+/// takes.
+fn columns(page: &mut Page, card: Card<'_>) {
+    let (proof, system) = (card.proof, card.system());
+    let noise = card.top.criteria.proof_gauge_noise.value;
+    let expected = |gauge: &Gauge, share: Ratio| {
+        let expected: Length = gauge.reading.expected * share;
+        let band: Length = (gauge.reading.band - noise) * share + noise;
+        format!("{} ±{}", words::reading(expected, system), words::reading(band, system))
+    };
+    let all = || proof.gauges.iter().flat_map(|gauge| proof.steps.iter().map(|step| expected(gauge, step.share)));
+    let longest = all().map(|cell| cell.chars().count()).max().unwrap_or(0).max(TO_WRITE_ON.len()) + 1;
+    let room = page.width().saturating_sub(STEP);
+    let fit = (room / longest).max(1);
+    let tables = proof.gauges.len().div_ceil(fit).max(1);
+    let each = proof.gauges.len().div_ceil(tables).max(1);
+    let wide = (GAUGES.min(room) / each).min(GAUGE).max(longest);
+    for (number, gauges) in proof.gauges.chunks(each).enumerate() {
+        if number > 0 {
+            page.blank();
+        }
+        let mut row = |name: &str, cell: &dyn Fn(&Gauge) -> String| {
+            let cells: String = gauges.iter().map(|gauge| right(&cell(gauge), wide)).collect();
+            page.line(&format!("  {}{cells}", left(name, STEP - 2)));
+        };
+        row("bags", &|gauge| gauge.name.clone());
+        for step in &proof.steps {
+            let name = format!("{} of {}", step.bags, proof.steps.last().map_or(0, |last| last.bags));
+            row(&name, &|gauge| expected(gauge, step.share));
+            row("  read", &|_| TO_WRITE_ON.to_owned());
+        }
+        row("0, after", &|_| TO_WRITE_ON.to_owned());
+    }
+}
+
 fn rules(page: &mut Page, card: Card<'_>) {
     let (criteria, system) = (&card.top.criteria, card.system());
-    let percent = |share: crate::units::Ratio| shared::percent(share.value);
+    let percent = |share: Ratio| shared::percent(share.value);
     let wait = show(criteria.proof_wait.value, system);
     heading(page, "Rules");
     for rule in [
@@ -131,7 +158,7 @@ fn rules(page: &mut Page, card: Card<'_>) {
              under all bags is left (or {}, the error of a gauge).",
             percent(criteria.proof_straightness.value),
             percent(criteria.proof_residual.value),
-            words::length(criteria.proof_gauge_noise.value, card)
+            words::gauged(criteria.proof_gauge_noise.value, card)
         ),
         "Heaps bend the top between supports more, and its overhangs less, than what lies evenly; a bag presses on more than a foot \
          or a hand does, and lies farther in."

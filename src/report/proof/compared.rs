@@ -144,32 +144,34 @@ fn amount(card: Card<'_>, cause: crate::proof::Cause, found: &Found) -> String {
     format!("{} {much}", words::cause(cause))
 }
 
+/// Width of the name of a gauge and of its columns; what all of that takes; the columns of a narrower page.
+const NAME: usize = 12;
+const WIDE: [usize; 7] = [10, 9, 9, 8, 9, 9, 7];
+const ROW: usize = 75;
+const NARROW: [usize; 7] = [9, 7, 8, 8, 9, 8, 7];
+
 fn table(page: &mut Page, card: Card<'_>, compared: &Compared) {
     let (proof, system) = (card.proof, card.system());
     heading(
         page,
         &format!("Under all bags, from the slope of the straight line through all steps, {}", words::unit(system)),
     );
-    let row = |cells: [&str; 8]| {
-        let [name, expected, band, read, over, off, back, hysteresis] = cells;
-        format!(
-            "  {}{}{}{}{}{}{}{}",
-            left(name, 12),
-            right(expected, 10),
-            right(band, 9),
-            right(read, 9),
-            right(over, 8),
-            right(off, 8),
-            right(back, 9),
-            right(hysteresis, 7)
-        )
+    // On a narrow page the name of a gauge has a line to itself.
+    let narrow = page.width() < ROW;
+    let mut row = |name: &str, cells: [&str; 7]| {
+        let wide = if narrow { NARROW } else { WIDE };
+        let cells: String = cells.iter().zip(wide).map(|(cell, wide)| right(cell, wide)).collect();
+        match (narrow, name) {
+            (false, _) => page.line(&format!("  {}{cells}", left(name, NAME))),
+            (true, "") => page.line(&format!("    {cells}")),
+            (true, _) => page.line(&format!("  {name}\n    {cells}")),
+        }
     };
-    page.line(&row(["", "expected", "±", "read", "of it", "off line", "left", "loop"]));
+    row("", ["expected", "±", "read", "of it", "off line", "left", "loop"]);
     for one in &compared.gauges {
         let gauge = &proof.gauges[one.gauge];
         let name = format!("{} {}", gauge.name, words::short(gauge.on));
-        page.line(&row([
-            &name,
+        let cells = [
             &words::reading(gauge.reading.expected, system),
             &words::reading(gauge.reading.band, system),
             &words::reading(one.read, system),
@@ -177,7 +179,8 @@ fn table(page: &mut Page, card: Card<'_>, compared: &Compared) {
             &one.off_line.map_or_else(|| "—".to_owned(), |off| shared::percent(off.value)),
             &one.residual.map_or_else(|| "—".to_owned(), |residual| words::reading(residual, system)),
             &one.hysteresis.map_or_else(|| "—".to_owned(), |loop_| shared::percent(loop_.value)),
-        ]));
+        ];
+        row(&name, cells.map(String::as_str));
     }
 }
 

@@ -34,7 +34,7 @@ use crate::{
 /// | `bag`, `bag_size`, `weight`, `of_case`, `lowered` | mass and size of a bag, weight of all, that over the load of the case, whether a check did not allow more |
 /// | `heaps` | `x`, `y`, `bags`, in the order in which they are laid |
 /// | `steps` | `bags`, `share`, `mass` |
-/// | `gauges` | `name`, `at` (words), `x`, `y`, `expected`, `band` (to either side) under all bags, `core`, `skins`: how much more for each time that it gives as much again |
+/// | `gauges` | `name`, `at` (words), `x`, `y`, `expected`, `band` (to either side) under all bags, `core`, `skins`: how much more for each time that it gives as much again; `method`: error of the plate method |
 /// | `by_hand` | `between`, `tip`: largest sags by the hand method |
 /// | `checks` | of the top under all bags: `check`, `demand`, `allowable`, `utilisation` |
 /// | `open` | `check`, `reason` |
@@ -77,6 +77,7 @@ pub fn proof_to_json(proof: &Proof, compared: Option<&Compared>, top: &Top) -> V
         one["band"] = quantity(gauge.reading.band, system);
         one["core"] = quantity(gauge.reading.core, system);
         one["skins"] = quantity(gauge.reading.skin, system);
+        one["method"] = quantity(gauge.reading.method, system);
         one
     });
     let checks = proof.checks.iter().map(|check| {

@@ -11,7 +11,7 @@ pub use words::why_no_proof;
 
 use super::page::Page;
 use crate::{
-    proof::{Compared, Proof},
+    proof::{Compared, NoProof, Proof},
     top::Top,
     units::System,
 };
@@ -26,6 +26,14 @@ pub fn proof_to_text(proof: &Proof, compared: Option<&Compared>, top: &Top, widt
         None => card::card(&mut page, card),
         Some(compared) => compared::compared(&mut page, card, compared),
     }
+    page.done()
+}
+
+/// That there is no test, and why, on a page of such a width.
+#[must_use]
+pub fn no_proof_to_text(none: &NoProof, width: usize) -> String {
+    let mut page = Page::new(width.clamp(60, 120));
+    page.paragraph("", &format!("NO TEST: {}.", why_no_proof(none)));
     page.done()
 }
 

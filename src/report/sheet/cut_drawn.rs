@@ -18,6 +18,8 @@ const SCALES: [f64; 12] = [1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 7.5, 10.0, 12
 const BESIDE: f64 = 2.5;
 /// Room of a break on the paper.
 const BREAK: f64 = 2.5;
+/// Highest the top is drawn with what stands below it: a thin top on thick pipes would fill the page.
+const HIGH: f64 = 60.0;
 /// Left of the cut on the paper.
 const LEFT: f64 = 2.0;
 
@@ -49,7 +51,7 @@ impl Layout {
         let room = PAPER - 2.0 * LEFT;
         let fits = |scale: &f64| {
             let pieces = matters(*scale);
-            wide(&pieces, *scale) <= room
+            wide(&pieces, *scale) <= room && (top.thickness() + below(top, cut)).get::<millimeter>() <= HIGH * scale
         };
         let scale = SCALES.into_iter().find(fits).unwrap_or(20.0);
         let (mut shown, mut x) = (Vec::new(), LEFT);

@@ -13,12 +13,17 @@ use crate::{
     geometry::Axis,
     plan::{Cut, Plan},
     report::words,
-    top::{Forward, Scope, Top},
+    top::{Forward, Schedule, Scope, Top},
     units::{both, show},
 };
 
 /// Rows of letters above and below the cut.
 const LETTERS: f64 = 9.0;
+/// The drawing of a short cut is no narrower than words and letters need.
+const NARROWEST: f64 = 90.0;
+/// Width of the drawing of the plies, and what stands above its stacks.
+const PLIES: f64 = 152.0;
+const STACKS: f64 = 7.0;
 
 pub(super) fn section(top: &Top) -> Markup {
     let plan = Plan::of(top);
@@ -26,13 +31,9 @@ pub(super) fn section(top: &Top) -> Markup {
     let layout = Layout::new(top, &cut, &plan.fixings);
     let named = cut_named::named(top, &cut, &plan.fixings);
     let size = |length: crate::units::Length| length.get::<millimeter>() / layout.scale;
-    let (sky, all) = (LETTERS + 5.0, size(top.thickness()));
+    let (sky, all) = (LETTERS + 6.5, size(top.thickness()));
     let under = sky + all;
     let below = under + size(cut_drawn::below(top, &cut)) + LETTERS;
-    let times = grain::enlargement(top);
-    let stacks = below + 14.0;
-    let (outer_stack, outer_high) = grain::stack(&top.outer, 1, [12.0, stacks], times);
-    let (inner_stack, inner_high) = grain::stack(&top.inner, 1 + grain::count(&top.outer), [84.0, stacks], times);
     let [left, right] = hands(top, &cut);
     let body = html! {
         text class="t-soft" x="2" y="4" { (left) }
@@ -40,9 +41,6 @@ pub(super) fn section(top: &Top) -> Markup {
         (cut_drawn::drawn(top, &cut, &plan.fixings, &layout, sky))
         (cut_named::letters(&named, &layout, [sky, under, below]))
         (scale_bar([2.0, below + 4.0], layout.scale, top.report))
-        text class="t" x="2" y=(mm(stacks - 3.0)) { "Outer skin, " (times) " times larger" }
-        text class="t" x="74" y=(mm(stacks - 3.0)) { "Inner skin, " (times) " times larger" }
-        (outer_stack) (inner_stack)
     };
     let description = format!(
         "{}. Outer skin {}, core {}, inner skin {}; {} in all.",
@@ -57,14 +55,13 @@ pub(super) fn section(top: &Top) -> Markup {
         id: "section-figure",
         title: "The top cut along a line",
         description: &description,
-        size: [PAPER, stacks + outer_high.max(inner_high) + 2.0],
+        size: [(layout.wide() + LETTERS).clamp(NARROWEST, PAPER), below + 6.0],
         body,
         caption: html! {
             "Cut " (where_cut(top, &cut)) ". " (said) " in both directions"
             @if layout.broken { "; between zigzags a piece that goes on alike is left out" }
             @if top.crown > crate::units::Length::default() { "; drawn flat, without its crown" }
-            ". Below, the plies of each skin " (times) " times larger, numbered as in the list; the strokes beside them are the directions of "
-            "their fibres as seen from above, the length of the top to the right."
+            "."
         },
     };
     html! {
@@ -72,8 +69,35 @@ pub(super) fn section(top: &Top) -> Markup {
         dl class="rows key" {
             @for named in &named { dt { (named.letter) } dd { (words::capital(&named.words)) } }
         }
+        (plies(top))
         (grain::list(top))
     }
+}
+
+/// The plies of both skins, larger than they are: a figure of its own, so that paper may be turned between it and the cut.
+fn plies(top: &Top) -> Markup {
+    let times = grain::enlargement(top);
+    let (outer, outer_high) = grain::stack(&top.outer, 1, [12.0, STACKS], times);
+    let (inner, inner_high) = grain::stack(&top.inner, 1 + grain::count(&top.outer), [88.0, STACKS], times);
+    let body = html! {
+        text class="t" x="2" y="4" { "Outer skin, " (times) " times larger" }
+        text class="t" x="78" y="4" { "Inner skin, " (times) " times larger" }
+        (outer) (inner)
+    };
+    let thick =
+        |skin: &Schedule| format!("{} plies, {}", grain::count(skin), show(skin.laminate().thickness(), top.report));
+    Figure {
+        id: "plies-figure",
+        title: "The plies of both skins",
+        description: &format!("Outer skin: {}. Inner skin: {}.", thick(&top.outer), thick(&top.inner)),
+        size: [PLIES, STACKS + outer_high.max(inner_high) + 2.0],
+        body,
+        caption: html! {
+            "The plies of each skin " (times) " times larger, from the sky down, numbered as in the list; the strokes beside them are the "
+            "directions of their fibres as seen from above, the length of the top to the right."
+        },
+    }
+    .markup()
 }
 
 /// Where the cut runs and how one looks at it.

@@ -6,7 +6,10 @@ use super::{
     holes::{Group, groups},
     words,
 };
-use crate::report::page::{Page, left, right};
+use crate::{
+    plan::FixingMark,
+    report::page::{Page, left, right},
+};
 
 pub(super) fn text(template: &Template<'_>, files: &[(String, String)], width: usize) -> String {
     let mut page = Page::new(width.clamp(60, 120));
@@ -54,27 +57,32 @@ fn holes(page: &mut Page, template: &Template<'_>) {
     }
 }
 
+/// Width of number and place of a hole, and of how deep it goes.
+const PLACE: usize = 32;
+const STOP: usize = 8;
+
 fn rows(page: &mut Page, template: &Template<'_>, group: &Group<'_>) {
     let system = template.top.report;
     let drill = group.marks.iter().map(|mark| words::sizes(mark).chars().count()).max().unwrap_or(0).max(5);
-    page.line(&format!(
-        "    {}{}{}  {}  {}  tap",
-        right("no", 4),
-        right("x", 12),
-        right("y", 12),
-        left("drill", drill),
-        left("stop", 8)
-    ));
+    let tap = |mark: &FixingMark| {
+        let near = if mark.in_band.is_some() { "  NEAR A CONDUIT" } else { "" };
+        format!("{}{near}", mark.tap.as_deref().unwrap_or("none"))
+    };
+    let taps = group.marks.iter().map(|mark| tap(mark).chars().count()).max().unwrap_or(0);
+    // What does not fit beside its place stands below it.
+    let beside = PLACE + 2 + drill + 2 + STOP + 2 + taps <= page.width();
+    let place = |[no, x, y]: [&str; 3]| format!("    {}{}{}", right(no, 4), right(x, 12), right(y, 12));
+    let row = |page: &mut Page, own: [&str; 3], [sizes, stop, tap]: [&str; 3]| {
+        if beside {
+            page.line(&format!("{}  {}  {}  {tap}", place(own), left(sizes, drill), left(stop, STOP)));
+        } else {
+            page.line(&place(own));
+            page.paragraph("          ", &format!("{sizes}; {stop}; {tap}"));
+        }
+    };
+    row(page, ["no", "x", "y"], ["drill", "stop", "tap"]);
     for mark in group.marks {
-        page.line(&format!(
-            "    {}{}{}  {}  {}  {}{}",
-            right(&mark.number.to_string(), 4),
-            right(&words::place(mark.at.x, system), 12),
-            right(&words::place(mark.at.y, system), 12),
-            left(&words::sizes(mark), drill),
-            left(&words::stop(mark), 8),
-            mark.tap.as_deref().unwrap_or("none"),
-            if mark.in_band.is_some() { "  NEAR A CONDUIT" } else { "" },
-        ));
+        let own = [&mark.number.to_string(), &words::place(mark.at.x, system), &words::place(mark.at.y, system)];
+        row(page, own.map(String::as_str), [&words::sizes(mark), &words::stop(mark), &tap(mark)]);
     }
 }

@@ -15,6 +15,9 @@ use crate::{
     units::{Pressure, both, show, show_as},
 };
 
+/// What a layer has beside it wants so many columns; where fewer are left it follows the layer.
+const DETAIL: usize = 24;
+
 pub(super) fn materials(page: &mut Page, report: &Report<'_>, analysis: &Analysis<'_>, full: bool) {
     let (top, system) = (report.top, report.top.report);
     page.heading("Materials");
@@ -43,7 +46,12 @@ pub(super) fn materials(page: &mut Page, report: &Report<'_>, analysis: &Analysi
                     )
                 },
             );
-            page.paragraph(&format!("               {} ", left(&layer.text, 26)), &detail);
+            let lead = format!("{:15}{} ", "", left(&layer.text, 26));
+            if lead.chars().count() + DETAIL > page.width() {
+                page.paragraph(&" ".repeat(15), &format!("{}: {detail}", layer.text));
+            } else {
+                page.paragraph(&lead, &detail);
+            }
         }
     }
     let core = &top.core.material;
