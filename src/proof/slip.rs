@@ -131,10 +131,6 @@ mod tests {
         slip(&gauge, (read, head), mm(0.01))
     }
 
-    fn unit(slip: UnitSlip) -> Option<Slip> {
-        Some(Slip::Unit(slip))
-    }
-
     /// The number that a gauge shows in one unit, below the head of another.
     #[test]
     fn a_number_below_the_head_of_another_unit_is_told_by_its_head() {
@@ -151,26 +147,36 @@ mod tests {
             assert_eq!(wanted.head(), head, "{wanted:?}");
             // A top that gives a half more, or half as much, all the same; downwards or upwards.
             for gives in [1.0, 1.5, 0.6, -1.0] {
-                assert_eq!(taken(expected, read * gives, Some(head)), unit(wanted), "{wanted:?} × {gives}");
-                assert_eq!(taken(-expected, read * gives, Some(head)), unit(wanted), "{wanted:?} × {gives}");
+                assert_eq!(taken(expected, read * gives, Some(head)), Some(Slip::Unit(wanted)), "{wanted:?} × {gives}");
+                assert_eq!(
+                    taken(-expected, read * gives, Some(head)),
+                    Some(Slip::Unit(wanted)),
+                    "{wanted:?} × {gives}"
+                );
             }
             // Where the head is not known the ratio tells; of 25.4 and 39.4, which no ratio tells apart for sure, the nearer.
-            assert_eq!(taken(expected, read, None), unit(wanted), "{wanted:?}");
+            assert_eq!(taken(expected, read, None), Some(Slip::Unit(wanted)), "{wanted:?}");
             // Another head could not have made that number.
             let others =
                 [Head::Millimetres, Head::Inches, Head::Thousandths].into_iter().filter(|other| *other != head);
-            assert!(others.into_iter().all(|other| taken(expected, read, Some(other)) != unit(wanted)), "{wanted:?}");
+            assert!(
+                others.into_iter().all(|other| taken(expected, read, Some(other)) != Some(Slip::Unit(wanted))),
+                "{wanted:?}"
+            );
         }
     }
 
     /// 29.5 times is nearer to 25.4 than to 39.4, but 25.4 could not stand below millimetres.
     #[test]
     fn the_head_goes_before_the_ratio() {
-        assert_eq!(taken(mm(1.0), mm(29.5), None), unit(UnitSlip::MillimetresAsInches));
-        assert_eq!(taken(mm(1.0), mm(29.5), Some(Head::Millimetres)), unit(UnitSlip::ThousandthsAsMillimetres));
+        assert_eq!(taken(mm(1.0), mm(29.5), None), Some(Slip::Unit(UnitSlip::MillimetresAsInches)));
+        assert_eq!(
+            taken(mm(1.0), mm(29.5), Some(Head::Millimetres)),
+            Some(Slip::Unit(UnitSlip::ThousandthsAsMillimetres))
+        );
         // Of two below one head the nearer counts.
-        assert_eq!(taken(mm(1.0), mm(1000.0), Some(Head::Inches)), unit(UnitSlip::ThousandthsAsInches));
-        assert_eq!(taken(mm(1.0), mm(25.4), Some(Head::Inches)), unit(UnitSlip::MillimetresAsInches));
+        assert_eq!(taken(mm(1.0), mm(1000.0), Some(Head::Inches)), Some(Slip::Unit(UnitSlip::ThousandthsAsInches)));
+        assert_eq!(taken(mm(1.0), mm(25.4), Some(Head::Inches)), Some(Slip::Unit(UnitSlip::MillimetresAsInches)));
     }
 
     /// Up to 1.8 times more or less it is the size that was meant; beyond it is something else.
@@ -197,7 +203,7 @@ mod tests {
         let um = Length::new::<micrometer>;
         for expected in [um(30.1), um(-30.1)] {
             assert_eq!(taken(expected, -expected, None), Some(Slip::Turned));
-            assert_eq!(taken(expected, expected * 25.4, None), unit(UnitSlip::MillimetresAsInches));
+            assert_eq!(taken(expected, expected * 25.4, None), Some(Slip::Unit(UnitSlip::MillimetresAsInches)));
         }
         for expected in [um(29.9), um(-29.9), um(0.0)] {
             assert_eq!(taken(expected, -expected, None), None);
