@@ -1,7 +1,7 @@
 //! What is bought, against numbers worked out by hand.
 
 use proptest::prelude::*;
-use uom::si::{ratio::ratio, volume::liter};
+use uom::si::{areal_mass_density::kilogram_per_square_meter, ratio::ratio, volume::liter};
 
 use skinspan::{
     order::{Filling, FillingUse, Order},
@@ -99,6 +99,12 @@ fn resin_coats_and_putty_of_a_rectangle() {
     for ((in_top, bought), (in_top_by_hand, bought_by_hand)) in layers.into_iter().zip(expected) {
         near(in_top, in_top_by_hand);
         near(bought, bought_by_hand);
+    }
+    // Of each layer, and of each face of the core, on 2 m².
+    let each: Vec<f64> =
+        order.resins.lines.iter().map(|line| line.per_area.get::<kilogram_per_square_meter>()).collect();
+    for (each, by_hand) in each.into_iter().zip([0.7, 0.6, uptake / 4.0, 0.6]) {
+        near(each, by_hand);
     }
     near(kg(order.resins.mix.resin), 3.8 * over + uptake * 1.2);
     near(kg(order.resins.mix.hardener), 0.02 * (3.8 * over + uptake * 1.2));
