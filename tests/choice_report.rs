@@ -5,7 +5,7 @@ use std::fs;
 
 use serde_json::Value;
 use skinspan::{
-    advice::Change,
+    advice::{Change, Remedy},
     check::{CHECKS, Finding, Method, Outcome, Part, Place, Verdict},
     choice::{
         Always, Arrangement, Beside, Candidate, Cell, Chosen, Fate, Found, Grid, LeftOut, Limits, Open, Order, Space,
@@ -338,6 +338,15 @@ fn every_key_is_described() {
     let top = top("survey-launch");
     let (mut chosen, space) = all_ways(&top).remove(0);
     chosen.cannot = vec![Open::Case { id: "storm", title: "Storm".to_owned(), reason: "not known".to_owned() }];
+    let remedy = Remedy {
+        change: Change::CoreDensity(of("8 lb/ft3")),
+        governs: check("washer-crush"),
+        utilisation: Ratio::from(0.97),
+        added: Mass::default(),
+        breaks: None,
+    };
+    chosen.always = vec![Always { remedies: vec![remedy], ..crushed_under_washers() }];
+    chosen.found[0].fails = vec![chosen.always[0].least.clone()];
     let json = choice_to_json(&chosen, &space, &top);
     let described = include_str!("../src/report/choice/json.rs").split("#[must_use]").next().unwrap_or_default();
     let all = [
@@ -352,6 +361,17 @@ fn every_key_is_described() {
     ];
     for key in all.iter().flat_map(|part| part.as_object().expect("an object").keys()) {
         assert!(described.contains(&format!("`{key}`")), "{key}");
+    }
+    // Others have keys of the same names: these must stand in the row, or after the name, of their own.
+    let row = described.lines().find(|line| line.starts_with("/// | `always`")).expect("a row");
+    let fails =
+        described.split("`fails` (").nth(1).and_then(|after| after.split(')').next()).expect("what `fails` has");
+    for (part, own) in
+        [(&json["always"][0], row), (&json["always"][0]["remedies"][0], row), (&json["found"][0]["fails"][0], fails)]
+    {
+        for key in part.as_object().expect("an object").keys() {
+            assert!(own.contains(&format!("`{key}`")), "{key} in {own}");
+        }
     }
 }
 
@@ -412,21 +432,26 @@ fn what_is_open_and_what_pipes_weigh_is_said_of_each() {
     assert!(near(lines[2][19].parse().expect("a number"), frames[1].value / 0.45359237), "{:?}", lines[2]);
 }
 
+/// What fails in all that were judged, made up.
+fn crushed_under_washers() -> Always {
+    Always {
+        check: check("washer-crush"),
+        of: Some("radar".to_owned()),
+        judged: 18,
+        least: worst("washer-crush", Method::Hand, 1.37),
+        case: Some("A person holding on to gear".to_owned()),
+        remedies: Vec::new(),
+        nearest: None,
+    }
+}
+
 /// What fails whatever is laid up comes first: of how many judged, what to change; and no more is called proven than is.
 #[test]
 fn what_fails_whatever_is_laid_up_comes_first() {
     let top = top("survey-launch");
     let (mut chosen, space) = all_ways(&top).remove(0);
-    let least = worst("washer-crush", Method::Hand, 1.37);
-    let always = Always {
-        check: check("washer-crush"),
-        of: Some("radar".to_owned()),
-        judged: 18,
-        least: least.clone(),
-        case: Some("A person holding on to gear".to_owned()),
-        remedies: Vec::new(),
-        nearest: None,
-    };
+    let always = crushed_under_washers();
+    let least = always.least.clone();
     chosen.always = vec![always];
     chosen.none_holds = true;
     chosen.tally.push(Tally { fate: Fate::OverLimit, count: 4321 });

@@ -147,4 +147,27 @@ mod tests {
         };
         assert!(size(10.0, 1.0).beats(&size(9.5, 2.0)) && !size(9.5, 2.0).beats(&size(10.0, 1.0)));
     }
+
+    /// The same parts in another order are the same; a thousandth of a millionth of the whole is not rounding.
+    #[test]
+    fn sums_of_the_same_parts_beat_one_another() {
+        let size = |own: [f64; 3]| Size {
+            mass: Mass::new::<uom::si::mass::kilogram>(own[0]),
+            frame: Mass::default(),
+            thickness: Length::new::<uom::si::length::meter>(own[1]),
+            cost: Some(Money::new(own[2])),
+        };
+        let (sum, whole) = (0.1 + 0.2, 0.3);
+        assert!(sum > whole);
+        for number in 0..3 {
+            let with = |value: f64| {
+                let mut all = [whole; 3];
+                all[number] = value;
+                size(all)
+            };
+            assert!(with(sum).beats(&with(whole)) && with(whole).beats(&with(sum)), "{number}");
+            let more = with(whole * (1.0 + 1e-9));
+            assert!(with(whole).beats(&more) && !more.beats(&with(whole)), "{number}");
+        }
+    }
 }
