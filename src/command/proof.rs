@@ -6,7 +6,7 @@ use super::{DesignFile, Finished, Status, deliver, load, page, pretty, read, ren
 use crate::{
     input::{read_design, read_readings},
     proof::{NoProof, Wanted, compare, proof},
-    report::{no_proof_to_text, not_for_building, proof_to_json, proof_to_text, why_no_proof},
+    report::{no_proof_to_json, no_proof_to_text, not_for_building, proof_to_json, proof_to_text, why_no_proof},
 };
 
 pub(super) fn prove(
@@ -22,7 +22,13 @@ pub(super) fn prove(
             return Err(format!("error: {}: {}\n", design.file.display(), why_no_proof(&NoProof::Patch)));
         }
         // That a top cannot be tested is an answer too.
-        Err(none) => return Ok(Finished::with(no_proof_to_text(&none, page(output, width)), Status::DoesNotHold)),
+        Err(none) => {
+            let said = no_proof_to_text(&none, page(output, width));
+            let text = if json { pretty(&no_proof_to_json(&none, &top)) } else { said.clone() };
+            // Who only sees that a file was written would take it for a card.
+            let told = output.map(|_| said.trim_end().to_owned());
+            return deliver(text, Status::DoesNotHold, output).map(|done| done.warned(told));
+        }
     };
     let compared = match readings {
         None => None,

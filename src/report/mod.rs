@@ -36,7 +36,7 @@ pub use methods::{Beside, beside};
 pub use not_for_building::not_for_building;
 pub use not_looked_at::without_fixings;
 pub use order::{order_to_csv, order_to_json, order_to_text};
-pub use proof::{no_proof_to_text, proof_to_json, proof_to_text, why_no_proof};
+pub use proof::{no_proof_to_json, no_proof_to_text, proof_to_json, proof_to_text, why_no_proof};
 pub use sheet::to_sheet;
 pub use template::{DXF_VERSION, Face, Paper, Template};
 pub use text::to_text;

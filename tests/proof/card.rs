@@ -5,6 +5,7 @@ use skinspan::{
     check::{CHECKS, run},
     geometry::Axis,
     proof::{GaugeAt, Kind, NoProof, Proof, Wanted, proof},
+    report::proof_to_text,
     section::Width,
     units::plain,
 };
@@ -173,4 +174,35 @@ fn a_band_is_made_of_scatter_method_and_gauge() {
     // All that the top gives comes from core and skins: together they are the reading.
     let all = (wide.core + wide.skin) / wide.expected;
     assert!((all.value - 1.0).abs() < 0.03, "{all:?}");
+}
+
+/// What is printed of a gauge makes its band, to the digits that are printed: by step the root counts by its share.
+#[test]
+fn a_band_can_be_redone_from_its_card() {
+    let top = example("ferry-tender");
+    let proof = proof(&top, Wanted::Even).expect("a test");
+    let page = proof_to_text(&proof, None, &top, 100);
+    let words = page.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(
+        words.contains("± is √((0.15 C)² + (0.3 S)² + E²) by the share of the bags, and 0.8 mil for the gauge"),
+        "{page}"
+    );
+    let number = |text: &str| text.trim_end_matches([',', ';']).parse::<f64>().expect("a number");
+    // "  A bag lies …" begins as a gauge's row does.
+    let row = |start: &str, has: &str| {
+        let mut own = page.lines().filter(|line| line.contains(has));
+        own.find_map(|line| line.strip_prefix(start)).expect("a row")
+    };
+    let last = proof.steps.last().expect("steps").bags;
+    for (at, gauge) in proof.gauges.iter().enumerate() {
+        let parts = row(&format!("  {} ", gauge.name), "; C ").rsplit("; ").next().expect("parts");
+        let parts: Vec<f64> = parts.split(", ").map(|part| number(&part[2..])).collect();
+        let root = (0.15 * parts[0]).hypot(0.3 * parts[1]).hypot(parts[2]);
+        for step in &proof.steps {
+            let cells: Vec<&str> = row(&format!("  {} of {last} ", step.bags), "±").split('±').skip(1).collect();
+            let band = number(cells[at].split_whitespace().next().expect("a band"));
+            let share = count(step.bags) / count(last);
+            assert!((band - (root * share + 0.787)).abs() < 0.1, "{}: {band} of {root} × {share}\n{page}", gauge.name);
+        }
+    }
 }

@@ -5,7 +5,7 @@ use std::{fmt::Write as _, fs, process::Command};
 use serde_json::Value;
 use skinspan::{
     proof::{Readings, Row, Wanted, compare, proof},
-    report::{no_proof_to_text, proof_to_json, proof_to_text},
+    report::{no_proof_to_json, no_proof_to_text, proof_to_json, proof_to_text},
     top::Top,
     units::{Length, System},
 };
@@ -88,9 +88,7 @@ fn a_card_and_its_readings_fit_sixty_columns() {
                         readings: proof
                             .gauges
                             .iter()
-                            .map(|gauge| {
-                                (bags > 0).then_some(gauge.reading.expected).or_else(|| Some(Length::default()))
-                            })
+                            .map(|gauge| Some(if bags > 0 { gauge.reading.expected } else { Length::default() }))
                             .collect(),
                     })
                     .to_vec(),
@@ -116,6 +114,31 @@ fn why_there_is_no_test_fits_sixty_columns() {
     let text = no_proof_to_text(&none, 60);
     assert!(text.starts_with("NO TEST: no load case of the file") && text.lines().count() == 2, "{text}");
     assert!(text.lines().all(|line| line.chars().count() <= 60), "{text}");
+}
+
+/// For machines too, and where it goes to a file it is said as well: a file alone would be taken for a card.
+#[test]
+fn that_there_is_no_test_is_said_in_every_form() {
+    let run = |more: &[&str]| {
+        let file = concat!(env!("CARGO_MANIFEST_DIR"), "/examples/rail-row.toml");
+        let mut command = Command::new(env!("CARGO_BIN_EXE_skinspan"));
+        let done = command.args(["proof", file, "--load", "place"]).args(more).output().expect("the program");
+        assert_eq!(done.status.code(), Some(1));
+        [done.stdout, done.stderr].map(|text| String::from_utf8(text).expect("text"))
+    };
+    let [json, said] = run(&["--json"]);
+    let json: Value = serde_json::from_str(&json).expect("JSON");
+    let none = proof(&example("rail-row"), Wanted::Place).expect_err("nobody stands on it");
+    assert_eq!(json, no_proof_to_json(&none, &example("rail-row")));
+    assert!(json["no_test"].as_str().is_some_and(|why| why.contains("no load case")) && said.is_empty(), "{json}");
+    let file = std::env::temp_dir().join(format!("skinspan-no-test-{}.json", std::process::id()));
+    let [nothing, said] = run(&["--json", "-o", &file.display().to_string()]);
+    let written = fs::read_to_string(&file).expect("a file");
+    fs::remove_file(&file).expect("removed");
+    assert!(nothing.is_empty() && said.starts_with("NO TEST: ") && said.contains("wrote "), "{said}");
+    assert_eq!(serde_json::from_str::<Value>(&written).expect("JSON"), json);
+    let card = proof(&example("rail-row"), Wanted::Even).expect("a test");
+    assert_eq!(proof_to_json(&card, None, &example("rail-row"))["no_test"], Value::Null);
 }
 
 #[test]

@@ -3,11 +3,11 @@
 use serde_json::{Value, json};
 use uom::si::ratio::ratio;
 
-use super::{Card, compared, words};
+use super::{Card, compared, why_no_proof, words};
 use crate::{
     check::CHECKS,
     geometry::Point,
-    proof::{Cause, Compared, Found, Kind, Proof, Slip},
+    proof::{Cause, Compared, Found, Kind, NoProof, Proof, Slip},
     report::{
         explain::criterion_json,
         json::{measure, number, quantity},
@@ -28,6 +28,7 @@ use crate::{
 /// |---|---|
 /// | `format` | `{"name": "skinspan-proof", "version": 1}` |
 /// | `title`, `units` | title of the design; `"us"` or `"si"` |
+/// | `no_test` | null; where there is no test, why, and of the other keys only those above |
 /// | `not_for_building` | what speaks against building it, by both methods; null where nothing does |
 /// | `answer` | the answer in sentences |
 /// | `load` | `case`, `check`, `utilisation`, `pressure` or (`x`, `y`), `force` |
@@ -92,9 +93,10 @@ pub fn proof_to_json(proof: &Proof, compared: Option<&Compared>, top: &Top) -> V
     let [between, tip] = proof.by_hand.map(|sag| sag.map(|sag| quantity(sag, system)));
     let records = top.criteria.records().into_iter().filter(|record| record.group == "proof");
     json!({
-        "format": { "name": "skinspan-proof", "version": 1 },
+        "format": format(),
         "title": top.title,
-        "units": match system { System::Us => "us", System::Si => "si" },
+        "units": units(system),
+        "no_test": null,
         "not_for_building": not_for_building(&Ok(proof.standing.clone())),
         "answer": answer,
         "load": about,
@@ -112,6 +114,23 @@ pub fn proof_to_json(proof: &Proof, compared: Option<&Compared>, top: &Top) -> V
         "readings": compared.map(|compared| readings(card, compared)),
         "criteria": records.map(criterion_json).collect::<Vec<_>>(),
     })
+}
+
+/// That there is no test, and why, as JSON: `format`, `title`, `units` and `no_test` of [`proof_to_json`].
+#[must_use]
+pub fn no_proof_to_json(none: &NoProof, top: &Top) -> Value {
+    json!({ "format": format(), "title": top.title, "units": units(top.report), "no_test": why_no_proof(none) })
+}
+
+fn format() -> Value {
+    json!({ "name": "skinspan-proof", "version": 1 })
+}
+
+const fn units(system: System) -> &'static str {
+    match system {
+        System::Us => "us",
+        System::Si => "si",
+    }
 }
 
 fn share(of: Ratio) -> Value {

@@ -6,7 +6,7 @@ mod faults;
 mod json;
 mod words;
 
-pub use json::proof_to_json;
+pub use json::{no_proof_to_json, proof_to_json};
 pub use words::why_no_proof;
 
 use super::page::Page;
