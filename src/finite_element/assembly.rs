@@ -20,8 +20,8 @@ const AT_ONCE: usize = 256;
 struct Inside {
     /// `Kii⁻¹`.
     inverse: DMatrix<f64>,
-    /// `Kii⁻¹ Kis`.
-    from_sides: DMatrix<f64>,
+    /// `Ksi Kii⁻¹`: a column for each number inside, few of which most loads touch.
+    to_sides: DMatrix<f64>,
 }
 
 /// A plate's matrix.
@@ -82,16 +82,19 @@ impl Assembly {
     /// falls inside triangles.
     pub(super) fn load(&self, triangle: usize, load: &DVector<f64>, into: &mut [f64], inner: &mut [f64]) {
         let sides = self.layout.sides_of(triangle);
-        let Inside { inverse: _, from_sides } = &self.inside[triangle];
-        let inside = load.rows(sides.len(), load.len() - sides.len());
-        let carried = from_sides.tr_mul(&inside);
-        for (k, &unknown) in sides.iter().enumerate() {
+        let (on_sides, inside) = load.as_slice().split_at(sides.len());
+        let mut carried = on_sides.to_vec();
+        let to_sides = self.inside[triangle].to_sides.as_slice().chunks_exact(sides.len());
+        for (force, to_sides) in inside.iter().zip(to_sides).filter(|(force, _)| **force != 0.0) {
+            carried.iter_mut().zip(to_sides).for_each(|(carried, share)| *carried -= force * share);
+        }
+        for (unknown, force) in sides.zip(carried) {
             if !self.layout.held[unknown] {
-                into[unknown] += load[k] - carried[k];
+                into[unknown] += force;
             }
         }
         let start = triangle * inside.len();
-        for (own, value) in inner[start..start + inside.len()].iter_mut().zip(inside.iter()) {
+        for (own, value) in inner[start..start + inside.len()].iter_mut().zip(inside) {
             *own += value;
         }
     }
@@ -104,46 +107,73 @@ impl Assembly {
     /// All unknowns of a triangle from a solution and the load inside it.
     pub(super) fn of_triangle(&self, triangle: usize, solution: &[f64], inner: &[f64], into: &mut DVector<f64>) {
         let count = self.layout.fields.count();
-        let Inside { inverse, from_sides } = &self.inside[triangle];
-        let (inside, on_sides) = (inverse.nrows(), from_sides.ncols());
+        let Inside { inverse, to_sides } = &self.inside[triangle];
+        let (on_sides, inside) = to_sides.shape();
         let nodes = self.layout.numbering.nodes_of(triangle);
         for (chunk, &node) in into.as_mut_slice()[..on_sides].chunks_exact_mut(count).zip(nodes) {
             chunk.copy_from_slice(&solution[node * count..(node + 1) * count]);
         }
         let (sides, mut within) = into.rows_range_pair_mut(..on_sides, on_sides..);
-        within.gemv(-1.0, from_sides, &sides, 0.0);
+        within.gemv_tr(-1.0, to_sides, &sides, 0.0);
         let load = DVectorView::from_slice(&inner[triangle * inside..(triangle + 1) * inside], inside);
         if load.iter().any(|load| *load != 0.0) {
             within.gemv(1.0, inverse, &load, 1.0);
         }
     }
 
-    /// The numbers on a triangle's sides, a column for each solution.
-    pub(super) fn on_sides<S: Borrow<Solution>>(&self, triangle: usize, solutions: &[S]) -> DMatrix<f64> {
-        let count = self.layout.fields.count();
-        let on_sides = self.inside[triangle].from_sides.ncols();
+    /// Deflections of a triangle's nodes.
+    pub(super) fn deflections(&self, triangle: usize, solution: &Solution, into: &mut DVector<f64>) {
+        let (count, field) = (self.layout.fields.count(), self.layout.fields.deflection());
+        let Inside { inverse, to_sides } = &self.inside[triangle];
+        let (on_sides, inside) = to_sides.shape();
         let nodes = &self.layout.numbering.nodes_of(triangle)[..on_sides / count];
-        let mut all = Vec::with_capacity(on_sides * solutions.len());
+        for (own, &node) in into.iter_mut().zip(nodes) {
+            *own = solution.values[node * count + field];
+        }
+        let load = &solution.inner[triangle * inside..][..inside];
+        for (node, number) in (nodes.len()..).zip((field..inside).step_by(count)) {
+            let by_load: f64 = inverse.column(number).iter().zip(load).map(|(moves, load)| moves * load).sum();
+            let by_sides = to_sides.column(number);
+            let by_nodes = nodes.iter().zip(by_sides.as_slice().chunks_exact(count)).map(|(&node, of_node)| {
+                let numbers = &solution.values[node * count..][..count];
+                of_node.iter().zip(numbers).map(|(share, number)| share * number).sum::<f64>()
+            });
+            into[node] = by_load - by_nodes.sum::<f64>();
+        }
+    }
+
+    /// Fields of a triangle at its nodes: a column for each field of each solution.
+    pub(super) fn fields_of<S: Borrow<Solution>>(&self, triangle: usize, solutions: &[S]) -> DMatrix<f64> {
+        let count = self.layout.fields.count();
+        let Inside { inverse, to_sides } = &self.inside[triangle];
+        let (on_sides, inside) = to_sides.shape();
+        let nodes = self.layout.numbering.nodes_of(triangle);
+        let mut sides = Vec::with_capacity(on_sides * solutions.len());
         for solution in solutions {
             let values = &solution.borrow().values;
-            for &node in nodes {
-                all.extend_from_slice(&values[node * count..(node + 1) * count]);
+            nodes[..on_sides / count].iter().for_each(|&node| sides.extend_from_slice(&values[node * count..][..count]));
+        }
+        let sides = DMatrix::from_vec(on_sides, solutions.len(), sides);
+        // Products of whole matrices are far faster than those by a transposed one.
+        let mut within = -to_sides.transpose() * &sides;
+        for (mut within, solution) in within.column_iter_mut().zip(solutions) {
+            let load = DVectorView::from_slice(&solution.borrow().inner[triangle * inside..][..inside], inside);
+            if load.iter().any(|load| *load != 0.0) {
+                within.gemv(1.0, inverse, &load, 1.0);
             }
         }
-        DMatrix::from_vec(on_sides, solutions.len(), all)
-    }
-
-    /// What is read of the inside of a triangle, as read of its sides where no load lies inside.
-    pub(super) fn without_inside(&self, triangle: usize, inside: &DMatrix<f64>, of_sides: &mut DMatrix<f64>) {
-        of_sides.gemm(-1.0, inside, &self.inside[triangle].from_sides, 1.0);
-    }
-
-    /// How far what lies inside a triangle moves by itself; none where no load lies there.
-    pub(super) fn moved_inside(&self, triangle: usize, solution: &Solution) -> Option<DVector<f64>> {
-        let inverse = &self.inside[triangle].inverse;
-        let size = inverse.nrows();
-        let load = &solution.inner[triangle * size..(triangle + 1) * size];
-        load.iter().any(|load| *load != 0.0).then(|| inverse * DVectorView::from_slice(load, size))
+        let mut fields = DMatrix::zeros(nodes.len(), count * solutions.len());
+        let of_solutions = fields.as_mut_slice().chunks_exact_mut(nodes.len() * count);
+        for (number, of_solution) in of_solutions.enumerate() {
+            let (sides, within) = (sides.column(number), within.column(number));
+            let by_node = sides.as_slice().chunks_exact(count).chain(within.as_slice().chunks_exact(count));
+            for (node, own) in by_node.enumerate() {
+                for (field, value) in own.iter().enumerate() {
+                    of_solution[field * nodes.len() + node] = *value;
+                }
+            }
+        }
+        fields
     }
 
     /// `Kii⁻¹ b` over the insides of all triangles: how far loads move them while their sides are held.
@@ -184,8 +214,8 @@ fn condensed(
     // An element with its sides held is stiff against all that its inside can do.
     let inverse = part(sides..size, sides..size).cholesky();
     let inverse = inverse.map_or_else(|| DMatrix::zeros(size - sides, size - sides), |factor| factor.inverse());
-    let from_sides = &inverse * part(sides..size, 0..sides);
+    let to_sides = part(0..sides, sides..size) * &inverse;
     let mut condensed = part(0..sides, 0..sides);
-    condensed.gemm(-1.0, &part(0..sides, sides..size), &from_sides, 1.0);
-    (condensed, Inside { inverse, from_sides })
+    condensed.gemm(-1.0, &to_sides, &part(sides..size, 0..sides), 1.0);
+    (condensed, Inside { inverse, to_sides })
 }

@@ -184,9 +184,9 @@ impl Layout {
         }
     }
 
-    pub(super) fn sides_of(&self, triangle: usize) -> Vec<usize> {
-        let (count, on_sides) = (self.fields.count(), self.on_sides());
-        let nodes = &self.numbering.nodes_of(triangle)[..on_sides];
-        nodes.iter().flat_map(|&node| (0..count).map(move |field| node * count + field)).collect()
+    pub(super) fn sides_of(&self, triangle: usize) -> impl ExactSizeIterator<Item = usize> {
+        let count = self.fields.count();
+        let nodes = &self.numbering.nodes_of(triangle)[..self.on_sides()];
+        (0..nodes.len() * count).map(move |number| nodes[number / count] * count + number % count)
     }
 }

@@ -65,11 +65,10 @@ impl Form {
         let (count, first) = (assembly.fields().count(), assembly.fields().deflection());
         let nodes = assembly.numbering().degree.in_triangle();
         let mut load = Load::none(plate);
-        let (mut numbers, mut forces) = (plate.no_numbers(), plate.no_numbers());
+        let (mut deflections, mut forces) = (DVector::zeros(nodes), plate.no_numbers());
         for (triangle, matrix) in self.0.iter().enumerate() {
-            plate.numbers(triangle, solution, &mut numbers);
-            let deflections = DVector::from_fn(nodes, |node, _| numbers[node * count + first]);
-            for (node, force) in (matrix * deflections).iter().enumerate() {
+            assembly.deflections(triangle, solution, &mut deflections);
+            for (node, force) in (matrix * &deflections).iter().enumerate() {
                 forces[node * count + first] = *force;
             }
             assembly.load(triangle, &forces, &mut load.values, &mut load.inner);

@@ -2,6 +2,8 @@
 
 use std::{collections::BTreeMap, f64::consts::TAU};
 
+use nalgebra::DMatrix;
+
 use super::{
     plate::Plate,
     shape::{Degree, OPERATORS},
@@ -67,38 +69,31 @@ pub(super) struct Sample {
 pub struct Sampler {
     pub(super) samples: Vec<Sample>,
     pub(super) discs: usize,
-    /// The same places in every triangle.
-    pub(super) everywhere: Functions,
-    /// By triangle, others that lie in it.
-    pub(super) others: Vec<Option<Functions>>,
+    /// Shape functions at the same places of every triangle.
+    pub(super) everywhere: DMatrix<f64>,
+    /// By triangle, those at others that lie in it.
+    pub(super) others: Vec<Option<DMatrix<f64>>>,
     /// By place of a triangle, in their order: the sample that it is part of, with its share.
     pub(super) parts: Vec<(usize, f64)>,
     /// By corner of the mesh, a sample there.
     at_corners: BTreeMap<usize, usize>,
 }
 
-/// Shape functions, with their slopes along ξ and η, at some places: node by node, then operator by operator.
-#[derive(Clone, Debug)]
-pub(super) struct Functions {
-    pub(super) places: usize,
-    pub(super) values: Vec<f64>,
-}
-
-impl Functions {
-    fn new(degree: Degree, shares: &[[f64; 2]]) -> Self {
-        let (nodes, places) = (degree.in_triangle(), shares.len());
-        let mut values = vec![0.0; nodes * OPERATORS * places];
-        let mut rows = [Vec::new(), Vec::new(), Vec::new()];
-        for (place, &share) in shares.iter().enumerate() {
-            degree.shape().at(share, &mut rows);
-            for (operator, row) in rows.iter().enumerate() {
-                for (node, value) in row.iter().enumerate() {
-                    values[(node * OPERATORS + operator) * places + place] = *value;
-                }
+/// Shape functions at some places: a column for each node, in it the values place by place, then the slopes along ξ, then
+/// those along η.
+fn functions(degree: Degree, shares: &[[f64; 2]]) -> DMatrix<f64> {
+    let (nodes, places) = (degree.in_triangle(), shares.len());
+    let mut all = DMatrix::zeros(OPERATORS * places, nodes);
+    let mut rows = [Vec::new(), Vec::new(), Vec::new()];
+    for (place, &share) in shares.iter().enumerate() {
+        degree.shape().at(share, &mut rows);
+        for (operator, row) in rows.iter().enumerate() {
+            for (node, value) in row.iter().enumerate() {
+                all[(operator * places + place, node)] = *value;
             }
         }
-        Self { places, values }
     }
+    all
 }
 
 impl Sampler {
@@ -173,10 +168,10 @@ impl Sampler {
             .enumerate()
             .map(|(triangle, more)| {
                 let shares: Vec<[f64; 2]> = more.iter().map(|(place, _)| plate.share(triangle, *place)).collect();
-                (!shares.is_empty()).then(|| Functions::new(degree, &shares))
+                (!shares.is_empty()).then(|| functions(degree, &shares))
             })
             .collect();
-        let everywhere = Functions::new(degree, &SHARES);
+        let everywhere = functions(degree, &SHARES);
         Self { samples, discs: sharp.len(), everywhere, others, parts, at_corners }
     }
 

@@ -114,9 +114,12 @@ impl Pressed {
         }
     }
 
-    /// Compares with the same at a lower degree.
+    /// Compares with the same at a lower degree, which has looked for modes.
     pub(super) fn settle(&mut self, lower: &Self) {
-        self.error = Ratio::from((lower.most / self.most).value - 1.0).abs();
+        (self.buckles_at, self.error) = (lower.buckles_at, lower.error);
+        if lower.buckles_at.is_none() {
+            self.error = Ratio::from((lower.most / self.most).value - 1.0).abs();
+        }
     }
 }
 

@@ -202,9 +202,8 @@ impl PlateMethod {
         let winds = Winds::new(top, &net, cases);
         // The softest core counts for buckling: a search for a mode takes longer than all people of a case.
         let softest = (pushed || crowned).then_some(softest);
-        let solver = |degree, softest| {
-            let solver = Solver::new(top, sections, (&net, &alike), degree, (leading, softest));
-            solver.map_err(NoPlate::Mechanism)
+        let solver = |degree, asked_again: &[Ratio]| {
+            Solver::new(top, sections, (&net, &alike), degree, (leading, asked_again)).map_err(NoPlate::Mechanism)
         };
         let standing: Vec<&(Ratio, Vec<Moving>)> = alike.iter().filter(|(_, moving)| !moving.is_empty()).collect();
         let looked = |solver: &Solver<'_>, (left, moving): &(Ratio, Vec<Moving>), only: Option<&[Point]>| {
@@ -214,46 +213,51 @@ impl PlateMethod {
             let lifting = Lifting::new(top, &net, &reader, *left);
             Ok(solver.forces((&reader, lifting.as_ref()), &still, (cases, moving), only)?)
         };
-        // All that the lower degree is good for runs while the first matrix of the higher is made, on one core.
+        // The lower degree tries people everywhere while the first matrix of the higher is made, on one core.
         let lower_alone = || -> Result<_, NoPlate> {
-            let coarse = solver(lower, softest)?;
-            let tried = || standing.par_iter().map(|state| looked(&coarse, state, None)).collect();
-            let modes = || coarse.modes(swinging, softest);
-            let (modes, tried): (_, Result<Vec<OfState>, NoPlate>) = rayon::join(modes, tried);
-            let (modes, tried) = (modes?, tried?);
-            Ok((coarse, modes, tried))
+            let asked_again: Vec<Ratio> = softest.into_iter().chain(swinging).collect();
+            let coarse = solver(lower, &asked_again)?;
+            let tried: Result<Vec<OfState>, NoPlate> =
+                standing.par_iter().map(|state| looked(&coarse, state, None)).collect();
+            Ok((coarse, tried?))
         };
-        let (lower_alone, fine) = rayon::join(lower_alone, || solver(higher, None));
-        let ((coarse, (frequency, even_push), tried), fine) = (lower_alone?, fine?);
-        // The lower degree tried people everywhere; the higher tries them only where that was worst for something.
-        let settled = |(state, (coarse, coarse_pressed)): (&&(Ratio, Vec<Moving>), OfState)| {
-            let places: Vec<Point> = coarse.iter().flat_map(PlateForces::load_places).collect();
-            let (mut forces, mut pressed) = looked(&fine, state, Some(&places))?;
-            coarse.iter().zip(&mut forces).for_each(|(coarse, fine)| fine.settle(coarse));
-            for pressed in &mut pressed {
-                if let Some(lower) = coarse_pressed.iter().find(|lower| lower.case == pressed.case) {
-                    pressed.settle(lower);
-                }
+        let (lower_alone, fine) = rayon::join(lower_alone, || solver(higher, &[]));
+        let ((coarse, tried), fine) = (lower_alone?, fine?);
+        // A mode is as good at a degree less as forces are.
+        let modes = || -> Result<_, NoPlate> {
+            let (frequency, even_push) = coarse.modes(swinging, softest)?;
+            let mut pressed: Vec<Pressed> = tried.iter().flat_map(|(_, pressed)| pressed).copied().collect();
+            if let Some(EvenPush { bears: Ok(bears), .. }) = even_push {
+                let unclear = |pressed: &&mut Pressed| {
+                    let state = knockdowns.iter().find(|(state, _)| *state == cases[pressed.case].state);
+                    let left = state.map_or_else(|| Ratio::from(1.0), |(_, of_state)| of_state.whole_top(top));
+                    pressed.is_unclear(bears * left.value, top.criteria.buckling_factor.value)
+                };
+                let unclear = pressed.par_iter_mut().filter(unclear);
+                unclear.try_for_each(|pressed| coarse.look_closer(pressed, (cases, &alike), &winds))?;
             }
+            Ok((frequency, even_push, pressed))
+        };
+        // The higher tries people only where the lower had them worst for something.
+        let settled = |(state, (coarse, _)): (&&(Ratio, Vec<Moving>), &OfState)| -> Result<OfState, NoPlate> {
+            let places: Vec<Point> = coarse.iter().flat_map(PlateForces::load_places).collect();
+            let (mut forces, pressed) = looked(&fine, state, Some(&places))?;
+            coarse.iter().zip(&mut forces).for_each(|(coarse, fine)| fine.settle(coarse));
             Ok((forces, pressed))
         };
-        let solved: Result<Vec<OfState>, NoPlate> = standing.par_iter().zip(tried).map(settled).collect();
+        let (modes, solved): (_, Result<Vec<OfState>, NoPlate>) =
+            rayon::join(modes, || standing.par_iter().zip(&tried).map(settled).collect());
+        let ((frequency, even_push, at_lower), solved) = (modes?, solved?);
         let (mut found, mut pressed) = (Vec::with_capacity(cases.len()), Vec::new());
-        for (forces, own_pressed) in solved? {
+        for (forces, own_pressed) in solved {
             pressed.extend(own_pressed);
             found.extend(forces);
         }
         found.sort_by_key(|forces: &PlateForces| forces.case);
-        if let Some(EvenPush { bears: Ok(bears), .. }) = even_push {
-            let unclear = |pressed: &&mut Pressed| {
-                let state = knockdowns.iter().find(|(state, _)| *state == cases[pressed.case].state);
-                let left = state.map_or_else(|| Ratio::from(1.0), |(_, of_state)| of_state.whole_top(top));
-                pressed.is_unclear(bears * left.value, top.criteria.buckling_factor.value)
-            };
-            pressed
-                .par_iter_mut()
-                .filter(unclear)
-                .try_for_each(|pressed| coarse.look_closer(pressed, (cases, &alike), &winds))?;
+        for pressed in &mut pressed {
+            if let Some(lower) = at_lower.iter().find(|lower| lower.case == pressed.case) {
+                pressed.settle(lower);
+            }
         }
         Ok(Self {
             cases: found,

@@ -45,16 +45,17 @@ impl<'a> Solver<'a> {
         sections: &'a Sections,
         (net, alike): (&'a Net, &[(Ratio, Vec<Moving>)]),
         degree: Degree,
-        (leading, softest): (Ratio, Option<Ratio>),
+        (leading, asked_again): (Ratio, &[Ratio]),
     ) -> Result<Self, Mechanism> {
         let plate = net.plate(top, sections, (degree, leading), None)?;
         let moving = alike.iter().flat_map(|(_, moving)| moving).flat_map(|moving| &moving.placed);
         let sampler = net.sampler(top, &plate, moving.map(|placed| placed.at));
         let grouping = net.grouping(top, sections, &sampler);
         let mut new = Self { top, sections, net, degree, plates: vec![(leading, plate)], sampler, grouping };
-        if let Some(softest) = softest.filter(|softest| *softest != leading) {
-            let plate = new.state(softest)?.into_owned();
-            new.plates.push((softest, plate));
+        for &left in asked_again {
+            if let Cow::Owned(plate) = new.state(left)? {
+                new.plates.push((left, plate));
+            }
         }
         Ok(new)
     }
@@ -72,7 +73,7 @@ impl<'a> Solver<'a> {
         self.net.plate(self.top, self.sections, (self.degree, left), like).map(Cow::Owned)
     }
 
-    /// First frequency and even push, where they are sought. A mode is as good at a degree less as forces are.
+    /// First frequency and even push, where they are sought.
     pub(super) fn modes(&self, swinging: Option<Ratio>, softest: Option<Ratio>) -> Result<Modes, Mechanism> {
         let frequency = || -> Result<Option<Result<Frequency, NoMode>>, Mechanism> {
             let Some(left) = swinging else { return Ok(None) };
