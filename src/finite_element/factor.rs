@@ -10,7 +10,7 @@ use faer::{
     sparse::{
         SparseColMatRef, SymbolicSparseColMatRef,
         linalg::{
-            amd,
+            SupernodalThreshold, amd,
             cholesky::{
                 CholeskySymbolicParams, LltRef, SymbolicCholesky, SymmetricOrdering, factorize_symbolic_cholesky,
             },
@@ -50,7 +50,12 @@ impl Pattern {
             backward[unknown] = place;
         }
         let order = SymmetricOrdering::Custom(PermRef::new_checked(&forward, &backward, size));
-        let symbolic = factorize_symbolic_cholesky(self.view(), Side::Upper, order, CholeskySymbolicParams::default());
+        // Unknowns come in nodes, so that even the smallest plate has columns alike enough to be eliminated together.
+        let params = CholeskySymbolicParams {
+            supernodal_flop_ratio_threshold: SupernodalThreshold::FORCE_SUPERNODAL,
+            ..CholeskySymbolicParams::default()
+        };
+        let symbolic = factorize_symbolic_cholesky(self.view(), Side::Upper, order, params);
         symbolic.map(|symbolic| Order(Arc::new(symbolic))).map_err(|_| NotDefinite)
     }
 

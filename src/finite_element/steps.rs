@@ -66,8 +66,10 @@ impl Assembled {
     /// # Errors
     /// [`Mechanism`] where some part can move without resistance.
     pub fn factored(self) -> Result<Plate, Mechanism> {
-        let Self { ordered, assembly, shells, lines: Lines { beams, springs, .. } } = self;
-        let factor = ordered.layout.pattern.factor(&assembly.values, &ordered.order);
+        let Self { ordered, mut assembly, shells, lines: Lines { beams, springs, .. } } = self;
+        // Whatever is asked of a plate later is asked of its factor and of its triangles.
+        let values = std::mem::take(&mut assembly.values);
+        let factor = ordered.layout.pattern.factor(&values, &ordered.order);
         let factor = factor.map_err(|_| Mechanism::PartMoves)?;
         Ok(Plate { assembly, ordered, factor, shells, beams, springs })
     }
