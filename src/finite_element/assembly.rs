@@ -151,7 +151,9 @@ impl Assembly {
         let mut sides = Vec::with_capacity(on_sides * solutions.len());
         for solution in solutions {
             let values = &solution.borrow().values;
-            nodes[..on_sides / count].iter().for_each(|&node| sides.extend_from_slice(&values[node * count..][..count]));
+            nodes[..on_sides / count]
+                .iter()
+                .for_each(|&node| sides.extend_from_slice(&values[node * count..][..count]));
         }
         let sides = DMatrix::from_vec(on_sides, solutions.len(), sides);
         // Products of whole matrices are far faster than those by a transposed one.

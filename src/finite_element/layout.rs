@@ -104,17 +104,23 @@ impl Layout {
             self.reached[column].push(row);
         }
         let count = self.fields.count();
+        let shared = self.numbering.shared;
+        let width = |group: usize| if group < shared { count } else { 1 };
+        // Room for all of them at once: a list that grows is copied again and again.
+        let rows =
+            |(group, list): (usize, &Vec<usize>)| width(group) * list.iter().map(|&row| width(row)).sum::<usize>();
+        let most = self.reached.iter().enumerate().map(rows).sum();
         let pattern = &mut self.pattern;
+        pattern.rows.reserve_exact(most);
         pattern.columns.push(0);
         for (group, list) in self.reached.iter().enumerate() {
-            let width = if group < self.numbering.shared { count } else { 1 };
-            for own in 0..width {
+            for own in 0..width(group) {
                 for &row in list {
-                    if row < self.numbering.shared {
+                    if row < shared {
                         let within = if row == group { own + 1 } else { count };
                         pattern.rows.extend((0..within).map(|field| row * count + field));
                     } else {
-                        pattern.rows.push(self.beams + row - self.numbering.shared);
+                        pattern.rows.push(self.beams + row - shared);
                     }
                 }
                 pattern.columns.push(pattern.rows.len());

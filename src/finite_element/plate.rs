@@ -164,7 +164,8 @@ impl Plate {
     #[must_use]
     pub fn solve<L: std::borrow::Borrow<Load>>(&self, loads: &[L]) -> Vec<Solution> {
         let size = self.assembly.size();
-        let mut sides: Vec<f64> = loads.iter().flat_map(|load| load.borrow().values.iter().copied()).collect();
+        let mut sides = Vec::with_capacity(size * loads.len());
+        loads.iter().for_each(|load| sides.extend_from_slice(&load.borrow().values));
         self.factor.solve(&mut sides, size);
         let solved = sides.chunks_exact(size).zip(loads.iter().map(std::borrow::Borrow::borrow));
         solved.map(|(values, load)| Solution::new(values.to_vec(), load.inner.clone(), load.held.clone())).collect()

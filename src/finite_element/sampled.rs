@@ -64,7 +64,8 @@ impl<'a> Reader<'a> {
             let law = law(self.plate, triangle);
             for functions in [Some(&self.sampler.everywhere), others.as_ref()].into_iter().flatten() {
                 let places = functions.nrows() / OPERATORS;
-                let numbers = by_operator(&(functions * &of_nodes), [law.nrows() / OPERATORS, places, solutions.len()]) * &law;
+                let numbers =
+                    by_operator(&(functions * &of_nodes), [law.nrows() / OPERATORS, places, solutions.len()]) * &law;
                 let (own, rest) = parts.split_at(places);
                 parts = rest;
                 for (start, (sampled, solution)) in (0..).step_by(places).zip(all.iter_mut().zip(solutions)) {

@@ -44,7 +44,9 @@ impl PlateForces {
             all.iter().find(|other| other.region == own.region).map_or(settled.error, |other| other.error)
         };
         for (own, lent) in [(&mut self.regions, &settled.regions), (&mut self.edges, &settled.edges)] {
-            own.iter_mut().for_each(|own| own.error = find(lent, own).as_much_again());
+            for own in own {
+                own.error = find(lent, own).as_much_again();
+            }
         }
         for ((own, settled), lower) in self.pipes.iter_mut().zip(&settled.pipes).zip(&lower.pipes) {
             own.settle_as(settled, lower);

@@ -91,7 +91,8 @@ pub struct Fineness {
     pub sides: Ratio,
     /// The lower degree and the higher, whose values count.
     pub degrees: [Degree; 2],
-    /// Whether those of the lower count in cases in which nobody moves and whose core is as stiff as in none where somebody does.
+    /// Whether those of the lower count in cases in which nobody moves and whose core is as stiff as in none where somebody
+    /// does, unless the top lifts off its pipes.
     pub still_at_lower: bool,
 }
 
@@ -200,7 +201,9 @@ impl PlateMethod {
         let solver = |degree, asked_again: &[Ratio]| {
             Solver::new(top, sections, (&net, &alike), degree, (leading, asked_again)).map_err(NoPlate::Mechanism)
         };
-        let states = States::new(&alike, leading, still_at_lower);
+        // Where the top lifts off, what opens differs from core to core, and so does what a degree is off by.
+        let lifts_off = net.holds(top).contains(&HeldDown::ByFixings);
+        let states = States::new(&alike, leading, still_at_lower && !lifts_off);
         let looked = |solver: &Solver<'_>, Alike { left, moving }: &Alike<'_>, only: Option<&[Point]>| {
             let plate = solver.state(*left)?;
             let still = solver.still(&plate, (cases, moving), &winds);

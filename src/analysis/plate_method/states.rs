@@ -105,3 +105,54 @@ impl<'a> States<'a> {
         (forces, pressed)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, reason = "a test may panic")]
+
+    use super::super::{Fineness, PlateMethod};
+    use crate::{
+        analysis::Analysis,
+        input::{NamedText, read_design, read_tables},
+    };
+
+    #[test]
+    fn with_its_error_the_lower_degree_covers_what_the_higher_finds() {
+        let file = |name: &str| {
+            let text = std::fs::read_to_string(format!("{}/examples/{name}", env!("CARGO_MANIFEST_DIR"))).unwrap();
+            NamedText { name: name.to_owned(), text }
+        };
+        let top = read_design(&file("galley-roof.toml"), &read_tables(&[]).unwrap(), None).unwrap_or_else(|_| panic!());
+        let analysis = Analysis::new(&top, 16).unwrap();
+        let solved = |still_at_lower| {
+            let fineness = Fineness { still_at_lower, ..Fineness::usual() };
+            let loads = (&analysis.cases[..], &analysis.knockdowns[..]);
+            PlateMethod::new(&top, &analysis.sections, loads, None, fineness).unwrap_or_else(|_| panic!())
+        };
+        let (usual, all_at_both) = (solved(true), solved(false));
+        assert!(!usual.at_lower.is_empty() && usual.at_lower.len() < usual.cases.len());
+        assert_eq!(all_at_both.at_lower, Vec::<usize>::new());
+        let mut looked_at = 0;
+        for (own, both) in usual.cases.iter().zip(&all_at_both.cases) {
+            if !usual.at_lower.contains(&own.case) {
+                assert_eq!(own, both);
+                continue;
+            }
+            // On another core the step to the higher degree is another, by a hundredth at most.
+            let mut covers = |lower: f64, error: f64, higher: f64| {
+                let step = (higher / lower - 1.0).abs();
+                assert!(error >= step && error <= 2.0 * step + 0.02, "{lower}, {error}, {higher}");
+                looked_at += 1;
+            };
+            covers(own.largest_sag(), own.error.sag.value, both.largest_sag());
+            for (own, both) in own.regions.iter().zip(&both.regions) {
+                covers(own.largest_shear(), own.error.shear.value, both.largest_shear());
+                covers(own.largest_moment(), own.error.moment.value, both.largest_moment());
+            }
+            for (own, both) in own.pipes.iter().zip(&both.pipes) {
+                covers(own.push.value, own.along_error[0].value, both.push.value);
+            }
+        }
+        assert!(looked_at > 12);
+    }
+}
