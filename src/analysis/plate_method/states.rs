@@ -138,10 +138,10 @@ mod tests {
                 assert_eq!(own, both);
                 continue;
             }
-            // On another core the step to the higher degree is another, by a hundredth at most.
+            // On another core the step to the higher degree is another: up by no more than a thousandth over twice that lent.
             let mut covers = |lower: f64, error: f64, higher: f64| {
                 let step = (higher / lower - 1.0).abs();
-                assert!(error >= step && error <= 2.0 * step + 0.02, "{lower}, {error}, {higher}");
+                assert!(error + 1e-3 >= step && error <= 2.0 * step + 0.02, "{lower}, {error}, {higher}");
                 looked_at += 1;
             };
             covers(own.largest_sag(), own.error.sag.value, both.largest_sag());
