@@ -3,7 +3,7 @@
 use skinspan::{
     geometry::Point,
     input::{NamedText, read_readings},
-    proof::{Cause, Compared, GaugeAt, Head, Proof, Readings, Row, Slip, UnitSlip, Wanted, compare, proof},
+    proof::{Cause, Compared, GaugeAt, Head, Proof, Row, Slip, UnitSlip, Wanted, compare, proof},
     report::proof_to_text,
     top::{Schedule, SkinLayer, Top},
     units::Length,
