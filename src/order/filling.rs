@@ -1,6 +1,6 @@
 //! What joints, grooves, bores and studs are filled with and glued by.
 
-use super::{CorePlan, core::NoPlan, pieces::catalysed};
+use super::{CorePlan, core::NoPlan, putty::catalysed};
 use crate::{
     analysis::{MountOn, mounts},
     top::{Backing, Hold, Top},

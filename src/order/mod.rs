@@ -8,6 +8,7 @@ mod lifted;
 mod lifting;
 mod moments;
 mod pieces;
+mod putty;
 mod resin;
 
 pub use self::{
@@ -17,7 +18,8 @@ pub use self::{
     lift_check::{LiftCheck, LiftOn, LiftOutcome},
     lifting::{Lifting, Sling},
     moments::Moments,
-    pieces::{BackingPiece, BoardLine, ConduitLine, FixingLine, FixingPart, Putty},
+    pieces::{BackingPiece, BoardLine, ConduitLine, FixingLine, FixingPart},
+    putty::Putty,
     resin::{CoatLine, Hardener, Mix, ResinLine, Resins},
 };
 
@@ -80,7 +82,7 @@ pub fn order(top: &Top) -> Order {
         core,
         backings,
         boards,
-        putty: pieces::putty(top),
+        putty: putty::putty(top),
         conduits: pieces::conduits(top),
         fixings: pieces::fixings(top),
         area: top.outline.area(),
@@ -111,7 +113,7 @@ impl Order {
         let coats: Mass = self.coats.iter().map(|line| line.in_top).sum();
         let boards: Mass = self.boards.iter().map(|line| line.in_top).sum();
         let putty = self.putty.as_ref().map_or_else(Mass::default, |putty| putty.in_top);
-        let tubes: Mass = top.conduits.iter().map(|conduit| top.tube_mass(conduit)).sum();
+        let tubes: Mass = self.conduits.iter().filter_map(|line| line.mass).sum();
         fibre + self.resins.in_top() + coats + boards + putty + tubes + pieces::core_in_top(top)
     }
 }

@@ -1,4 +1,4 @@
-//! What is cut and set: backing, putty, conduits, fixings.
+//! What is cut and set: backing, conduits, fixings.
 
 use uom::si::ratio::ratio;
 
@@ -6,7 +6,7 @@ use crate::{
     advice::{Fitting, fittings},
     analysis::{Analysis, DIVISIONS, MountOn},
     top::{Bolt, Fixing, Hold, Sleeve, Top, Washer},
-    units::{Area, Length, Mass, Ratio, Volume},
+    units::{Area, Length, Mass, MassDensity, Ratio},
 };
 
 /// One piece of backing.
@@ -49,25 +49,6 @@ pub struct BoardLine {
     pub in_top: Mass,
 }
 
-/// Putty of the edge.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Putty {
-    /// Its name.
-    pub name: String,
-    /// Whether it is cured by a catalyst that is bought beside it.
-    pub catalysed: bool,
-    /// How far the core is cut back.
-    pub setback: Length,
-    /// Length of all rims.
-    pub rim: Length,
-    /// What is bought.
-    pub volume: Volume,
-    /// Its mass.
-    pub mass: Mass,
-    /// What stays in the top.
-    pub in_top: Mass,
-}
-
 /// Conduit of one kind.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ConduitLine {
@@ -75,10 +56,14 @@ pub struct ConduitLine {
     pub name: Option<String>,
     /// Diameter.
     pub diameter: Length,
+    /// Its wall and density; none of a plain bore.
+    pub tube: Option<(Length, MassDensity)>,
     /// Runs.
     pub runs: usize,
     /// Length of all runs.
     pub length: Length,
+    /// Mass of all runs; none of a plain bore.
+    pub mass: Option<Mass>,
 }
 
 /// Fixings of one kind and length.
@@ -200,39 +185,6 @@ pub(super) fn backings(top: &Top) -> (Vec<BackingPiece>, Vec<BoardLine>) {
     (pieces, boards)
 }
 
-/// Putty that fills the edge.
-///
-/// ```text
-/// V = s c P (1 + q),  m = ρ V
-/// ```
-///
-/// | symbol | meaning |
-/// |---|---|
-/// | *s*, *c* | how far the core is cut back, its thickness |
-/// | *P* | length of all rims |
-/// | *q*, *ρ* | share of waste, density |
-pub(super) fn putty(top: &Top) -> Option<Putty> {
-    let edge = top.edge.as_ref()?;
-    let rim = top.outline.perimeter();
-    let kept: Volume = edge.setback * top.core.thickness * rim;
-    let volume = kept * (Ratio::from(1.0) + top.criteria.order_putty_waste.value);
-    let density = edge.fill.density.typical.value;
-    Some(Putty {
-        name: edge.fill.name.clone(),
-        catalysed: catalysed(&edge.fill.family),
-        setback: edge.setback,
-        rim,
-        volume,
-        mass: density * volume,
-        in_top: density * kept,
-    })
-}
-
-/// Whether a putty or glue of a family is a polyester: what cures it is no part of its name.
-pub(super) fn catalysed(family: &str) -> bool {
-    family.starts_with("polyester")
-}
-
 /// Core that stays in the top, as its weight counts it.
 pub(super) fn core_in_top(top: &Top) -> Mass {
     let setback = top.edge.as_ref().map_or_else(Length::default, |edge| edge.setback);
@@ -243,17 +195,29 @@ pub(super) fn core_in_top(top: &Top) -> Mass {
 }
 
 /// Conduits by kind.
+///
+/// ```text
+/// m = ρ π (d − t) t L
+/// ```
+///
+/// | symbol | meaning |
+/// |---|---|
+/// | *d*, *t*, *ρ* | diameter, wall and density of a tube |
+/// | *L* | length of all runs |
 pub(super) fn conduits(top: &Top) -> Vec<ConduitLine> {
     let mut lines: Vec<ConduitLine> = Vec::new();
     for conduit in &top.conduits {
         let name = conduit.tube.as_ref().map(|tube| tube.name.clone());
+        let tube = conduit.tube.as_ref().map(|tube| (tube.wall.value, tube.density.value));
+        let mass = tube.map(|_| top.tube_mass(conduit));
         let length = conduit.along.length();
         match lines.iter_mut().find(|line| line.name == name && line.diameter == conduit.diameter) {
             Some(line) => {
                 line.runs += 1;
                 line.length += length;
+                line.mass = line.mass.zip(mass).map(|(known, more)| known + more);
             }
-            None => lines.push(ConduitLine { name, diameter: conduit.diameter, runs: 1, length }),
+            None => lines.push(ConduitLine { name, diameter: conduit.diameter, tube, runs: 1, length, mass }),
         }
     }
     lines

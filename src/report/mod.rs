@@ -2,6 +2,7 @@
 
 mod cautions;
 mod choice;
+mod crossing;
 mod explain;
 mod fixings;
 mod fixings_json;

@@ -5,7 +5,8 @@ use uom::si::{areal_mass_density::kilogram_per_square_meter, ratio::ratio, volum
 
 use skinspan::{
     order::{Filling, FillingUse, Order},
-    report::{order_to_csv, order_to_text},
+    report::{order_to_csv, order_to_json, order_to_text},
+    units::{System, show},
 };
 
 use crate::kit::{EDGE, Made, count, kg, m, m2, mm, near};
@@ -111,9 +112,61 @@ fn resin_coats_and_putty_of_a_rectangle() {
     let gelcoat = &order.coats[0];
     near(kg(gelcoat.bought), 1.2 * 1.2);
     near(kg(gelcoat.catalyst.expect("a gelcoat is catalysed")), 0.02 * 1.44);
-    // 40 mm deep, 25.4 mm thick, 6 m round.
+    // 40 mm deep in 2 m by 1 m, 25.4 mm thick: four corners less than 6 m of rim.
     let putty = order.putty.expect("an edge");
-    near(putty.volume.get::<liter>(), 40.0 * 25.4 * 6.0 / 1000.0 * 1.25);
+    let border = 2.0 - 1.92 * 0.92;
+    near(m2(putty.border), border);
+    near(putty.volume.get::<liter>(), border * 25.4 * 1.25);
+    near(kg(putty.in_top), 0.04 * 6.0 * 0.0254 * density_of_putty(&top));
+    near(kg(putty.mass), border * 0.0254 * 1.25 * density_of_putty(&top));
+}
+
+fn density_of_putty(top: &skinspan::top::Top) -> f64 {
+    top.edge.as_ref().expect("an edge").fill.density.typical.value.value
+}
+
+#[test]
+fn putty_fills_round_a_hole_as_well() {
+    let hole = "[[hole]]\nname = \"hatch\"\ncircle = { at = [\"1 m\", \"500 mm\"], diameter = \"300 mm\" }\n";
+    let rest = format!("{RULES}{hole}");
+    let (top, order) = Made { rest: &rest, ..Made::default() }.order();
+    let putty = order.putty.as_ref().expect("an edge");
+    let around = std::f64::consts::PI * (0.19f64 * 0.19 - 0.15 * 0.15);
+    near(m2(putty.border), 2.0 - 1.92 * 0.92 + around);
+    let text = order_to_text(&order, &top, 100).split_whitespace().collect::<Vec<_>>().join(" ");
+    let said = format!(
+        "40.0 mm deep along {} of rim, {} in plan",
+        show(putty.rim, System::Si),
+        show(putty.border, System::Si)
+    );
+    assert!(text.contains(&said), "{said}: {text}");
+}
+
+#[test]
+fn tubes_have_a_mass_that_can_be_redone() {
+    let conduit = |name: &str, y: u32| {
+        format!(
+            "[[conduit]]\nname = \"{name}\"\nmaterial = \"pvc-1-2-sch40\"\nalong = [[\"200 mm\", \"{y} mm\"], [\"1700 mm\", \"{y} mm\"]]\n"
+        )
+    };
+    let (top, order) =
+        Made { rest: &format!("{}{}", conduit("one", 300), conduit("two", 800)), ..Made::default() }.order();
+    let [line] = &order.conduits[..] else { panic!("{:?}", order.conduits) };
+    let (wall, density) = line.tube.expect("a tube");
+    let by_hand = density.value * std::f64::consts::PI * (0.84 * 0.0254 - wall.value) * wall.value * 3.0;
+    near(kg(line.mass.expect("a tube")), by_hand);
+    assert!((0.5..1.5).contains(&by_hand), "{by_hand} kg");
+    let text = order_to_text(&order, &top, 100).split_whitespace().collect::<Vec<_>>().join(" ");
+    let said = format!(
+        "2 runs, {} across, {} wall, {}",
+        show(line.diameter, System::Si),
+        show(wall, System::Si),
+        show(density, System::Si)
+    );
+    assert!(text.contains(&said), "{said}: {text}");
+    let json = order_to_json(&order, &top);
+    let row = json["buy"].as_array().expect("a list").iter().find(|row| row["kind"] == "conduit").expect("a tube");
+    assert!(row["mass"]["value"].as_f64().is_some(), "{row}");
 }
 
 #[test]
@@ -146,7 +199,7 @@ fn boards_conduits_and_fixings() {
     near(m2(order.boards[0].area), 0.13 * 1.25);
     near(kg(order.boards[0].mass), kg(piece.mass) * 1.25);
     // Nothing is laid into a plain bore, so that it is on no list of what is bought.
-    assert_eq!((order.conduits[0].name.as_deref(), order.conduits[0].runs), (None, 1));
+    assert_eq!((order.conduits[0].name.as_deref(), order.conduits[0].runs, order.conduits[0].mass), (None, 1, None));
     near(m(order.conduits[0].length), 1.5);
     let csv = order_to_csv(&order, &top);
     assert!(!csv.lines().any(|line| line.starts_with("buy,conduit")), "{csv}");

@@ -7,10 +7,11 @@ use skinspan::{
     geometry::{Foot, Point},
     input::{NamedText, read_design, read_tables},
     load_case::{Duration, LoadCase, State},
-    proof::Proof,
+    proof::{GaugeAt, Proof, Readings, Row, Wanted, proof},
     top::{Gear, Top},
     units::{Area, Length, Ratio},
 };
+use uom::si::length::millimeter;
 
 /// A flat rectangle on walls at its ends, in SI; `service` says what presses on it, `rest` what else.
 pub fn text(service: &str, rest: &str) -> NamedText {
@@ -81,4 +82,30 @@ pub fn read_by(truth: &Top, proof: &Proof) -> Vec<Length> {
 
 pub fn count(of: usize) -> f64 {
     f64::from(u32::try_from(of).expect("a count"))
+}
+
+pub fn mm(length: f64) -> Length {
+    Length::new::<millimeter>(length)
+}
+
+pub fn usual() -> (Top, Proof) {
+    let top = read(&text(SNOW, "[criteria]\nproof-bag = \"10 kg\"\n"));
+    let proof = proof(&top, Wanted::Even).expect("a test");
+    (top, proof)
+}
+
+/// Loaded and unloaded by all steps, straight, with a zero of its own at each gauge.
+pub fn readings(proof: &Proof, full: &[Length]) -> Readings {
+    let all = proof.steps.last().expect("steps").bags;
+    let up: Vec<usize> = std::iter::once(0).chain(proof.steps.iter().map(|step| step.bags)).collect();
+    let down = up.iter().rev().skip(1);
+    let row = |bags: &usize| Row {
+        bags: *bags,
+        readings: full.iter().map(|full| Some(mm(0.3) + *full * (count(*bags) / count(all)))).collect(),
+    };
+    Readings { rows: up.iter().chain(down).map(row).collect(), heads: vec![None; full.len()] }
+}
+
+pub fn on_support(proof: &Proof, gauge: usize) -> bool {
+    matches!(proof.gauges[gauge].on, GaugeAt::Support(_))
 }

@@ -4,3 +4,4 @@ mod card;
 mod forms;
 mod kit;
 mod readings;
+mod suspect;

@@ -3,43 +3,17 @@
 use skinspan::{
     geometry::Point,
     input::{NamedText, read_readings},
-    proof::{Cause, Compared, GaugeAt, Head, Proof, Readings, Row, Slip, UnitSlip, Wanted, compare, proof},
+    proof::{Cause, Compared, GaugeAt, Head, Proof, Row, Slip, UnitSlip, Wanted, compare, proof},
     report::proof_to_text,
     top::{Schedule, SkinLayer, Top},
     units::Length,
 };
 use uom::si::length::{meter, millimeter};
 
-use crate::kit::{SNOW, count, example, read, read_by, text};
+use crate::kit::{SNOW, example, mm, on_support, read, read_by, readings, text, usual};
 
 /// To what a cause is found again: the step of a tenth that its slope is taken over.
 const FOUND: f64 = 0.02;
-
-fn mm(length: f64) -> Length {
-    Length::new::<millimeter>(length)
-}
-
-fn usual() -> (Top, Proof) {
-    let top = read(&text(SNOW, "[criteria]\nproof-bag = \"10 kg\"\n"));
-    let proof = proof(&top, Wanted::Even).expect("a test");
-    (top, proof)
-}
-
-/// Loaded and unloaded by all steps, straight, with a zero of its own at each gauge.
-fn readings(proof: &Proof, full: &[Length]) -> Readings {
-    let all = proof.steps.last().expect("steps").bags;
-    let up: Vec<usize> = std::iter::once(0).chain(proof.steps.iter().map(|step| step.bags)).collect();
-    let down = up.iter().rev().skip(1);
-    let row = |bags: &usize| Row {
-        bags: *bags,
-        readings: full.iter().map(|full| Some(mm(0.3) + *full * (count(*bags) / count(all)))).collect(),
-    };
-    Readings { rows: up.iter().chain(down).map(row).collect(), heads: vec![None; full.len()] }
-}
-
-fn on_support(proof: &Proof, gauge: usize) -> bool {
-    matches!(proof.gauges[gauge].on, GaugeAt::Support(_))
-}
 
 fn causes(compared: &Compared) -> &skinspan::proof::Causes {
     compared.causes.as_ref().unwrap_or_else(|reason| panic!("{reason}"))

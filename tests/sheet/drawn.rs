@@ -150,6 +150,35 @@ fn a_cut_has_port_on_the_left_and_its_parts_where_they_lie() {
     assert!(pipes >= 7, "{pipes}");
 }
 
+/// On a narrow screen letters are as high as that, in millimetres of the drawing.
+const NARROW: f64 = 3.8;
+
+#[test]
+fn numbers_of_plies_and_the_words_of_the_bar_stand_clear_on_a_narrow_screen_too() {
+    let mut numbered = 0;
+    for made in made() {
+        let document = document(&made.sheet);
+        let numbers = |x: f64| -> Vec<f64> {
+            let own = by_id(&document, "plies-figure").descendants().filter(|node| is(node, "text", "t-soft mid"));
+            own.filter(|node| (number(*node, "x") - x).abs() < WRITTEN).map(|node| number(node, "y")).collect()
+        };
+        for column in [9.0, 85.0].map(numbers) {
+            assert!(column.windows(2).all(|pair| pair[1] - pair[0] >= NARROW), "{}: {column:?}", made.name);
+            numbered += column.len();
+        }
+        let figure = by_id(&document, "section-figure");
+        let words: Vec<(f64, String)> = figure
+            .descendants()
+            .filter(|node| is(node, "text", "t mid"))
+            .map(|node| (number(node, "y"), text(node)))
+            .collect();
+        let bar = words.iter().find(|(_, words)| words.ends_with(" in") || words.ends_with(" mm")).expect("a bar").0;
+        let letters = words.iter().filter(|(_, words)| words.len() == 1).map(|(y, _)| *y);
+        assert!(letters.into_iter().all(|letter| letter < bar - NARROW), "{}: {words:?}", made.name);
+    }
+    assert!(numbered >= 10, "{numbered}");
+}
+
 /// A strip on two walls: everything that is worth a cut lies along it.
 fn strip(forward: &str) -> Top {
     let text = format!(

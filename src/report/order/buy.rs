@@ -116,7 +116,8 @@ fn solid(ordered: Ordered<'_>) -> Vec<Row> {
     rows.extend(tubes.map(|(line, name)| Row {
         count: Some(line.runs),
         length: Some(line.length),
-        note: counted(line.runs, "run"),
+        mass: line.mass,
+        note: words::tube(line, system),
         ..Row::new("conduit", name)
     }));
     rows.extend(order.fixings.iter().flat_map(|line| fixing(line, system)));
@@ -127,7 +128,12 @@ fn solid(ordered: Ordered<'_>) -> Vec<Row> {
 fn putty(ordered: Ordered<'_>) -> Vec<Row> {
     let (order, system) = (ordered.order, ordered.system());
     let edge = order.putty.iter().map(|putty| {
-        let note = format!("{} deep along {} of rim", show(putty.setback, system), show(putty.rim, system));
+        let note = format!(
+            "{} deep along {} of rim, {} in plan",
+            show(putty.setback, system),
+            show(putty.rim, system),
+            show(putty.border, system)
+        );
         let row =
             Row { volume: Some(putty.volume), mass: Some(putty.mass), note, ..Row::new("putty", putty.name.clone()) };
         (row, putty.catalysed)

@@ -2,7 +2,7 @@
 
 use super::Ordered;
 use crate::{
-    order::{FabricLine, Filling, FillingUse, FixingPart, Hardener, Rule, Seam},
+    order::{ConduitLine, FabricLine, Filling, FillingUse, FixingPart, Hardener, Rule, Seam},
     report::said::counted,
     units::{Area, ArealMassDensity, Length, Mass, System, Torque, Volume, both, show, show_in},
 };
@@ -87,6 +87,13 @@ pub(super) fn filling(own: &Filling) -> String {
         }
         FillingUse::Studs => format!("below {}", counted(places, "bonded stud")),
     }
+}
+
+/// How often a tube is laid, and what its mass is made of.
+pub(super) fn tube(line: &ConduitLine, system: System) -> String {
+    let runs = counted(line.runs, "run");
+    let Some((wall, density)) = line.tube else { return runs };
+    format!("{runs}, {} across, {} wall, {}", show(line.diameter, system), show(wall, system), show(density, system))
 }
 
 /// What goes with a fixing.

@@ -12,11 +12,13 @@ use crate::{
 };
 
 /// How many times larger a stack may be drawn.
-const LARGER: [f64; 6] = [2.0, 5.0, 10.0, 20.0, 25.0, 40.0];
+const LARGER: [f64; 9] = [2.0, 5.0, 8.0, 10.0, 12.0, 15.0, 20.0, 25.0, 40.0];
 /// Room for the two stacks.
 const HIGH: f64 = 46.0;
 /// Width of a stack.
 const WIDE: f64 = 26.0;
+/// Numbers stand so far apart that on a narrow screen too none lies on another: of thinner plies some have none.
+const APART: f64 = 3.9;
 
 /// The enlargement at which both stacks fit.
 pub(super) fn enlargement(top: &Top) -> f64 {
@@ -28,17 +30,23 @@ pub(super) fn enlargement(top: &Top) -> f64 {
 /// A stack with the number and the direction of each ply beside it; its height too.
 pub(super) fn stack(skin: &Schedule, first: usize, [x, y]: [f64; 2], times: f64) -> (Markup, f64) {
     let mut below = y;
+    let mut last = f64::NEG_INFINITY;
     let mut plies = Vec::new();
     for (number, ply) in plies_of(skin).enumerate() {
         let high = ply.thickness.get::<millimeter>() * times;
-        plies.push((number, ply, below, high));
+        let middle = below + high / 2.0;
+        let named = middle - last >= APART;
+        if named {
+            last = middle;
+        }
+        plies.push((number, ply, below, high, named));
         below += high;
     }
     let markup = html! {
-        @for (number, ply, y, high) in plies {
+        @for (number, ply, y, high, named) in plies {
             rect class=(if number % 2 == 0 { "ply" } else { "ply-b" }) x=(mm(x)) y=(mm(y)) width=(mm(WIDE)) height=(mm(high)) {}
             @let middle = y + high / 2.0;
-            @if high >= 2.6 { text class="t-soft mid" x=(mm(x - 3.0)) y=(mm(middle + 1.0)) { (first + number) } }
+            @if named { text class="t-soft mid" x=(mm(x - 3.0)) y=(mm(middle + 1.0)) { (first + number) } }
             (direction(ply, [x + WIDE + 5.0, middle], (high / 2.0 - 0.3).min(2.4)))
         }
     };

@@ -1,7 +1,8 @@
 //! Where the values of contour lines stand: on the line, apart from one another and from the border of the drawing.
 
-/// Room that a label of five letters takes, from its middle, in millimetres of the paper: as large as on a narrow screen.
-const HALF_WIDE: f64 = 7.9;
+/// Room that a label of five letters takes with its white rim, from its middle, in millimetres of the paper: as large as on a narrow
+/// screen.
+const HALF_WIDE: f64 = 8.7;
 const HALF_HIGH: f64 = 3.2;
 
 /// Lines shorter than this have no label.

@@ -24,7 +24,7 @@ const BOW: f64 = 6.0;
 /// Height of a row of the legend.
 const ROW: f64 = 5.6;
 /// Highest the top is drawn.
-const HIGH: f64 = 150.0;
+const HIGH: f64 = 110.0;
 
 pub(super) fn plan(top: &Top) -> Markup {
     let plan = &Plan::of(top);
@@ -164,7 +164,7 @@ pub(super) fn line_path(line: &Line, on: OnPaper) -> String {
     text
 }
 
-/// A size over all, outside the top.
+/// A size over all, outside the top, its words on the line.
 fn dimension(size: &Dimension, on: OnPaper, system: System) -> Markup {
     let ([x0, y0], [x1, y1]) = (on.at(size.from), on.at(size.to));
     let words = both(size.size, system);
@@ -174,7 +174,7 @@ fn dimension(size: &Dimension, on: OnPaper, system: System) -> Markup {
             html! {
                 path class="thin" d={ "M" (mm(x0)) " " (mm(y0 + 1.0)) "V" (mm(y + 1.0)) "M" (mm(x1)) " " (mm(y1 + 1.0)) "V" (mm(y + 1.0)) "M" (mm(x0)) " " (mm(y)) "H" (mm(x1)) } {}
                 (tick([x0, y])) (tick([x1, y]))
-                text class="on" x=(mm(f64::midpoint(x0, x1))) y=(mm(y + 1.0)) { (words) }
+                text class="on" x=(mm(f64::midpoint(x0, x1))) y=(mm(y - 1.2)) { (words) }
             }
         }
         Axis::Y => {
@@ -183,7 +183,7 @@ fn dimension(size: &Dimension, on: OnPaper, system: System) -> Markup {
             html! {
                 path class="thin" d={ "M" (mm(x0 - 1.0)) " " (mm(y0)) "H" (mm(x - 1.0)) "M" (mm(x1 - 1.0)) " " (mm(y1)) "H" (mm(x - 1.0)) "M" (mm(x)) " " (mm(y0)) "V" (mm(y1)) } {}
                 (tick([x, y0])) (tick([x, y1]))
-                text class="on" transform={ "translate(" (mm(x + 1.0)) " " (mm(middle)) ") rotate(-90)" } { (words) }
+                text class="on" transform={ "translate(" (mm(x - 1.2)) " " (mm(middle)) ") rotate(-90)" } { (words) }
             }
         }
     }

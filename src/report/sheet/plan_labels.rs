@@ -1,5 +1,7 @@
 //! Names on the plan: near their things, where they cover nothing; where that is not right at them, with a line to them.
 
+use crate::report::crossing::crosses;
+
 /// Size of a letter in millimetres of the paper: as wide and as high as on a narrow screen.
 const LETTER: [f64; 2] = [2.1, 4.2];
 
@@ -28,6 +30,10 @@ struct Taken {
 impl Taken {
     fn meets(&self, other: &Self) -> bool {
         (0..2).all(|k| (self.at[k] - other.at[k]).abs() < self.half[k] + other.half[k])
+    }
+
+    fn crossed(&self, line: [[f64; 2]; 2]) -> bool {
+        crosses(line, [0, 1].map(|k| self.at[k] - self.half[k]), self.half.map(|half| 2.0 * half))
     }
 
     /// How far a place lies outside it.
@@ -118,7 +124,11 @@ impl Names {
         }
         let (_, own) = best?;
         self.taken.push(own);
-        Some(Placed { at: own.at, leader: leader(&own, thing) })
+        let leader = leader(&own, thing);
+        if let Some(line) = leader {
+            self.keep_off_lines(&along(line), OUTSIDE);
+        }
+        Some(Placed { at: own.at, leader })
     }
 
     /// What it costs that a line to a thing crosses others, holes and names; not the thing's own.
@@ -132,7 +142,9 @@ impl Names {
         };
         let is_own = |place: [f64; 2]| own.contains(&place);
         let lines = self.lines.iter().filter(|(place, _)| beside(*place) && !is_own(*place));
-        let holes = self.taken.iter().filter(|taken| beside(taken.at));
+        let short = (1.0 - CLEAR / long).max(0.0);
+        let end = [0, 1].map(|k| from[k] + short * (to[k] - from[k]));
+        let holes = self.taken.iter().filter(|taken| taken.crossed([from, end]));
         #[expect(clippy::cast_precision_loss, reason = "some dozens")]
         let holes = holes.count() as f64;
         lines.map(|(_, cost)| cost).sum::<f64>() + holes * OUTSIDE
@@ -146,6 +158,12 @@ fn leader(own: &Taken, thing: Thing<'_>) -> Option<[[f64; 2]; 2]> {
         let from = [0, 1].map(|k| end[k].clamp(own.at[k] - own.half[k], own.at[k] + own.half[k]));
         [from, end]
     })
+}
+
+/// Places along a line, no farther from each other than a letter is high.
+fn along([from, to]: [[f64; 2]; 2]) -> Vec<[f64; 2]> {
+    const STEPS: u8 = 20;
+    (0..=STEPS).map(|step| [0, 1].map(|k| from[k] + (to[k] - from[k]) * f64::from(step) / f64::from(STEPS))).collect()
 }
 
 /// Steps to both sides, from none outwards.
@@ -237,6 +255,35 @@ mod tests {
             let Some(Placed { at: [_, y], leader: Some(_) }) = around(footing) else { panic!("no line") };
             assert_eq!(y < 60.0, above, "{footing} {y}");
         }
+    }
+
+    #[test]
+    fn a_line_to_a_thing_runs_through_no_name_and_no_name_covers_it() {
+        let own = line(60.0);
+        let wall = Thing { at: [86.0, 60.0], turned: 0.0, places: &own };
+        // All round it is full, up to 12 mm off.
+        let full = || {
+            let mut names = Names::new(ROOM);
+            (48..=72).for_each(|y| names.keep_off_lines(&line(f64::from(y)), 4.0));
+            names
+        };
+        // A long name stands above it: its middle lies far from the line that would run through it.
+        for (y, above) in [(54.0, false), (66.0, true)] {
+            let mut names = full();
+            names.taken.push(super::Taken { at: [60.0, y], half: [40.0, 2.1] });
+            let Some(Placed { at: [_, at], leader: Some(_) }) = names.place("wall", wall, &|_| true) else {
+                panic!("no line")
+            };
+            assert_eq!(at < 60.0, above, "{y} {at}");
+        }
+        let mut names = full();
+        let Some(Placed { leader: Some([from, to]), .. }) = names.place("wall", wall, &|_| true) else {
+            panic!("no line")
+        };
+        // A name that would stand on that line stands beside it.
+        let middle = [0, 1].map(|k| f64::midpoint(from[k], to[k]));
+        let other = names.place("x", Thing { at: middle, turned: 0.0, places: &[] }, &|_| true);
+        assert!(other.is_some_and(|other| (other.at[0] - middle[0]).abs() > 1.05), "{other:?} {middle:?}");
     }
 
     #[test]

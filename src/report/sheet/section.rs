@@ -1,4 +1,4 @@
-//! The top cut along one line, to scale: skins, core, backing, conduit, edge, what stands below, fixings; then the plies.
+//! The plies of both skins; then the top cut along one line, to scale: skins, core, backing, conduit, edge, what stands below, fixings.
 
 use maud::{Markup, html};
 use uom::si::length::millimeter;
@@ -19,6 +19,8 @@ use crate::{
 
 /// Rows of letters above and below the cut.
 const LETTERS: f64 = 9.0;
+/// From the letters below down to the bar: its words stand between, on a narrow screen too.
+const BAR: f64 = 7.5;
 /// The drawing of a short cut is no narrower than words and letters need.
 const NARROWEST: f64 = 90.0;
 /// Width of the drawing of the plies, and what stands above its stacks.
@@ -40,7 +42,7 @@ pub(super) fn section(top: &Top) -> Markup {
         text class="t-soft end" x=(mm(layout.wide())) y="4" { (right) }
         (cut_drawn::drawn(top, &cut, &plan.fixings, &layout, sky))
         (cut_named::letters(&named, &layout, [sky, under, below]))
-        (scale_bar([2.0, below + 4.0], layout.scale, top.report))
+        (scale_bar([2.0, below + BAR], layout.scale, top.report))
     };
     let description = format!(
         "{}. Outer skin {}, core {}, inner skin {}; {} in all.",
@@ -55,7 +57,7 @@ pub(super) fn section(top: &Top) -> Markup {
         id: "section-figure",
         title: "The top cut along a line",
         description: &description,
-        size: [(layout.wide() + LETTERS).clamp(NARROWEST, PAPER), below + 6.0],
+        size: [(layout.wide() + LETTERS).clamp(NARROWEST, PAPER), below + BAR + 2.0],
         body,
         caption: html! {
             "Cut " (where_cut(top, &cut)) ". " (said) " in both directions"
@@ -64,13 +66,14 @@ pub(super) fn section(top: &Top) -> Markup {
             "."
         },
     };
+    // The list of plies breaks over pages: it fills what the plan leaves, and the cut begins on the next.
     html! {
+        (plies(top))
+        (grain::list(top))
         (figure.markup())
         dl class="rows key" {
             @for named in &named { dt { (named.letter) } dd { (words::capital(&named.words)) } }
         }
-        (plies(top))
-        (grain::list(top))
     }
 }
 

@@ -12,6 +12,7 @@ mod inch_drills;
 mod labels;
 mod list;
 mod running;
+mod strokes;
 mod style;
 mod svg;
 mod text;

@@ -48,6 +48,13 @@ pub(super) struct OnPaper {
     pub(super) v: f64,
 }
 
+impl OnPaper {
+    /// The same as a pair.
+    pub(super) const fn pair(self) -> [f64; 2] {
+        [self.u, self.v]
+    }
+}
+
 impl View {
     /// Whether the width runs down the paper.
     pub(super) const fn turned_over(self) -> bool {

@@ -1,13 +1,9 @@
 //! How the drawing is cut into tiles, and which of them show something.
 
-use uom::si::length::millimeter;
-
 use super::{Paper, reach};
-use crate::{
-    geometry::{Contour, Point},
-    plan::{LayerKind, Line, Shape},
-    report::template::{Template, style, view::OnPaper},
-    units::Length,
+use crate::report::{
+    crossing::crosses,
+    template::{Template, strokes, view::OnPaper},
 };
 
 /// White all round, which a printer cannot print on.
@@ -18,9 +14,6 @@ pub(super) const FOOT: f64 = 18.0;
 pub(super) const OVERLAP: f64 = 10.0;
 /// Shifts that are tried along and across.
 const SHIFTS: u8 = 12;
-/// Chords of arcs, to see which tiles they cross.
-const CHORDS_WITHIN: f64 = 0.5;
-
 /// One tile.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Tile {
@@ -108,7 +101,7 @@ impl Grid {
                 };
                 let holes = template.plan.fixings.iter().filter(|mark| keeps(template.view.place(mark.at)));
                 let holes: Vec<usize> = holes.map(|mark| mark.number).collect();
-                let shows = || strokes.iter().any(|stroke| crosses(*stroke, low, inner));
+                let shows = || strokes.iter().any(|ends| crosses(ends.map(OnPaper::pair), low, inner));
                 let printed = if holes_only { !holes.is_empty() } else { shows() };
                 tiles.push(Tile { row, column, low, holes, printed });
             }
@@ -153,33 +146,9 @@ impl Tile {
     }
 }
 
-/// All that is drawn as straight strokes on the paper.
+/// All that is drawn as straight strokes on the paper, labels by a stroke through their middle.
 fn strokes(template: &Template<'_>) -> Vec<[OnPaper; 2]> {
-    let view = template.view;
-    let mut all = Vec::new();
-    let mut chain = |points: &[Point], closed: bool| {
-        let next = points.iter().cycle().skip(1);
-        let count = if closed { points.len() } else { points.len().saturating_sub(1) };
-        all.extend(points.iter().zip(next).take(count).map(|(from, to)| [view.place(*from), view.place(*to)]));
-    };
-    for layer in template.plan.layers.iter().filter(|layer| layer.kind != LayerKind::Dimensions) {
-        for shape in layer.items.iter().flat_map(|item| &item.shapes) {
-            match shape {
-                Shape::Line(line) => chain(&chords(line), line.closed),
-                Shape::Circle { centre, diameter } => {
-                    if let Ok(circle) = Contour::circle(*centre, *diameter) {
-                        chain(&circle.flattened(Length::new::<millimeter>(CHORDS_WITHIN)), true);
-                    }
-                }
-                Shape::Cross { at } => {
-                    let half = Length::new::<millimeter>(style::cross(layer.kind));
-                    chain(&[Point { x: at.x - half, ..*at }, Point { x: at.x + half, ..*at }], false);
-                    chain(&[Point { y: at.y - half, ..*at }, Point { y: at.y + half, ..*at }], false);
-                }
-                Shape::Label(_) | Shape::Dimension(_) => {}
-            }
-        }
-    }
+    let mut all = strokes::of_lines(template);
     for label in template.labels() {
         let [half, _] = label.half();
         let (sin, cos) = label.degrees.to_radians().sin_cos();
@@ -189,46 +158,9 @@ fn strokes(template: &Template<'_>) -> Vec<[OnPaper; 2]> {
     all
 }
 
-/// Arcs as chords; lines with arcs are closed.
-fn chords(line: &Line) -> Vec<Point> {
-    let straight = || line.vertices.iter().map(|vertex| vertex.at).collect();
-    if !line.closed {
-        return straight();
-    }
-    let ring = Contour::new(line.vertices.clone());
-    ring.map_or_else(|_| straight(), |ring| ring.flattened(Length::new::<millimeter>(CHORDS_WITHIN)))
-}
-
-/// Whether a stroke crosses a tile or lies on it.
-fn crosses([from, to]: [OnPaper; 2], low: [f64; 2], size: [f64; 2]) -> bool {
-    let (mut enters, mut leaves) = (0.0_f64, 1.0_f64);
-    for (start, end, low, size) in [(from.u, to.u, low[0], size[0]), (from.v, to.v, low[1], size[1])] {
-        let way = end - start;
-        if way == 0.0 {
-            if start < low || start > low + size {
-                return false;
-            }
-            continue;
-        }
-        let (one, other) = ((low - start) / way, (low + size - start) / way);
-        enters = enters.max(one.min(other));
-        leaves = leaves.min(one.max(other));
-    }
-    enters <= leaves
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn a_stroke_that_passes_a_corner_does_not_cross_the_tile() {
-        let at = |u: f64, v: f64| OnPaper { u, v };
-        let crosses = |from, to| crosses([from, to], [0.0, 0.0], [10.0, 10.0]);
-        assert!(crosses(at(-5.0, 5.0), at(15.0, 5.0)) && crosses(at(2.0, 2.0), at(3.0, 3.0)));
-        assert!(crosses(at(-1.0, 9.0), at(1.0, 11.0)));
-        assert!(!crosses(at(-0.2, 9.9), at(0.8, 10.9)) && !crosses(at(11.0, 0.0), at(11.0, 5.0)));
-    }
 
     #[test]
     fn rows_have_letters() {

@@ -73,7 +73,7 @@ fn overview(template: &Template<'_>, grid: &Grid) -> Markup {
     let (left, bottom, up) = (first[0], low[1], first[1] + grid.inner[1]);
     let (wide, high) = (low[0] + grid.inner[0] - left, up - bottom);
     // On a page, with words beside it.
-    let scale = ((grid.sheet[0] - 24.0) / wide).min((grid.sheet[1] - 24.0) * 0.36 / high);
+    let scale = ((grid.sheet[0] - 24.0) / wide).min((grid.sheet[1] - 24.0) * 0.45 / high);
     let thin = 0.15 / scale;
     let lines = template.plan.layers.iter().filter(|layer| {
         matches!(layer.kind, LayerKind::Outline | LayerKind::Moulded | LayerKind::Openings | LayerKind::Footings)

@@ -50,6 +50,7 @@ pub(super) fn count(template: &Template<'_>, paper: Paper, holes_only: bool) -> 
 
 pub(super) fn html(template: &Template<'_>, paper: Paper, holes_only: bool) -> String {
     let grid = Grid::of(template, paper, holes_only);
+    let labels = template.labels();
     let [width, height] = grid.sheet;
     let style = format!(
         "@page {{ size: {width}mm {height}mm; margin: 0 }}\n\
@@ -92,7 +93,7 @@ pub(super) fn html(template: &Template<'_>, paper: Paper, holes_only: bool) -> S
                 }
                 (index::index(template, &grid, &title))
                 @for tile in grid.tiles.iter().filter(|tile| tile.printed) {
-                    (page::page(template, &grid, tile))
+                    (page::page(template, &grid, tile, &labels))
                 }
             }
         }

@@ -4,11 +4,20 @@ use maud::{Markup, html};
 
 use super::grid::{FOOT, Grid, MARGIN, OVERLAP, Tile};
 use crate::{
-    report::template::{Template, bars, drawing::number, holes::listed},
+    report::template::{
+        Template, bars,
+        drawing::number,
+        holes::listed,
+        labels::{LETTER, Placed},
+        view::OnPaper,
+    },
     units::System,
 };
 
-pub(super) fn page(template: &Template<'_>, grid: &Grid, tile: &Tile) -> Markup {
+/// Height of the letters beside the marks at the corners, and from line to line.
+const SMALL: (f64, f64) = (2.2, 2.6);
+
+pub(super) fn page(template: &Template<'_>, grid: &Grid, tile: &Tile, labels: &[Placed]) -> Markup {
     let ([width, height], [wide, high], name) = (grid.sheet, grid.inner, tile.name());
     let clip = format!("clip-{name}");
     // From the datum to the upper left of the sheet.
@@ -22,7 +31,7 @@ pub(super) fn page(template: &Template<'_>, grid: &Grid, tile: &Tile) -> Markup 
                 g clip-path={ "url(#" (clip) ")" } {
                     use href="#drawing" transform={ "translate(" (number(right)) " " (number(down)) ")" } {}
                 }
-                (joints(template, grid, tile, (right, down)))
+                (joints(template, grid, tile, (right, down), labels))
                 (bars::bars(MARGIN, height - MARGIN - FOOT + 4.0))
                 (foot(template, grid, tile))
             }
@@ -31,37 +40,60 @@ pub(super) fn page(template: &Template<'_>, grid: &Grid, tile: &Tile) -> Markup 
 }
 
 /// Lines where neighbours are cut and laid together, and a mark at each corner with its place.
-fn joints(template: &Template<'_>, grid: &Grid, tile: &Tile, (right, down): (f64, f64)) -> Markup {
+fn joints(template: &Template<'_>, grid: &Grid, tile: &Tile, (right, down): (f64, f64), labels: &[Placed]) -> Markup {
     let half = OVERLAP / 2.0;
     let [left, bottom] = [tile.low[0] + half, tile.low[1] + half];
     let [far, up] = [tile.low[0] + grid.inner[0] - half, tile.low[1] + grid.inner[1] - half];
-    let turned = template.view.turned_over();
-    // With the side on which the words stand, towards the middle of the tile.
-    let (start, end) = (("start", 5.0), ("end", -5.0));
-    let corners = [(left, bottom, start, -1.0), (far, bottom, end, -1.0), (far, up, end, 3.0), (left, up, start, 3.0)];
+    // With the sides on which the words stand, towards the middle of the tile.
+    let corners =
+        [(left, bottom, [1.0, 1.0]), (far, bottom, [-1.0, 1.0]), (far, up, [-1.0, -1.0]), (left, up, [1.0, -1.0])];
     html! {
-        g fill="none" stroke="#000" stroke-width="0.15" font-family="sans-serif" font-size="2.2" {
+        g fill="none" stroke="#000" stroke-width="0.15" font-family="sans-serif" font-size=(SMALL.0) {
             rect x=(number(right + left)) y=(number(down - up)) width=(number(far - left)) height=(number(up - bottom))
                 stroke-dasharray="0.3 2.7" {}
-            @for (u, v, (anchor, off), lower) in corners {
+            @for (u, v, towards) in corners {
                 @let (x, y) = (right + u, down - v);
+                @let words = place_words(template, u, v);
+                @let first = first_line(OnPaper { u, v }, towards, &words, labels);
                 path d={ "M" (number(x - 4.0)) " " (number(y)) " h8 M" (number(x)) " " (number(y - 4.0)) " v8" } {}
                 circle cx=(number(x)) cy=(number(y)) r="1.5" {}
-                text x=(number(x + off)) y=(number(y + lower)) text-anchor=(anchor) fill="#000" stroke="#fff" stroke-width="0.7"
-                    paint-order="stroke" {
-                    "x " (format!("{u:.1}")) ", y " (format!("{:.1}", if turned { -v } else { v })) " mm"
-                }
-                @if template.top.report == System::Us {
-                    // Away from the cross, on the side where the other line leaves room.
-                    @let next = if lower < 0.0 { lower - 2.6 } else { lower + 2.6 };
-                    text x=(number(x + off)) y=(number(y + next)) text-anchor=(anchor) fill="#000" stroke="#fff" stroke-width="0.7"
-                        paint-order="stroke" {
-                        "x " (format!("{:.2}", u / 25.4)) ", y " (format!("{:.2}", (if turned { -v } else { v }) / 25.4)) " in"
-                    }
+                @for (line, row) in words.iter().zip(0_u8..) {
+                    // Away from the cross, one line after the other.
+                    text x=(number(x + 5.0 * towards[0])) y=(number(y - first - f64::from(row) * SMALL.1 * towards[1]))
+                        text-anchor=(if towards[0] > 0.0 { "start" } else { "end" }) fill="#000" stroke="#fff" stroke-width="0.7"
+                        paint-order="stroke" { (line) }
                 }
             }
         }
     }
+}
+
+/// A place from the datum, in inches too where the shop measures in these.
+fn place_words(template: &Template<'_>, u: f64, v: f64) -> Vec<String> {
+    let v = if template.view.turned_over() { -v } else { v };
+    let mut words = vec![format!("x {u:.1}, y {v:.1} mm")];
+    if template.top.report == System::Us {
+        words.push(format!("x {:.2}, y {:.2} in", u / 25.4, v / 25.4));
+    }
+    words
+}
+
+/// How far above a mark the first line of its words stands: near to it, farther into the tile where a label of the drawing lies there.
+fn first_line(mark: OnPaper, [across, upwards]: [f64; 2], words: &[String], labels: &[Placed]) -> f64 {
+    #[allow(clippy::cast_precision_loss, reason = "letters of a place")]
+    let (letters, lines) =
+        (words.iter().map(|line| line.chars().count()).max().unwrap_or(0) as f64, words.len() as f64);
+    let half = [letters * LETTER * SMALL.0 / 2.0, lines * SMALL.1 / 2.0];
+    let near = if upwards > 0.0 { 1.0 } else { -3.0 };
+    let meets = |off: f64| {
+        // Letters stand on their line.
+        let first = near + off * upwards + SMALL.0 / 2.0;
+        let middle = first + (lines - 1.0) / 2.0 * SMALL.1 * upwards;
+        let at = OnPaper { u: mark.u + across * (5.0 + half[0]), v: mark.v + middle };
+        labels.iter().any(|label| label.meets(at, half))
+    };
+    let off = (0..12_u8).map(|step| 2.0 * f64::from(step)).find(|off| !meets(*off)).unwrap_or(0.0);
+    near + off * upwards
 }
 
 /// The name of the tile, its neighbours, its holes.
@@ -100,4 +132,36 @@ fn shortened(title: &str, letters: usize) -> String {
         return title.to_owned();
     }
     title.chars().take(letters - 1).chain(['…']).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{OnPaper, Placed, first_line};
+    use crate::plan::LayerKind;
+
+    #[test]
+    fn the_place_of_a_mark_keeps_off_labels_of_the_drawing() {
+        let mark = OnPaper { u: 100.0, v: 50.0 };
+        let words = vec!["x 100.0, y 50.0 mm".to_owned(), "x 3.94, y 1.97 in".to_owned()];
+        let label = |u: f64, v: f64| Placed {
+            layer: LayerKind::Fixings,
+            lines: vec!["4: drill 9.0 mm".to_owned()],
+            at: OnPaper { u, v },
+            degrees: 0.0,
+            size: 2.8,
+        };
+        // Nothing there: right above or below the line.
+        let near = |towards, labels: &[Placed]| first_line(mark, towards, &words, labels);
+        for (towards, free) in [([1.0, 1.0], 1.0), ([-1.0, 1.0], 1.0), ([-1.0, -1.0], -3.0), ([1.0, -1.0], -3.0)] {
+            assert!((near(towards, &[]) - free).abs() < 1e-9, "{towards:?}");
+            let [across, upwards] = towards;
+            // A label right where the words would stand: they go on into the tile, clear of its 3.5 mm.
+            let in_the_way = label(mark.u + across * 15.0, mark.v + upwards * 3.0);
+            let moved = near(towards, &[in_the_way]);
+            assert!((moved - free) * upwards >= 3.5, "{towards:?} {moved}");
+            // One across the joint or beside it is none.
+            let beyond = [label(mark.u + across * 15.0, mark.v - upwards * 4.0), label(mark.u - across * 20.0, mark.v)];
+            assert!((near(towards, &beyond) - free).abs() < 1e-9, "{towards:?}");
+        }
+    }
 }
