@@ -39,7 +39,8 @@ pub(super) struct Looking<'a> {
     sagged_at: SaggedAt,
     /// Load case under which one that held sagged most by the plate method.
     sags_under: Option<&'static str>,
-    /// Those that held by both methods, with how far they sag by hand; where sag is asked for.
+    /// Those that held by both methods and sag most under a load case that does not warm them, with how far they sag by hand; where sag
+    /// is asked for.
     held: Vec<(Candidate, Length)>,
     /// Those that one which is no larger was taken to beat by how far they sag by hand, with that.
     passed_over: Vec<(Next, Length)>,
@@ -250,7 +251,9 @@ impl<'a> Looking<'a> {
             });
         }
         if self.space.order.measures() == Measures::SizesAndSag {
-            self.held.push((next.candidate, looked.sag_by_hand));
+            if !looked.sags_warmed {
+                self.held.push((next.candidate, looked.sag_by_hand));
+            }
             self.sags_under = looked.sags_under.or(self.sags_under);
         }
         if next.standing.is_beaten_by(found.sag) {

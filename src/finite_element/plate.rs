@@ -165,7 +165,9 @@ impl Plate {
     pub fn solve<L: std::borrow::Borrow<Load>>(&self, loads: &[L]) -> Vec<Solution> {
         let size = self.assembly.size();
         let mut sides = Vec::with_capacity(size * loads.len());
-        loads.iter().for_each(|load| sides.extend_from_slice(&load.borrow().values));
+        for load in loads {
+            sides.extend_from_slice(&load.borrow().values);
+        }
         self.factor.solve(&mut sides, size);
         let solved = sides.chunks_exact(size).zip(loads.iter().map(std::borrow::Borrow::borrow));
         solved.map(|(values, load)| Solution::new(values.to_vec(), load.inner.clone(), load.held.clone())).collect()
