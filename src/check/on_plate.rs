@@ -19,7 +19,7 @@ macro_rules! limits_on_plate {
         concat!(
             "the top a shell that yields to shear, on its own outline, held down by its fixings, or all along pipes and walls \
              whose fixings are not given, pads and clamped edges; walls and pads rigid; small deflections; ε \
-             what degrees 3 and 4 on the same mesh differ by, as said under the plate method; ",
+             what degree 3 on the same mesh makes of it; ",
             $own
         )
     };

@@ -151,23 +151,7 @@ pub(super) fn plate_words(report: &Report<'_>, plate: &PlateMethod) -> String {
     format!(
         "Plate: {} triangles of degree 4{finer}, {} unknowns; the top {holds}{pipes}{others}. Error: what \
              degree 3 on the same mesh makes of it, added to the demand; where it is large the solution has not settled, at \
-             ends of pipes and corners of backing.{} All other checks are by hand, except pipe bending, which is by the plate method alone.",
-        plate.triangles,
-        plate.unknowns,
-        at_lower(report, plate)
-    )
-}
-
-/// Which cases are of the lower degree.
-fn at_lower(report: &Report<'_>, plate: &PlateMethod) -> String {
-    let Ok(analysis) = &report.analysis else { return String::new() };
-    let ids: Vec<&str> = plate.at_lower.iter().map(|&case| analysis.cases[case].id).collect();
-    if ids.is_empty() {
-        return String::new();
-    }
-    format!(
-        " Of degree 3 where nobody moves and the core is as stiff as in no case with people: {}; their error is twice what degree 4 \
-         makes of the same loads on the core of the cases with people.",
-        ids.join(", ")
+             ends of pipes and corners of backing. All other checks are by hand, except pipe bending, which is by the plate method alone.",
+        plate.triangles, plate.unknowns
     )
 }

@@ -6,7 +6,6 @@ mod buckling;
 mod clamps;
 mod conduits;
 mod envelope;
-mod error;
 mod frequency;
 mod gauges;
 mod heat;
@@ -22,7 +21,6 @@ mod sags;
 mod shells;
 mod softness;
 mod solver;
-mod states;
 mod wind;
 mod worst;
 
@@ -30,7 +28,6 @@ pub use all_over::AllOver;
 pub use buckling::{EvenPush, Pressed};
 pub use clamps::ClampMoment;
 pub use envelope::{FieldPeak, FieldSag, PlateForces, RegionPeaks};
-pub use error::NumericalError;
 pub use pipes::{PipeForces, PipeMoment, PostForces};
 pub use softness::Softest;
 
@@ -42,7 +39,6 @@ use self::{
     lifting::Lifting,
     people::Moving,
     solver::{OfState, Solver},
-    states::{Alike, States},
     wind::Winds,
 };
 use super::{design_value::Knockdowns, line::Region, sections::Sections};
@@ -80,8 +76,6 @@ pub struct PlateMethod {
     pub holds: Vec<HeldDown>,
     /// Radius of the disc over which shear is averaged at the end of a pipe.
     pub disc: Length,
-    /// Cases of the lower degree: nobody moves in them, and the core is as stiff as in none where somebody does.
-    pub at_lower: Vec<usize>,
 }
 
 /// How finely a top is solved: the triangles' sides over the usual ones, and two degrees, whose difference is the error.
@@ -91,22 +85,19 @@ pub struct Fineness {
     pub sides: Ratio,
     /// The lower degree and the higher, whose values count.
     pub degrees: [Degree; 2],
-    /// Whether those of the lower count in cases in which nobody moves and whose core is as stiff as in none where somebody
-    /// does, unless the top lifts off its pipes.
-    pub still_at_lower: bool,
 }
 
 impl Fineness {
     /// What answers are given from.
     #[must_use]
     pub fn usual() -> Self {
-        Self { sides: Ratio::from(1.0), degrees: [Degree::Three, Degree::Four], still_at_lower: true }
+        Self { sides: Ratio::from(1.0), degrees: [Degree::Three, Degree::Four] }
     }
 
     /// A first look, at a fraction of the cost.
     #[must_use]
     pub fn rough() -> Self {
-        Self { degrees: [Degree::Two, Degree::Three], still_at_lower: false, ..Self::usual() }
+        Self { degrees: [Degree::Two, Degree::Three], ..Self::usual() }
     }
 }
 
@@ -126,6 +117,19 @@ pub enum HeldDown {
     ByFixings,
     /// All along: its fixings are not given, or it is clamped or a pad.
     AllAlong,
+}
+
+/// What the solution may be off by, from the same mesh at two degrees.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+pub struct NumericalError {
+    /// Of the largest shears.
+    pub shear: Ratio,
+    /// Of the largest moments.
+    pub moment: Ratio,
+    /// Of the largest sags.
+    pub sag: Ratio,
+    /// Of the largest bow by heat.
+    pub bow: Ratio,
 }
 
 /// Why there is no plate solution.
@@ -173,7 +177,7 @@ impl PlateMethod {
         sections: &Sections,
         (cases, knockdowns): (&[LoadCase], &[(State, Knockdowns<'_>)]),
         swinging: Option<Ratio>,
-        Fineness { sides, degrees: [lower, higher], still_at_lower }: Fineness,
+        Fineness { sides, degrees: [lower, higher] }: Fineness,
     ) -> Result<Self, NoPlate> {
         let net = Net::new(top, sections, sides).map_err(NoPlate::Mesh)?;
         // Cases whose material is alike share a matrix; that of swinging may be one of no case.
@@ -201,10 +205,8 @@ impl PlateMethod {
         let solver = |degree, asked_again: &[Ratio]| {
             Solver::new(top, sections, (&net, &alike), degree, (leading, asked_again)).map_err(NoPlate::Mechanism)
         };
-        // Where the top lifts off, what opens differs from core to core, and so does what a degree is off by.
-        let lifts_off = net.holds(top).contains(&HeldDown::ByFixings);
-        let states = States::new(&alike, leading, still_at_lower && !lifts_off);
-        let looked = |solver: &Solver<'_>, Alike { left, moving }: &Alike<'_>, only: Option<&[Point]>| {
+        let standing: Vec<&(Ratio, Vec<Moving>)> = alike.iter().filter(|(_, moving)| !moving.is_empty()).collect();
+        let looked = |solver: &Solver<'_>, (left, moving): &(Ratio, Vec<Moving>), only: Option<&[Point]>| {
             let plate = solver.state(*left)?;
             let still = solver.still(&plate, (cases, moving), &winds);
             let reader = solver.sampler.on(&plate);
@@ -216,7 +218,7 @@ impl PlateMethod {
             let asked_again: Vec<Ratio> = softest.into_iter().chain(swinging).collect();
             let coarse = solver(lower, &asked_again)?;
             let tried: Result<Vec<OfState>, NoPlate> =
-                states.at_lower().into_par_iter().map(|state| looked(&coarse, state, None)).collect();
+                standing.par_iter().map(|state| looked(&coarse, state, None)).collect();
             Ok((coarse, tried?))
         };
         let (lower_alone, fine) = rayon::join(lower_alone, || solver(higher, &[]));
@@ -224,7 +226,7 @@ impl PlateMethod {
         // A mode is as good at a degree less as forces are.
         let modes = || -> Result<_, NoPlate> {
             let (frequency, even_push) = coarse.modes(swinging, softest)?;
-            let mut pressed: Vec<Pressed> = states.pressed(&tried).copied().collect();
+            let mut pressed: Vec<Pressed> = tried.iter().flat_map(|(_, pressed)| pressed).copied().collect();
             if let Some(EvenPush { bears: Ok(bears), .. }) = even_push {
                 let unclear = |pressed: &&mut Pressed| {
                     let state = knockdowns.iter().find(|(state, _)| *state == cases[pressed.case].state);
@@ -237,14 +239,26 @@ impl PlateMethod {
             Ok((frequency, even_push, pressed))
         };
         // The higher tries people only where the lower had them worst for something.
-        let solved = |(state, (coarse, _)): (&Alike<'_>, &OfState)| {
+        let settled = |(state, (coarse, _)): (&&(Ratio, Vec<Moving>), &OfState)| -> Result<OfState, NoPlate> {
             let places: Vec<Point> = coarse.iter().flat_map(PlateForces::load_places).collect();
-            looked(&fine, state, Some(&places))
+            let (mut forces, pressed) = looked(&fine, state, Some(&places))?;
+            coarse.iter().zip(&mut forces).for_each(|(coarse, fine)| fine.settle(coarse));
+            Ok((forces, pressed))
         };
         let (modes, solved): (_, Result<Vec<OfState>, NoPlate>) =
-            rayon::join(modes, || states.at_both().into_par_iter().zip(&tried).map(solved).collect());
-        let (frequency, even_push, looked_closer) = modes?;
-        let (found, pressed) = states.settled(tried, solved?, &looked_closer);
+            rayon::join(modes, || standing.par_iter().zip(&tried).map(settled).collect());
+        let ((frequency, even_push, at_lower), solved) = (modes?, solved?);
+        let (mut found, mut pressed) = (Vec::with_capacity(cases.len()), Vec::new());
+        for (forces, own_pressed) in solved {
+            pressed.extend(own_pressed);
+            found.extend(forces);
+        }
+        found.sort_by_key(|forces: &PlateForces| forces.case);
+        for pressed in &mut pressed {
+            if let Some(lower) = at_lower.iter().find(|lower| lower.case == pressed.case) {
+                pressed.settle(lower);
+            }
+        }
         Ok(Self {
             cases: found,
             frequency,
@@ -257,7 +271,46 @@ impl PlateMethod {
             pipes: net.pipe_models(top),
             holds: net.holds(top),
             disc: net.disc,
-            at_lower: states.cases_at_lower(),
         })
+    }
+}
+
+impl PlateForces {
+    /// Compares with the same at a lower degree, which tried people everywhere: what was worse there for a post or a fixing
+    /// stands.
+    fn settle(&mut self, coarse: &Self) {
+        self.error = NumericalError::between(coarse, self);
+        if let (Some(fine), Some(coarse)) = (&mut self.softest, &coarse.softest) {
+            fine.settle(coarse);
+        }
+        self.pipes.iter_mut().zip(&coarse.pipes).for_each(|(fine, coarse)| fine.settle(coarse));
+    }
+}
+
+impl NumericalError {
+    /// Of one case: the differences of the largest values, region by region.
+    fn between(coarse: &PlateForces, fine: &mut PlateForces) -> Self {
+        let off = |coarse: f64, fine: f64| {
+            if fine > 0.0 { Ratio::from((coarse / fine - 1.0).abs()) } else { Ratio::default() }
+        };
+        let mut all = Self::default();
+        for (fine, coarse) in [(&mut fine.regions, &coarse.regions), (&mut fine.edges, &coarse.edges)] {
+            for region in fine {
+                let Some(other) = coarse.iter().find(|other| other.region == region.region) else { continue };
+                region.error = Self {
+                    shear: off(other.largest_shear(), region.largest_shear()),
+                    moment: off(other.largest_moment(), region.largest_moment()),
+                    ..Self::default()
+                };
+            }
+        }
+        // Edges are parts of the field, and their peaks parts of its own.
+        for region in &fine.regions {
+            all.shear = all.shear.max(region.error.shear);
+            all.moment = all.moment.max(region.error.moment);
+        }
+        all.sag = off(coarse.largest_sag(), fine.largest_sag());
+        all.bow = off(coarse.largest_bow(), fine.largest_bow());
+        all
     }
 }

@@ -109,6 +109,23 @@ impl PipeForces {
         self.fixings.iter().copied().fold(Force::default(), Force::max)
     }
 
+    /// Compares with the same at a lower degree, which saw loads at more places: what was worse there stands.
+    pub(super) fn settle(&mut self, coarse: &Self) {
+        let off = |coarse: f64, fine: f64| {
+            if fine > 0.0 { Ratio::from((coarse / fine - 1.0).abs()) } else { Ratio::default() }
+        };
+        self.along_error = [off(coarse.push.value, self.push.value), off(coarse.pull.value, self.pull.value)];
+        if let (Some(fine), Some(coarse)) = (&mut self.clamp, &coarse.clamp) {
+            fine.error = off(coarse.moment.value, fine.moment.value);
+        }
+        self.bent.error = off(coarse.bent.moment.value, self.bent.moment.value);
+        self.bent_at_weld.error = off(coarse.bent_at_weld.moment.value, self.bent_at_weld.moment.value);
+        self.fixings_error = off(coarse.hardest().value, self.hardest().value);
+        raise(&mut self.posts, &coarse.posts);
+        raise(&mut self.joints, &coarse.joints);
+        self.raise_fixings(&coarse.fixings);
+    }
+
     pub(super) fn raise_fixings(&mut self, others: &[Force]) {
         if self.fixings.len() < others.len() {
             self.fixings.resize(others.len(), Force::default());

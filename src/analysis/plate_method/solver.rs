@@ -94,7 +94,7 @@ impl<'a> Solver<'a> {
         Ok((frequency?, even_push?))
     }
 
-    pub(super) fn still(&self, plate: &Plate, (cases, moving): (&[LoadCase], &[&Moving]), winds: &Winds) -> Vec<Still> {
+    pub(super) fn still(&self, plate: &Plate, (cases, moving): (&[LoadCase], &[Moving]), winds: &Winds) -> Vec<Still> {
         let numbers = moving.iter().flat_map(|moving| &moving.cases).map(|(case, _)| *case);
         StillLoads::new(self.top, self.net, plate).solve(self.sections, (cases, &numbers.collect::<Vec<_>>()), winds)
     }
@@ -122,7 +122,7 @@ impl<'a> Solver<'a> {
         &self,
         (reader, lifting): (&Reader<'_>, Option<&Lifting>),
         still: &[Still],
-        (cases, moving): (&[LoadCase], &[&Moving]),
+        (cases, moving): (&[LoadCase], &[Moving]),
         only: Option<&[Point]>,
     ) -> Result<OfState, LiftsOff> {
         let solved = Solved { top: self.top, net: self.net, reader, grouping: &self.grouping, lifting };
