@@ -125,3 +125,98 @@ fn has_no_more(space: &Space, one: Candidate, other: Candidate) -> bool {
         && less(&space.outer[one.outer], &space.outer[other.outer])
         && less(&space.inner[one.inner], &space.inner[other.inner])
 }
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
+mod tests {
+    use super::*;
+    use crate::{
+        choice::{
+            arrangement::Arrangement,
+            aside::Aside,
+            search::Watch,
+            sizes::Sizes,
+            space::{Limits, Order},
+        },
+        input::{NamedText, read_design, read_tables},
+    };
+
+    struct Told(bool);
+
+    impl Watch for Told {
+        fn at(&self, _: usize, _: usize, _: usize) {}
+        fn stops(&self) -> bool {
+            self.0
+        }
+    }
+
+    /// A roof as its file has it, and with one more of the first layer of its outer skin: both hold.
+    fn two() -> Space {
+        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/examples/galley-roof.toml");
+        let text = NamedText { name: "galley-roof".to_owned(), text: std::fs::read_to_string(path).unwrap() };
+        let top = read_design(&text, &read_tables(&[]).unwrap(), None).unwrap();
+        let mut layers = top.outer.layers().to_vec();
+        layers.insert(1, layers[1].clone());
+        Space {
+            arrangements: vec![Arrangement::own(&top)],
+            prices: None,
+            cores: vec![top.core.clone()],
+            outer: vec![top.outer.clone(), Schedule::new(layers).unwrap()],
+            inner: vec![top.inner.clone()],
+            limits: Limits::default(),
+            order: Order::Sag,
+        }
+    }
+
+    /// One after the other, so that the first holds before the second is looked at.
+    fn looked_at<'a>(space: &'a Space, aside: &'a Aside, watch: &'a dyn Watch) -> Looking<'a> {
+        let (sizes, mut looking) = (Sizes::of(space), Looking::new(space, aside, &Told(false)));
+        for number in 0..space.len() {
+            assert!(!looking.batch(&[(sizes.size(space.candidate(number)), number)]));
+        }
+        looking.watch = watch;
+        looking
+    }
+
+    /// What sags less than a smaller one by too little for a look on the way is looked at in the end, and comes first.
+    #[test]
+    fn what_sags_a_little_less_comes_first() {
+        let (space, aside) = (two(), Aside::default());
+        let mut looking = looked_at(&space, &aside, &Told(false));
+        assert_eq!(looking.passed_over.len(), 1);
+        let (lighter, heavier) = (space.candidate(0), looking.passed_over[0].0.candidate);
+        assert_eq!(heavier, space.candidate(1));
+        assert!(!looking.least_sag());
+        let (found, fates) = looking.done();
+        let order: Vec<Candidate> = found.iter().filter_map(|found| found.candidate).collect();
+        assert_eq!(order, [heavier, lighter]);
+        assert!(found[0].sag < found[1].sag && found[0].mass > found[1].mass);
+        assert_eq!(fates.counted(), 2);
+    }
+
+    /// Stopped before that, it says so, and shows what it has.
+    #[test]
+    fn a_stop_before_the_end_is_told() {
+        let (space, aside) = (two(), Aside::default());
+        let mut looking = looked_at(&space, &aside, &Told(true));
+        assert!(looking.least_sag());
+        let (found, _) = looking.done();
+        assert_eq!(found.iter().filter_map(|found| found.candidate).collect::<Vec<_>>(), [space.candidate(0)]);
+    }
+
+    /// Fewer layers in both skins on one core: that alone is taken to sag no less.
+    #[test]
+    fn what_has_no_more_has_no_more_of_anything() {
+        let own = two();
+        let mut thicker = own.cores[0].clone();
+        thicker.thickness *= 1.5;
+        let (outer, cores) = (own.outer.clone(), vec![own.cores[0].clone(), thicker]);
+        let space = Space { inner: outer, cores, ..own };
+        let laid = |core: usize, outer: usize, inner: usize| Candidate { arrangement: 0, core, outer, inner };
+        let no_more = |one: Candidate, other: Candidate| has_no_more(&space, one, other);
+        assert!(no_more(laid(0, 0, 0), laid(0, 0, 0)) && no_more(laid(0, 0, 0), laid(0, 1, 0)));
+        assert!(no_more(laid(0, 0, 0), laid(0, 0, 1)) && no_more(laid(0, 0, 1), laid(0, 1, 1)));
+        assert!(!no_more(laid(0, 1, 0), laid(0, 0, 0)) && !no_more(laid(0, 1, 0), laid(0, 0, 1)));
+        assert!(!no_more(laid(0, 0, 1), laid(0, 1, 0)) && !no_more(laid(1, 0, 0), laid(0, 1, 1)));
+    }
+}
