@@ -38,8 +38,8 @@ pub use mount::{
 };
 pub use pipe_load::LineLoad;
 pub use plate_method::{
-    AllOver, ClampMoment, EvenPush, FieldPeak, FieldSag, Fineness, HeldDown, NoPlate, NumericalError, PipeForces,
-    PipeModel, PipeMoment, PlateForces, PlateMethod, PostForces, Pressed, RegionPeaks, Softest,
+    AllOver, Asked, ClampMoment, Cut, EvenPush, FieldPeak, FieldSag, Fineness, HeldDown, NoPlate, NumericalError,
+    PipeForces, PipeModel, PipeMoment, PlateForces, PlateMethod, PostForces, Pressed, RegionPeaks, Softest,
 };
 pub use sections::{Bent, FirstPly, ModulusShares, PressedSkin, RegionSection, Sections, ply_factor};
 pub use sideways::Sideways;

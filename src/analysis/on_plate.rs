@@ -1,39 +1,43 @@
 //! An analysis with the plate method beside the hand method.
 
-use super::{Analysis, Fineness, MountOn, PlateForces, PlateMethod, mount};
-use crate::{top::Scope, units::Ratio};
-
-/// Sides of finer triangles, over those of the last: twice as many triangles.
-const FINER: f64 = 0.7;
+use super::{Analysis, Asked, Fineness, MountOn, PlateForces, PlateMethod, mount};
+use crate::top::Scope;
 
 impl Analysis<'_> {
     /// The same with the forces of the plate method beside those of the hand method. A piece of panel round a mount has
     /// no outline to solve on.
     #[must_use]
     pub fn with_plate_method(self) -> Self {
-        let swinging = self.swinging_stiffness();
-        self.on_plate(Fineness::usual(), Some(swinging))
+        let swinging = Some(self.swinging_stiffness());
+        self.on_plate(Asked { cases: None, swinging, buckling: true }, Fineness::usual())
     }
 
     /// The same with a rough plate: a first look at forces and buckling, whose error is larger; no frequency is sought.
     #[must_use]
     pub fn with_rough_plate(self) -> Self {
-        self.on_plate(Fineness::rough(), None)
+        self.on_plate(Asked { cases: None, swinging: None, buckling: true }, Fineness::rough())
     }
 
-    /// The same with the plate method on finer triangles than before.
+    /// The same with the plate method on finer triangles throughout.
     #[must_use]
     pub fn with_finer_plate(self) -> Self {
-        let sides =
-            self.whole.as_ref().and_then(|whole| whole.as_ref().ok()).map_or(Ratio::from(1.0), |plate| plate.sides);
-        let swinging = self.swinging_stiffness();
-        self.on_plate(Fineness { sides: sides * FINER, ..Fineness::usual() }, Some(swinging))
+        let swinging = Some(self.swinging_stiffness());
+        self.on_plate(Asked { cases: None, swinging, buckling: true }, Fineness::finer())
     }
 
-    fn on_plate(mut self, fineness: Fineness, swinging: Option<Ratio>) -> Self {
+    /// The same with the forces of some cases from finer triangles; modes stay as they were found.
+    #[must_use]
+    pub fn with_finer_cases(self, cases: &[usize]) -> Self {
+        self.on_plate(Asked { cases: Some(cases), swinging: None, buckling: false }, Fineness::finer())
+    }
+
+    fn on_plate(mut self, asked: Asked<'_>, fineness: Fineness) -> Self {
         if self.top.scope == Scope::Whole {
-            self.whole =
-                Some(PlateMethod::new(self.top, &self.sections, (&self.cases, &self.knockdowns), swinging, fineness));
+            let found = PlateMethod::new(self.top, &self.sections, (&self.cases, &self.knockdowns), asked, fineness);
+            self.whole = Some(match (self.whole.take(), found) {
+                (Some(Ok(whole)), Ok(anew)) if asked.cases.is_some() => Ok(whole.with_finer(anew)),
+                (_, found) => found,
+            });
             self.rows_on_plate();
         }
         self

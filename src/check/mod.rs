@@ -72,6 +72,10 @@ pub trait Check: Sync {
     fn plate_alone(&self) -> bool {
         false
     }
+    /// Whether on the plate it looks at how the top moves by itself, and not only at forces of a case.
+    fn rests_on_modes(&self) -> bool {
+        false
+    }
     /// Where the formula holds, and what it leaves out.
     fn limits(&self) -> &'static str;
     /// Where it is published.

@@ -48,6 +48,10 @@ impl Check for PanelBuckling {
         })
     }
 
+    fn rests_on_modes(&self) -> bool {
+        true
+    }
+
     fn limits(&self) -> &'static str {
         "by hand a wide strip hinged at the pipes; pipes along the other two sides would help and are not counted. As a plate: \
          push by braking and hands taken as even all over and from all sides, and added to that of the crown as shares of what \

@@ -159,6 +159,29 @@ impl LoadCase {
         self.people.is_some() || self.hand.is_some()
     }
 
+    /// Whether the same moves about as in another case, in the same state of the top: of the two, one solution does for both.
+    ///
+    /// # Examples
+    /// A hand that pushes up beside one that hangs on; nothing moves where nobody is.
+    /// ```
+    /// use skinspan::{
+    ///     load_case::{Duration, LoadCase, State},
+    ///     units::Force,
+    /// };
+    /// use uom::si::force::newton;
+    /// let still = LoadCase::at_rest("still", "at rest", State { hot: true, duration: Duration::Short });
+    /// let hand = |force| LoadCase { hand: Some(Force::new::<newton>(force)), ..still.clone() };
+    /// assert!(hand(600.0).moves_as(&hand(-300.0)));
+    /// assert!(!hand(600.0).moves_as(&still) && !still.moves_as(&still));
+    /// let cold = LoadCase { state: State { hot: false, ..still.state }, ..hand(600.0) };
+    /// assert!(!cold.moves_as(&hand(600.0)));
+    /// ```
+    #[must_use]
+    pub fn moves_as(&self, other: &Self) -> bool {
+        let alike = self.people == other.people && self.hand.is_some() == other.hand.is_some();
+        self.moves() && alike && self.state == other.state
+    }
+
     /// Whether it does more to gear than its own weight at rest, which acts for longer in a case of its own.
     #[must_use]
     pub fn works_on_gear(&self) -> bool {

@@ -30,7 +30,7 @@
 //! | `numerical_error`, `numerical_error_check` | largest relative change of a utilisation of the hand method at twice the division, added to no demand, and the check that it is of (null: of the series of bays on four sides, or nothing) |
 //! | `without_fixings` | gear and pipes whose fixings were not checked, since the file gives none |
 //! | `not_made` | checks that were not made, since the plate method alone knows them and was not asked |
-//! | `plate` | the plate method: `triangles`, `sides` of these over the usual, `unknowns`, `supports` (`support`, `kind`, `rigid`, `lifts` off between its fixings), `beside` (`check`, `hand` and `plate` utilisation, `hand_case`, `plate_case`, `error` of the plate's, `reason` of a difference); `reason` alone where there is no solution, that of the whole report where nothing could be looked at; null where it was not asked for |
+//! | `plate` | the plate method: `triangles`, `sides` of these over the usual, `unknowns`, `finer` (the same of finer triangles, with the `cases` solved anew on them, since what governs was not settled; null where none were), `supports` (`support`, `kind`, `rigid`, `lifts` off between its fixings), `beside` (`check`, `hand` and `plate` utilisation, `hand_case`, `plate_case`, `error` of the plate's, `reason` of a difference); `reason` alone where there is no solution, that of the whole report where nothing could be looked at; null where it was not asked for |
 //! | `cautions` | the cautions, as texts |
 //!
 //! An outcome has `check`, `title`, `passes`, `method` (`hand` or `plate`), `case` (id or null), `place` (words), `x`, `y`, and either `not_evaluated`
@@ -144,9 +144,15 @@ fn plate(report: &Report<'_>) -> Value {
                 })
             });
             json!({
-                "triangles": method.triangles,
-                "sides": number(method.sides.get::<ratio>()),
-                "unknowns": method.unknowns,
+                "triangles": method.cut.triangles,
+                "sides": number(method.cut.sides.get::<ratio>()),
+                "unknowns": method.cut.unknowns,
+                "finer": method.finer.as_ref().map(|(cut, cases)| json!({
+                    "triangles": cut.triangles,
+                    "sides": number(cut.sides.get::<ratio>()),
+                    "unknowns": cut.unknowns,
+                    "cases": cases.iter().map(|case| analysis.cases[*case].id).collect::<Vec<_>>(),
+                })),
                 "supports": supports.collect::<Vec<_>>(),
                 "beside": beside.collect::<Vec<_>>(),
             })

@@ -125,7 +125,15 @@ pub(super) fn plate_words(report: &Report<'_>, plate: &PlateMethod) -> String {
         }
     };
     let others = if of_pipes.len() < supports.len() { "; walls and pads are rigid" } else { "" };
-    let finer = if plate.sides < Ratio::from(1.0) { ", cut finer since what governs was not settled" } else { "" };
+    const WHY: &str = "cut finer since what governs was not settled";
+    let finer = match (&plate.finer, &report.analysis) {
+        (Some((cut, anew)), Ok(analysis)) => {
+            let titles: Vec<&str> = anew.iter().map(|case| &analysis.cases[*case].title[..]).collect();
+            format!(" ({} on {}, {WHY}, {} unknowns)", titles.join(", "), cut.triangles, cut.unknowns)
+        }
+        _ if plate.cut.is_finer() => format!(", {WHY}"),
+        _ => String::new(),
+    };
     let tied: Vec<&Support> = plate
         .holds
         .iter()
@@ -149,9 +157,9 @@ pub(super) fn plate_words(report: &Report<'_>, plate: &PlateMethod) -> String {
         ),
     };
     format!(
-        "Plate: {} triangles of degree 4{finer}, {} unknowns; the top {holds}{pipes}{others}. Error: what \
+        "Plate: {} triangles of degree 4, {} unknowns{finer}; the top {holds}{pipes}{others}. Error: what \
              degree 3 on the same mesh makes of it, added to the demand; where it is large the solution has not settled, at \
              ends of pipes and corners of backing. All other checks are by hand, except pipe bending, which is by the plate method alone.",
-        plate.triangles, plate.unknowns
+        plate.cut.triangles, plate.cut.unknowns
     )
 }

@@ -1,7 +1,7 @@
 //! Whole tops in the sun by the plate method.
 
 use skinspan::{
-    analysis::{Analysis, DIVISIONS, Fineness, PlateForces, PlateMethod},
+    analysis::{Analysis, Asked, DIVISIONS, Fineness, PlateForces, PlateMethod},
     check::{CHECKS, Method, Outcome, run},
     load_case::LoadCase,
     top::Top,
@@ -25,7 +25,8 @@ fn solved(top: &Top, change: impl Fn(&mut LoadCase)) -> (PlateMethod, usize) {
     change(&mut cases[sun]);
     let of_states = (&cases[..], &analysis.knockdowns[..]);
     let swinging = analysis.swinging_stiffness();
-    (PlateMethod::new(top, &analysis.sections, of_states, Some(swinging), Fineness::usual()).unwrap(), sun)
+    let asked = Asked { cases: None, swinging: Some(swinging), buckling: true };
+    (PlateMethod::new(top, &analysis.sections, of_states, asked, Fineness::usual()).unwrap(), sun)
 }
 
 fn of_case(method: &PlateMethod, case: usize) -> &PlateForces {

@@ -1,10 +1,10 @@
 //! Rows of fixings, pipes and posts below whole tops: balance, and that the worse method counts.
 
 use skinspan::{
-    analysis::{Analysis, DIVISIONS, MountOn},
+    analysis::{Analysis, DIVISIONS, MountOn, PlateForces},
     check::{CHECKS, Method, Subject},
     input::{NamedText, read_design, read_tables},
-    report::{Answer, Report, frame_loads, to_json},
+    report::{Answer, Report, frame_loads, to_json, to_text},
     top::Top,
     units::Force,
 };
@@ -96,19 +96,42 @@ fn the_frame_takes_the_larger_of_both_methods() {
     assert!(frame_loads(&report).iter().all(|load| load.posts.is_empty() && load.moment.is_none()));
 }
 
-/// A row whose worst pull the two degrees see differently is looked at on finer triangles, and where it is settled not.
+/// A row whose worst pull the two degrees see differently is looked at on finer triangles, and where it is settled not. Cases
+/// that do not govern stay as they were found.
 #[test]
 fn what_governs_by_the_plate_is_cut_finer() {
-    let table = read_tables(&[]).unwrap();
-    let triangles = |top: &Top| {
-        let report = Report::new(top, &table);
-        let analysis = report.analysis.as_ref().unwrap();
-        let found = analysis.whole.as_ref().unwrap().as_ref().unwrap();
-        let usual = Analysis::new(top, DIVISIONS).unwrap().with_plate_method();
-        (usual.whole.unwrap().unwrap().triangles, found.triangles, found.sides.value)
-    };
-    let (usual, found, sides) = triangles(&example("rail-row"));
-    assert!(found > usual * 3 / 2 && sides < 1.0, "{usual} {found} {sides}");
-    let (usual, found, sides) = triangles(&example("galley-roof"));
-    assert!(found == usual && sides >= 1.0, "{usual} {found} {sides}");
+    let (top, table) = (example("rail-row"), read_tables(&[]).unwrap());
+    let plate = |analysis: Analysis<'_>| analysis.whole.unwrap().unwrap();
+    let usual = plate(Analysis::new(&top, DIVISIONS).unwrap().with_plate_method());
+    let throughout = plate(Analysis::new(&top, DIVISIONS).unwrap().with_finer_plate());
+    assert!(usual.finer.is_none() && throughout.finer.is_none());
+    let report = Report::new(&top, &table);
+    let analysis = report.analysis.as_ref().unwrap();
+    let found = analysis.whole.as_ref().unwrap().as_ref().unwrap();
+    let (cut, anew) = found.finer.as_ref().unwrap();
+    assert_eq!((found.cut, *cut), (usual.cut, throughout.cut));
+    assert!(cut.triangles > usual.cut.triangles * 3 / 2 && cut.is_finer() && !found.cut.is_finer());
+    let governs = report.envelope.first().unwrap();
+    assert!(anew.contains(&governs.case.unwrap()) && anew.len() < found.cases.len(), "{anew:?}");
+    for ((own, usual), finer) in found.cases.iter().zip(&usual.cases).zip(&throughout.cases) {
+        assert_eq!((own.case, own.case), (usual.case, finer.case));
+        assert_eq!(anew.contains(&own.case), found.is_finer(own.case));
+        if anew.contains(&own.case) {
+            let pull = |forces: &PlateForces| forces.pipes.iter().map(|pipe| pipe.pull.value).fold(0.0, f64::max);
+            assert!((pull(own) / pull(finer) - 1.0).abs() < 1e-3 && own != usual);
+        } else {
+            assert_eq!(own, usual);
+        }
+    }
+    let json = to_json(&report);
+    assert_eq!(json["plate"]["finer"]["triangles"], cut.triangles);
+    let text = to_text(&report, true, 100);
+    let said = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(said.contains(&format!("on {}, cut finer since what governs was not settled", cut.triangles)), "{said}");
+
+    let settled = example("galley-roof");
+    let report = Report::new(&settled, &table);
+    let found = report.analysis.as_ref().unwrap().whole.as_ref().unwrap().as_ref().unwrap();
+    assert!(found.finer.is_none() && !found.cut.is_finer());
+    assert!(to_json(&report)["plate"]["finer"].is_null());
 }

@@ -80,7 +80,7 @@ impl Analysis<'_> {
     /// }
     /// ```
     pub fn all_over(&self) -> Result<AllOver, NoPlate> {
-        let sides = self.whole.iter().flatten().next().map_or_else(|| Ratio::from(1.0), |method| method.sides);
+        let sides = self.whole.iter().flatten().next().map_or_else(|| Ratio::from(1.0), |method| method.finest().sides);
         let net = Net::new(self.top, &self.sections, sides).map_err(NoPlate::Mesh)?;
         let numbers: Vec<usize> = self.fields().map(|forces| forces.case).collect();
         // Cases whose core is alike share a matrix; the first leads the others.

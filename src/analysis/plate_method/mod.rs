@@ -64,12 +64,10 @@ pub struct PlateMethod {
     pub pressed: Vec<Pressed>,
     /// Regions of the top, as the forces count them.
     pub regions: Vec<Region>,
-    /// Triangles of the mesh.
-    pub triangles: usize,
-    /// Their sides, over the usual ones.
-    pub sides: Ratio,
-    /// Unknowns of the finer solution.
-    pub unknowns: usize,
+    /// The triangles.
+    pub cut: Cut,
+    /// Finer triangles, with the cases that were solved anew on them.
+    pub finer: Option<(Cut, Vec<usize>)>,
     /// How a pipe was taken.
     pub pipes: Vec<PipeModel>,
     /// How the top is held down on each pipe.
@@ -94,11 +92,47 @@ impl Fineness {
         Self { sides: Ratio::from(1.0), degrees: [Degree::Three, Degree::Four] }
     }
 
+    /// Where the usual does not settle: twice as many triangles.
+    #[must_use]
+    pub fn finer() -> Self {
+        Self { sides: Ratio::from(0.7), ..Self::usual() }
+    }
+
     /// A first look, at a fraction of the cost.
     #[must_use]
     pub fn rough() -> Self {
         Self { degrees: [Degree::Two, Degree::Three], ..Self::usual() }
     }
+}
+
+/// How a top was cut into triangles.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Cut {
+    /// Sides of the triangles, over the usual ones.
+    pub sides: Ratio,
+    /// How many there are.
+    pub triangles: usize,
+    /// Unknowns of the higher degree.
+    pub unknowns: usize,
+}
+
+impl Cut {
+    /// Whether the triangles are finer than the usual ones.
+    #[must_use]
+    pub fn is_finer(&self) -> bool {
+        self.sides < Ratio::from(1.0)
+    }
+}
+
+/// What is asked of the plate.
+#[derive(Clone, Copy, Debug)]
+pub struct Asked<'a> {
+    /// Forces under these cases; under all of them where none are named.
+    pub cases: Option<&'a [usize]>,
+    /// The first frequency, with the share of the core's stiffness that counts as it swings.
+    pub swinging: Option<Ratio>,
+    /// How it buckles, where something presses it.
+    pub buckling: bool,
 }
 
 /// How a pipe was taken.
@@ -166,8 +200,7 @@ impl std::fmt::Display for NoPlate {
 }
 
 impl PlateMethod {
-    /// Solves a top for all cases. Swinging, the core has a share of its stiffness of its own; without one, no frequency is
-    /// sought.
+    /// Solves a top.
     ///
     /// # Errors
     ///
@@ -176,13 +209,15 @@ impl PlateMethod {
         top: &Top,
         sections: &Sections,
         (cases, knockdowns): (&[LoadCase], &[(State, Knockdowns<'_>)]),
-        swinging: Option<Ratio>,
+        Asked { cases: only, swinging, buckling }: Asked<'_>,
         Fineness { sides, degrees: [lower, higher] }: Fineness,
     ) -> Result<Self, NoPlate> {
         let net = Net::new(top, sections, sides).map_err(NoPlate::Mesh)?;
         // Cases whose material is alike share a matrix; that of swinging may be one of no case.
         let mut alike: Vec<(Ratio, Vec<usize>)> = swinging.map(|left| (left, Vec::new())).into_iter().collect();
-        for (number, case) in cases.iter().enumerate().filter(|(_, case)| case.held == Held::OnFrame) {
+        let asked = |number: usize| only.is_none_or(|only| only.contains(&number));
+        let standing = cases.iter().enumerate().filter(|(_, case)| case.held == Held::OnFrame);
+        for (number, case) in standing.filter(|(number, _)| asked(*number)) {
             let state = knockdowns.iter().find(|(state, _)| *state == case.state);
             let left = state.map_or_else(|| Ratio::new::<ratio>(1.0), |(_, of_state)| of_state.core_stiffness());
             match alike.iter_mut().find(|(known, _)| *known == left) {
@@ -201,7 +236,7 @@ impl PlateMethod {
         let leading = leading.map_or_else(|| Ratio::from(1.0), |(left, _)| *left);
         let winds = Winds::new(top, &net, cases);
         // The softest core counts for buckling: a search for a mode takes longer than all people of a case.
-        let softest = (pushed || crowned).then_some(softest);
+        let softest = (buckling && (pushed || crowned)).then_some(softest);
         let solver = |degree, asked_again: &[Ratio]| {
             Solver::new(top, sections, (&net, &alike), degree, (leading, asked_again)).map_err(NoPlate::Mechanism)
         };
@@ -265,13 +300,40 @@ impl PlateMethod {
             even_push,
             pressed,
             regions: net.regions.clone(),
-            triangles: net.mesh.triangles().len(),
-            sides,
-            unknowns: fine.leading().unknowns(),
+            cut: Cut { sides, triangles: net.mesh.triangles().len(), unknowns: fine.leading().unknowns() },
+            finer: None,
             pipes: net.pipe_models(top),
             holds: net.holds(top),
             disc: net.disc,
         })
+    }
+}
+
+impl PlateMethod {
+    /// The same with the forces of some cases from a solution on finer triangles; modes stay.
+    pub(super) fn with_finer(mut self, finer: Self) -> Self {
+        let mut anew = self.finer.take().map_or_else(Vec::new, |(_, cases)| cases);
+        for forces in finer.cases {
+            anew.push(forces.case);
+            if let Some(own) = self.cases.iter_mut().find(|own| own.case == forces.case) {
+                *own = forces;
+            }
+        }
+        anew.sort_unstable();
+        self.finer = Some((finer.cut, anew));
+        self
+    }
+
+    /// The finest triangles that any case was solved on.
+    #[must_use]
+    pub fn finest(&self) -> Cut {
+        self.finer.as_ref().map_or(self.cut, |(cut, _)| *cut)
+    }
+
+    /// Whether the forces of a case are those on finer triangles than the usual ones.
+    #[must_use]
+    pub fn is_finer(&self, case: usize) -> bool {
+        self.cut.is_finer() || self.finer.iter().any(|(_, cases)| cases.contains(&case))
     }
 }
 
