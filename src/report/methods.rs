@@ -103,6 +103,9 @@ impl Beside<'_> {
     }
 }
 
+/// Why triangles are cut finer.
+const WHY: &str = "cut finer since what governs was not settled";
+
 /// How the plate method took the top.
 pub(super) fn plate_words(report: &Report<'_>, plate: &PlateMethod) -> String {
     let supports = &report.top.supports;
@@ -125,7 +128,6 @@ pub(super) fn plate_words(report: &Report<'_>, plate: &PlateMethod) -> String {
         }
     };
     let others = if of_pipes.len() < supports.len() { "; walls and pads are rigid" } else { "" };
-    const WHY: &str = "cut finer since what governs was not settled";
     let finer = match (&plate.finer, &report.analysis) {
         (Some((cut, anew)), Ok(analysis)) => {
             let titles: Vec<&str> = anew.iter().map(|case| &analysis.cases[*case].title[..]).collect();

@@ -1,6 +1,6 @@
 //! The worst of each case: states by region, sags, pushes on pipes.
 
-use std::borrow::Borrow;
+use std::{borrow::Borrow, cell::RefCell, collections::BTreeSet};
 
 use rayon::prelude::*;
 
@@ -83,21 +83,11 @@ pub struct PlateForces {
     pub softest: Option<Softest>,
     /// Largest difference of shear, moment and sag between the last two degrees, in any region.
     pub error: NumericalError,
+    /// The loads that move which cause a worst state, by their numbers among all that were tried.
+    pub(super) under: BTreeSet<usize>,
 }
 
 impl PlateForces {
-    /// Where loads that move cause a worst state.
-    pub(super) fn load_places(&self) -> impl Iterator<Item = Point> {
-        let peaks =
-            self.regions.iter().chain(&self.edges).flat_map(|region| region.peaks.iter().map(|peak| peak.load_at));
-        let sags = self.between.iter().chain(&self.tip).map(|sag| sag.load_at);
-        peaks
-            .chain(sags)
-            .flatten()
-            .chain(self.softest.map(|softest| softest.at))
-            .chain(self.pipes.iter().flat_map(PipeForces::load_places))
-    }
-
     /// The largest sag, in metres.
     pub(super) fn largest_sag(&self) -> f64 {
         self.between.iter().chain(&self.tip).map(|sag| sag.sag.value.abs()).fold(0.0, f64::max)
@@ -169,13 +159,13 @@ impl<'a> Solved<'a> {
         lying.collect()
     }
 
-    /// The worst of cases on which the same moves; it is tried at every place, or at places that are known to matter.
+    /// The worst of cases on which the same moves; it is tried everywhere, or where it was the worst for something before.
     pub(super) fn forces(
         &'a self,
         case: &LoadCase,
         moving: &Moving,
         lying: &[Lying],
-        only: Option<&[Point]>,
+        before: Option<&[PlateForces]>,
     ) -> Result<Vec<PlateForces>, LiftsOff> {
         let placed = &moving.placed;
         let of_cases = moving.cases.iter();
@@ -194,8 +184,13 @@ impl<'a> Solved<'a> {
                 }
             }
         }
-        let wanted = |placed: &Placed| only.is_none_or(|only| only.contains(&placed.at));
-        let indexed: Vec<(usize, &Placed)> = placed.iter().enumerate().filter(|(_, placed)| wanted(placed)).collect();
+        let known_worst = |number: usize| {
+            let mut own =
+                before.into_iter().flatten().filter(|own| moving.cases.iter().any(|(case, _)| *case == own.case));
+            before.is_none() || own.any(|own| own.under.contains(&number))
+        };
+        let indexed: Vec<(usize, &Placed)> =
+            placed.iter().enumerate().filter(|(number, _)| known_worst(*number)).collect();
         let parts: Result<Vec<Vec<Worst<'a>>>, LiftsOff> = indexed
             .par_chunks(AT_ONCE)
             .map(|chunk| {
@@ -229,8 +224,16 @@ impl<'a> Solved<'a> {
                 worst.merge(part);
             }
         }
-        let load_at = |under: Option<usize>| under.map(|number| placed[number].at);
-        Ok(group.iter().zip(worst).map(|((lying, _), worst)| worst.done(lying.case, &load_at)).collect())
+        let of_case = |((lying, _), worst): (&(&Lying, f64), Worst<'a>)| {
+            let under = RefCell::new(BTreeSet::new());
+            let load_at = |number: Option<usize>| {
+                under.borrow_mut().extend(number);
+                number.map(|number| placed[number].at)
+            };
+            let forces = worst.done(lying.case, &load_at);
+            PlateForces { under: under.take(), ..forces }
+        };
+        Ok(group.iter().zip(worst).map(of_case).collect())
     }
 
     /// Takes in what acts together, and what opens under it.

@@ -44,7 +44,6 @@ use self::{
 use super::{design_value::Knockdowns, line::Region, sections::Sections};
 use crate::{
     finite_element::{Degree, LiftsOff, Mechanism, NoMode},
-    geometry::Point,
     load_case::{Held, LoadCase, State},
     mesh::MeshError,
     top::Top,
@@ -241,12 +240,12 @@ impl PlateMethod {
             Solver::new(top, sections, (&net, &alike), degree, (leading, asked_again)).map_err(NoPlate::Mechanism)
         };
         let standing: Vec<&(Ratio, Vec<Moving>)> = alike.iter().filter(|(_, moving)| !moving.is_empty()).collect();
-        let looked = |solver: &Solver<'_>, (left, moving): &(Ratio, Vec<Moving>), only: Option<&[Point]>| {
+        let looked = |solver: &Solver<'_>, (left, moving): &(Ratio, Vec<Moving>), before: Option<&[PlateForces]>| {
             let plate = solver.state(*left)?;
             let still = solver.still(&plate, (cases, moving), &winds);
             let reader = solver.sampler.on(&plate);
             let lifting = Lifting::new(top, &net, &reader, *left);
-            Ok(solver.forces((&reader, lifting.as_ref()), &still, (cases, moving), only)?)
+            Ok(solver.forces((&reader, lifting.as_ref()), &still, (cases, moving), before)?)
         };
         // The lower degree tries people everywhere while the first matrix of the higher is made, on one core.
         let lower_alone = || -> Result<_, NoPlate> {
@@ -275,8 +274,7 @@ impl PlateMethod {
         };
         // The higher tries people only where the lower had them worst for something.
         let settled = |(state, (coarse, _)): (&&(Ratio, Vec<Moving>), &OfState)| -> Result<OfState, NoPlate> {
-            let places: Vec<Point> = coarse.iter().flat_map(PlateForces::load_places).collect();
-            let (mut forces, pressed) = looked(&fine, state, Some(&places))?;
+            let (mut forces, pressed) = looked(&fine, state, Some(coarse))?;
             coarse.iter().zip(&mut forces).for_each(|(coarse, fine)| fine.settle(coarse));
             Ok((forces, pressed))
         };

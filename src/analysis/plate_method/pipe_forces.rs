@@ -97,13 +97,6 @@ impl PipeForces {
         }
     }
 
-    /// Where loads that move are the worst for something that is looked at closely.
-    pub(super) fn load_places(&self) -> impl Iterator<Item = Point> {
-        let bent = [self.bent, self.bent_at_weld].map(|bent| bent.under);
-        let clamp = self.clamp.and_then(|clamp| clamp.under);
-        [self.push_under, self.pull_under, self.fixings_under, clamp].into_iter().chain(bent).flatten()
-    }
-
     /// The most pull of a fixing.
     pub(super) fn hardest(&self) -> Force {
         self.fixings.iter().copied().fold(Force::default(), Force::max)

@@ -15,7 +15,6 @@ use super::{
 use crate::{
     analysis::sections::Sections,
     finite_element::{Degree, Grouping, LiftsOff, Mechanism, NoMode, Plate, Reader, Sampler},
-    geometry::Point,
     load_case::LoadCase,
     top::Top,
     units::{Frequency, Length, Ratio},
@@ -117,18 +116,18 @@ impl<'a> Solver<'a> {
         Ok(())
     }
 
-    /// Forces by case, and what presses a crown; what moves is tried everywhere, or at some places only.
+    /// Forces by case, and what presses a crown; what moves is tried everywhere, or where it was the worst before.
     pub(super) fn forces(
         &self,
         (reader, lifting): (&Reader<'_>, Option<&Lifting>),
         still: &[Still],
         (cases, moving): (&[LoadCase], &[Moving]),
-        only: Option<&[Point]>,
+        before: Option<&[PlateForces]>,
     ) -> Result<OfState, LiftsOff> {
         let solved = Solved { top: self.top, net: self.net, reader, grouping: &self.grouping, lifting };
         let (lying, mut all) = (solved.lying(still), Vec::with_capacity(still.len()));
         for moving in moving {
-            all.extend(solved.forces(&cases[moving.cases[0].0], moving, &lying, only)?);
+            all.extend(solved.forces(&cases[moving.cases[0].0], moving, &lying, before)?);
         }
         all.sort_by_key(|forces: &PlateForces| forces.case);
         for lying in &lying {

@@ -1,5 +1,7 @@
 //! The worst of one case so far.
 
+use std::collections::BTreeSet;
+
 use super::{
     FieldPeak, NumericalError, PlateForces, RegionPeaks, Softest,
     clamps::Clamps,
@@ -91,6 +93,7 @@ impl<'a> Worst<'a> {
                 .softest
                 .and_then(|(sag, under)| Some(Softest { sag, at: load_at(Some(under))?, error: Ratio::default() })),
             error: NumericalError::default(),
+            under: BTreeSet::new(),
         }
     }
 }
