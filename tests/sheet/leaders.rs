@@ -49,7 +49,6 @@ fn a_letter_above_the_cut_leads_to_what_is_drawn() {
 /// A small thing has its name beside it before what runs past it takes the room.
 #[test]
 fn no_line_on_the_plan_runs_through_a_name() {
-    let mut lines = 0;
     for made in made() {
         let document = document(&made.sheet);
         let figure = by_id(&document, "plan-figure");
@@ -62,7 +61,6 @@ fn no_line_on_the_plan_runs_through_a_name() {
         assert!(names.iter().any(|(name, _)| name.contains(' ')), "{}: {names:?}", made.name);
         for line in class(figure, "thin") {
             let [x0, y0, x1, y1] = numbers(line, "d")[..] else { continue };
-            lines += 1;
             for step in 1..40 {
                 let share = f64::from(step) / 40.0;
                 let [x, y] = [x0 + (x1 - x0) * share, y0 + (y1 - y0) * share];
@@ -76,7 +74,6 @@ fn no_line_on_the_plan_runs_through_a_name() {
             }
         }
     }
-    println!("{lines} lines");
 }
 
 /// Width of a letter of the legend on a narrow screen, in millimetres of the drawing.
