@@ -275,6 +275,27 @@ fn crosses_that_join_pages_stand_where_they_say() {
     }
 }
 
+/// Who drills by the crosses of holes must not meet one that joins pages beside them.
+#[test]
+fn crosses_that_join_pages_stand_clear_of_holes() {
+    for name in ["rail-row.toml", "kelp-harvester.toml"] {
+        let top = top(name);
+        let template = Template::new(&top, ABOVE);
+        // Half of what neighbours share.
+        let corners =
+            windows(&template.to_tiles(Paper::A4, false)).into_iter().flat_map(|[left, above, wide, high]| {
+                let ends = [above + 5.0, above + high - 5.0];
+                [left + 5.0, left + wide - 5.0].into_iter().flat_map(move |x| ends.map(|y| [x, y]))
+            });
+        let corners: Vec<[f64; 2]> = corners.collect();
+        for mark in &template.plan().fixings {
+            let [x, y] = [mark.at.x.get::<millimeter>(), -mark.at.y.get::<millimeter>()];
+            let off = corners.iter().map(|corner| (corner[0] - x).hypot(corner[1] - y)).fold(f64::INFINITY, f64::min);
+            assert!(off >= 15.0 - 1e-6, "{name}: a cross stands {off} mm off hole {}", mark.number);
+        }
+    }
+}
+
 #[test]
 fn pages_with_holes_alone_have_each_hole() {
     for name in ["survey-launch.toml", "rail-row.toml"] {

@@ -2,6 +2,7 @@
 //! maps are drawn from.
 
 mod drawn;
+mod leaders;
 mod maps;
 
 use std::{collections::BTreeSet, fs, path::Path, process::Command, sync::OnceLock};

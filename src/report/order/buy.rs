@@ -9,7 +9,7 @@ use crate::{
         words::capital,
     },
     section::Skin,
-    units::{Area, Length, Mass, System, Volume, show},
+    units::{Area, Length, Mass, MassDensity, System, Volume, show},
 };
 
 /// One thing that is bought.
@@ -162,6 +162,13 @@ fn putty(ordered: Ordered<'_>) -> Vec<Row> {
         all.volume = all.volume.zip(row.volume).map(|(known, more)| known + more);
         all.mass = all.mass.zip(row.mass).map(|(known, more)| known + more);
         *uses += 1;
+    }
+    // What its mass is made of.
+    for (row, ..) in &mut kinds {
+        if let Some((volume, mass)) = row.volume.zip(row.mass) {
+            let density: MassDensity = mass / volume;
+            row.note = format!("{}; {}", row.note, show(density, system));
+        }
     }
     let share = ordered.top.criteria.order_catalyst_share.value;
     let with_catalyst = kinds.into_iter().flat_map(|(row, catalysed, _)| {

@@ -15,7 +15,7 @@ use crate::{
 /// Round scales, one to so many; never larger than it is.
 const SCALES: [f64; 12] = [1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 7.5, 10.0, 12.5, 15.0];
 /// What is drawn on either side of what matters, in millimetres of the paper.
-const BESIDE: f64 = 2.5;
+pub(super) const BESIDE: f64 = 2.5;
 /// Room of a break on the paper.
 const BREAK: f64 = 2.5;
 /// Highest the top is drawn with what stands below it: a thin top on thick pipes would fill the page.

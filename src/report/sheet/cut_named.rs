@@ -4,7 +4,7 @@ use maud::{Markup, html};
 use uom::si::length::millimeter;
 
 use super::{
-    cut_drawn::Layout,
+    cut_drawn::{BESIDE, Layout},
     figure::{PAPER, mm},
 };
 use crate::{
@@ -37,7 +37,7 @@ enum Whose {
     Below,
 }
 
-pub(super) fn named(top: &Top, cut: &Cut, fixings: &[FixingMark]) -> Vec<Named> {
+pub(super) fn named(top: &Top, cut: &Cut, fixings: &[FixingMark], scale: f64) -> Vec<Named> {
     let system = top.report;
     let mut all: Vec<(Length, Whose, String)> = Vec::new();
     let mut known: Vec<Filled> = Vec::new();
@@ -46,7 +46,7 @@ pub(super) fn named(top: &Top, cut: &Cut, fixings: &[FixingMark]) -> Vec<Named> 
             continue;
         }
         known.push(run.filled);
-        let at = telling(cut, run.from, run.to);
+        let at = telling(cut, fixings, [run.from, run.to], scale);
         let words = match run.filled {
             Filled::Core => {
                 format!("core, {}, {}", words::within(&top.core.material.name), show(top.core.thickness, system))
@@ -103,16 +103,17 @@ pub(super) fn named(top: &Top, cut: &Cut, fixings: &[FixingMark]) -> Vec<Named> 
     all.into_iter().zip(letters).map(|((at, whose, words), letter)| Named { letter, words, at, whose }).collect()
 }
 
-/// A place of a stretch that is drawn and that nothing crosses.
-fn telling(cut: &Cut, from: Length, to: Length) -> Length {
-    let others: Vec<Length> = cut.conduits.iter().map(|crossed| crossed.at).collect();
+/// A place of a stretch that is drawn and that nothing crosses: between its end and the break, one to `scale`.
+fn telling(cut: &Cut, fixings: &[FixingMark], [from, to]: [Length; 2], scale: f64) -> Length {
+    let holes = cut.fixings.iter().map(|(index, _)| fixings[*index].at.along(cut.axis));
+    let others: Vec<Length> = cut.conduits.iter().map(|crossed| crossed.at).chain(holes).collect();
     let free = |at: &Length| {
         let off = |other: &Length| (*other - *at).abs();
         let middle = (from + to - 2.0 * *at).abs() / 2.0;
         others.iter().map(off).fold(Length::new::<millimeter>(60.0), Length::min) - middle * 0.1
     };
-    // Near its ends something is drawn of it in any case.
-    let near = ((to - from) / 2.0).min(Length::new::<millimeter>(8.0));
+    // So much is drawn of it beside its ends in any case.
+    let near = ((to - from) / 2.0).min(Length::new::<millimeter>(scale * BESIDE / 2.0));
     [from + near, to - near].into_iter().max_by(|a, b| free(a).value.total_cmp(&free(b).value)).unwrap_or(from)
 }
 

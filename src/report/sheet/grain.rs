@@ -18,7 +18,7 @@ const HIGH: f64 = 46.0;
 /// Width of a stack.
 const WIDE: f64 = 26.0;
 /// Numbers stand so far apart that on a narrow screen too none lies on another: of thinner plies some have none.
-const APART: f64 = 3.9;
+const APART: f64 = 3.82;
 
 /// The enlargement at which both stacks fit.
 pub(super) fn enlargement(top: &Top) -> f64 {

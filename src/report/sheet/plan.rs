@@ -23,6 +23,8 @@ const RIM: f64 = 4.0;
 const BOW: f64 = 6.0;
 /// Height of a row of the legend.
 const ROW: f64 = 5.6;
+/// The drawing is no narrower than two columns of the legend need in the letters of a narrow screen.
+const LEGEND: f64 = 146.0;
 /// Highest the top is drawn.
 const HIGH: f64 = 110.0;
 
@@ -32,7 +34,7 @@ pub(super) fn plan(top: &Top) -> Markup {
     let scale = scale(plan.length, room[0]).max(scale(plan.width, room[1]));
     let sizes = [plan.length, plan.width].map(|length| length.get::<uom::si::length::millimeter>() / scale);
     let on = OnPaper { scale, left: SIZES, bottom: BOW + RIM + sizes[1] };
-    let wide = (sizes[0] + SIZES + RIM).max(PAPER * 0.75);
+    let wide = (sizes[0] + SIZES + RIM).max(LEGEND);
     let legend_at = on.bottom + SIZES + 4.0;
     let shown: Vec<&Layer> = plan.layers.iter().filter(|layer| layer.kind != LayerKind::Dimensions).collect();
     let rows = shown.len().div_ceil(2) + 1;
@@ -48,8 +50,11 @@ pub(super) fn plan(top: &Top) -> Markup {
             names.keep_off_lines(&places(item, on), weight(layer.kind));
         }
     }
-    let labels: Vec<Markup> =
-        plan.layers.iter().flat_map(|layer| &layer.items).map(|item| named(top, item, on, &mut names)).collect();
+    // Footings first: they are small, and what runs along the top finds room for its name anywhere along it.
+    let (small, long): (Vec<&Layer>, Vec<&Layer>) =
+        plan.layers.iter().partition(|layer| layer.kind == LayerKind::Footings);
+    let items = small.into_iter().chain(long).flat_map(|layer| &layer.items);
+    let labels: Vec<Markup> = items.map(|item| named(top, item, on, &mut names)).collect();
     let body = html! {
         @for layer in &plan.layers { g class={ "l-" (layer.kind.id()) } { (layer_drawn(layer, on, top.report)) } }
         @for label in labels { (label) }

@@ -31,7 +31,7 @@ pub(super) fn section(top: &Top) -> Markup {
     let plan = Plan::of(top);
     let cut = Cut::telling(top, &plan.fixings);
     let layout = Layout::new(top, &cut, &plan.fixings);
-    let named = cut_named::named(top, &cut, &plan.fixings);
+    let named = cut_named::named(top, &cut, &plan.fixings, layout.scale);
     let size = |length: crate::units::Length| length.get::<millimeter>() / layout.scale;
     let (sky, all) = (LETTERS + 6.5, size(top.thickness()));
     let under = sky + all;

@@ -14,6 +14,20 @@ pub(super) const FOOT: f64 = 18.0;
 pub(super) const OVERLAP: f64 = 10.0;
 /// Shifts that are tried along and across.
 const SHIFTS: u8 = 12;
+/// What of the paper that is left over may lie before what is drawn.
+const BEFORE: [f64; 3] = [0.5, 0.2, 0.8];
+/// So far off a hole the ringed cross at a corner of a page cannot be taken for that of the hole.
+const CLEAR: f64 = 15.0;
+
+/// Where tiles begin, along and across.
+#[derive(Clone, Copy)]
+struct Begins {
+    /// By how much of a tile they are shifted, which takes one more.
+    shifted: [f64; 2],
+    /// Which share of what is left over lies before what is drawn.
+    before: [f64; 2],
+}
+
 /// One tile.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Tile {
@@ -41,38 +55,45 @@ pub(super) struct Grid {
 
 impl Grid {
     /// Standing or lying, and with holes alone shifted, whichever takes the fewest pages; of those the one that keeps holes
-    /// farthest from where pages are joined.
+    /// farthest from where pages are joined, or of the whole drawing the first that keeps them clear of the corners of pages.
     pub(super) fn of(template: &Template<'_>, paper: Paper, holes_only: bool) -> Self {
         let [width, height] = paper.size();
         let strokes = if holes_only { Vec::new() } else { strokes(template) };
-        let shifts: Vec<[f64; 2]> = if holes_only {
+        let usual = Begins { shifted: [0.0; 2], before: [BEFORE[0]; 2] };
+        let begins: Vec<Begins> = if holes_only {
             (0..SHIFTS)
                 .flat_map(|right| (0..SHIFTS).map(move |up| [right, up].map(|k| f64::from(k) / f64::from(SHIFTS))))
+                .map(|shifted| Begins { shifted, ..usual })
                 .collect()
+        } else if template.plan.fixings.is_empty() {
+            vec![usual]
         } else {
-            vec![[0.0; 2]]
+            let each = BEFORE.into_iter().flat_map(|right| BEFORE.map(|up| [right, up]));
+            each.map(|before| Begins { before, ..usual }).collect()
         };
         let grids = [[width, height], [height, width]].into_iter().flat_map(|sheet| {
             let strokes = &strokes;
-            shifts.iter().map(move |shift| Self::on(template, sheet, *shift, (strokes, holes_only)))
+            begins.iter().map(move |begins| Self::on(template, sheet, *begins, (strokes, holes_only)))
         });
         let ranked = grids.map(|grid| {
             let pages = grid.tiles.iter().filter(|tile| tile.printed).count();
-            (pages, grid.nearest_joint(template), grid)
+            let clear =
+                if holes_only { grid.nearest_joint(template) } else { grid.nearest_corner(template).min(CLEAR) };
+            (pages, clear, grid)
         });
         // The first of those that are as good.
         let best = ranked.reduce(|best, next| {
             let better = next.0 < best.0 || next.0 == best.0 && next.1 > best.1 + 1e-9;
             if better { next } else { best }
         });
-        best.map_or_else(|| Self::on(template, [width, height], [0.0; 2], (&strokes, holes_only)), |(.., grid)| grid)
+        best.map_or_else(|| Self::on(template, [width, height], usual, (&strokes, holes_only)), |(.., grid)| grid)
     }
 
-    /// Tiles for a sheet, shifted by shares of a tile.
+    /// Tiles for a sheet.
     fn on(
         template: &Template<'_>,
         sheet: [f64; 2],
-        shift: [f64; 2],
+        Begins { shifted, before }: Begins,
         (strokes, holes_only): (&[[OnPaper; 2]], bool),
     ) -> Self {
         let inner = [sheet[0] - 2.0 * MARGIN, sheet[1] - 2.0 * MARGIN - FOOT];
@@ -82,9 +103,9 @@ impl Grid {
             let tiles = ((high[k] - low[k] - OVERLAP) / step).ceil().max(1.0);
             #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a top is 20 m long at most")]
             let count = tiles as usize;
-            // What is left over lies half on either side; what is shifted off takes a tile more.
+            // What is left over lies on both sides; what is shifted off takes a tile more.
             let spare = tiles * step + OVERLAP - (high[k] - low[k]);
-            (count + usize::from(shift[k] > 0.0), low[k] - spare / 2.0 - shift[k] * step)
+            (count + usize::from(shifted[k] > 0.0), low[k] - spare * before[k] - shifted[k] * step)
         });
         let [(columns, left), (rows, bottom)] = counts;
         let step = |index: usize, k: usize| f64::from(u16::try_from(index).unwrap_or(u16::MAX)) * (inner[k] - OVERLAP);
@@ -120,6 +141,19 @@ impl Grid {
         };
         let all = self.tiles.iter().flat_map(|tile| tile.holes.iter().filter_map(move |number| of(tile, number)));
         all.fold(f64::INFINITY, f64::min)
+    }
+
+    /// The least distance of a hole from the mark at a corner of a page.
+    fn nearest_corner(&self, template: &Template<'_>) -> f64 {
+        let half = OVERLAP / 2.0;
+        let ends = |tile: &Tile, k: usize| [tile.low[k] + half, tile.low[k] + self.inner[k] - half];
+        let corners = self.tiles.iter().filter(|tile| tile.printed).flat_map(|tile| {
+            let across = ends(tile, 1);
+            ends(tile, 0).into_iter().flat_map(move |u| across.map(|v| [u, v]))
+        });
+        let holes: Vec<OnPaper> = template.plan.fixings.iter().map(|mark| template.view.place(mark.at)).collect();
+        let off = corners.flat_map(|[u, v]| holes.iter().map(move |hole| (hole.u - u).hypot(hole.v - v)));
+        off.fold(f64::INFINITY, f64::min)
     }
 
     /// The tile at a row and a column, where it is printed.

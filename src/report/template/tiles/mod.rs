@@ -6,7 +6,7 @@ mod page;
 
 use maud::{DOCTYPE, PreEscaped, html};
 
-use self::grid::Grid;
+use self::{grid::Grid, page::Drawn};
 use super::{
     Template,
     drawing::{self, Frame},
@@ -50,7 +50,7 @@ pub(super) fn count(template: &Template<'_>, paper: Paper, holes_only: bool) -> 
 
 pub(super) fn html(template: &Template<'_>, paper: Paper, holes_only: bool) -> String {
     let grid = Grid::of(template, paper, holes_only);
-    let labels = template.labels();
+    let drawn_there = Drawn::of(template);
     let [width, height] = grid.sheet;
     let style = format!(
         "@page {{ size: {width}mm {height}mm; margin: 0 }}\n\
@@ -61,7 +61,7 @@ pub(super) fn html(template: &Template<'_>, paper: Paper, holes_only: bool) -> S
          .tile {{ width: {width}mm; height: {tile}mm; overflow: hidden; break-after: page }}\n\
          .tile:last-child {{ break-after: auto }}\n\
          .tile svg {{ display: block }}\n\
-         h1 {{ font-size: 16pt; margin: 0 0 2mm }} h2 {{ font-size: 12pt; margin: 5mm 0 1mm }}\n\
+         h1 {{ font-size: 16pt; margin: 0 0 2mm }} h2 {{ font-size: 12pt; margin: 5mm 0 1mm; break-after: avoid }}\n\
          p, ul, ol {{ margin: 1mm 0 2mm }} li {{ margin: .6mm 0 }}\n\
          table {{ border-collapse: collapse; font-variant-numeric: tabular-nums; margin: 1mm 0 3mm }}\n\
          th, td {{ text-align: right; padding: .4mm 3mm .4mm 0 }} td:last-child, th:last-child {{ text-align: left }}\n\
@@ -93,7 +93,7 @@ pub(super) fn html(template: &Template<'_>, paper: Paper, holes_only: bool) -> S
                 }
                 (index::index(template, &grid, &title))
                 @for tile in grid.tiles.iter().filter(|tile| tile.printed) {
-                    (page::page(template, &grid, tile, &labels))
+                    (page::page(template, &grid, tile, &drawn_there))
                 }
             }
         }
