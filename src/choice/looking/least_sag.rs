@@ -61,9 +61,7 @@ impl Looking<'_> {
             // Its size is no matter any more.
             .map(|(next, least)| Waiting { next: Next { standing: Standing::Free, ..next }, least, on_plate: false })
             .collect();
-        waiting.sort_by(|a, b| {
-            b.least.value.total_cmp(&a.least.value).then(b.next.candidate.cmp(&a.next.candidate))
-        });
+        waiting.sort_by(|a, b| b.least.value.total_cmp(&a.least.value).then(b.next.candidate.cmp(&a.next.candidate)));
         loop {
             if self.watch.stops() {
                 return true;
