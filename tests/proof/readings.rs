@@ -273,7 +273,7 @@ fn all_columns_in_another_unit_are_told_by_their_heads_and_supports_are_no_excus
     let wanted: Vec<(usize, Slip)> =
         large.iter().map(|at| (*at, Slip::Unit(UnitSlip::ThousandthsAsMillimetres))).collect();
     assert_eq!(compared.slips, wanted);
-    assert!(compared.moved.is_none() && compared.give_way.is_empty() && !compared.passes(&proof), "{compared:?}");
+    assert!(compared.moved.is_none() && compared.give_way.is_empty() && !compared.passes(proof), "{compared:?}");
     let text = proof_to_text(proof, Some(&compared), top, 100);
     assert!(text.contains("as if thousandths of an inch stood below"), "{text}");
     // A gauge that ought to read next to nothing says nothing against that.

@@ -145,13 +145,16 @@ mod tests {
         choice::{
             arrangement::Arrangement,
             aside::Aside,
+            found::{Looked, Seen},
             search::Watch,
             sizes::Sizes,
             space::{Candidate, Limits, Order, Space},
         },
         input::{NamedText, read_design, read_tables},
-        top::Schedule,
+        top::{CoreSheet, Schedule, SkinLayer, Top},
+        units::MassDensity,
     };
+    use uom::si::{length::millimeter, mass_density::kilogram_per_cubic_meter};
 
     struct Told(bool);
 
@@ -162,11 +165,46 @@ mod tests {
         }
     }
 
-    /// A roof as its file has it, and with one more of the first layer of its outer skin: both hold.
-    fn two() -> Space {
+    fn roof() -> Top {
         let path = concat!(env!("CARGO_MANIFEST_DIR"), "/examples/galley-roof.toml");
         let text = NamedText { name: "galley-roof".to_owned(), text: std::fs::read_to_string(path).unwrap() };
-        let top = read_design(&text, &read_tables(&[]).unwrap(), None).unwrap();
+        read_design(&text, &read_tables(&[]).unwrap(), None).unwrap()
+    }
+
+    /// The roof with nobody on it and a stiff core: the wind makes it sag most by hand, the sun as a plate.
+    fn in_the_sun() -> Space {
+        let mut top = roof();
+        top.service.people = 0;
+        let table = read_tables(&[]).unwrap();
+        let family = table.core("pmi-foam").unwrap();
+        let density = MassDensity::new::<kilogram_per_cubic_meter>(200.0);
+        let thickness = Length::new::<millimeter>(50.8);
+        top.core = CoreSheet { family: family.clone(), material: family.at(density).unwrap(), thickness };
+        // One coat, one cloth along, one at 45 degrees; the inner skin the other way round.
+        let [coat, along, slanting] = [0, 1, 2].map(|at| top.outer.layers()[at].clone());
+        let laid = |first: (&SkinLayer, usize), then: (&SkinLayer, usize)| {
+            let of = |(layer, times): (&SkinLayer, usize)| std::iter::repeat_n(layer.clone(), times);
+            of(first).chain(of(then))
+        };
+        let outer = |times: usize| {
+            let carrying = laid((&along, times), (&slanting, 3));
+            Schedule::new(std::iter::once(coat.clone()).chain(carrying).collect()).unwrap()
+        };
+        let inner = |times: usize| Schedule::new(laid((&slanting, times), (&along, 1)).collect()).unwrap();
+        Space {
+            arrangements: vec![Arrangement::own(&top)],
+            prices: None,
+            cores: vec![top.core.clone()],
+            outer: vec![outer(2), outer(3)],
+            inner: vec![inner(1), inner(2)],
+            limits: Limits::default(),
+            order: Order::Sag,
+        }
+    }
+
+    /// A roof as its file has it, and with one more of the first layer of its outer skin: both hold.
+    fn two() -> Space {
+        let top = roof();
         let mut layers = top.outer.layers().to_vec();
         layers.insert(1, layers[1].clone());
         Space {
@@ -204,6 +242,33 @@ mod tests {
         assert_eq!(order, [heavier, lighter]);
         assert!(found[0].sag < found[1].sag && found[0].mass > found[1].mass);
         assert_eq!(fates.counted(), 2);
+    }
+
+    /// In the sun more layers bow a top more: the one that sags least may have fewer in both skins and sag far more by hand than the one that
+    /// sagged least on the way, and is found all the same.
+    #[test]
+    fn what_bows_least_in_the_sun_is_found_among_stiffer_ones() {
+        let (space, aside) = (in_the_sun(), Aside::default());
+        let looked = |number: usize| {
+            let candidate = space.candidate(number);
+            Seen::of(&space.top(candidate), Some(candidate), None, &|| true).judged(&aside)
+        };
+        let all: Vec<Looked> = (0..space.len()).map(looked).collect();
+        assert!(all.iter().all(|looked| looked.passes));
+        let least =
+            all.iter().min_by(|a, b| a.found.sag.unwrap().value.total_cmp(&b.found.sag.unwrap().value)).unwrap();
+        let stiffer = all.last().unwrap();
+        assert_eq!(least.found.candidate, Some(space.candidate(2)));
+        assert!(least.sag_by_hand > stiffer.sag_by_hand * 1.2 && least.found.mass < stiffer.found.mass);
+        let mut looking = looked_at(&space, &aside, &Told(false));
+        assert_eq!(
+            looking.passed_over.iter().map(|(next, _)| Some(next.candidate)).collect::<Vec<_>>(),
+            [least.found.candidate]
+        );
+        assert_eq!(looking.shown.least_sag().map(|sags| Some(sags.verified)), Some(stiffer.found.sag));
+        assert!(!looking.least_sag());
+        let (found, _) = looking.done();
+        assert_eq!(found[0].candidate, least.found.candidate);
     }
 
     /// Stopped before that, it says so, and shows what it has.
