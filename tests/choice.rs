@@ -640,7 +640,7 @@ fn what_fails_whatever_is_laid_up_is_said_and_hides_nothing_else() {
 #[test]
 fn what_some_pass_is_not_said_to_fail_in_all() {
     let top = with_lamp("13 mm", "0.2 m2");
-    let space = few_of(space(&top));
+    let space = space(&top);
     let chosen = choose(&top, &space, &Nobody);
     assert!(!chosen.own.holds && chosen.always.is_empty() && !chosen.none_holds);
     assert_eq!(candidates(&chosen), by_force(&space, &[]));
