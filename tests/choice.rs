@@ -1,7 +1,10 @@
 //! The search over what one can lay up, against looking at all of it.
 #![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
 
-use std::sync::atomic::{AtomicUsize, Ordering};
+use std::sync::{
+    LazyLock,
+    atomic::{AtomicUsize, Ordering},
+};
 
 use skinspan::{
     advice::{Change, changed},
@@ -64,6 +67,33 @@ fn space(top: &Top) -> Space {
     }
 }
 
+/// A top, what may be laid up in its place, and those of it that hold, with their measures.
+struct Whole {
+    top: Top,
+    space: Space,
+    holding: Vec<(Candidate, Vec<f64>)>,
+}
+
+/// The roof, looked at whole once for all tests.
+static ROOF: LazyLock<Whole> = LazyLock::new(|| {
+    let top = example("galley-roof");
+    let space = space(&top);
+    Whole { holding: holding(&space, &[]), space, top }
+});
+
+/// What `choose` answers on it, asked for weight.
+static CHOSEN: LazyLock<Chosen> = LazyLock::new(|| choose(&ROOF.top, &ROOF.space, &Nobody));
+
+/// A few of a space: the thinnest and the thickest cores, two skins on either side.
+fn few_of(space: Space) -> Space {
+    let thick = |core: &CoreSheet| core.thickness.value;
+    let [thin, most] = [f64::min, f64::max].map(|of| space.cores.iter().map(thick).reduce(of).unwrap());
+    let ends = |core: &CoreSheet| thick(core).total_cmp(&thin).is_eq() || thick(core).total_cmp(&most).is_eq();
+    let cores = space.cores.into_iter().filter(ends).collect();
+    let [outer, inner] = [space.outer, space.inner].map(|skins| skins.into_iter().take(2).collect());
+    Space { cores, outer, inner, ..space }
+}
+
 /// How far a top sags by both methods, where it passes all checks but one of a name that nobody can make; none where it does not.
 fn passes(top: &Top, but: &[&str]) -> Option<f64> {
     let analysis = Analysis::new(top, DIVISIONS).ok()?;
@@ -122,9 +152,14 @@ fn holding(space: &Space, but: &[&str]) -> Vec<(Candidate, Vec<f64>)> {
         .collect()
 }
 
-/// Those of them that no other beats; in sag too where that is asked.
-fn by_force(space: &Space, but: &[&str], in_sag: bool) -> Vec<Candidate> {
-    let mut holding = holding(space, but);
+/// Those of a whole space that no other beats in weight, thickness and cost.
+fn by_force(space: &Space, but: &[&str]) -> Vec<Candidate> {
+    unbeaten(&holding(space, but), false)
+}
+
+/// Those of all that hold that no other beats; in sag too where that is asked.
+fn unbeaten(holding: &[(Candidate, Vec<f64>)], in_sag: bool) -> Vec<Candidate> {
+    let mut holding = holding.to_vec();
     for (_, measures) in holding.iter_mut().filter(|_| !in_sag) {
         measures.pop();
     }
@@ -150,10 +185,8 @@ fn count(chosen: &Chosen, which: impl Fn(&Fate) -> bool) -> usize {
 
 #[test]
 fn the_search_finds_what_looking_at_all_finds() {
-    let top = example("galley-roof");
-    let space = space(&top);
-    let chosen = choose(&top, &space, &Nobody);
-    assert_eq!(candidates(&chosen), by_force(&space, &[], false));
+    let (chosen, space) = (&*CHOSEN, &ROOF.space);
+    assert_eq!(candidates(chosen), unbeaten(&ROOF.holding, false));
     assert!(chosen.found.is_sorted_by_key(|found| found.mass.value));
     assert!(
         !chosen.found.is_empty()
@@ -164,8 +197,8 @@ fn the_search_finds_what_looking_at_all_finds() {
         chosen.tally
     );
     // Nobody is counted twice or left out, and something was told by what failed before.
-    assert_eq!(count(&chosen, |_| true), space.len());
-    assert!(count(&chosen, |fate| matches!(fate, Fate::Fails { at_a_glance: true, .. })) > 0, "{:?}", chosen.tally);
+    assert_eq!(count(chosen, |_| true), space.len());
+    assert!(count(chosen, |fate| matches!(fate, Fate::Fails { at_a_glance: true, .. })) > 0, "{:?}", chosen.tally);
 }
 
 /// With prices and with other pipes: what is dearer or thicker than one that holds, in one measure alone, is not beaten.
@@ -182,13 +215,14 @@ fn so_it_does_with_prices_and_other_pipes() {
     let (top, space) = read_choice(&file, &read_tables(&[]).unwrap(), None).unwrap();
     assert!(space.prices.is_some() && space.arrangements.len() == 4 && space.len() == 32, "{}", space.len());
     let chosen = choose(&top, &space, &Nobody);
-    assert_eq!(candidates(&chosen), by_force(&space, &[], false));
+    let holding = holding(&space, &[]);
+    assert_eq!(candidates(&chosen), unbeaten(&holding, false));
     for found in &chosen.found {
         let own = space.prices.as_ref().unwrap().cost(&space.top(found.candidate.unwrap()));
         assert_eq!(found.cost, own);
     }
     // Asked for the least sag, that is one more in which one of them may be better.
-    assert_what_sags_least(&top, &Space { order: Order::Sag, ..space.clone() });
+    assert_what_sags_least(&top, &Space { order: Order::Sag, ..space.clone() }, &holding);
     let cheapest = choose(&top, &Space { order: Order::Cost, ..space.clone() }, &Nobody);
     assert!(cheapest.found.is_sorted_by_key(|found| found.cost));
     let most = cheapest.found[0].cost;
@@ -198,9 +232,8 @@ fn so_it_does_with_prices_and_other_pipes() {
 
 /// What sags least of all that hold comes first; all that hold and are not beaten in weight, thickness and cost are shown, and of the others
 /// none that sags no less than a smaller one.
-fn assert_what_sags_least(top: &Top, space: &Space) -> Chosen {
+fn assert_what_sags_least(top: &Top, space: &Space, holding: &[(Candidate, Vec<f64>)]) -> Chosen {
     let chosen = choose(top, space, &Nobody);
-    let holding = holding(space, &[]);
     let sag = |candidate: &Candidate| {
         holding.iter().find(|(own, _)| own == candidate).and_then(|(_, measures)| measures.last().copied()).unwrap()
     };
@@ -209,8 +242,8 @@ fn assert_what_sags_least(top: &Top, space: &Space) -> Chosen {
     assert!(sag(&first) <= least * (1.0 + ROUNDING), "{first:?} {} over {least}", sag(&first));
     assert!(chosen.found.is_sorted_by_key(|found| found.sag));
     let shown = candidates(&chosen);
-    assert!(by_force(space, &[], false).iter().all(|own| shown.contains(own)), "{shown:?}");
-    let unbeaten = by_force(space, &[], true);
+    assert!(unbeaten(holding, false).iter().all(|own| shown.contains(own)), "{shown:?}");
+    let unbeaten = unbeaten(holding, true);
     for found in &chosen.found {
         let own = found.candidate.unwrap();
         // Beaten at most by one that was passed over, since by hand it sags little less than one that is shown.
@@ -233,15 +266,14 @@ fn assert_what_sags_least(top: &Top, space: &Space) -> Chosen {
 /// The least sag is among those that are shown, by hand or by a plate.
 #[test]
 fn asked_for_sag_it_finds_what_sags_least() {
-    let top = example("galley-roof");
-    let free = Space { order: Order::Sag, ..space(&top) };
-    let chosen = assert_what_sags_least(&top, &free);
-    let lightest = choose(&top, &space(&top), &Nobody);
+    let (top, lightest) = (&ROOF.top, &*CHOSEN);
+    let free = Space { order: Order::Sag, ..ROOF.space.clone() };
+    let chosen = assert_what_sags_least(top, &free, &ROOF.holding);
     // Something sags less than all that are not beaten without sag.
     assert!(lightest.found.iter().all(|found| found.sag > chosen.found[0].sag));
     // Within a limit it is the least of what keeps it.
     let limits = Limits { mass: Some(lightest.found[0].mass), ..Limits::default() };
-    let limited = choose(&top, &Space { limits, ..free }, &Nobody);
+    let limited = choose(top, &Space { limits, ..free }, &Nobody);
     assert_eq!(candidates(&limited), [lightest.found[0].candidate.unwrap()]);
 }
 
@@ -250,9 +282,9 @@ fn asked_for_sag_it_finds_what_sags_least() {
 fn what_nobody_can_judge_hides_nothing_else() {
     let mut top = example("galley-roof");
     top.supports[0].carrier = Carrier::Wall(WallEdge::Clamped);
-    let space = space(&top);
+    let space = few_of(space(&top));
     let chosen = choose(&top, &space, &Nobody);
-    assert_eq!(candidates(&chosen), by_force(&space, &["clamped-joint"], false));
+    assert_eq!(candidates(&chosen), by_force(&space, &["clamped-joint"]));
     let clamped = |open: &Open| matches!(open, Open::Check { check, .. } if CHECKS[*check].id() == "clamped-joint");
     assert!(chosen.cannot.len() == 1 && chosen.cannot.iter().all(clamped), "{:?}", chosen.cannot);
     assert!(!chosen.found.is_empty());
@@ -383,7 +415,7 @@ impl Watch for Patient {
 #[test]
 fn whoever_stops_it_is_told_what_is_missing() {
     let top = example("galley-roof");
-    let space = space(&top);
+    let space = few_of(space(&top));
     let whole = choose(&top, &space, &Nobody);
     let asked = Patient(AtomicUsize::new(0), usize::MAX);
     let _ = choose(&top, &space, &asked);
@@ -457,7 +489,7 @@ fn the_border_of_the_table_is_judged_by_both() {
 #[test]
 fn the_answer_does_not_hang_on_the_number_of_threads() {
     let top = example("galley-roof");
-    let space = space(&top);
+    let space = few_of(space(&top));
     let with = |threads| {
         let pool = rayon::ThreadPoolBuilder::new().num_threads(threads).build().unwrap();
         format!("{:?}", pool.install(|| choose(&top, &space, &Nobody)))
@@ -478,7 +510,7 @@ fn who_stops_it_gets_what_there_is() {
 #[test]
 fn limits_leave_out_what_is_too_heavy_or_too_thick() {
     let top = example("galley-roof");
-    let free = choose(&top, &space(&top), &Nobody);
+    let free = &*CHOSEN;
     let thinnest = free.found.iter().map(|found| found.thickness).fold(free.found[0].thickness, Length::min);
     let limits = Limits { thickness: Some(thinnest), ..Limits::default() };
     let chosen = choose(&top, &Space { limits, ..space(&top) }, &Nobody);
@@ -570,7 +602,7 @@ fixings   = {{ fixing = "lamp bolts", circle = 4, diameter = "150 mm", clamped =
 #[test]
 fn what_fails_whatever_is_laid_up_is_said_and_hides_nothing_else() {
     let top = with_lamp("18 mm", "0.6 m2");
-    let space = space(&top);
+    let space = few_of(space(&top));
     let chosen = choose(&top, &space, &Nobody);
     assert!(chosen.none_holds && !chosen.always.is_empty(), "{:?}", chosen.tally);
     let crush = CHECKS.iter().position(|check| check.id() == "washer-crush").unwrap();
@@ -601,7 +633,7 @@ fn what_fails_whatever_is_laid_up_is_said_and_hides_nothing_else() {
         assert!(used(&changed(&first, &remedy.change).unwrap()) <= 1.0, "{:?}", remedy.change);
     }
     let others: Vec<&str> = chosen.always.iter().map(|own| CHECKS[own.check].id()).collect();
-    assert_eq!(candidates(&chosen), by_force(&space, &others, false));
+    assert_eq!(candidates(&chosen), by_force(&space, &others));
 }
 
 /// What fails in the file's own and not in all of a space is no more than that.
@@ -611,7 +643,7 @@ fn what_some_pass_is_not_said_to_fail_in_all() {
     let space = space(&top);
     let chosen = choose(&top, &space, &Nobody);
     assert!(!chosen.own.holds && chosen.always.is_empty() && !chosen.none_holds);
-    assert_eq!(candidates(&chosen), by_force(&space, &[], false));
+    assert_eq!(candidates(&chosen), by_force(&space, &[]));
     assert!(chosen.found.iter().all(|found| found.holds && found.fails.is_empty()));
     // Fixings rule others out at a glance.
     let at_a_glance = |fate: &Fate| matches!(fate, Fate::Fails { check, at_a_glance: true, .. } if CHECKS[*check].subject() == Subject::Fixings);
@@ -700,7 +732,7 @@ fn a_mount_alone_fails_no_more_than_in_the_whole() {
 #[test]
 fn weight_is_that_of_the_finished_top() {
     let top = with_lamp("30 mm", "0.2 m2");
-    let space = space(&top);
+    let space = few_of(space(&top));
     let chosen = choose(&top, &space, &Nobody);
     for found in &chosen.found {
         let finished = skinspan::order::order(&space.top(found.candidate.unwrap())).weight;

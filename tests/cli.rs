@@ -282,7 +282,7 @@ fn a_new_file_can_be_checked_and_is_not_overwritten() {
     let folder = folder("new");
     let output = done(&folder, &["new", "top.toml"], 0);
     assert_eq!((out(&output), err(&output)), ("", "wrote top.toml\nnow change it and run: skinspan check top.toml\n"));
-    let checked = run(&folder, &["check", "top.toml"]);
+    let checked = run(&folder, &["check", "top.toml", "--hand"]);
     assert!(matches!(checked.status.code(), Some(0 | 1)), "{}", err(&checked));
     fs::write(folder.join("top.toml"), "mine").unwrap();
     let output = done(&folder, &["new", "top.toml"], 2);
@@ -506,9 +506,9 @@ fn a_drawing_is_looked_for_beside_the_design_file() {
     assert!(said.contains("a drawing is looked for beside the design file that names it"), "{said}");
 
     fs::write(folder.join("inner/lines.dxf"), include_str!("../examples/bow-wing.dxf")).unwrap();
-    let drawn = json(&done(&folder, &["check", "inner/top.toml", "--json"], 0));
+    let drawn = json(&done(&folder, &["check", "inner/top.toml", "--hand", "--json"], 0));
     fs::write(folder.join("written.toml"), design).unwrap();
-    let written = json(&done(&folder, &["check", "written.toml", "--json"], 0));
+    let written = json(&done(&folder, &["check", "written.toml", "--hand", "--json"], 0));
     let total = |report: &Value| report["weight"]["total"]["value"].as_f64().unwrap();
     assert!((total(&drawn) - total(&written)).abs() < 1e-6 * total(&written));
     let cautions = written["cautions"].to_string();
@@ -519,7 +519,7 @@ fn a_drawing_is_looked_for_beside_the_design_file() {
     let mut old = include_bytes!("../examples/bow-wing.dxf").to_vec();
     old.splice(0..0, b"999\nT\xfcr\n".iter().copied());
     fs::write(folder.join("inner/lines.dxf"), &old).unwrap();
-    done(&folder, &["check", "inner/top.toml"], 0);
+    done(&folder, &["check", "inner/top.toml", "--hand"], 0);
     fs::write(folder.join("inner/lines.dxf"), [0xff, 0x00, 0x80]).unwrap();
     let binary = done(&folder, &["check", "inner/top.toml"], 2);
     assert!(err(&binary).contains("save it as DXF in text form, not binary"), "{}", err(&binary));

@@ -7,7 +7,7 @@ use crate::check::Method;
 pub enum Fate {
     /// Holds by both methods, and no other that holds beats it in what the answers are asked for.
     Shown,
-    /// One that holds is as light, as thin and as cheap; asked for sag, it also sags no more.
+    /// One that holds is as light, as thin and as cheap; asked for sag, it also sags no more, or by hand at most a quarter more.
     Beaten,
     /// Heavier, thicker or dearer than the file allows.
     OverLimit,

@@ -60,21 +60,12 @@ pub(super) struct Looked {
     pub(super) sag_by_hand: Length,
     /// The load case under which it sags most by the plate method.
     pub(super) sags_under: Option<&'static str>,
-    /// Whether it sags most, by either method, since it is warmed: then more layers may sag more.
-    pub(super) sags_warmed: bool,
 }
 
 impl Looked {
     /// Of one that could not be analysed.
     fn nothing(found: Found) -> Self {
-        Self {
-            found,
-            passes: false,
-            witness: None,
-            sag_by_hand: Length::default(),
-            sags_under: None,
-            sags_warmed: false,
-        }
+        Self { found, passes: false, witness: None, sag_by_hand: Length::default(), sags_under: None }
     }
 }
 
@@ -160,8 +151,6 @@ impl<'t> Seen<'t> {
             passes,
             sag_by_hand: Deepest::by_hand(&analysis).map_or_else(Length::default, |deepest| deepest.sag),
             sags_under: Deepest::by_plate(&analysis).map(|deepest| analysis.cases[deepest.case].id),
-            sags_warmed: Deepest::of(&analysis)
-                .is_some_and(|deepest| analysis.cases[deepest.case].temperatures.is_some()),
             found: Found {
                 holds: passes && fails.is_empty() && unjudged.open.is_empty(),
                 by_hand: most(Method::Hand),

@@ -11,9 +11,9 @@ use super::{
     found::{Found, Seen},
     sag::{Deepest, SaggedAt},
     search::Watch,
-    shown::{Shown, Standing},
+    shown::{Sagging, Shown, Standing},
     sizes::Size,
-    space::{Candidate, Measures, Space, misfit},
+    space::{Candidate, Space, misfit},
     witness::{Witness, Witnesses, fails},
 };
 use crate::{
@@ -37,12 +37,9 @@ pub(super) struct Looking<'a> {
     hand: Witnesses,
     plate: Witnesses,
     sagged_at: SaggedAt,
-    /// Load case under which one that held sagged most by the plate method.
+    /// Load case under which the one that sags least of those that are shown sags most by the plate method.
     sags_under: Option<&'static str>,
-    /// Those that held by both methods and sag most under a load case that does not warm them, with how far they sag by hand; where sag
-    /// is asked for.
-    held: Vec<(Candidate, Length)>,
-    /// Those that one which is no larger was taken to beat by how far they sag by hand, with that.
+    /// Those that one which is no larger was taken to beat by how far they sag by hand, with how far they do at least.
     passed_over: Vec<(Next, Length)>,
 }
 
@@ -66,7 +63,8 @@ enum ByHand {
     AtAGlance(Witness),
     /// Sags by so much at least, about as far as one that beats it otherwise; under a load case, where all of it is known.
     Sags(Length, Option<&'static str>),
-    Holds,
+    /// Holds, and sags by so much.
+    Holds(Option<Length>),
 }
 
 impl<'a> Looking<'a> {
@@ -82,7 +80,6 @@ impl<'a> Looking<'a> {
             plate: Witnesses::default(),
             sagged_at: SaggedAt::default(),
             sags_under: None,
-            held: Vec::new(),
             passed_over: Vec::new(),
         }
     }
@@ -137,7 +134,7 @@ impl<'a> Looking<'a> {
                     self.pass_over(next, sag);
                     Fate::Beaten
                 }
-                ByHand::Holds => {
+                ByHand::Holds(_) => {
                     holding.push(next);
                     continue;
                 }
@@ -215,7 +212,7 @@ impl<'a> Looking<'a> {
             Some(Deepest { sag, case }) if standing.is_passed_over(Some(sag)) => {
                 ByHand::Sags(sag, Some(analysis.cases[case].id))
             }
-            _ => ByHand::Holds,
+            deepest => ByHand::Holds(deepest.map(|deepest| deepest.sag)),
         }
     }
 
@@ -250,14 +247,12 @@ impl<'a> Looking<'a> {
                 worst => Fate::Open(worst.filter(|worst| !worst.passes()).map(|worst| worst.check)),
             });
         }
-        if self.space.order.measures() == Measures::SizesAndSag {
-            if !looked.sags_warmed {
-                self.held.push((next.candidate, looked.sag_by_hand));
-            }
-            self.sags_under = looked.sags_under.or(self.sags_under);
-        }
         if next.standing.is_beaten_by(found.sag) {
             return Some(Fate::Beaten);
+        }
+        let sags_least = |least: Sagging| found.sag.is_some_and(|sag| sag < least.verified);
+        if self.shown.least_sag().is_none_or(sags_least) {
+            self.sags_under = looked.sags_under;
         }
         let beaten = self.shown.push(found, next.size, looked.sag_by_hand);
         self.fates.beaten_after_all(beaten);

@@ -90,12 +90,6 @@ impl Shown {
         least(self.found.iter())
     }
 
-    /// The one that sags least.
-    pub(super) fn that_sags_least(&self) -> Option<(&Found, Length)> {
-        let sag = |own: &One| own.found.sag.map_or(f64::INFINITY, |sag| sag.value);
-        self.found.iter().min_by(|a, b| sag(a).total_cmp(&sag(b))).map(|own| (&own.found, own.by_hand))
-    }
-
     /// One that holds and that none beats, with how far it sags by hand; how many it beats of those known before, which are as heavy.
     pub(super) fn push(&mut self, found: Found, size: Size, by_hand: Length) -> usize {
         let before = self.found.len();

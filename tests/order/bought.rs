@@ -369,6 +369,7 @@ fn mat_below_a_cloth_goes_by_the_square_foot() {
 }
 
 proptest! {
+    #![proptest_config(ProptestConfig::with_cases(16))]
     #[test]
     fn one_more_ply_takes_one_more(length in 800u32..4000, width in 600u32..2500, roll in 300u32..1600) {
         let outline = format!("{{ length = \"{length} mm\", width = \"{width} mm\" }}");

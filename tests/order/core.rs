@@ -6,7 +6,7 @@ use skinspan::{
     top::Top,
 };
 
-use crate::kit::{EDGE, Made, OUTER, count, examples, m, m2, near};
+use crate::kit::{EDGE, Made, ORDERED, OUTER, count, m, m2, near};
 
 /// A micrometre: coordinates are sums.
 const NEAR: f64 = 1e-6;
@@ -62,10 +62,9 @@ fn sound(name: &str, top: &Top, plan: &CorePlan) {
 
 #[test]
 fn plans_of_all_examples_are_sound() {
-    for (name, top) in examples() {
-        let order = order(&top);
-        let plan = plan(&order);
-        sound(&name, &top, plan);
+    for (name, top, order) in &*ORDERED {
+        let plan = plan(order);
+        sound(name, top, plan);
         // As the weight counts it, but for corners of the edge and ends of backing in it.
         let edge = top.edge.as_ref().map_or(0.0, |edge| m(edge.setback)) * m(top.outline.perimeter());
         let backing: f64 = top.backings.iter().map(|backing| m(backing.width) * m(backing.along.length())).sum();

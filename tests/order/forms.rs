@@ -3,12 +3,9 @@
 use std::process::Command;
 
 use serde_json::Value;
-use skinspan::{
-    order::order,
-    report::{order_to_csv, order_to_json, order_to_text},
-};
+use skinspan::report::{order_to_csv, order_to_json, order_to_text};
 
-use crate::kit::{examples, kg, m};
+use crate::kit::{ORDERED, kg, m};
 
 fn run(arguments: &[&str]) -> (i32, String, String) {
     let output = Command::new(env!("CARGO_BIN_EXE_skinspan"))
@@ -22,10 +19,8 @@ fn run(arguments: &[&str]) -> (i32, String, String) {
 
 #[test]
 fn all_forms_say_the_same() {
-    for (name, top) in examples() {
-        let order = order(&top);
-        let (text, csv, json) =
-            (order_to_text(&order, &top, 80), order_to_csv(&order, &top), order_to_json(&order, &top));
+    for (name, top, order) in &*ORDERED {
+        let (text, csv, json) = (order_to_text(order, top, 80), order_to_csv(order, top), order_to_json(order, top));
         assert!(text.lines().all(|line| line.chars().count() <= 80), "{name}:\n{text}");
         assert!(csv.is_ascii(), "{name}: {:?}", csv.lines().find(|line| !line.is_ascii()));
         assert!(!text.contains("NaN") && !json.to_string().contains("NaN"), "{name}");

@@ -1,6 +1,6 @@
 //! Tops for the tests: SI, by a few of their sizes.
 
-use std::{fs, path::Path};
+use std::{fs, path::Path, sync::LazyLock};
 
 use skinspan::{
     input::{NamedText, read_design, read_tables},
@@ -71,8 +71,16 @@ impl Made<'_> {
     }
 }
 
-/// Every example that describes a whole top.
-pub fn examples() -> Vec<(String, Top)> {
+/// Every example that describes a whole top, with what is bought for it: ordered once for all tests.
+pub static ORDERED: LazyLock<Vec<(String, Top, Order)>> = LazyLock::new(|| {
+    let ordered = |(name, top)| {
+        let order = order(&top);
+        (name, top, order)
+    };
+    examples().into_iter().map(ordered).collect()
+});
+
+fn examples() -> Vec<(String, Top)> {
     let table = read_tables(&[]).expect("the built-in table");
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/examples");
     let mut names: Vec<String> = fs::read_dir(folder)

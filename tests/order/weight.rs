@@ -7,13 +7,12 @@ use skinspan::{
 };
 use uom::si::{force::newton, torque::newton_meter};
 
-use crate::kit::{Made, examples, kg, m, m2, near};
+use crate::kit::{Made, ORDERED, kg, m, m2, near};
 
 #[test]
 fn what_stays_in_the_top_is_its_weight() {
-    for (name, top) in examples() {
-        let order = order(&top);
-        let (found, bare) = (kg(order.in_top(&top)), kg(top.weight().bare));
+    for (name, top, order) in &*ORDERED {
+        let (found, bare) = (kg(order.in_top(top)), kg(top.weight().bare));
         assert!((found / bare - 1.0).abs() < 1e-12, "{name}: {found} {bare}");
         assert_eq!(order.weight, top.weight(), "{name}");
     }
@@ -91,8 +90,7 @@ fn the_centre_lies_aft_of_the_fore_edge_and_to_the_side_that_forward_says() {
 
 #[test]
 fn slings_stand_about_the_centre_and_share_the_weight() {
-    for (name, top) in examples() {
-        let order = order(&top);
+    for (name, top, order) in &*ORDERED {
         let lifting = order.lifting.as_ref().unwrap_or_else(|| panic!("{name} can be lifted"));
         let mean = |pick: fn(&skinspan::order::Sling) -> f64| lifting.slings.iter().map(pick).sum::<f64>() / 4.0;
         near(mean(|sling| sling.at.x.value), m(order.weight.bare_centre.x));

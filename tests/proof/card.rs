@@ -11,7 +11,7 @@ use skinspan::{
 };
 use uom::si::{force::newton, length::millimeter};
 
-use crate::kit::{SNOW, bags, count, example, read, text, under_bags};
+use crate::kit::{SNOW, bags, card_of, count, example, read, text, under_bags};
 
 fn card(rest: &str) -> Proof {
     proof(&read(&text(SNOW, rest)), Wanted::Even).unwrap_or_else(|none| panic!("{none:?}"))
@@ -104,11 +104,11 @@ fn a_person_is_a_heap_at_the_worst_place() {
 fn no_test_fails_a_check() {
     for name in ["survey-launch", "ferry-tender", "seine-tender", "galley-roof"] {
         for wanted in [Wanted::Any, Wanted::Even] {
-            let top = example(name);
-            let proof = match proof(&top, wanted) {
-                Ok(proof) => proof,
-                Err(NoProof::NothingToLoad) => continue,
-                Err(none) => panic!("{name}: {none:?}"),
+            let card = card_of(name, wanted);
+            let (top, proof) = match &*card {
+                (top, Ok(proof)) => (top, proof),
+                (_, Err(NoProof::NothingToLoad)) => continue,
+                (_, Err(none)) => panic!("{name}: {none:?}"),
             };
             assert!(!proof.checks.is_empty(), "{name}");
             assert!(proof.checks.iter().all(|check| check.used.value <= 0.95), "{name}: {:?}", proof.checks);
@@ -118,7 +118,7 @@ fn no_test_fails_a_check() {
                 assert!(top.outline.within_by(heap.at) > skinspan::units::Length::default(), "{name}: {heap:?}");
             }
             // The checks are those of the top under the bags, dry.
-            let loaded = under_bags(&top, &proof);
+            let loaded = under_bags(top, proof);
             let case = skinspan::load_case::LoadCase { gravity: 1.0.into(), ..bags() };
             let analysis =
                 Analysis::under_cases(&loaded, DIVISIONS, vec![case]).expect("an analysis").with_plate_method();
@@ -179,9 +179,9 @@ fn a_band_is_made_of_scatter_method_and_gauge() {
 /// What is printed of a gauge makes its band, to the digits that are printed: by step the root counts by its share.
 #[test]
 fn a_band_can_be_redone_from_its_card() {
-    let top = example("ferry-tender");
-    let proof = proof(&top, Wanted::Even).expect("a test");
-    let page = proof_to_text(&proof, None, &top, 100);
+    let card = card_of("ferry-tender", Wanted::Even);
+    let (top, proof) = (&card.0, card.1.as_ref().expect("a test"));
+    let page = proof_to_text(proof, None, top, 100);
     let words = page.split_whitespace().collect::<Vec<_>>().join(" ");
     assert!(
         words.contains("± is √((0.15 C)² + (0.3 S)² + E²) by the share of the bags, and 0.8 mil for the gauge"),

@@ -4,13 +4,13 @@ use std::{fmt::Write as _, fs, process::Command};
 
 use serde_json::Value;
 use skinspan::{
-    proof::{Readings, Row, Wanted, compare, proof},
+    proof::{Readings, Row, Wanted, compare},
     report::{no_proof_to_json, no_proof_to_text, proof_to_json, proof_to_text},
     top::Top,
     units::{Length, System},
 };
 
-use crate::kit::{example, read_by};
+use crate::kit::{card_of, read_by};
 
 /// Lines of a sheet of paper.
 const PAGE: usize = 72;
@@ -29,10 +29,10 @@ fn run(arguments: &[&str]) -> (i32, String, String) {
 fn a_card_is_one_page_and_says_what_its_json_says() {
     for name in ["survey-launch", "galley-roof", "seine-tender"] {
         for wanted in [Wanted::Any, Wanted::Even] {
-            let top = example(name);
-            let Ok(proof) = proof(&top, wanted) else { continue };
-            let text = proof_to_text(&proof, None, &top, 80);
-            let json = proof_to_json(&proof, None, &top);
+            let card = card_of(name, wanted);
+            let (top, Ok(proof)) = &*card else { continue };
+            let text = proof_to_text(proof, None, top, 80);
+            let json = proof_to_json(proof, None, top);
             assert!(text.lines().all(|line| line.chars().count() <= 80), "{name}:\n{text}");
             assert!(text.lines().count() <= PAGE, "{name}: {}\n{text}", text.lines().count());
             assert!(!text.contains("NaN"), "{name}");
@@ -57,9 +57,25 @@ fn a_card_and_its_readings_fit_sixty_columns() {
         ("seine-tender", Wanted::Any),
         ("rail-row", Wanted::Any),
     ] {
+        let card = card_of(name, wanted);
+        let proof = card.1.as_ref().expect("a test");
+        let last = proof.steps.last().expect("steps").bags;
+        let readings = Readings {
+            rows: [0, last]
+                .map(|bags| Row {
+                    bags,
+                    readings: proof
+                        .gauges
+                        .iter()
+                        .map(|gauge| Some(if bags > 0 { gauge.reading.expected } else { Length::default() }))
+                        .collect(),
+                })
+                .to_vec(),
+            heads: vec![None; proof.gauges.len()],
+        };
+        let compared = compare(&card.0, proof, &readings);
         for system in [System::Us, System::Si] {
-            let top = Top { report: system, ..example(name) };
-            let proof = proof(&top, wanted).expect("a test");
+            let top = Top { report: system, ..card.0.clone() };
             let cells = |page: &str, step: &str| -> Vec<String> {
                 let own = page.lines().filter_map(|line| line.strip_prefix(step));
                 own.flat_map(|line| line.split("  ").flat_map(|cell| cell.split(" ±")))
@@ -68,11 +84,10 @@ fn a_card_and_its_readings_fit_sixty_columns() {
                     .collect()
             };
             let [narrow, wide] = [60, 100].map(|width| {
-                let page = proof_to_text(&proof, None, &top, width);
+                let page = proof_to_text(proof, None, &top, width);
                 assert!(page.lines().all(|line| line.chars().count() <= width), "{name}, {width}:\n{page}");
                 page
             });
-            let last = proof.steps.last().expect("steps").bags;
             for step in
                 proof.steps.iter().map(|step| format!("  {} of {last} ", step.bags)).chain(["  bags ".to_owned()])
             {
@@ -81,22 +96,8 @@ fn a_card_and_its_readings_fit_sixty_columns() {
             assert!(cells(&narrow, "  bags ").len() == proof.gauges.len(), "{narrow}");
             assert_eq!(wide.matches("\n  bags ").count(), 1, "{wide}");
             folded += narrow.matches("\n  bags ").count() - 1;
-            let readings = Readings {
-                rows: [0, last]
-                    .map(|bags| Row {
-                        bags,
-                        readings: proof
-                            .gauges
-                            .iter()
-                            .map(|gauge| Some(if bags > 0 { gauge.reading.expected } else { Length::default() }))
-                            .collect(),
-                    })
-                    .to_vec(),
-                heads: vec![None; proof.gauges.len()],
-            };
-            let compared = compare(&top, &proof, &readings);
             let [narrow, wide] = [60, 80].map(|width| {
-                let page = proof_to_text(&proof, Some(&compared), &top, width);
+                let page = proof_to_text(proof, Some(&compared), &top, width);
                 assert!(page.lines().all(|line| line.chars().count() <= width), "{name}, {width}:\n{page}");
                 page.split_whitespace().map(str::to_owned).collect::<Vec<_>>()
             });
@@ -109,9 +110,8 @@ fn a_card_and_its_readings_fit_sixty_columns() {
 /// That no load case is one for bags is said in lines as short as the rest.
 #[test]
 fn why_there_is_no_test_fits_sixty_columns() {
-    let top = example("rail-row");
-    let none = proof(&top, Wanted::Place).expect_err("nobody stands on it");
-    let text = no_proof_to_text(&none, 60);
+    let card = card_of("rail-row", Wanted::Place);
+    let text = no_proof_to_text(card.1.as_ref().expect_err("nobody stands on it"), 60);
     assert!(text.starts_with("NO TEST: no load case of the file") && text.lines().count() == 2, "{text}");
     assert!(text.lines().all(|line| line.chars().count() <= 60), "{text}");
 }
@@ -128,8 +128,8 @@ fn that_there_is_no_test_is_said_in_every_form() {
     };
     let [json, said] = run(&["--json"]);
     let json: Value = serde_json::from_str(&json).expect("JSON");
-    let none = proof(&example("rail-row"), Wanted::Place).expect_err("nobody stands on it");
-    assert_eq!(json, no_proof_to_json(&none, &example("rail-row")));
+    let card = card_of("rail-row", Wanted::Place);
+    assert_eq!(json, no_proof_to_json(card.1.as_ref().expect_err("nobody stands on it"), &card.0));
     assert!(json["no_test"].as_str().is_some_and(|why| why.contains("no load case")) && said.is_empty(), "{json}");
     let file = std::env::temp_dir().join(format!("skinspan-no-test-{}.json", std::process::id()));
     let [nothing, said] = run(&["--json", "-o", &file.display().to_string()]);
@@ -137,15 +137,15 @@ fn that_there_is_no_test_is_said_in_every_form() {
     fs::remove_file(&file).expect("removed");
     assert!(nothing.is_empty() && said.starts_with("NO TEST: ") && said.contains("wrote "), "{said}");
     assert_eq!(serde_json::from_str::<Value>(&written).expect("JSON"), json);
-    let card = proof(&example("rail-row"), Wanted::Even).expect("a test");
-    assert_eq!(proof_to_json(&card, None, &example("rail-row"))["no_test"], Value::Null);
+    let card = card_of("rail-row", Wanted::Any);
+    assert_eq!(proof_to_json(card.1.as_ref().expect("a test"), None, &card.0)["no_test"], Value::Null);
 }
 
 #[test]
 fn readings_in_words_and_for_machines() {
-    let top = example("galley-roof");
-    let proof = proof(&top, Wanted::Any).expect("a test");
-    let full = read_by(&top, &proof);
+    let card = card_of("galley-roof", Wanted::Any);
+    let (top, proof) = (&card.0, card.1.as_ref().expect("a test"));
+    let full = read_by(top, proof);
     let mut text = String::from("bags");
     for gauge in &proof.gauges {
         write!(text, ", {} (mm)", gauge.name).expect("a text");
@@ -158,9 +158,9 @@ fn readings_in_words_and_for_machines() {
         }
     }
     let file = skinspan::input::NamedText { name: "r.csv".to_owned(), text: text.clone() };
-    let readings = skinspan::input::read_readings(&file, &proof).expect("readings");
-    let compared = compare(&top, &proof, &readings);
-    let page = proof_to_text(&proof, Some(&compared), &top, 80);
+    let readings = skinspan::input::read_readings(&file, proof).expect("readings");
+    let compared = compare(top, proof, &readings);
+    let page = proof_to_text(proof, Some(&compared), top, 80);
     assert!(page.contains("PASSES: all gauges") && page.lines().all(|line| line.chars().count() <= 80), "{page}");
     let folder = std::env::temp_dir().join(format!("skinspan-proof-{}", std::process::id()));
     fs::create_dir_all(&folder).expect("a folder");

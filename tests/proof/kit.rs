@@ -1,13 +1,16 @@
 //! Tops for the tests.
 
-use std::fs;
+use std::{
+    fs,
+    sync::{Arc, LazyLock, Mutex, OnceLock},
+};
 
 use skinspan::{
     analysis::{Analysis, PlateMethod},
     geometry::{Foot, Point},
     input::{NamedText, read_design, read_tables},
     load_case::{Duration, LoadCase, State},
-    proof::{GaugeAt, Proof, Readings, Row, Wanted, proof},
+    proof::{GaugeAt, NoProof, Proof, Readings, Row, Wanted, proof},
     top::{Gear, Top},
     units::{Area, Length, Ratio},
 };
@@ -39,6 +42,29 @@ pub fn read(text: &NamedText) -> Top {
 pub fn example(name: &str) -> Top {
     let path = format!("{}/examples/{name}.toml", env!("CARGO_MANIFEST_DIR"));
     read(&NamedText { name: name.to_owned(), text: fs::read_to_string(path).expect("an example") })
+}
+
+/// An example, and its card.
+pub type Card = (Top, Result<Proof, NoProof>);
+
+/// The card of an example as it is asked for, worked out once for all tests.
+pub fn card_of(name: &'static str, wanted: Wanted) -> Arc<Card> {
+    type Known = (&'static str, Wanted, Arc<OnceLock<Arc<Card>>>);
+    static KNOWN: Mutex<Vec<Known>> = Mutex::new(Vec::new());
+    let own = {
+        let mut known = KNOWN.lock().expect("nothing fails in it");
+        let at = known.iter().position(|known| (known.0, known.1) == (name, wanted)).unwrap_or_else(|| {
+            known.push((name, wanted, Arc::default()));
+            known.len() - 1
+        });
+        known[at].2.clone()
+    };
+    let made = || {
+        let top = example(name);
+        let card = proof(&top, wanted);
+        Arc::new((top, card))
+    };
+    own.get_or_init(made).clone()
 }
 
 /// The top with the bags of a card for gear, dry.
@@ -89,9 +115,12 @@ pub fn mm(length: f64) -> Length {
 }
 
 pub fn usual() -> (Top, Proof) {
-    let top = read(&text(SNOW, "[criteria]\nproof-bag = \"10 kg\"\n"));
-    let proof = proof(&top, Wanted::Even).expect("a test");
-    (top, proof)
+    static USUAL: LazyLock<(Top, Proof)> = LazyLock::new(|| {
+        let top = read(&text(SNOW, "[criteria]\nproof-bag = \"10 kg\"\n"));
+        let proof = proof(&top, Wanted::Even).expect("a test");
+        (top, proof)
+    });
+    USUAL.clone()
 }
 
 /// Loaded and unloaded by all steps, straight, with a zero of its own at each gauge.

@@ -10,7 +10,7 @@ use skinspan::{
 };
 use uom::si::length::{meter, millimeter};
 
-use crate::kit::{SNOW, example, mm, on_support, read, read_by, readings, text, usual};
+use crate::kit::{SNOW, card_of, mm, on_support, read, read_by, readings, text, usual};
 
 /// To what a cause is found again: the step of a tenth that its slope is taken over.
 const FOUND: f64 = 0.02;
@@ -259,27 +259,27 @@ fn a_turned_sign_and_another_unit_are_told_and_not_explained() {
 
 #[test]
 fn all_columns_in_another_unit_are_told_by_their_heads_and_supports_are_no_excuse() {
-    let top = example("survey-launch");
-    let proof = proof(&top, Wanted::Even).expect("a test");
-    let full = read_by(&top, &proof);
+    let card = card_of("survey-launch", Wanted::Even);
+    let (top, proof) = (&card.0, card.1.as_ref().expect("a test"));
+    let full = read_by(top, proof);
     let noise = top.criteria.proof_gauge_noise.value;
     let large: Vec<usize> = (0..full.len()).filter(|at| full[*at].abs() > noise * 3.0).collect();
-    assert!(large.iter().any(|at| on_support(&proof, *at)) && large.len() > 2, "{full:?}");
+    assert!(large.iter().any(|at| on_support(proof, *at)) && large.len() > 2, "{full:?}");
     // By the ratio alone 29.5 times looks like 25.4: a stiffer top, thousandths below a head of millimetres.
     let read: Vec<Length> = full.iter().map(|one| *one * 1000.0 / 25.4 * 0.75).collect();
-    let mut readings = readings(&proof, &read);
+    let mut readings = readings(proof, &read);
     readings.heads = vec![Some(Head::Millimetres); full.len()];
-    let compared = compare(&top, &proof, &readings);
+    let compared = compare(top, proof, &readings);
     let wanted: Vec<(usize, Slip)> =
         large.iter().map(|at| (*at, Slip::Unit(UnitSlip::ThousandthsAsMillimetres))).collect();
     assert_eq!(compared.slips, wanted);
-    assert!(compared.moved.is_none() && compared.give_way.is_empty() && !compared.passes(&proof), "{compared:?}");
-    let text = proof_to_text(&proof, Some(&compared), &top, 100);
+    assert!(compared.moved.is_none() && compared.give_way.is_empty() && !compared.passes(proof), "{compared:?}");
+    let text = proof_to_text(proof, Some(&compared), top, 100);
     assert!(text.contains("as if thousandths of an inch stood below"), "{text}");
     // A gauge that ought to read next to nothing says nothing against that.
     let mut little = proof.clone();
     little.gauges[large[0]].reading.expected = noise * 2.0;
-    let compared = compare(&top, &little, &readings);
+    let compared = compare(top, &little, &readings);
     assert_eq!(compared.slips, wanted[1..]);
 }
 

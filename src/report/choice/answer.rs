@@ -76,6 +76,12 @@ fn stopped(choice: Choice<'_>) -> Option<String> {
     if !choice.chosen.stopped {
         return None;
     }
+    if choice.looked_at() == choice.chosen.of {
+        return Some(
+            "STOPPED while those were looked at that by hand may sag less than what comes first: one of them may."
+                .to_owned(),
+        );
+    }
     // From the lightest up: what comes later is no lighter than what was found before.
     let others = choice.best().map_or("", |_| match choice.space.order.measures() {
         Measures::Sizes => {

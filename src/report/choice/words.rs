@@ -83,8 +83,10 @@ pub(super) const fn as_good(space: &Space) -> &'static str {
     match (space.prices.is_some(), space.order.measures()) {
         (true, Measures::Sizes) => "as light, as thin and as cheap",
         (false, Measures::Sizes) => "as light and as thin",
-        (true, Measures::SizesAndSag) => "as light, as thin and as cheap and sags no more",
-        (false, Measures::SizesAndSag) => "as light and as thin and sags no more",
+        (true, Measures::SizesAndSag) => {
+            "as light, as thin and as cheap, and sags no more, or by hand at most a quarter more"
+        }
+        (false, Measures::SizesAndSag) => "as light and as thin, and sags no more, or by hand at most a quarter more",
     }
 }
 
