@@ -169,7 +169,9 @@ proptest! {
         let outline = format!("{{ length = \"{} mm\", width = \"{} mm\" }}", long + 200, wide + 200);
         let rest = format!("[order]\nsheet = [\"{sheet} mm\", \"{half} mm\"]\n");
         let mut text = Made { outline: &outline, outer: OUTER, edge: EDGE, rest: &rest }.text();
-        text.text = text.text.replace("1950 mm", &format!("{} mm", long + 150)).replace("950 mm\"]]", &format!("{} mm\"]]", wide + 150));
+        // Of the walls, not of an outline that happens to be as long.
+        let walls = text.text.replace("[\"1950 mm", &format!("[\"{} mm", long + 150));
+        text.text = walls.replace("950 mm\"]]", &format!("{} mm\"]]", wide + 150));
         let table = skinspan::input::read_tables(&[]).expect("the table");
         let top = skinspan::input::read_design(&text, &table, None).unwrap_or_else(|problems| panic!("{}", problems[0].render(false)));
         let order = order(&top);
