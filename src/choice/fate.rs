@@ -24,6 +24,9 @@ pub enum Fate {
     },
     /// A check could not be made, as its place in [`CHECKS`](crate::check::CHECKS); none where nothing could be.
     Open(Option<usize>),
+    /// One that holds is as light, as thin and as cheap, but by hand it may sag less than all that are shown: only a plate could tell, and too
+    /// many wait for one.
+    MaySagLess,
     /// The search was stopped before.
     NotLookedAt,
 }

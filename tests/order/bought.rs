@@ -140,6 +140,9 @@ fn putty_fills_round_a_hole_as_well() {
         show(putty.border, System::Si)
     );
     assert!(text.contains(&said), "{said}: {text}");
+    // What makes its mass of its volume.
+    let density = show(top.edge.as_ref().expect("an edge").fill.density.typical.value, System::Si);
+    assert!(text.contains(&format!("in plan; {density}")), "{density}: {text}");
 }
 
 #[test]

@@ -10,6 +10,9 @@ use crate::{
     units::Length,
 };
 
+/// So many are looked at by a plate, rough or not: what may sag least first. More would take minutes on a large top.
+const MOST_LOOKS: usize = 256;
+
 /// Those passed over are thinned out when there are so many more.
 const MANY: usize = 100_000;
 
@@ -45,12 +48,17 @@ impl Looking<'_> {
     }
 
     /// Looks at those passed over, always next at what may sag least, until none can sag less than the least that is known.
-    /// Whether it was stopped.
+    /// Whether it was stopped. Those for which it does not come to a look have a fate of their own.
     ///
     /// The sag that counts is the larger of both methods, so that one sags no less than it does by hand. Nor does it sag less than on a rough
     /// plate whose error is taken off: that is taken for granted, since that error is an estimate. Nothing is taken for granted of what
     /// fewer layers or another core do: in the sun a top with fewer layers may bow less.
     pub(in crate::choice) fn least_sag(&mut self) -> bool {
+        self.least_sag_within(MOST_LOOKS)
+    }
+
+    fn least_sag_within(&mut self, most: usize) -> bool {
+        let mut looks = 0;
         if self.space.order.measures() != Measures::SizesAndSag {
             return false;
         }
@@ -66,11 +74,17 @@ impl Looking<'_> {
             if self.watch.stops() {
                 return true;
             }
+            if looks >= most {
+                let left = waiting.iter().filter(|own| self.may_sag_least(own.least)).count();
+                (0..left).for_each(|_| self.fates.not_beaten(Fate::MaySagLess));
+                return false;
+            }
             let may = waiting.iter().rev().take_while(|own| self.may_sag_least(own.least));
             let by_hand = may.take(PLATES_AT_ONCE).take_while(|own| !own.on_plate).count();
             let own = waiting.split_off(waiting.len() - by_hand.max(1).min(waiting.len()));
             let Some(first) = own.last().filter(|first| self.may_sag_least(first.least)) else { return false };
             if first.on_plate {
+                looks += 1;
                 if self.last_look(&first.next) {
                     return true;
                 }
@@ -81,6 +95,7 @@ impl Looking<'_> {
                 match (self.not_holding(said), least) {
                     (Some(fate), _) => self.fates.not_beaten(fate),
                     (None, Some(least)) => {
+                        looks += 1;
                         let place = waiting.partition_point(|other| other.least > least);
                         waiting.insert(place, Waiting { next, least, on_plate: true });
                     }
@@ -269,6 +284,19 @@ mod tests {
         assert!(!looking.least_sag());
         let (found, _) = looking.done();
         assert_eq!(found[0].candidate, least.found.candidate);
+    }
+
+    /// What it does not come to is told.
+    #[test]
+    fn what_may_sag_less_and_was_not_looked_at_is_told() {
+        let (space, aside) = (two(), Aside::default());
+        let mut looking = looked_at(&space, &aside, &Told(false));
+        assert!(!looking.least_sag_within(0));
+        let (found, fates) = looking.done();
+        assert_eq!(found.iter().filter_map(|found| found.candidate).collect::<Vec<_>>(), [space.candidate(0)]);
+        let tally = fates.tally().into_iter().map(|tally| (tally.fate, tally.count)).collect::<Vec<_>>();
+        assert_eq!(tally.len(), 2, "{tally:?}");
+        assert!([Fate::Shown, Fate::MaySagLess].iter().all(|fate| tally.contains(&(fate.clone(), 1))), "{tally:?}");
     }
 
     /// Stopped before that, it says so, and shows what it has.

@@ -42,7 +42,7 @@ use crate::{
 /// | `own` | the file's own, with the same keys |
 /// | `grids` | per family, with the skins of the file: `family`, `densities` of the rows, `thicknesses` of the columns, `cells` row by row (`utilisation`, `holds`, `governs`, `by_both`: whether both methods judged it, else the hand method alone; null where something does not go in) |
 /// | `steps` | one step from the first found, or from the file's own: `from` (`"found"`, `"own"`), `utilisation`, `margin` before, by hand; `tried` (`change`, `added_mass`, `utilisation`, `margin`, `holds`, `governs`, `by_both`), by what is added |
-/// | `tally` | what became of how many, most first: `fate` (`"shown"`, `"beaten"`, `"over limit"`, `"does not fit"`, `"fails"`, `"open"`, `"not looked at"`), `count`, `check`, `method`, `at_a_glance`, `reason` |
+/// | `tally` | what became of how many, most first: `fate` (`"shown"`, `"beaten"`, `"over limit"`, `"does not fit"`, `"fails"`, `"open"`, `"may sag less"`, `"not looked at"`), `count`, `check`, `method`, `at_a_glance`, `reason` |
 /// | `without_fixings` | gear and pipes whose fixings were not checked, since the file gives none |
 /// | `notes`, `cautions` | texts |
 ///
@@ -199,6 +199,7 @@ fn tally(of: &Tally) -> Value {
         Fate::Misfit(why) => ("does not fit", None, None, None, Some(*why)),
         Fate::Fails { check, method, at_a_glance } => ("fails", Some(*check), Some(*method), Some(*at_a_glance), None),
         Fate::Open(check) => ("open", *check, None, None, None),
+        Fate::MaySagLess => ("may sag less", None, None, None, None),
         Fate::NotLookedAt => ("not looked at", None, None, None, None),
     };
     json!({

@@ -15,6 +15,7 @@ const LEAST_SAG: &str = " So what by hand sags less than the one that comes firs
 pub(super) fn notes(choice: Choice<'_>) -> Vec<String> {
     let chosen = choice.chosen;
     let had = |which: &dyn Fn(&Fate) -> bool| chosen.tally.iter().any(|tally| which(&tally.fate));
+    let waiting = chosen.tally.iter().find(|tally| tally.fate == Fate::MaySagLess).map(|tally| tally.count);
     let mut notes = vec![
         "Each combination that is shown, and the file's own, was checked by both methods under all load cases. The table of \
          density and thickness and the steps are by the hand method alone, but for some cells on the border of what holds and some steps \
@@ -31,9 +32,15 @@ pub(super) fn notes(choice: Choice<'_>) -> Vec<String> {
                 "What is beaten was mostly not checked by both methods: one that holds is no heavier{} than it, and by hand it sags less \
                  by no more than a fifth. The larger sag of both methods counts.{}",
                 if choice.space.prices.is_some() { ", thicker or dearer" } else { " or thicker" },
-                if chosen.stopped { "" } else { LEAST_SAG }
+                if chosen.stopped || waiting.is_some() { "" } else { LEAST_SAG }
             ),
         });
+    }
+    if let Some(waiting) = waiting {
+        notes.push(format!(
+            "By hand {waiting} more may sag less than the one that comes first. Only a plate could tell, which is too much work for so many: one \
+             of them may sag less. Fewer cores or skins in `[choose]` let all be looked at."
+        ));
     }
     let glance =
         |by: Method| had(&|fate| matches!(fate, Fate::Fails { at_a_glance: true, method, .. } if *method == by));

@@ -37,7 +37,7 @@ pub(super) fn fates(choice: Choice<'_>) -> Vec<Lost> {
 
 /// Whether a fate says what is wrong with those that had it.
 pub(super) fn losses(lost: &Lost) -> bool {
-    !matches!(lost.fate, Fate::Shown | Fate::Beaten | Fate::NotLookedAt)
+    !matches!(lost.fate, Fate::Shown | Fate::Beaten | Fate::MaySagLess | Fate::NotLookedAt)
 }
 
 fn whole(fate: &Fate) -> Fate {
@@ -59,6 +59,7 @@ fn words(fate: &Fate, space: &Space) -> String {
         }
         Fate::Open(Some(check)) => format!("open: {} could not be checked", CHECKS[*check].title()),
         Fate::Open(None) => "open: could not be checked, or not under all load cases".to_owned(),
+        Fate::MaySagLess => "may sag less than what comes first: too many for a plate each".to_owned(),
         Fate::NotLookedAt => "not looked at: the search was stopped".to_owned(),
     }
 }
