@@ -106,6 +106,9 @@ fn at(map: &Spread, at: Point) -> Option<(usize, f64)> {
 /// The error that is said of sag is that of the largest of a case; another's may be a little larger.
 const ELSEWHERE: f64 = 1e-3;
 
+/// The map is on the finest triangles; a case that does not govern may have been solved on the usual ones.
+const ON_OTHER_TRIANGLES: f64 = 5e-3;
+
 /// No sag of any case, person by person, is larger than the map has it there, and where the largest of all is the map has that.
 #[test]
 fn the_map_of_sag_has_the_sags_of_the_analysis() {
@@ -115,13 +118,16 @@ fn the_map_of_sag_has_the_sags_of_the_analysis() {
         let report = Report::new(&top, &table);
         let analysis = report.analysis.as_ref().expect("an analysis");
         let map = analysis.all_over().expect("a solution").sag();
+        let plate = analysis.whole.as_ref().and_then(|whole| whole.as_ref().ok()).expect("a solution");
         let mut largest = (0.0, 0.0, 0, top.outline.centre());
         for forces in analysis.fields() {
-            let error = forces.error.sag.get::<ratio>();
+            let as_the_map = plate.is_finer(forces.case) == plate.finest().is_finer();
+            let elsewhere = if as_the_map { ELSEWHERE } else { ON_OTHER_TRIANGLES };
+            let error = forces.error.sag.get::<ratio>() + elsewhere;
             for sag in forces.between.first().iter().chain(&forces.tip.first()) {
                 let wanted = sag.sag.get::<meter>().abs();
                 if let Some((_, on_map)) = at(&map, sag.at) {
-                    assert!(on_map / wanted > 1.0 - error - ELSEWHERE, "{name}, {}: {on_map}, {wanted}", forces.case);
+                    assert!(on_map / wanted > 1.0 - error, "{name}, {}: {on_map}, {wanted}", forces.case);
                     people += usize::from(sag.load_at.is_some());
                 }
                 if wanted > largest.0 {
@@ -132,7 +138,7 @@ fn the_map_of_sag_has_the_sags_of_the_analysis() {
         // Where the largest of all is, no case makes a larger one.
         let (wanted, error, case, place) = largest;
         if let Some((number, on_map)) = at(&map, place) {
-            assert!((on_map / wanted - 1.0).abs() <= error + ELSEWHERE, "{name}: {on_map} {wanted}");
+            assert!((on_map / wanted - 1.0).abs() <= error, "{name}: {on_map} {wanted}");
             assert_eq!(map.cases[number], case, "{name}");
             looked_at += 1;
         }
