@@ -50,7 +50,7 @@ impl Analysis<'_> {
     ///
     /// # Validity
     /// As [`PlateMethod::new`](super::PlateMethod::new): the same loads and openings, at the degree at which that tries people
-    /// everywhere, whose difference from the next is the numerical error. What triangles of one region say of a place that they
+    /// everywhere, whose difference from the next is the numerical error; on the finest triangles that any case was solved on. What triangles of one region say of a place that they
     /// share is not joined: the largest counts. Shear within the punching discs of people and hands is left out, as in the
     /// checks; the peaks at ends of pipes, corners of backing and footings are in it as first-order theory has them, without
     /// the mean over a disc.
