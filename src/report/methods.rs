@@ -104,7 +104,7 @@ impl Beside<'_> {
 }
 
 /// Why triangles are cut finer.
-const WHY: &str = "cut finer since what governs was not settled";
+const WHY: &str = "Cut finer since what governs was not settled";
 
 /// How the plate method took the top.
 pub(super) fn plate_words(report: &Report<'_>, plate: &PlateMethod) -> String {
@@ -131,9 +131,9 @@ pub(super) fn plate_words(report: &Report<'_>, plate: &PlateMethod) -> String {
     let finer = match (&plate.finer, &report.analysis) {
         (Some((cut, anew)), Ok(analysis)) => {
             let titles: Vec<&str> = anew.iter().map(|case| &analysis.cases[*case].title[..]).collect();
-            format!(" ({} on {}, {WHY}, {} unknowns)", titles.join(", "), cut.triangles, cut.unknowns)
+            format!(" {WHY}: {} triangles, {} unknowns, for {}.", cut.triangles, cut.unknowns, titles.join("; "))
         }
-        _ if plate.cut.is_finer() => format!(", {WHY}"),
+        _ if plate.cut.is_finer() => format!(" {WHY}."),
         _ => String::new(),
     };
     let tied: Vec<&Support> = plate
@@ -159,7 +159,7 @@ pub(super) fn plate_words(report: &Report<'_>, plate: &PlateMethod) -> String {
         ),
     };
     format!(
-        "Plate: {} triangles of degree 4, {} unknowns{finer}; the top {holds}{pipes}{others}. Error: what \
+        "Plate: {} triangles of degree 4, {} unknowns; the top {holds}{pipes}{others}.{finer} Error: what \
              degree 3 on the same mesh makes of it, added to the demand; where it is large the solution has not settled, at \
              ends of pipes and corners of backing. All other checks are by hand, except pipe bending, which is by the plate method alone.",
         plate.cut.triangles, plate.cut.unknowns
